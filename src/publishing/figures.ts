@@ -1,0 +1,40 @@
+import type Fraction from "fraction.js";
+import type { Routine, Stance } from "../routine/routine.js";
+
+/** Seconds as a clock shows them, rounded down to the whole second: 63.8 is "1:03", 3723 is "1:02:03". */
+export function clockText(seconds: Fraction | number): string {
+  const whole = Math.floor(Number(seconds.valueOf()));
+  const [h, m, s] = [Math.floor(whole / 3600), Math.floor(whole / 60) % 60, whole % 60];
+  const two = (n: number) => String(n).padStart(2, "0");
+  return h > 0 ? `${h}:${two(m)}:${two(s)}` : `${m}:${two(s)}`;
+}
+
+/** Seconds as a clock with tenths, for a place in a track: 58 is "0:58.0". */
+export function trackText(seconds: Fraction | number): string {
+  const tenths = Math.round(Number(seconds.valueOf()) * 10);
+  const [m, s] = [Math.floor(tenths / 600), (tenths % 600) / 10];
+  return `${m}:${s.toFixed(1).padStart(4, "0")}`;
+}
+
+/** A number of counts a minute, with at most one decimal: "92", "61.3". */
+export function tempoText(countsPerMinute: Fraction): string {
+  return String(Math.round(countsPerMinute.valueOf() * 10) / 10);
+}
+
+/** "facing left, weight on both feet, standing" */
+export function stanceText(stance: Stance): string {
+  const height =
+    stance.height === "seated" ? "seated on the floor" : stance.height === "chair" ? "on a chair" : stance.height;
+  return `facing ${stance.facing}, ${weightText(stance.weight)}, ${height}`;
+}
+
+function weightText(weight: Stance["weight"]): string {
+  if (weight === "both") return "weight on both feet";
+  if (weight === "left" || weight === "right") return `weight on the ${weight} foot`;
+  return `weight on the ${weight}`;
+}
+
+/** Track time of a moment given in seconds from the routine's first count. */
+export function trackTime(routine: Routine, seconds: Fraction): Fraction {
+  return routine.music.firstCount.add(seconds);
+}

@@ -1,0 +1,221 @@
+import type Fraction from "fraction.js";
+import type { Cue } from "./cue.js";
+import type { Place } from "./problem.js";
+import type { Audience, Contact, Facing, Feel, Foot, Height, Risk, Weight } from "./words.js";
+import type { Prose, Travel, Video } from "./written.js";
+
+/**
+ * A whole routine, computed: everything that is published is drawn from this and from nothing else. Counts and seconds are
+ * exact fractions; they are rounded only where they are written.
+ */
+export interface Routine {
+  readonly slug: string;
+  readonly title: string;
+  readonly choreographer: string;
+  /** ISO 8601 calendar date. */
+  readonly date?: string;
+  readonly styles: readonly string[];
+  readonly audience: Audience;
+  readonly summary?: string;
+  readonly credit?: string;
+  readonly music: Music;
+  readonly video: Video;
+  /** True of the routine reflected about the room's front-back line. */
+  readonly mirrored: boolean;
+  readonly levels: readonly string[];
+  readonly taught: string;
+  /** Number of directions it starts in. */
+  readonly walls: number;
+  /** Times it is danced through in one run. */
+  readonly times: number;
+  /** Counts in one run. */
+  readonly counts: number;
+  /** From the first count to the end of the last, on the track's clock. */
+  readonly seconds: Fraction;
+  /** As danced: wall by wall, section by section, pass by pass. They tile the counts. */
+  readonly sections: readonly DancedSection[];
+  /** Levels, easiest first, then adaptations. */
+  readonly versions: readonly Version[];
+  readonly practice: readonly PracticeSpeed[];
+  readonly prose: Prose;
+}
+
+export interface Music {
+  readonly title?: string;
+  readonly artist?: string;
+  readonly link?: string;
+  readonly countsPerMinute: Fraction;
+  /** Counts in a phrase. */
+  readonly phrase: number;
+  /** Count numbers that land hardest. */
+  readonly accents: readonly number[];
+  /** Where the routine's first count falls, in seconds from the start of the track. */
+  readonly firstCount: Fraction;
+  readonly countIn: number;
+  readonly feel: Feel;
+}
+
+/** One pass of a section, as danced. */
+export interface DancedSection {
+  readonly name: string;
+  readonly words?: string;
+  readonly place: Place;
+  /** Which section of the file, from 0. */
+  readonly written: number;
+  /** Which time through, from 1. */
+  readonly wall: number;
+  /** Which of its repeats, from 1. */
+  readonly pass: number;
+  readonly mirrored: boolean;
+  readonly counts: number;
+  /** First count, in counts from the routine's first. */
+  readonly at: number;
+  /** Seconds from the routine's first count. */
+  readonly start: Fraction;
+  /** Where its last count ends on the clock; before the next section's start where the dancers wait for the track. */
+  readonly end: Fraction;
+  readonly countsPerMinute: Fraction;
+  readonly feel: Feel;
+  readonly phrases: readonly DancedPhrase[];
+}
+
+export interface DancedPhrase {
+  /** From 1 within the section. */
+  readonly number: number;
+  /** First count, in counts from the routine's first. */
+  readonly at: number;
+  /** The numbers that are counted, one a count: [1, 2, … 8], or [7, 8] for a pick-up. */
+  readonly numbers: readonly number[];
+  /** What is called in place of the numbers, one a count as far as it goes. */
+  readonly say?: readonly string[];
+}
+
+export interface Stance {
+  readonly facing: Facing;
+  readonly weight: Weight;
+  readonly height: Height;
+}
+
+export interface Version {
+  readonly id: string;
+  readonly kind: "level" | "adaptation";
+  /** Of an adaptation: the level whose moves it dances where it has none of its own. */
+  readonly from?: string;
+  readonly gear: readonly GearItem[];
+  readonly cautions: readonly Risk[];
+  /** Contacts in one run, by part of the body. */
+  readonly load: Readonly<Partial<Record<Contact, number>>>;
+  /** Metres travelled over. */
+  readonly space: { readonly width: number; readonly depth: number };
+  readonly start: Stance;
+  readonly end: Stance;
+  /** In order; written holds included, holds that nobody wrote left out. */
+  readonly moves: readonly Move[];
+}
+
+export interface GearItem {
+  readonly item: string;
+  readonly need: "required" | "optional";
+  readonly why?: string;
+}
+
+export interface Move {
+  /** Where it was written. */
+  readonly place: Place;
+  /** Index of its section in the routine's list. */
+  readonly section: number;
+  /** From 1 within the section. */
+  readonly phrase: number;
+  /** The counts as written: "1-3", "7-2". */
+  readonly on: string;
+  /** In counts from the routine's first count. */
+  readonly at: Fraction;
+  /** In counts. */
+  readonly length: Fraction;
+  /** Seconds from the routine's first count. */
+  readonly start: Fraction;
+  /** Where it ends on the clock, same origin. */
+  readonly end: Fraction;
+  /** As danced: exchanged in a mirrored section. */
+  readonly cue: Cue;
+  /** The same on the other side. */
+  readonly mirroredCue: Cue;
+  readonly say?: Cue;
+  readonly words?: string;
+  readonly hold: boolean;
+  readonly hit: boolean;
+  readonly before: Stance;
+  readonly after: Stance;
+  readonly through?: Height;
+  readonly steps: readonly Foot[];
+  /** Eighths of a turn, to the right positive; 0 without a turn. */
+  readonly turn: number;
+  readonly travel: readonly Travel[];
+  readonly contacts: readonly Contact[];
+  /** Named by the author and following from the move, in the order of the caution list (heels excepted: they are worn throughout). */
+  readonly risks: readonly Risk[];
+  readonly gear: readonly string[];
+  readonly choose: readonly Cue[];
+  readonly note?: Cue;
+  /** The version whose option this is; absent for a plain move. */
+  readonly option?: string;
+  /** What other versions dance on these counts (the taught level's own move included where this is an option). */
+  readonly others: readonly OtherWay[];
+  readonly allow: readonly string[];
+}
+
+export interface OtherWay {
+  readonly version: string;
+  /** In order. `on` is the span that was written; of a whole move, the plain move's. */
+  readonly moves: readonly { readonly on: string; readonly cue: Cue }[];
+}
+
+export interface PracticeSpeed {
+  readonly percent: number;
+  readonly countsPerMinute: Fraction;
+  /** One run, waits included. */
+  readonly seconds: Fraction;
+}
+
+/** What `library.yaml` says, with every default filled in. */
+export interface Library {
+  readonly name: string;
+  readonly teacher?: string;
+  /** Where the site is published, without a slash at the end. */
+  readonly url?: string;
+  /** BCP 47 language tag. */
+  readonly language: string;
+  readonly paper: "A4" | "Letter";
+  readonly credit?: string;
+  /** Per cent of the tempo. */
+  readonly practiceSpeeds: readonly number[];
+  /** Longest landing words, in words. */
+  readonly wordsLimit: number;
+  /** Metres a travelled step. */
+  readonly stepLength: number;
+  /** Characters in a video description. */
+  readonly outlineLimit: number;
+  readonly mirrorWords: readonly (readonly [string, string])[];
+  /** House rules, Markdown. */
+  readonly cautions?: string;
+  /** The class planner's settings, as written. */
+  readonly teaching: Readonly<Record<string, unknown>>;
+}
+
+/** A class or workshop, its routines looked up. */
+export interface Workshop {
+  readonly slug: string;
+  readonly title: string;
+  /** ISO 8601 calendar date. */
+  readonly date?: string;
+  readonly venue?: string;
+  readonly minutes: number;
+  readonly level: string;
+  readonly routines: readonly Routine[];
+  /** Minutes. */
+  readonly warmUp: number;
+  readonly coolDown: number;
+  readonly breaks: number;
+  /** Markdown. */
+  readonly prose: string;
+}

@@ -1,0 +1,69 @@
+/**
+ * The closed vocabularies of a dance: each list is in the order in which the trade (or this tool's tables) names them.
+ * Types come from the lists, so that a schema, a message and a page can never know different words.
+ */
+
+/** Directions as the dancer who faces the audience names them, clockwise from above: index × 45°. */
+export const facings = [
+  "front",
+  "front-right",
+  "right",
+  "back-right",
+  "back",
+  "back-left",
+  "left",
+  "front-left",
+] as const;
+export type Facing = (typeof facings)[number];
+
+/** Where the weight can be. */
+export const weights = [
+  "left",
+  "right",
+  "both",
+  "knees",
+  "hands",
+  "forearms",
+  "shoulders",
+  "head",
+  "seat",
+  "side",
+  "belly",
+  "spine",
+] as const;
+export type Weight = (typeof weights)[number];
+
+/** Heights from standing down to the floor, then upside down. */
+export const heights = ["standing", "chair", "crouching", "kneeling", "seated", "lying", "inverted"] as const;
+export type Height = (typeof heights)[number];
+
+/** Parts of the body that take weight or impact. */
+export const contacts = ["knees", "hands", "forearms", "elbows", "shoulders", "hips", "head", "seat", "spine"] as const;
+export type Contact = (typeof contacts)[number];
+
+/** Risks that ask for a caution, in the order in which cautions are listed. */
+export const risks = [
+  "floor-drop",
+  "inversion",
+  "backbend",
+  "split",
+  "jump",
+  "spin",
+  "lift",
+  "kneework",
+  "heels",
+] as const;
+export type Risk = (typeof risks)[number];
+
+export const feels = ["straight", "triplet"] as const;
+/** How a count is divided: in halves and quarters, or in thirds. */
+export type Feel = (typeof feels)[number];
+
+export const audiences = ["all", "teen", "adult"] as const;
+export type Audience = (typeof audiences)[number];
+
+export const travelWays = ["forward", "back", "left", "right"] as const;
+/** A direction of travel, seen from the dancer's own facing. */
+export type TravelWay = (typeof travelWays)[number];
+
+export type Foot = "left" | "right";

@@ -1,0 +1,190 @@
+import type Fraction from "fraction.js";
+import type { Cue } from "./cue.js";
+import type { Place } from "./problem.js";
+import type { Audience, Contact, Facing, Feel, Foot, Height, Risk, TravelWay, Weight } from "./words.js";
+
+/**
+ * A routine as its author wrote it, each value checked on its own, nothing computed yet. Counts are still the texts that
+ * stand in the file ("1-3", "3&"), since what they mean depends on the phrase and the feel around them.
+ */
+export interface WrittenRoutine {
+  readonly slug: string;
+  readonly place: Place;
+  readonly title: string;
+  readonly choreographer: string;
+  /** ISO 8601 calendar date. */
+  readonly date?: string;
+  readonly styles: readonly string[];
+  readonly audience: Audience;
+  readonly summary?: string;
+  readonly credit?: string;
+  readonly music: WrittenMusic;
+  readonly video: Video;
+  readonly start: WrittenStart;
+  /** Easiest first, at least one. */
+  readonly levels: readonly string[];
+  readonly taught: string;
+  readonly adaptations: readonly WrittenAdaptation[];
+  readonly gear: readonly WrittenGear[];
+  /** Number of directions that the routine starts in. */
+  readonly walls: number;
+  /** How many times it is danced through. */
+  readonly times: number;
+  readonly restarts: readonly WrittenRestart[];
+  readonly sections: readonly WrittenSection[];
+  readonly prose: Prose;
+}
+
+/** Body texts, as Markdown. */
+export interface Prose {
+  readonly introduction: string;
+  /** Teaching notes by section name. */
+  readonly notes: readonly { readonly section: string; readonly markdown: string }[];
+  /** Everything under other headings, headings included, in the order of the file. */
+  readonly after: string;
+}
+
+export interface WrittenMusic {
+  readonly place: Place;
+  readonly title?: string;
+  readonly artist?: string;
+  readonly link?: string;
+  /** Counts a minute. */
+  readonly tempo: Fraction;
+  /** Seconds into the track; absent where the author gave none. */
+  readonly firstCount?: Fraction;
+  readonly phrase: number;
+  readonly accents: readonly number[];
+  /** Counts before the first; absent where the author gave none. */
+  readonly countIn?: number;
+  readonly feel: Feel;
+}
+
+export interface Chapter {
+  readonly place: Place;
+  /** Seconds into the video. */
+  readonly at: Fraction;
+  readonly title: string;
+}
+
+export interface Video {
+  readonly performance?: string;
+  readonly breakdown?: string;
+  readonly breakdownMirrored?: string;
+  /** Seconds. */
+  readonly length?: Fraction;
+  readonly chapters: readonly Chapter[];
+}
+
+/** Part of a stance; what is absent is taken from what it stands on. */
+export interface PartialStance {
+  readonly facing?: Facing;
+  readonly weight?: Weight;
+  readonly height?: Height;
+}
+
+export interface WrittenStart extends PartialStance {
+  readonly place: Place;
+  readonly versions: readonly (PartialStance & { readonly version: string; readonly place: Place })[];
+}
+
+export interface WrittenAdaptation {
+  readonly place: Place;
+  readonly name: string;
+  /** The level it falls back to; absent: the taught one. */
+  readonly from?: string;
+}
+
+export interface WrittenGear {
+  readonly place: Place;
+  readonly item: string;
+  readonly need: "required" | "optional";
+  readonly why?: string;
+  /** Only these versions need it; absent: all. */
+  readonly for?: readonly string[];
+}
+
+export interface WrittenRestart {
+  readonly place: Place;
+  /** Which time through is broken off, from 1. */
+  readonly wall: number;
+  /** After how many counts of it. */
+  readonly after: number;
+}
+
+export interface WrittenSection {
+  readonly place: Place;
+  readonly name: string;
+  readonly words?: string;
+  /** Absent where `sameAs` is given. */
+  readonly counts?: readonly WrittenPhrase[];
+  readonly sameAs?: string;
+  /** Phrases of the other section that are replaced, by their number from 1. */
+  readonly change: readonly { readonly phrase: number; readonly place: Place; readonly by: WrittenPhrase }[];
+  readonly mirrored: "never" | "always" | "alternate";
+  readonly repeat: number;
+  /** Only on these times through; absent: on all. */
+  readonly onWalls?: readonly number[];
+  /** Track times, in seconds, of its first count: for a time through, or (no `time`) the first time it is danced. */
+  readonly at: readonly { readonly place: Place; readonly time?: number; readonly seconds: Fraction }[];
+  /** Counts a minute, for this section only. */
+  readonly tempo?: Fraction;
+  readonly time?: "half" | "double";
+  readonly feel?: Feel;
+}
+
+export interface WrittenPhrase {
+  readonly place: Place;
+  readonly length?: number;
+  /** The number of its first count. */
+  readonly from?: number;
+  /** What is called on its counts. */
+  readonly say?: readonly string[];
+  readonly moves: readonly WrittenMove[];
+  /** A version's whole other phrase. */
+  readonly options: readonly WrittenOption[];
+}
+
+/** Another way to fill the same counts, for a version (and, on the ladder of levels, those beyond it). */
+export interface WrittenOption {
+  readonly place: Place;
+  readonly version: string;
+  /** One move without `on` takes the place of the plain one; moves with `on` divide the counts between them. */
+  readonly moves: readonly WrittenMove[];
+}
+
+export interface Travel {
+  readonly way: TravelWay;
+  readonly steps: number;
+}
+
+export interface WrittenMove {
+  readonly place: Place;
+  /** The counts as written, "1-3" or "1,3,5"; absent where an option fills the counts of the plain move. */
+  readonly on?: string;
+  readonly cue: Cue;
+  readonly hold: boolean;
+  readonly say?: Cue;
+  /** Feet in the order in which they take the weight. */
+  readonly steps: readonly Foot[];
+  readonly weight?: Weight;
+  /** Eighths of a turn, to the right (clockwise from above) positive. */
+  readonly turn?: number;
+  readonly facing?: Facing;
+  readonly height?: Height;
+  readonly through?: Height;
+  /** In the order written. */
+  readonly travel: readonly Travel[];
+  readonly hit: boolean;
+  readonly contacts: readonly Contact[];
+  readonly risks: readonly Risk[];
+  readonly gear: readonly string[];
+  readonly words?: string;
+  readonly choose: readonly Cue[];
+  readonly note?: Cue;
+  /** Length in counts, in place of the span's end. */
+  readonly lasts?: Fraction;
+  readonly options: readonly WrittenOption[];
+  /** Rules that the author silenced for this move. */
+  readonly allow: readonly string[];
+}
