@@ -22,6 +22,8 @@ export interface Routine {
   readonly video: Video;
   /** True of the routine reflected about the room's front-back line. */
   readonly mirrored: boolean;
+  /** Word pairs, beside the English ones, that change places when it is reflected. */
+  readonly mirrorWords: readonly (readonly [string, string])[];
   readonly levels: readonly string[];
   readonly taught: string;
   /** Number of directions it starts in. */
@@ -59,6 +61,8 @@ export interface Music {
 export interface DancedSection {
   readonly name: string;
   readonly words?: string;
+  /** The section whose counts it dances, where it says so. */
+  readonly sameAs?: string;
   readonly place: Place;
   /** Which section of the file, from 0. */
   readonly written: number;

@@ -1,0 +1,90 @@
+import type { Problems } from "./problems.js";
+import type { Feel } from "./words.js";
+import type { WrittenPhrase, WrittenRoutine, WrittenSection } from "./written.js";
+
+/** What a section dances, `same-as` and `change` looked up. */
+export interface Material {
+  readonly words?: string;
+  readonly feel: Feel;
+  readonly phrases: readonly MaterialPhrase[];
+}
+
+export interface MaterialPhrase {
+  readonly written: WrittenPhrase;
+  /** The section that the phrase stands in, in the file: its facings are meant as on that section's first time danced. */
+  readonly origin: number;
+}
+
+/**
+ * The material of each section of the file, in the file's order; undefined where it cannot be found, which is then an error.
+ */
+export function materials(routine: WrittenRoutine, problems: Problems): readonly (Material | undefined)[] {
+  const done = new Map<number, Material | undefined>();
+  const open = new Set<number>();
+
+  function lookUp(index: number): Material | undefined {
+    if (done.has(index)) return done.get(index);
+    const section = routine.sections[index];
+    if (section === undefined) return undefined;
+    open.add(index);
+    const material = section.sameAs === undefined ? own(section, index) : borrowed(section, section.sameAs, index);
+    open.delete(index);
+    done.set(index, material);
+    return material;
+  }
+
+  function own(section: WrittenSection, index: number): Material {
+    return {
+      ...(section.words === undefined ? {} : { words: section.words }),
+      feel: section.feel ?? routine.music.feel,
+      phrases: (section.counts ?? []).map((written) => ({ written, origin: index })),
+    };
+  }
+
+  function borrowed(section: WrittenSection, name: string, index: number): Material | undefined {
+    const place = `${section.place}/same-as`;
+    const candidates = routine.sections.flatMap((other, at) => (other.name === name && at !== index ? [at] : []));
+    const [source] = candidates;
+    if (source === undefined) {
+      const names = routine.sections.filter((_, at) => at !== index).map((other) => `\`${other.name}\``);
+      problems.error(
+        "same-as",
+        place,
+        `no other section is called \`${name}\`; write the name of one of these: ${names.join(", ") || "(there is none yet)"}`,
+      );
+      return undefined;
+    }
+    if (candidates.length > 1) {
+      problems.error(
+        "same-as",
+        place,
+        `${candidates.length} sections are called \`${name}\`; give each a name of its own`,
+      );
+      return undefined;
+    }
+    if (open.has(source)) {
+      problems.error(
+        "same-as",
+        place,
+        `\`${section.name}\` and \`${name}\` each point at the other; write the counts in one of them`,
+      );
+      return undefined;
+    }
+    const from = lookUp(source);
+    if (from === undefined) return undefined;
+    const phrases = [...from.phrases];
+    for (const change of section.change) {
+      if (change.phrase > phrases.length)
+        problems.error(
+          "change",
+          change.place,
+          `\`${name}\` has ${phrases.length} phrases, so there is no phrase ${change.phrase} to change`,
+        );
+      else phrases[change.phrase - 1] = { written: change.by, origin: index };
+    }
+    const words = section.words ?? from.words;
+    return { ...(words === undefined ? {} : { words }), feel: section.feel ?? from.feel, phrases };
+  }
+
+  return routine.sections.map((_, index) => lookUp(index));
+}

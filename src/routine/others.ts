@@ -1,0 +1,30 @@
+import { mirrorCue, type WordPairs } from "./mirror-cue.js";
+import type { PlacedMove, Run } from "./placing.js";
+import type { OtherWay } from "./routine.js";
+import type { WrittenMove, WrittenOption } from "./written.js";
+
+/**
+ * What the other versions dance on a placed move's counts, as danced: the plain move is the taught level's. A phrase's
+ * options stand with the phrase's first move.
+ */
+export function otherWays(run: Run, pairs: WordPairs): (placed: PlacedMove) => readonly OtherWay[] {
+  let last: PlacedMove["phrase"] | undefined;
+  return (placed) => {
+    const { plain, option, phrase, leads } = placed;
+    const firstOfPhrase = phrase !== last;
+    last = phrase;
+    const mirrored = run.passes[phrase.section]?.mirrored === true;
+    const way = (version: string, moves: readonly WrittenMove[], on: string): OtherWay => ({
+      version,
+      moves: moves.map((move) => ({ on: move.on ?? on, cue: mirrored ? mirrorCue(move.cue, pairs) : move.cue })),
+    });
+    const ways = (plainMoves: readonly WrittenMove[], options: readonly WrittenOption[], on: string) => [
+      ...(option !== undefined && options.includes(option) ? [way(run.routine.taught, plainMoves, on)] : []),
+      ...options.filter((one) => one !== option).map((one) => way(one.version, one.moves, on)),
+    ];
+    return [
+      ...(firstOfPhrase ? ways(phrase.written.moves, phrase.written.options, "") : []),
+      ...(plain !== undefined && leads ? ways([plain], plain.options, plain.on ?? placed.on) : []),
+    ];
+  };
+}

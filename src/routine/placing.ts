@@ -1,0 +1,304 @@
+import Fraction from "fraction.js";
+import { optionFor, type VersionName } from "./ladder.js";
+import type { Pass, PassPhrase } from "./order.js";
+import type { Problems } from "./problems.js";
+import { type Point, parseSpans, type Span } from "./spans.js";
+import type { Feel } from "./words.js";
+import type { WrittenMove, WrittenOption, WrittenRoutine } from "./written.js";
+
+/** A move of a version, put on the counts of the run. */
+export interface PlacedMove {
+  readonly written: WrittenMove;
+  /** The plain move whose counts it fills: itself where it is one; absent in a version's whole other phrase. */
+  readonly plain?: WrittenMove;
+  readonly option?: WrittenOption;
+  readonly phrase: PassPhrase;
+  /** The first piece of its option: it carries the landing words. */
+  readonly leads: boolean;
+  readonly on: string;
+  readonly at: Fraction;
+  readonly length: Fraction;
+}
+
+interface Extent {
+  readonly on: string;
+  readonly from: Fraction;
+  /** Start of the last part of a count that it names: what starts after it within that count trims it. */
+  readonly lastPoint: Fraction;
+  readonly to: Fraction;
+  /** Its length was given, so that nothing trims it. */
+  readonly fixed: boolean;
+}
+
+interface Draft extends Extent {
+  readonly move: Omit<PlacedMove, "at" | "length" | "on">;
+}
+
+/** The whole run as the placing sees it. */
+export interface Run {
+  readonly routine: WrittenRoutine;
+  readonly passes: readonly Pass[];
+  /** All passes' phrases in danced order. */
+  readonly phrases: readonly PassPhrase[];
+  /** Counts in the run. */
+  readonly counts: number;
+}
+
+const one = new Fraction(1);
+
+/**
+ * Puts a version's moves on the counts of the run, in order. Options are chosen, spans that run on reach into the next
+ * phrase danced, parts of a count trim what was there; any other meeting of two moves is an error, as is a count outside
+ * its phrase.
+ */
+export function placeMoves(run: Run, version: VersionName, problems: Problems): readonly PlacedMove[] {
+  const drafts: Draft[] = [];
+  for (const [index, phrase] of run.phrases.entries()) {
+    const other = optionFor(phrase.written.options, version, run.routine);
+    if (other === undefined)
+      for (const plain of phrase.written.moves) draftPlain(run, index, plain, version, problems, drafts);
+    else draftOtherPhrase(run, index, other, problems, drafts);
+  }
+  drafts.sort((a, b) => a.from.compare(b.from));
+  return trimmed(drafts, problems);
+}
+
+function draftPlain(
+  run: Run,
+  index: number,
+  plain: WrittenMove,
+  version: VersionName,
+  problems: Problems,
+  drafts: Draft[],
+): void {
+  const phrase = run.phrases[index];
+  if (phrase === undefined) return;
+  const option = optionFor(plain.options, version, run.routine);
+  for (const extent of extentsOf(run, index, plain, problems)) {
+    if (option === undefined) drafts.push({ ...extent, move: { written: plain, plain, phrase, leads: true } });
+    else if (option.moves.every((move) => move.on === undefined))
+      for (const move of option.moves)
+        drafts.push({
+          ...(move.lasts === undefined ? extent : within(extent, move, problems)),
+          move: { written: move, plain, option, phrase, leads: true },
+        });
+    else draftPieces(run, index, extent, plain, option, problems, drafts);
+  }
+}
+
+/** An option that divides the plain move's counts: each piece must stay within them. */
+function draftPieces(
+  run: Run,
+  index: number,
+  whole: Extent,
+  plain: WrittenMove,
+  option: WrittenOption,
+  problems: Problems,
+  drafts: Draft[],
+): void {
+  const phrase = run.phrases[index];
+  if (phrase === undefined) return;
+  const pieces = option.moves.flatMap((move) =>
+    spansOf(run, phrase, move, problems).flatMap((span) => {
+      const from = firstAtOrAfter(run, index, span.first, whole.from, whole.to);
+      const last = from && firstAtOrAfter(run, index, span.last, from, whole.to);
+      const to = last && endOf(move, from, last);
+      if (from === undefined || last === undefined || to === undefined || to.gt(whole.to)) {
+        // A restart may have broken the plain move off before the piece is reached.
+        if (!phrase.broken)
+          problems.error(
+            "outside",
+            move.place,
+            `\`${span.text}\` is outside the counts \`${whole.on}\` that this option fills; keep within them`,
+          );
+        return [];
+      }
+      return [{ move, extent: { on: span.text, from, lastPoint: last, to, fixed: move.lasts !== undefined } }];
+    }),
+  );
+  pieces.sort((a, b) => a.extent.from.compare(b.extent.from));
+  for (const [place, { move, extent }] of pieces.entries())
+    drafts.push({ ...extent, move: { written: move, plain, option, phrase, leads: place === 0 } });
+}
+
+function draftOtherPhrase(run: Run, index: number, option: WrittenOption, problems: Problems, drafts: Draft[]): void {
+  const phrase = run.phrases[index];
+  if (phrase === undefined) return;
+  for (const move of option.moves)
+    for (const extent of extentsOf(run, index, move, problems))
+      drafts.push({ ...extent, move: { written: move, option, phrase, leads: true } });
+}
+
+/** An option with a length of its own, which must not be longer than the counts it fills. */
+function within(whole: Extent, move: WrittenMove, problems: Problems): Extent {
+  const to = whole.from.add(move.lasts ?? one);
+  if (to.gt(whole.to))
+    problems.error(
+      "outside",
+      `${move.place}/lasts`,
+      `this option lasts longer than the counts \`${whole.on}\` that it fills; write a smaller \`lasts\` or leave it out`,
+    );
+  return { ...whole, to, fixed: true };
+}
+
+/** Where a move's spans lie on the counts of the run, cut where a restart breaks the phrase off. */
+function extentsOf(run: Run, index: number, move: WrittenMove, problems: Problems): readonly Extent[] {
+  const phrase = run.phrases[index];
+  if (phrase === undefined) return [];
+  return spansOf(run, phrase, move, problems).flatMap((span) => {
+    const extent = extentOf(run, index, span, move, problems);
+    return extent === undefined ? [] : [extent];
+  });
+}
+
+function extentOf(run: Run, index: number, span: Span, move: WrittenMove, problems: Problems): Extent | undefined {
+  const phrase = run.phrases[index];
+  if (phrase === undefined) return undefined;
+  const from = positionIn(phrase, span.first);
+  if (from === undefined) {
+    if (!phrase.broken) outside(phrase, span, span.first, move, problems);
+    return undefined;
+  }
+  const last = lastPointOf(run, index, span, from, move, problems);
+  if (last === undefined) return undefined;
+  const to = endOf(move, from, last);
+  const extent = { on: span.text, from, lastPoint: last, to, fixed: move.lasts !== undefined };
+  const stop = breakBefore(run, index, to);
+  if (stop !== undefined) return { ...extent, to: new Fraction(stop), fixed: true };
+  if (to.lte(run.counts)) return extent;
+  problems.error(
+    "runs-past-end",
+    move.place,
+    `this lasts ${to.sub(from).toFraction()} counts, but the routine ends ${to.sub(run.counts).toFraction()} counts earlier; write a smaller \`lasts\``,
+  );
+  return undefined;
+}
+
+/** Where a restart breaks the dance off before a count position that lies after the phrase's start, if it does. */
+function breakBefore(run: Run, index: number, to: Fraction): number | undefined {
+  for (let at = index; at < run.phrases.length; at++) {
+    const phrase = run.phrases[at];
+    if (phrase === undefined || to.lte(phrase.at)) return undefined;
+    const end = phrase.at + phrase.numbers.length;
+    if (phrase.broken) return to.gt(end) ? end : undefined;
+  }
+  return undefined;
+}
+
+/** The last point that a span names, which lies in the next phrase danced where its end is before its start. */
+function lastPointOf(
+  run: Run,
+  index: number,
+  span: Span,
+  from: Fraction,
+  move: WrittenMove,
+  problems: Problems,
+): Fraction | undefined {
+  const phrase = run.phrases[index];
+  if (phrase === undefined || move.lasts !== undefined) return from;
+  const here = positionIn(phrase, span.last);
+  if (here !== undefined && !here.lt(from)) return here;
+  const isWritten = span.last.count > span.first.count;
+  if (here === undefined && isWritten) {
+    // Only a restart leaves a written count out; the move then ends where the phrase breaks off.
+    if (phrase.broken) return new Fraction(phrase.at + phrase.numbers.length);
+    outside(phrase, span, span.last, move, problems);
+    return undefined;
+  }
+  if (phrase.broken) return new Fraction(phrase.at + phrase.numbers.length);
+  const next = run.phrases[index + 1];
+  if (next === undefined) {
+    problems.error(
+      "runs-past-end",
+      move.place,
+      `\`${span.text}\` ends before it starts, so it runs on into the next phrase, but this is the last one danced; write the counts in order, or end it on this phrase's last count`,
+    );
+    return undefined;
+  }
+  const there = positionIn(next, span.last);
+  if (there === undefined)
+    problems.error(
+      "outside",
+      move.place,
+      `\`${span.text}\` runs on into the next phrase, which has the counts ${numbersText(next.numbers)}; end it on one of those`,
+    );
+  return there;
+}
+
+function outside(phrase: PassPhrase, span: Span, point: Point, move: WrittenMove, problems: Problems): void {
+  problems.error(
+    "outside",
+    move.place,
+    `${span.text === String(point.count) ? `count ${point.count}` : `count ${point.count} of \`${span.text}\``} is outside this phrase, which has the counts ${numbersText(phrase.numbers)}; write one of those, or give the phrase a \`length\``,
+  );
+}
+
+function numbersText(numbers: readonly number[]): string {
+  const rising = numbers.every((number, index) => index === 0 || number === (numbers[index - 1] ?? 0) + 1);
+  if (!rising || numbers.length < 3) return numbers.join(", ");
+  return `${numbers[0]} to ${numbers.at(-1)}`;
+}
+
+function endOf(move: WrittenMove, from: Fraction, last: Fraction): Fraction {
+  return move.lasts === undefined ? last.floor().add(one) : from.add(move.lasts);
+}
+
+function positionIn(phrase: PassPhrase, point: Point): Fraction | undefined {
+  const index = phrase.numbers.indexOf(point.count);
+  return index < 0 ? undefined : point.part.add(phrase.at + index);
+}
+
+/** The first time that a point is counted at or after a position, in this phrase or those that follow it. */
+function firstAtOrAfter(run: Run, index: number, point: Point, from: Fraction, to: Fraction): Fraction | undefined {
+  for (let at = index; at < run.phrases.length; at++) {
+    const phrase = run.phrases[at];
+    if (phrase === undefined || to.lte(phrase.at)) return undefined;
+    const position = positionIn(phrase, point);
+    if (position?.gte(from) === true && position.lt(to)) return position;
+  }
+  return undefined;
+}
+
+const spansRead = new WeakMap<WrittenMove, Map<Feel, readonly Span[] | string>>();
+
+/** A move's spans; read once, however often the routine dances over it. */
+function spansOf(run: Run, phrase: PassPhrase, move: WrittenMove, problems: Problems): readonly Span[] {
+  const feel = run.passes[phrase.section]?.material.feel ?? "straight";
+  const known = spansRead.get(move) ?? new Map<Feel, readonly Span[] | string>();
+  spansRead.set(move, known);
+  let spans = known.get(feel);
+  if (spans === undefined) {
+    const parsed = parseSpans(move.on ?? "", feel);
+    spans = "wrong" in parsed ? parsed.wrong : parsed.spans;
+    known.set(feel, spans);
+  }
+  if (typeof spans !== "string") return spans;
+  problems.error("count", move.place, spans);
+  return [];
+}
+
+/** Trims what the next move cuts within a count, and reports every other meeting. */
+function trimmed(drafts: readonly Draft[], problems: Problems): readonly PlacedMove[] {
+  let reach: Draft | undefined;
+  return drafts.map((draft, index) => {
+    if (reach !== undefined && draft.from.lt(reach.to) && !trims(draft, reach)) overlap(reach, draft, problems);
+    if (reach === undefined || draft.to.gt(reach.to) || trims(draft, reach)) reach = draft;
+    const next = drafts[index + 1];
+    const to = next?.from.lt(draft.to) === true && trims(next, draft) ? next.from : draft.to;
+    return { ...draft.move, on: draft.on, at: draft.from, length: to.sub(draft.from) };
+  });
+}
+
+function trims(later: Draft, earlier: Draft): boolean {
+  return !earlier.fixed && later.from.gt(earlier.lastPoint) && later.from.floor().equals(earlier.lastPoint.floor());
+}
+
+function overlap(earlier: Draft, later: Draft, problems: Problems): void {
+  const same = earlier.move.phrase === later.move.phrase;
+  const where = same ? `\`${earlier.on}\`` : `\`${earlier.on}\` of the phrase before, which runs on to here,`;
+  problems.error(
+    "overlap",
+    later.move.written.place,
+    `\`${later.on}\` and ${where} meet on the same counts; change one of them so that each count has one move`,
+  );
+}
