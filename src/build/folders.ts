@@ -1,0 +1,50 @@
+import { existsSync, lstatSync, readdirSync, readFileSync, realpathSync, statSync } from "node:fs";
+import { basename, dirname, join, relative, resolve, sep } from "node:path";
+
+/** A file in the published folder that says whose it is and lists what was put there, a path a line. */
+export const markName = ".countleaf";
+
+/** Why a folder can't be published into, in words; undefined where it can. */
+export function outFolderTrouble(content: string, out: string): string | undefined {
+  const [from, to] = [realPath(content), realPath(out)];
+  if (from === to) return `the output folder and the content folder are both ${out}; choose another folder with --out`;
+  if (inside(from, to))
+    return `the output folder ${out} lies inside the content folder ${content}; choose one beside it with --out`;
+  if (inside(to, from))
+    return `the content folder ${content} lies inside the output folder ${out}, and a build replaces all that is in there; choose another folder with --out`;
+  if (!existsSync(out)) return undefined;
+  if (!statSync(out).isDirectory()) return `${out} is a file, not a folder; choose another name with --out`;
+  const foreign = foreignFile(out);
+  return foreign === undefined
+    ? undefined
+    : `${join(out, foreign)} was not made by countleaf, and a build replaces all that is in ${out}; move it away, or choose another folder with --out`;
+}
+
+/** The first file in an output folder that no earlier build put there. */
+function foreignFile(out: string): string | undefined {
+  const mark = join(out, markName);
+  const ours = new Set(existsSync(mark) ? readFileSync(mark, "utf8").split("\n") : []);
+  return listFiles(out).find((path) => path !== markName && !ours.has(path));
+}
+
+/** All files below a folder, with forward slashes, in code point order. Links are listed, not followed. */
+export function listFiles(folder: string, prefix = ""): readonly string[] {
+  const entries = readdirSync(join(folder, prefix)).sort();
+  return entries.flatMap((name) => {
+    const path = prefix === "" ? name : `${prefix}/${name}`;
+    return lstatSync(join(folder, path)).isDirectory() ? listFiles(folder, path) : [path];
+  });
+}
+
+/** A path with every link followed as far as it exists. */
+function realPath(path: string): string {
+  const full = resolve(path);
+  if (existsSync(full)) return realpathSync(full);
+  const parent = dirname(full);
+  return parent === full ? full : join(realPath(parent), basename(full));
+}
+
+function inside(outer: string, inner: string): boolean {
+  const way = relative(outer, inner);
+  return way !== "" && way !== ".." && !way.startsWith(`..${sep}`);
+}

@@ -1,0 +1,61 @@
+#!/usr/bin/env node
+import { readFileSync } from "node:fs";
+import { done, wrongWords } from "./status.js";
+
+const help = `countleaf makes a page, handouts and video text from one file a dance routine.
+
+  countleaf new library DIR       start a library of your own in the folder DIR
+  countleaf new routine "TITLE"   add a routine file to copy from
+  countleaf check                 read everything and say what is wrong
+  countleaf build                 make the pack: pages, handouts, captions, click track
+  countleaf outline SLUG          print the text for under a video
+  countleaf click SLUG --out F    write the click track as sound
+
+  --content DIR   where the files are (content)
+  --out DIR       where the pack goes (_site)
+  --help          this text; after a command, that command's words
+  --version       the version
+
+Ends with 0 when done, 1 when the content has errors, 2 when the command's own words are off.
+`;
+
+type Command = (args: readonly string[]) => Promise<number>;
+
+/* Loaded only when asked for, so that a question about the words is answered at once. */
+const commands: Readonly<Record<string, () => Promise<Command>>> = {
+  build: async () => (await import("./build.js")).buildCommand,
+  check: async () => (await import("./check.js")).checkCommand,
+  new: async () => (await import("./new.js")).newCommand,
+  outline: async () => (await import("./outline.js")).outlineCommand,
+  click: async () => (await import("./click.js")).clickCommand,
+};
+
+async function main(args: readonly string[]): Promise<number> {
+  const [first, ...rest] = args;
+  if (first === undefined || first === "--help" || first === "-h" || first === "help") {
+    process.stdout.write(help);
+    return done;
+  }
+  if (first === "--version") {
+    const { version } = JSON.parse(readFileSync(new URL("../../package.json", import.meta.url), "utf8"));
+    process.stdout.write(`${version}\n`);
+    return done;
+  }
+  const load = Object.hasOwn(commands, first) ? commands[first] : undefined;
+  if (load === undefined) {
+    const names = Object.keys(commands).join(", ");
+    process.stderr.write(`countleaf: there is no command \`${first}\`; the commands are ${names}. \`countleaf --help\` explains them.\n`);
+    return wrongWords;
+  }
+  return (await load())(rest);
+}
+
+main(process.argv.slice(2)).then(
+  (status) => {
+    process.exitCode = status;
+  },
+  (error: unknown) => {
+    process.stderr.write(`countleaf: ${error instanceof Error ? error.message : String(error)}\n`);
+    process.exitCode = 1;
+  },
+);

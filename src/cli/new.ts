@@ -1,0 +1,74 @@
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { slugOf } from "../reading/slug.js";
+import { done, failed, wrongWords } from "./status.js";
+import { readWords } from "./words.js";
+
+const usage = `countleaf new library DIR
+countleaf new routine "TITLE" [--content DIR]
+`;
+
+const templates = fileURLToPath(new URL("../../templates/", import.meta.url));
+
+export async function newCommand(args: readonly string[]): Promise<number> {
+  const words = readWords(args, usage, ["content"], { least: 2, most: 2 });
+  if (typeof words === "number") return words;
+  const [kind, name = ""] = words.rest;
+  if (kind === "library") return newLibrary(name);
+  if (kind === "routine") return newRoutine(name, words.options.content ?? "content");
+  process.stderr.write(`countleaf: there is no \`new ${kind}\`\n${usage}`);
+  return wrongWords;
+}
+
+/** A folder with a content folder in it: a library, a routine and a class to copy from, and the schemas for editors. */
+function newLibrary(folder: string): number {
+  if (existsSync(folder) && readdirSync(folder).length > 0) {
+    process.stderr.write(`countleaf: ${folder} has files in it; name a folder that does not exist yet\n`);
+    return failed;
+  }
+  const content = join(folder, "content");
+  for (const name of ["routines", "workshops", "schemas"]) mkdirSync(join(content, name), { recursive: true });
+  cpSync(join(templates, "schemas"), join(content, "schemas"), { recursive: true });
+  writeFileSync(join(content, "library.yaml"), template("library.yaml"));
+  writeFileSync(join(content, "routines", "first-steps.md"), template("routine.md"));
+  writeFileSync(join(content, "workshops", "first-class.md"), template("workshop.md"));
+  process.stdout.write(
+    [
+      `Made ${content} with one routine and one class to copy from.\n`,
+      `Next: open ${join(content, "library.yaml")} and write your name in it. Then, in the folder ${folder}:\n`,
+      '  npx countleaf new routine "My routine"\n',
+      "  npx countleaf build\n",
+    ].join(""),
+  );
+  return done;
+}
+
+function newRoutine(title: string, content: string): number {
+  const slug = slugOf(title);
+  if (slug === "") {
+    process.stderr.write(`countleaf: "${title}" has no letter or digit to make a file name of; write another title\n`);
+    return wrongWords;
+  }
+  if (!existsSync(join(content, "library.yaml"))) {
+    process.stderr.write(
+      `countleaf: there is no library in ${content}; run this in the folder that holds ${content}, or start one with \`countleaf new library DIR\`\n`,
+    );
+    return failed;
+  }
+  const path = join(content, "routines", `${slug}.md`);
+  mkdirSync(join(content, "routines"), { recursive: true });
+  try {
+    writeFileSync(path, template("routine.md").replace(/^title: .*$/m, () => `title: ${JSON.stringify(title)}`), { flag: "wx" });
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== "EEXIST") throw error;
+    process.stderr.write(`countleaf: ${path} is there already; write another title, or change that file\n`);
+    return failed;
+  }
+  process.stdout.write(`Made ${path}. Change it, and look at the result with \`npx countleaf build\`.\n`);
+  return done;
+}
+
+function template(name: string): string {
+  return readFileSync(join(templates, "new", name), "utf8");
+}

@@ -1,0 +1,6 @@
+/** Exit statuses. */
+export const done = 0;
+/** The content has errors, or the machine would not let it be published. */
+export const failed = 1;
+/** The command's own words are off. */
+export const wrongWords = 2;
