@@ -1,0 +1,42 @@
+import Fraction from "fraction.js";
+import type { Move, Routine } from "../../routine/routine.js";
+import { trackTime } from "../figures.js";
+import { earlier } from "./earlier.js";
+import { type Caption, cueText, webVtt } from "./web-vtt.js";
+
+/**
+ * The taught version on the track's clock, a caption a move: its counts, its cue and the landing words. A caption's
+ * identifier is its number and its section.
+ *
+ * @param lead how many counts early each caption is shown and goes again
+ */
+export function countCaptions(routine: Routine, lead = 0): string {
+  const moves = routine.versions.find(({ id }) => id === routine.taught)?.moves ?? [];
+  const early = new Fraction(lead);
+  const captions = moves.map((move, index): Caption => {
+    const section = routine.sections[move.section];
+    const opens = moves[index - 1]?.section !== move.section;
+    const words = move.words ?? (opens ? section?.words : undefined);
+    return {
+      id: `${index + 1} ${section?.name ?? ""}`,
+      start: trackTime(routine, earlier(routine, move.section, move.start, early)),
+      end: trackTime(routine, earlier(routine, lastSection(routine, move), move.end, early)),
+      lines: [
+        `<b>${cueText(move.on)}</b> ${cueText(move.cue.text)}`,
+        words === undefined ? "" : `<i>${cueText(words)}</i>`,
+      ],
+    };
+  });
+  const ahead = lead === 0 ? "" : `, ${lead} ${lead === 1 ? "count" : "counts"} ahead`;
+  return webVtt(`${routine.title}: counts and cues${ahead}`, captions);
+}
+
+/** The section that a move ends in: another than its own where it runs on into the next. */
+function lastSection(routine: Routine, move: Move): number {
+  let index = move.section;
+  for (;;) {
+    const next = routine.sections[index + 1];
+    if (!next || next.start.compare(move.end) >= 0) return index;
+    index++;
+  }
+}

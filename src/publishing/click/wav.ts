@@ -1,0 +1,100 @@
+import { createWriteStream } from "node:fs";
+import { Readable } from "node:stream";
+import { pipeline } from "node:stream/promises";
+import Fraction from "fraction.js";
+import { type Click, clicks } from "../../routine/clicks.js";
+import type { Routine } from "../../routine/routine.js";
+
+/** Samples a second. */
+export const sampleRate = 48_000;
+
+const soundLength = Math.round(sampleRate * 0.03);
+const accentSound = sound(1_760, 0.9);
+const plainSound = sound(1_100, 0.45);
+
+/** A RIFF file gives its sizes 32 bits. */
+const mostBytes = 2 ** 32 - 1 - 36;
+
+/**
+ * Writes the click as audio, from the count-in to the end of the last count: 16-bit PCM, mono, with accents higher and
+ * louder. A sound begins at the sample nearest to the exact time of its count. The file is streamed, a count at a time.
+ *
+ * @param percent speed in per cent of the tempo, waits included
+ * @param out path of the file
+ * @throws RangeError where the speed is not above zero, or so slow that the file would outgrow the format (over 12 hours)
+ */
+export async function writeClick(
+  routine: Routine,
+  { percent, out }: { readonly percent: number; readonly out: string },
+): Promise<void> {
+  if (!(percent > 0)) throw new RangeError(`The speed is ${percent} per cent; it must be above 0.`);
+  const frames = frameOf(routine, percent);
+  const length = frames(routine.seconds);
+  if (length * 2 > mostBytes) {
+    const hours = Math.round(length / sampleRate / 3600);
+    throw new RangeError(
+      `At ${percent} per cent the click lasts ${hours} hours, longer than a WAV file can be. Choose a higher speed.`,
+    );
+  }
+  await pipeline(Readable.from(wavParts(routine, frames, length)), createWriteStream(out));
+}
+
+/** The sample at which a moment falls, given in seconds from the routine's first count; the file begins with the count-in. */
+function frameOf(routine: Routine, percent: number): (seconds: Fraction) => number {
+  const origin: Fraction = clicks(routine).next().value?.start ?? new Fraction(0);
+  const rate = new Fraction(sampleRate).mul(100).div(percent);
+  return (seconds) => seconds.sub(origin).mul(rate).round().valueOf();
+}
+
+function* wavParts(routine: Routine, frames: (seconds: Fraction) => number, length: number): Generator<Uint8Array> {
+  yield header(length * 2);
+  let last: Click | undefined;
+  for (const click of clicks(routine)) {
+    if (last) yield* onset(last, frames(click.start) - frames(last.start));
+    last = click;
+  }
+  if (last) yield* onset(last, length - frames(last.start));
+}
+
+/** A click and the silence after it, so many samples in all. A fast click is cut off by the next. */
+function* onset(click: Click, samples: number): Generator<Uint8Array> {
+  const heard = Math.min(samples, soundLength);
+  yield bytes((click.accent ? accentSound : plainSound).subarray(0, heard));
+  for (let left = samples - heard; left > 0; left -= sampleRate)
+    yield silence.subarray(0, Math.min(left, sampleRate) * 2);
+}
+
+const silence = new Uint8Array(sampleRate * 2);
+
+/** A struck sound: at its loudest on the first sample, so that it has an exact onset, then dying away. */
+function sound(hertz: number, level: number): Int16Array {
+  return Int16Array.from({ length: soundLength }, (_, n) => {
+    const fade = (1 - n / soundLength) ** 3;
+    return Math.round(32_767 * level * fade * Math.cos((2 * Math.PI * hertz * n) / sampleRate));
+  });
+}
+
+/** Samples are little-endian in the file, whatever the machine. */
+function bytes(samples: Int16Array): Uint8Array {
+  const view = new DataView(new ArrayBuffer(samples.length * 2));
+  for (const [index, sample] of samples.entries()) view.setInt16(index * 2, sample, true);
+  return new Uint8Array(view.buffer);
+}
+
+/** RIFF/WAVE header of 44 bytes: one channel of 16-bit PCM, then so many bytes of samples. */
+function header(dataBytes: number): Uint8Array {
+  const head = Buffer.alloc(44);
+  head.write("RIFF", 0, "latin1");
+  head.writeUInt32LE(36 + dataBytes, 4);
+  head.write("WAVEfmt ", 8, "latin1");
+  head.writeUInt32LE(16, 16);
+  head.writeUInt16LE(1, 20);
+  head.writeUInt16LE(1, 22);
+  head.writeUInt32LE(sampleRate, 24);
+  head.writeUInt32LE(sampleRate * 2, 28);
+  head.writeUInt16LE(2, 32);
+  head.writeUInt16LE(16, 34);
+  head.write("data", 36, "latin1");
+  head.writeUInt32LE(dataBytes, 40);
+  return head;
+}

@@ -1,0 +1,182 @@
+import type Fraction from "fraction.js";
+import { type Click, clicks } from "../../routine/clicks.js";
+import { mirrorCue } from "../../routine/mirror-cue.js";
+import type { Severity } from "../../routine/problem.js";
+import type { DancedSection, GearItem, Library, Move, PracticeSpeed, Routine, Version } from "../../routine/routine.js";
+import { trackTime, writtenSeconds } from "../figures.js";
+
+/** Something that was found in the routine's file, with its place there. */
+export interface RecordFinding {
+  readonly severity: Severity;
+  readonly rule: string;
+  readonly message: string;
+  readonly line: number;
+  readonly column: number;
+}
+
+/** All that was computed of a routine, as `routine.json` has it. */
+export type RoutineFigures = ReturnType<typeof figuresOf>;
+
+/**
+ * All that was computed of a routine, as plain data. Times are seconds to the millisecond, each rounded on its own from the
+ * exact figure; `at` and `length` are counts as exact texts ("7/2"). A field that has nothing to say is left out.
+ */
+export function figuresOf(routine: Routine, library: Library, findings: readonly RecordFinding[]) {
+  const { slug, title, choreographer, date, styles, audience, summary, levels, walls, times } = routine;
+  return {
+    slug,
+    title,
+    choreographer,
+    date,
+    styles,
+    audience,
+    summary,
+    credit: routine.credit ?? library.credit,
+    language: library.language,
+    page: library.url && `${library.url}/routines/${slug}/`,
+    music: musicRecord(routine),
+    song: songRecord(routine),
+    video: videoRecord(routine),
+    counts: routine.counts,
+    seconds: writtenSeconds(routine.seconds),
+    levels,
+    taught: routine.taught,
+    walls,
+    times,
+    sections: routine.sections.map((section, index) => sectionRecord(routine, section, index)),
+    versions: routine.versions.map((version) => versionRecord(routine, version)),
+    practice: routine.practice.map(practiceRecord),
+    clicks: [...clicks(routine)].filter(({ at }) => at >= 0).map((click) => clickRecord(routine, click)),
+    findings: findings.map(({ severity, rule, message, line, column }) => ({ severity, rule, message, line, column })),
+  };
+}
+
+function musicRecord({ music }: Routine) {
+  return {
+    countsPerMinute: music.countsPerMinute.valueOf(),
+    phrase: music.phrase,
+    accents: music.accents,
+    firstCount: writtenSeconds(music.firstCount),
+    countIn: music.countIn,
+    feel: music.feel,
+  };
+}
+
+function songRecord({ music: { title, artist, link } }: Routine) {
+  return (title ?? artist ?? link) === undefined ? undefined : { title, artist, link };
+}
+
+function videoRecord({ video }: Routine) {
+  const { performance, breakdown, breakdownMirrored, length, chapters } = video;
+  return {
+    performance,
+    breakdown,
+    breakdownMirrored,
+    length: length && writtenSeconds(length),
+    chapters: some(chapters)?.map(({ at, title }) => ({ at: writtenSeconds(at), title })),
+  };
+}
+
+function sectionRecord(routine: Routine, section: DancedSection, index: number) {
+  const next = routine.sections[index + 1];
+  const wait = next?.start.sub(section.end);
+  return {
+    name: section.name,
+    words: section.words,
+    wall: section.wall,
+    pass: section.pass,
+    mirrored: section.mirrored,
+    counts: section.counts,
+    at: String(section.at),
+    ...clock(routine, section),
+    /** Seconds that the dancers wait for the next section. */
+    wait: wait && wait.compare(0) > 0 ? writtenSeconds(wait) : undefined,
+    countsPerMinute: section.countsPerMinute.valueOf(),
+    feel: section.feel,
+    phrases: section.phrases.map(({ number, at, numbers, say }) => ({ number, at: String(at), numbers, say })),
+  };
+}
+
+function versionRecord(routine: Routine, version: Version) {
+  return {
+    id: version.id,
+    kind: version.kind,
+    from: version.from,
+    gear: version.gear.map(gearRecord),
+    cautions: version.cautions,
+    load: version.load,
+    space: { width: centimetres(version.space.width), depth: centimetres(version.space.depth) },
+    start: version.start,
+    end: version.end,
+    moves: version.moves.map((move) => moveRecord(routine, move)),
+  };
+}
+
+function gearRecord({ item, need }: GearItem) {
+  return { item, need };
+}
+
+function moveRecord(routine: Routine, move: Move) {
+  return {
+    section: move.section,
+    phrase: move.phrase,
+    on: move.on,
+    at: move.at.toFraction(),
+    length: move.length.toFraction(),
+    ...clock(routine, move),
+    do: move.cue.text,
+    mirrored: move.mirroredCue.text,
+    hold: move.hold,
+    hit: move.hit,
+    ...move.after,
+    say: move.say?.text,
+    mirroredSay: move.say && mirrorCue(move.say, routine.mirrorWords).text,
+    words: move.words,
+    through: move.through,
+    steps: some(move.steps),
+    /** Turns to the right, an eighth being 0.125. */
+    turn: move.turn === 0 ? undefined : move.turn / 8,
+    travel: some(move.travel),
+    contacts: some(move.contacts),
+    risks: some(move.risks),
+    gear: some(move.gear),
+    choose: some(move.choose)?.map(({ text }) => text),
+    note: move.note?.text,
+    /** The version whose option this is. */
+    option: move.option,
+  };
+}
+
+function practiceRecord({ percent, countsPerMinute, seconds }: PracticeSpeed) {
+  return { percent, countsPerMinute: countsPerMinute.valueOf(), seconds: writtenSeconds(seconds) };
+}
+
+function clickRecord(routine: Routine, click: Click) {
+  const { at, number, call, accent, section, phrase } = click;
+  return {
+    at: String(at),
+    ...clock(routine, click),
+    number,
+    accent,
+    section,
+    phrase,
+    say: call === String(number) ? undefined : call,
+  };
+}
+
+function clock(routine: Routine, { start, end }: { readonly start: Fraction; readonly end: Fraction }) {
+  return {
+    start: writtenSeconds(start),
+    seconds: writtenSeconds(end.sub(start)),
+    trackTime: writtenSeconds(trackTime(routine, start)),
+  };
+}
+
+function some<T>(list: readonly T[]): readonly T[] | undefined {
+  return list.length > 0 ? list : undefined;
+}
+
+/** Metres are worked out from steps as floating numbers: a sum that should be 2.4 may be a hair beside it. */
+function centimetres(metres: number): number {
+  return Math.round(Number((metres * 100).toPrecision(12))) / 100;
+}

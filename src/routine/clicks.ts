@@ -1,0 +1,70 @@
+import Fraction from "fraction.js";
+import type { DancedSection, Routine } from "./routine.js";
+
+/** A whole count on the clock. */
+export interface Click {
+  /** In counts from the routine's first count; negative in the count-in. */
+  readonly at: number;
+  readonly number: number;
+  /** What is called on it: its number, or what its phrase says in place of the numbers. */
+  readonly call: string;
+  /** True where the number is one that lands hardest; never in the count-in, where nothing lands. */
+  readonly accent: boolean;
+  /** Seconds from the routine's first count. */
+  readonly start: Fraction;
+  /** Where it ends on the clock, same origin: early where the track's next section cuts it short. */
+  readonly end: Fraction;
+  /** Index into the routine's sections; absent in the count-in. */
+  readonly section?: number;
+  /** From 1 within the section; absent in the count-in. */
+  readonly phrase?: number;
+}
+
+/** Seconds that a count lasts at a tempo of so many counts a minute: 60 / tempo. */
+export function countSeconds(countsPerMinute: Fraction): Fraction {
+  return new Fraction(60).div(countsPerMinute);
+}
+
+/**
+ * Every whole count of one run in order, the count-in first. Counts of a section follow each other at its tempo from its
+ * start; between sections there may be a wait. One at a time, so that a long routine takes no more memory than a short one.
+ */
+export function* clicks(routine: Routine): Generator<Click> {
+  yield* countIn(routine);
+  for (const [index, section] of routine.sections.entries()) yield* sectionClicks(routine, section, index);
+}
+
+/** The counts before the first, at the first section's tempo, with the numbers that lead into its first one: 5, 6, 7, 8. */
+function* countIn({ music, sections }: Routine): Generator<Click> {
+  const first = sections[0];
+  if (!first) return;
+  const each = countSeconds(first.countsPerMinute);
+  const numbers = first.phrases[0]?.numbers ?? [];
+  const round = Math.max(music.phrase, ...numbers);
+  for (let at = -music.countIn; at < 0; at++) {
+    const steps = ((numbers[0] ?? 1) - 1 + at) % round;
+    const number = (steps < 0 ? steps + round : steps) + 1;
+    yield { at, number, call: String(number), accent: false, start: each.mul(at), end: each.mul(at + 1) };
+  }
+}
+
+function* sectionClicks(routine: Routine, section: DancedSection, index: number): Generator<Click> {
+  const each = countSeconds(section.countsPerMinute);
+  const time = (at: number) => section.start.add(each.mul(at - section.at));
+  for (const phrase of section.phrases) {
+    for (const [place, number] of phrase.numbers.entries()) {
+      const at = phrase.at + place;
+      const last = at + 1 === section.at + section.counts;
+      yield {
+        at,
+        number,
+        call: phrase.say?.[place] ?? String(number),
+        accent: routine.music.accents.includes(number),
+        start: time(at),
+        end: last ? section.end : time(at + 1),
+        section: index,
+        phrase: phrase.number,
+      };
+    }
+  }
+}
