@@ -1,5 +1,7 @@
 import Fraction from "fraction.js";
 import { adaptationGaps } from "./adaptations.js";
+import { chapterProblems } from "./chapters.js";
+import { checkRoutine } from "./checks/check.js";
 import { beginAt, type Clock, endAt, runClock } from "./clock.js";
 import { floorPath, spaceOf } from "./floor.js";
 import { gearOf } from "./gear.js";
@@ -44,7 +46,11 @@ export function dance(written: WrittenRoutine, library: Library, options: Pick<O
   if (problems.failed()) return { problems: problems.list() };
 
   const versions = names.map((name) => computeVersion(run, clock, name, stanced.get(name.id) ?? [], library));
-  return { routine: assemble(written, library, run, clock, versions), problems: problems.list() };
+  const routine = assemble(written, library, run, clock, versions);
+  return {
+    routine,
+    problems: [...problems.list(), ...chapterProblems(written.video), ...checkRoutine(written, routine, library)],
+  };
 }
 
 function runOf(routine: WrittenRoutine, passes: readonly Pass[]): Run {
@@ -237,6 +243,7 @@ function sectionOf(pass: Pass, index: number, written: WrittenRoutine, clock: Cl
     countsPerMinute: stretch?.countsPerMinute ?? written.music.tempo,
     feel: pass.material.feel,
     phrases: pass.phrases.map(({ number, at, numbers, written: phrase }) => ({
+      place: phrase.place,
       number,
       at,
       numbers,

@@ -84,6 +84,7 @@ export interface DancedSection {
 }
 
 export interface DancedPhrase {
+  readonly place: Place;
   /** From 1 within the section. */
   readonly number: number;
   /** First count, in counts from the routine's first. */

@@ -1,0 +1,77 @@
+import type { Place, Problem } from "../problem.js";
+import type { Library, Routine } from "../routine.js";
+import type { WrittenRoutine } from "../written.js";
+import { accentWithoutHit, hitsOffAccents } from "./accents.js";
+import { dancedAgain } from "./danced-again.js";
+import { elsewhere } from "./elsewhere.js";
+import { emptyCounts } from "./empty-counts.js";
+import { gearNotListed } from "./gear-not-listed.js";
+import { landingWords } from "./landing-words.js";
+import { everyMove, leftAlone } from "./left-alone.js";
+import { leftRight } from "./left-right.js";
+import { missingKey } from "./missing-key.js";
+import { noEasyOption } from "./no-easy-option.js";
+import type { Rule, Scene } from "./rule.js";
+import { rushed } from "./rushed.js";
+import { sameFoot } from "./same-foot.js";
+
+/** All rules that look at a routine that can be danced. */
+export const rules: readonly Rule[] = [
+  sameFoot,
+  leftRight,
+  rushed,
+  elsewhere,
+  dancedAgain,
+  missingKey,
+  emptyCounts,
+  accentWithoutHit,
+  hitsOffAccents,
+  landingWords,
+  leftAlone,
+  noEasyOption,
+  gearNotListed,
+];
+
+/** What the rules have to say about a routine, less what its author silenced with `allow` on a move. */
+export function checkRoutine(written: WrittenRoutine, routine: Routine, library: Library): readonly Problem[] {
+  const taught = routine.versions.filter(({ id }) => id === routine.taught);
+  const others = routine.versions.filter(({ id }) => id !== routine.taught);
+  const scene: Scene = { written, routine, library, versions: [...taught, ...others] };
+  const allowed = new Map(everyMove(written).map((move) => [move.place, move.allow] as const));
+  const found = rules.flatMap((rule) =>
+    rule
+      .find(scene)
+      .filter(({ place }) => !isAllowed(rule.name, place, allowed))
+      .map(
+        ({ place, message, severity }): Problem => ({
+          severity: severity ?? rule.severity,
+          rule: rule.name,
+          place,
+          message,
+        }),
+      ),
+  );
+  return [...found, ...unknownRules(written)];
+}
+
+/** A move's own place, or one within it. */
+function isAllowed(rule: string, place: Place, allowed: ReadonlyMap<Place, readonly string[]>): boolean {
+  const within = place.slice(0, Math.max(place.lastIndexOf("/"), 0));
+  return [place, within].some((at) => allowed.get(at)?.includes(rule) === true);
+}
+
+function unknownRules(written: WrittenRoutine): readonly Problem[] {
+  const names = new Set(rules.map(({ name }) => name));
+  return everyMove(written).flatMap((move) =>
+    move.allow
+      .filter((name) => !names.has(name))
+      .map(
+        (name): Problem => ({
+          severity: "warning",
+          rule: "allow",
+          place: `${move.place}/allow`,
+          message: `there is no rule called \`${name}\`; the rules are ${[...names].join(", ")}`,
+        }),
+      ),
+  );
+}

@@ -1,0 +1,42 @@
+import type { Cue } from "../cue.js";
+import { mirroredWords } from "../mirror-cue.js";
+import type { Place } from "../problem.js";
+import type { WrittenMove, WrittenRoutine } from "../written.js";
+import { counts, type Remark, type Rule } from "./rule.js";
+
+export const leftAlone: Rule = {
+  name: "left-alone",
+  severity: "note",
+  why: "Every left or right that the mirror left as it was, or was unsure of, so that an author can look at it. A word in backticks is never exchanged and is not listed.",
+  good: counts("1-4: Reach to the right\n5-8: Hit the `right` height"),
+  bad: counts("1-4: Reach to the right\n5-8: Hit the right height"),
+  find: ({ written, library }) => {
+    const look = (cue: Cue | undefined, place: Place): readonly Remark[] =>
+      cue === undefined
+        ? []
+        : mirroredWords(cue, library.mirrorWords).leftAlone.map(({ word, reason }) => ({
+            place,
+            message: reason.startsWith("unsure")
+              ? `the mirror is not sure of "${word}" (${reason.replace(/^unsure:?\s*/, "")}); put it in backticks if it should stay, or word it otherwise`
+              : `the mirror leaves "${word}" as it is (${reason}); word it otherwise if a side is meant`,
+          }));
+    return everyMove(written).flatMap((move) => [
+      ...look(move.cue, `${move.place}/do`),
+      ...look(move.say, `${move.place}/say`),
+      ...look(move.note, `${move.place}/note`),
+      ...move.choose.flatMap((cue) => look(cue, `${move.place}/choose`)),
+    ]);
+  },
+};
+
+/** Every move of the file, options included, in the order of the file. */
+export function everyMove(written: WrittenRoutine): readonly WrittenMove[] {
+  const inMove = (move: WrittenMove): readonly WrittenMove[] => [
+    move,
+    ...move.options.flatMap((option) => option.moves.flatMap(inMove)),
+  ];
+  return written.sections
+    .flatMap((section) => [...(section.counts ?? []), ...section.change.map(({ by }) => by)])
+    .flatMap((phrase) => [...phrase.moves, ...phrase.options.flatMap((option) => option.moves)])
+    .flatMap(inMove);
+}
