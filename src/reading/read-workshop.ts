@@ -1,0 +1,76 @@
+import type { Routine, Workshop } from "../routine/routine.js";
+import { type Finding, inOrder, type TextFinding } from "./finding.js";
+import { given } from "./given.js";
+import { eitherOf, nearest, quoted } from "./nearest.js";
+import { placeOf } from "./place.js";
+import { readKeys } from "./read-text.js";
+import { type WorkshopKeys, workshopSchema } from "./schema/workshop.js";
+import { split } from "./split.js";
+import type { Front } from "./yaml.js";
+
+/**
+ * Reads a workshop from its file's text and looks its routines up.
+ *
+ * @param routines those that could be read whole
+ * @param slugs the names of all there are, since one with errors is not unknown
+ */
+export function readWorkshopText(
+  text: string,
+  slug: string,
+  routines: readonly Routine[],
+  slugs: readonly string[],
+  file = `content/workshops/${slug}.md`,
+): { readonly workshop?: Workshop; readonly findings: readonly Finding[] } {
+  const finish = (findings: readonly TextFinding[]) => inOrder(findings.map((finding) => ({ file, ...finding })));
+  const { halves, findings: splitting } = split(text.replace(/^\ufeff/, "").replace(/\r\n?/g, "\n"));
+  if (!halves) return { findings: finish(splitting) };
+  const { front, keys, findings } = readKeys(halves.yaml, workshopSchema);
+  if (!keys) return { findings: finish(findings) };
+  const found = keys.routines.flatMap((name) => routines.filter((routine) => routine.slug === name));
+  const all = [...findings, ...unknownRoutines(keys, slugs, front), ...unknownLevels(keys, found, front)];
+  const sound = found.length === keys.routines.length && !all.some(({ severity }) => severity === "error");
+  return { ...(sound ? { workshop: writeWorkshop(slug, keys, found, halves.body) } : {}), findings: finish(all) };
+}
+
+function unknownRoutines(keys: WorkshopKeys, slugs: readonly string[], front: Front): TextFinding[] {
+  return keys.routines.flatMap((name, index) => {
+    if (slugs.includes(name)) return [];
+    const near = nearest(name, slugs);
+    const hint = near
+      ? `Did you mean ${quoted(near)}?`
+      : slugs.length > 0
+        ? `There are ${eitherOf(slugs.map(quoted), "and")}.`
+        : "";
+    const message = `There is no routine ${quoted(name)}. Write the name of its file without \`.md\`. ${hint}`.trim();
+    return [
+      { severity: "error", rule: "unknown-routine", message, ...front.locate(placeOf(["routines", index]), "value") },
+    ];
+  });
+}
+
+function unknownLevels(keys: WorkshopKeys, routines: readonly Routine[], front: Front): TextFinding[] {
+  const { level } = keys;
+  if (level === undefined) return [];
+  return routines.flatMap(({ title, levels }) => {
+    if (levels.includes(level)) return [];
+    const near = nearest(level, levels) ?? eitherOf(levels.map(quoted));
+    const message = `${quoted(title)} has no level ${quoted(level)}. Write ${near}, or add the level to the routine.`;
+    return [{ severity: "error", rule: "unknown-version", message, ...front.locate(placeOf(["level"]), "value") }];
+  });
+}
+
+function writeWorkshop(slug: string, keys: WorkshopKeys, routines: readonly Routine[], body: string): Workshop {
+  const { title, date, venue, minutes, breaks = 0 } = keys;
+  return {
+    slug,
+    title,
+    ...given({ date, venue }),
+    minutes,
+    level: keys.level ?? routines[0]?.taught ?? "1",
+    routines,
+    warmUp: keys["warm-up"] ?? 0,
+    coolDown: keys["cool-down"] ?? 0,
+    breaks,
+    prose: body.trim(),
+  };
+}

@@ -1,0 +1,33 @@
+import { z } from "zod";
+import { key, language, line, link, listOf, number, paragraphs, whole, word } from "./values.js";
+
+/** What `library.yaml` may say. */
+export const librarySchema = z.strictObject({
+  name: key(line, "the name of your studio or series", "Saltmarsh Dance Room"),
+  teacher: key(line, "who teaches", "Ines Varga").optional(),
+  url: key(
+    link.refine((url) => /^https?:/i.test(url), "It must begin with https://."),
+    "where the site is published",
+    "https://saltmarsh.example",
+  ).optional(),
+  language: key(language, "the language of the site (default en)", "en").optional(),
+  paper: key(word(["A4", "Letter"]), "A4 (default) or Letter", "A4").optional(),
+  credit: key(paragraphs, "how a dancer who posts a routine should credit it", "Choreography by Ines Varga").optional(),
+  "practice-speeds": key(
+    listOf(whole(10, 200)),
+    "per cent of the tempo (default 60, 75, 90, 100)",
+    "[60, 75, 90, 100]",
+  ).optional(),
+  "words-limit": key(whole(1, 100), "the longest landing words, in words (default 8)", "8").optional(),
+  "step-length": key(number(0, 3), "metres a travelled step, for the floor plan (default 0.6)", "0.6").optional(),
+  "outline-limit": key(whole(200, 100_000), "characters in a video description (default 5000)", "5000").optional(),
+  "mirror-words": key(
+    z.array(z.array(line).length(2).meta({ wants: "two words that change places", example: "[links, rechts]" })),
+    "pairs of words that change places in the mirror, for another language",
+    "[[links, rechts]]",
+  ).optional(),
+  cautions: key(paragraphs, "house rules, printed with the built-in ones", "No shoes on the sprung floor.").optional(),
+  teaching: key(z.record(z.string(), z.unknown()), "settings of the class planner", "{}").optional(),
+});
+
+export type LibraryKeys = z.output<typeof librarySchema>;

@@ -1,0 +1,118 @@
+import { z } from "zod";
+import { contacts, facings, heights, risks, travelWays, weights } from "../../routine/words.js";
+import { rest } from "../place.js";
+import { countLength, key, line, listOf, number, paragraphs, truth, turn, versionName, whole, word } from "./values.js";
+
+const feet = word(["left", "right"]);
+const facing = word(facings);
+const weight = word(weights);
+const height = word(heights);
+
+/** Facing, weight and height; what is missing stays as it was. */
+export const stanceKeys = {
+  facing: key(
+    facing,
+    "the way the dancer faces, named as the one who faces the audience names the sides",
+    "left",
+  ).optional(),
+  weight: key(weight, "where the weight is", "both").optional(),
+  height: key(height, "how high the dancer is", "standing").optional(),
+};
+
+const travel = z
+  .strictObject(
+    Object.fromEntries(travelWays.map((way) => [way, number(0, 200, " steps").optional()])) as Record<
+      (typeof travelWays)[number],
+      z.ZodOptional<ReturnType<typeof number>>
+    >,
+  )
+  .meta({ wants: "a way (forward, back, left, right) and a number of steps", example: "{ forward: 4 }" });
+
+const moveKeys = {
+  do: key(line, "what to do, in plain words; `hold` alone is a hold", "Push off onto the left foot"),
+  say: key(line, "what you call, if not the counts", "push").optional(),
+  step: key(listOf(feet), "the foot that takes the weight, or several in order", "left").optional(),
+  weight: key(weight, "where the weight is at the end", "both").optional(),
+  turn: key(turn, "how far and which way, in eighths of a turn or more").optional(),
+  facing: key(facing, "the way the dancer faces at the end", "front-left").optional(),
+  height: key(height, "how high the dancer is at the end", "kneeling").optional(),
+  through: key(height, "a height that the move passes through", "inverted").optional(),
+  travel: key(travel, "steps, seen from where the dancer faces before the move").optional(),
+  hit: key(truth, "yes where the move lands hard on its first count").optional(),
+  contacts: key(listOf(word(contacts)), "parts of the body that take weight or impact", "[hands, knees]").optional(),
+  risk: key(listOf(word(risks)), "risks that ask for a caution", "[jump]").optional(),
+  gear: key(listOf(line), "items that this move needs", "[mat]").optional(),
+  words: key(line, "the words of the song that it lands on, short", "down by the wall").optional(),
+  choose: key(listOf(line), "styling choices open to everybody", "[soft arms, sharp arms]").optional(),
+  note: key(paragraphs, "a teaching tip", "Look up before you push").optional(),
+  lasts: key(countLength, "a length in counts, in place of the end of the counts").optional(),
+  allow: key(
+    listOf(line.refine((text) => /^[a-z]+(-[a-z]+)*$/.test(text), "Write the rule's name as the message shows it.")),
+    "rules that shall not warn about this move",
+    "[same-foot]",
+  ).optional(),
+};
+
+const moveWants = { wants: "a text or a mapping with `do`", example: "Push off onto the left foot" };
+const moveMapping = z.strictObject(moveKeys);
+export type MoveKeys = z.output<typeof moveMapping>;
+const text = line.transform((text): MoveKeys => ({ do: text }));
+const optionMove = z.union([text, moveMapping]).meta(moveWants);
+
+/* Keys that begin with a digit are counts. */
+function isCounts(name: string): boolean {
+  return /^\d/.test(name);
+}
+
+/** Puts the entries of a mapping that are no fixed keys into a mapping of their own, under `rest`. */
+export function gather(isRest: (name: string, value: unknown) => boolean) {
+  return (value: unknown): unknown => {
+    if (typeof value !== "object" || value === null || Array.isArray(value)) return value;
+    const entries = Object.entries(value);
+    return {
+      ...Object.fromEntries(entries.filter(([name, inner]) => !isRest(name, inner))),
+      [rest]: Object.fromEntries(entries.filter(([name, inner]) => isRest(name, inner))),
+    };
+  };
+}
+
+const optionCounts = z.preprocess(gather(isCounts), z.strictObject({ [rest]: z.record(z.string(), optionMove) }));
+const option = z
+  .union([text, moveMapping, optionCounts])
+  .meta({
+    wants: "a text, a mapping with `do`, or a mapping from counts to moves",
+    example: "Slide both hands down the shins",
+  });
+
+const plainMapping = moveMapping.extend({
+  options: key(
+    z.record(versionName, option),
+    "other ways to fill the same counts, by level or adaptation",
+    "{ seated: Nod twice }",
+  ).optional(),
+});
+const move = z
+  .union([line.transform((text): z.output<typeof plainMapping> => ({ do: text })), plainMapping])
+  .meta(moveWants);
+
+/** A phrase: counts and their moves, and a few keys of its own. */
+export const phrase = z
+  .preprocess(
+    gather(isCounts),
+    z.strictObject({
+      length: key(whole(1, 64), "how many counts this phrase has", "4").optional(),
+      from: key(whole(1, 64), "the number of its first count, for a pick-up", "7").optional(),
+      say: key(listOf(line), "what is called on its counts", "[4, 3, 2, 1]").optional(),
+      options: key(
+        z.record(versionName, optionCounts),
+        "a version's whole other phrase, from counts to moves",
+        "{ seated: { 1-8: Breathe } }",
+      ).optional(),
+      [rest]: z.record(z.string(), move),
+    }),
+  )
+  .meta({ wants: "a mapping from counts to moves", example: "1-4: Four slow steps" });
+
+export type PhraseKeys = z.output<typeof phrase>;
+export type PlainMoveKeys = z.output<typeof move>;
+export type OptionKeys = z.output<typeof option>;

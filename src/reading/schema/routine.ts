@@ -1,0 +1,179 @@
+import { z } from "zod";
+import { audiences, feels } from "../../routine/words.js";
+import { rest } from "../place.js";
+import { gather, phrase, stanceKeys } from "./move.js";
+import {
+  clock,
+  date,
+  key,
+  line,
+  link,
+  listOf,
+  number,
+  paragraphs,
+  readClock,
+  truth,
+  versionName,
+  whole,
+  word,
+} from "./values.js";
+
+const tempo = z
+  .union([
+    number(0, 1000, " counts a minute"),
+    z
+      .strictObject({
+        "beats-per-minute": key(number(0, 4000, " beats a minute"), "the song's speed", "184"),
+        "beats-per-count": key(number(0, 64, " beats"), "how many of its beats make one count", "2"),
+      })
+      .transform((keys) => keys["beats-per-minute"].div(keys["beats-per-count"])),
+    z
+      .strictObject({
+        "bars-per-minute": key(number(0, 1000, " bars a minute"), "the song's speed in bars", "29"),
+        "beats-per-bar": key(number(0, 64, " beats"), "how many counts a bar has", "3"),
+      })
+      .transform((keys) => keys["bars-per-minute"].mul(keys["beats-per-bar"])),
+  ])
+  .refine((countsPerMinute) => countsPerMinute.compare(1000) <= 0, "That makes more than 1000 counts a minute.")
+  .meta({
+    wants: "a number of counts a minute, or a mapping such as { beats-per-minute: 184, beats-per-count: 2 }",
+    example: "92",
+  });
+
+const feel = word(feels);
+const numbered = (most: number) =>
+  z
+    .string()
+    .regex(new RegExp(`^[1-9]\\d{0,${String(most).length - 1}}$`))
+    .meta({ wants: `a number from 1 to ${most}` });
+
+const music = z.strictObject({
+  title: key(line, "the song", "Low Tide").optional(),
+  artist: key(line, "who plays it", "The Ferry Clerks").optional(),
+  tempo: key(tempo, "counts a minute"),
+  "first-count": key(clock, "where the routine's first count falls in the track (default 0)", "0:14.2").optional(),
+  phrase: key(whole(1, 64), "counts in a phrase (default 8)", "8").optional(),
+  accents: key(listOf(whole(1, 64)), "counts of a phrase that land hardest", "[4, 8]").optional(),
+  "count-in": key(whole(0, 64), "counts before the first (default half a phrase, rounded down)", "4").optional(),
+  feel: key(feel, "how a count is divided: straight (default) or triplet", "straight").optional(),
+  link: key(link, "where the track can be heard").optional(),
+});
+
+/** "1:03 Harbour wall" */
+const chapter = line
+  .transform((text, context) => {
+    const [, time = "", title = ""] = /^(\S+)\s+(.+)$/.exec(text) ?? [];
+    const at = readClock(time);
+    if (at && title !== "") return { at, title };
+    context.addIssue({ code: "custom", message: "" });
+    return z.NEVER;
+  })
+  .meta({ wants: "a time and a title", example: "1:03 Harbour wall, counts and words" });
+
+const video = z.strictObject({
+  performance: key(link, "the video of the whole routine", "https://example.org/performance").optional(),
+  breakdown: key(link, "the video that teaches it", "https://example.org/breakdown").optional(),
+  "breakdown-mirrored": key(link, "the same, mirrored", "https://example.org/breakdown-mirrored").optional(),
+  length: key(clock, "how long the breakdown is; closes its last chapter", "12:40").optional(),
+  chapters: key(z.array(chapter), "times in the breakdown and what begins there").optional(),
+});
+
+const start = z.preprocess(
+  gather((_, value) => typeof value === "object"),
+  z.strictObject({ ...stanceKeys, [rest]: z.record(z.string(), z.strictObject(stanceKeys)) }),
+);
+
+const adaptationMapping = z.strictObject({
+  name: key(versionName, "what the adaptation is called", "seated"),
+  from: key(versionName, "the level it falls back to (default: the taught one)", "1").optional(),
+});
+const adaptation = z
+  .union([versionName.transform((name): z.output<typeof adaptationMapping> => ({ name })), adaptationMapping])
+  .meta({ wants: "a name, or a mapping with `name` and `from`", example: "seated" });
+
+const gearMapping = z.strictObject({
+  item: key(line, "the thing itself", "knee pads"),
+  need: key(word(["required", "optional"]), "required (default) or optional", "required").optional(),
+  why: key(line, "what it is for", "the slide to the floor").optional(),
+  for: key(listOf(versionName), "only these versions need it", "[seated]").optional(),
+});
+const gear = z
+  .union([line.transform((item): z.output<typeof gearMapping> => ({ item })), gearMapping])
+  .meta({ wants: "a mapping with `item` and `need`", example: "{ item: knee pads, need: required }" });
+
+const restart = z
+  .strictObject({
+    wall: key(whole(1, 1000), "which time through is broken off", "5"),
+    after: key(whole(1, 50_000), "after how many counts of it", "16"),
+  })
+  .meta({ wants: "a mapping with `wall` and `after`", example: "{ wall: 5, after: 16 }" });
+
+const mirrored = z
+  .union([truth.transform((yes) => (yes ? ("always" as const) : ("never" as const))), z.literal("alternate")])
+  .meta({ wants: "yes, no or alternate", example: "yes" });
+
+const section = z
+  .strictObject({
+    name: key(line, "the section's name; a heading of the prose with this name is its teaching note", "Harbour wall"),
+    words: key(line, "the landing words in the song, short", "down by the wall").optional(),
+    counts: key(z.array(phrase).min(1), "one entry a phrase: counts and moves").optional(),
+    "same-as": key(line, "danced as the section with this name", "Harbour wall").optional(),
+    change: key(
+      z.record(numbered(999), phrase),
+      "phrases that differ from that section's, by number",
+      "{ 2: { 1-8: Turn out } }",
+    ).optional(),
+    mirrored: key(mirrored, "danced on the other side; `alternate`: every second time").optional(),
+    repeat: key(whole(1, 1000), "how many times in a row (default 1)", "2").optional(),
+    "on-walls": key(listOf(whole(1, 1000)), "only on these times through", "[3]").optional(),
+    at: key(
+      z
+        .union([
+          clock.transform((first) => ({ first })),
+          z.record(numbered(1000), clock).transform((times) => ({ times })),
+        ])
+        .meta({ wants: "a time, or a mapping from times through to times", example: "0:58.0" }),
+      "where its first count falls in the track",
+    ).optional(),
+    tempo: key(tempo, "counts a minute, for this section only", "96").optional(),
+    time: key(word(["half", "double"]), "half or double time", "half").optional(),
+    feel: key(feel, "how a count is divided in this section", "triplet").optional(),
+  })
+  .meta({ wants: "a mapping with `name` and `counts`", example: "name: Harbour wall" });
+
+/** The front matter of a routine. */
+export const routineSchema = z.strictObject({
+  title: key(line, "the routine's name", "Low Tide"),
+  choreographer: key(line, "who made it", "Ines Varga"),
+  date: key(date, "when it was published", "2026-10-02").optional(),
+  style: key(listOf(line), "styles, for tags", "[jazz, floorwork]").optional(),
+  audience: key(word(audiences), "all (default), teen or adult", "adult").optional(),
+  summary: key(
+    paragraphs,
+    "one or two plain sentences for the library page",
+    "A slow floor piece in eights.",
+  ).optional(),
+  credit: key(paragraphs, "how a dancer who posts this should credit it", "Choreography by Ines Varga").optional(),
+  music: key(music, "the song; at least its tempo", "{ tempo: 92 }"),
+  video: key(video, "links to the videos, and the breakdown's chapters", "{ length: 12:40 }").optional(),
+  start: key(
+    start,
+    "facing, weight and height at the start (default front, both, standing)",
+    "{ facing: left, height: chair }",
+  ).optional(),
+  levels: key(listOf(versionName), "easiest first (default [1])", "[1, 2, 3]").optional(),
+  taught: key(versionName, "the level that the plain moves are for (default: the first)", "2").optional(),
+  adaptations: key(listOf(adaptation), "versions that are no rung of the ladder", "[seated]").optional(),
+  gear: key(listOf(gear), "what a dancer needs", "[{ item: knee pads, need: required }]").optional(),
+  walls: key(whole(1, 64), "in how many directions it starts (default 1)", "4").optional(),
+  times: key(whole(1, 1000), "how many times it is danced through (default: walls)", "8").optional(),
+  restarts: key(z.array(restart), "times through that break off early", "[{ wall: 5, after: 16 }]").optional(),
+  sections: key(
+    z.array(section).min(1),
+    "the counts, section by section",
+    "[{ name: Verse, counts: [{ 1-8: Walk }] }]",
+  ),
+});
+
+export type RoutineKeys = z.output<typeof routineSchema>;
+export type SectionKeys = z.output<typeof section>;

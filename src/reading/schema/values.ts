@@ -1,0 +1,193 @@
+import Fraction from "fraction.js";
+import { z } from "zod";
+import { isSafeLink } from "../link.js";
+
+/* The texts of a front matter, each read into the value that it stands for. A schema's notes say in an author's words what
+ * belongs there; messages, the table of keys and the editors' schema are all made from them. */
+
+/** Notes on a schema. */
+export interface About {
+  /** What a value is, to follow "must be": "a whole number from 1 to 64". */
+  readonly wants?: string;
+  /** A value as written. */
+  readonly example?: string;
+  /** What the key is for. */
+  readonly description?: string;
+  /** The JSON Schema for editors, where it differs: they see 92 as a number, here it is a text. */
+  readonly editor?: Readonly<Record<string, unknown>>;
+}
+
+/** A key of a mapping: its schema, what it is for, and a value as written. */
+export function key<S extends z.ZodType>(schema: S, description: string, example?: string): S {
+  return schema.meta({ description, ...(example === undefined ? {} : { example }) });
+}
+
+/** Notes on a schema; those that it has already stay. */
+export function notes(schema: z.ZodType): About {
+  return (z.globalRegistry.get(schema) ?? {}) as About;
+}
+
+/** A text that stands for a value; `read` gives nothing where it stands for none, and `hint` may know why. */
+function scalar<T>(about: About, read: (text: string) => T | undefined, hint?: (text: string) => string | undefined) {
+  return z
+    .string()
+    .transform((text, context): T => {
+      const value = read(text.trim());
+      if (value !== undefined) return value;
+      context.addIssue({ code: "custom", message: hint?.(text.trim()) ?? "" });
+      return z.NEVER;
+    })
+    .meta({ ...about });
+}
+
+const anyScalar = { type: ["string", "number", "boolean"] };
+
+/** A text on one line. */
+export const line = scalar({ wants: "a text of at most 1000 characters", editor: anyScalar }, (text) =>
+  text === "" || text.length > 1000 ? undefined : text.replace(/\s+/g, " "),
+);
+
+/** A text of one paragraph or more. */
+export const paragraphs = scalar({ wants: "a text of at most 20000 characters", editor: anyScalar }, (text) =>
+  text === "" || text.length > 20_000 ? undefined : text,
+);
+
+/** The name of a version, as far as it can be judged alone. */
+export const versionName = scalar(
+  {
+    wants: "a name of letters, digits, - and _, other than mirrored, large, card, facing, weight and height",
+    editor: { type: ["string", "number"] },
+  },
+  (text) => (/^[\p{L}\p{M}\p{N}_-]{1,40}$/u.test(text) && !taken.has(text.toLowerCase()) ? text : undefined),
+  (text) =>
+    taken.has(text.toLowerCase()) ? `\`${text}\` has a meaning of its own here: choose another name.` : undefined,
+);
+const taken = new Set(["mirrored", "large", "card", "facing", "weight", "height"]);
+
+const decimal = /^\d{1,9}(\.\d{1,9})?$/;
+
+function numberHint(text: string): string | undefined {
+  if (/^\d+,\d+$/.test(text)) return `Write the decimals after a point: ${text.replace(",", ".")}.`;
+  if (/^\d+(\.\d+)?e[+-]?\d+$/i.test(text)) return "Write the number out in full.";
+  return undefined;
+}
+
+/** A number with or without decimals, kept exactly. */
+export function number(least: number, most: number, unit = "") {
+  return scalar(
+    {
+      wants: `a number ${least === 0 ? "above 0 and up" : `from ${least}`} to ${most}${unit}`,
+      editor: { type: ["number", "string"] },
+    },
+    (text) => {
+      const value = decimal.test(text) ? new Fraction(text) : undefined;
+      return value && value.compare(0) > 0 && value.compare(least) >= 0 && value.compare(most) <= 0 ? value : undefined;
+    },
+    numberHint,
+  );
+}
+
+/** A whole number. */
+export function whole(least: number, most: number, unit = "") {
+  return scalar(
+    { wants: `a whole number from ${least} to ${most}${unit}`, editor: { type: ["integer", "string"] } },
+    (text) => (/^\d{1,9}$/.test(text) && Number(text) >= least && Number(text) <= most ? Number(text) : undefined),
+    numberHint,
+  );
+}
+
+const truths: Readonly<Record<string, boolean>> = { yes: true, true: true, no: false, false: false };
+
+/** yes and no. */
+export const truth = scalar(
+  { wants: "yes or no", example: "yes", editor: { enum: [true, false, "yes", "no"] } },
+  (text) => (Object.hasOwn(truths, text.toLowerCase()) ? truths[text.toLowerCase()] : undefined),
+);
+
+/** A moment of a track or a video, in seconds. */
+export const clock = scalar(
+  { wants: "a time in minutes and seconds, or in seconds", example: "1:03", editor: { type: ["string", "number"] } },
+  readClock,
+  (text) =>
+    /^\d+:\d$/.test(text)
+      ? `Write the seconds with two digits: ${text.replace(":", ":0")}.`
+      : /\d,\d/.test(text)
+        ? "Write tenths after a point: 0:14.2."
+        : undefined,
+);
+
+/** "1:03", "0:14.2", "1:02:03" or "63" in seconds; nothing where the text is no time, or one beyond a day. */
+export function readClock(text: string): Fraction | undefined {
+  if (decimal.test(text)) return new Fraction(text).compare(86_400) <= 0 ? new Fraction(text) : undefined;
+  const parts = /^(?:(\d{1,2}):)?(\d{1,3}):([0-5]\d(?:\.\d{1,6})?)$/.exec(text);
+  if (!parts || (parts[1] !== undefined && Number(parts[2]) > 59)) return undefined;
+  return new Fraction(parts[3] ?? "0").add(Number(parts[1] ?? 0) * 3600 + Number(parts[2]) * 60);
+}
+
+/** A turn in eighths, to the right positive. */
+export const turn = scalar(
+  { wants: "an amount in eighths of a turn and a direction", example: "1/4 right" },
+  (text) => {
+    const parts = /^(?:(\d{1,2})(?:\s+(\d)\/(\d))?|(\d{1,2})\/(\d))\s+(left|right)$/.exec(text);
+    if (!parts) return undefined;
+    const [, wholes, over = parts[4], under = parts[5], , , side] = parts;
+    if (under !== undefined && ![1, 2, 4, 8].includes(Number(under))) return undefined;
+    const eighths = Number(wholes ?? 0) * 8 + (under === undefined ? 0 : (Number(over) * 8) / Number(under));
+    return eighths > 0 && eighths <= 80 ? (side === "left" ? -eighths : eighths) : undefined;
+  },
+  (text) => {
+    if (/^[\d /]+$/.test(text)) return `Say which way: ${text} right, or ${text} left.`;
+    if (/\d\/[3579]|\d\/\d\d|\d\.\d|°/.test(text)) return "Turns are written in eighths: 1/8, 1/4, 3/8, 1/2, 1, 1 1/2.";
+    return undefined;
+  },
+);
+
+/** A length in counts. */
+export const countLength = scalar(
+  { wants: "a length in counts from 1/64 to 1000", example: "1 1/2", editor: { type: ["string", "number"] } },
+  (text) => {
+    if (!decimal.test(text) && !/^(\d{1,4}\s+)?\d{1,4}\/[1-9]\d{0,3}$/.test(text)) return undefined;
+    const value = new Fraction(text);
+    return value.compare(new Fraction(1, 64)) >= 0 && value.compare(1000) <= 0 ? value : undefined;
+  },
+  numberHint,
+);
+
+/** An ISO 8601 calendar date that exists. */
+export const date = scalar(
+  { wants: "a date as year-month-day", example: "2026-10-02", editor: { type: "string" } },
+  (text) => {
+    const day = /^\d{4}-\d\d-\d\d$/.test(text) ? new Date(`${text}T00:00:00Z`) : undefined;
+    return day && !Number.isNaN(day.valueOf()) && day.toISOString().startsWith(text) ? text : undefined;
+  },
+  (text) => (/^\d{4}-\d\d-\d\d$/.test(text) ? "The calendar has no such day." : undefined),
+);
+
+/** A BCP 47 language tag, in its usual spelling. */
+export const language = scalar({ wants: "a language code", example: "en", editor: { type: "string" } }, (text) => {
+  try {
+    return Intl.getCanonicalLocales(text)[0];
+  } catch {
+    return undefined;
+  }
+});
+
+/** An address that is safe to link to. */
+export const link = scalar(
+  {
+    wants: "a link that begins with https://, http:// or mailto:, or the path of a page on your site",
+    example: "https://example.org/track",
+    editor: { type: "string" },
+  },
+  (text) => (isSafeLink(text) && text.length <= 2000 ? text : undefined),
+);
+
+/** One of a closed list of words. */
+export function word<const Words extends readonly [string, ...string[]]>(words: Words) {
+  return z.enum(words);
+}
+
+/** A list, for which one entry alone may stand too. */
+export function listOf<S extends z.ZodType>(entry: S) {
+  return z.union([z.array(entry), entry.transform((one) => [one] as z.output<S>[])]);
+}
