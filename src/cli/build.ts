@@ -1,6 +1,6 @@
 import { build } from "../build/build.js";
-import { showProgress } from "./progress.js";
 import { printFindings } from "./findings.js";
+import { showProgress } from "./progress.js";
 import { done, failed } from "./status.js";
 import { readWords } from "./words.js";
 

@@ -44,7 +44,9 @@ async function main(args: readonly string[]): Promise<number> {
   const load = Object.hasOwn(commands, first) ? commands[first] : undefined;
   if (load === undefined) {
     const names = Object.keys(commands).join(", ");
-    process.stderr.write(`countleaf: there is no command \`${first}\`; the commands are ${names}. \`countleaf --help\` explains them.\n`);
+    process.stderr.write(
+      `countleaf: there is no command \`${first}\`; the commands are ${names}. \`countleaf --help\` explains them.\n`,
+    );
     return wrongWords;
   }
   return (await load())(rest);

@@ -59,7 +59,11 @@ function newRoutine(title: string, content: string): number {
   const path = join(content, "routines", `${slug}.md`);
   mkdirSync(join(content, "routines"), { recursive: true });
   try {
-    writeFileSync(path, template("routine.md").replace(/^title: .*$/m, () => `title: ${JSON.stringify(title)}`), { flag: "wx" });
+    writeFileSync(
+      path,
+      template("routine.md").replace(/^title: .*$/m, () => `title: ${JSON.stringify(title)}`),
+      { flag: "wx" },
+    );
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code !== "EEXIST") throw error;
     process.stderr.write(`countleaf: ${path} is there already; write another title, or change that file\n`);
