@@ -1,0 +1,12 @@
+import { resolve } from "node:path";
+import { configureSite } from "./dist/publishing/site/site-config.js";
+import { readContent } from "./dist/reading/read-content.js";
+
+/** The site alone, without handouts, straight from the content folder: `npx @11ty/eleventy`. */
+export default async function (config) {
+  const content = await readContent("content");
+  const errors = content.findings.filter(({ severity }) => severity === "error");
+  if (errors.length > 0) throw new Error("The content has errors; `npm run check` lists them.");
+  configureSite(config, content, resolve("_site"));
+  return { dir: { input: "templates", output: "_site" } };
+}

@@ -1,0 +1,27 @@
+/** The part of Eleventy 3 that the site uses; the package brings no types. */
+declare module "@11ty/eleventy" {
+  export interface EleventyConfig {
+    setTemplateFormats(formats: readonly string[]): void;
+    setUseGitIgnore(use: boolean): void;
+    readonly ignores: Set<string>;
+    addGlobalData(name: string, data: unknown): void;
+    addJavaScriptFunction(name: string, call: (...args: never[]) => unknown): void;
+    setIncludesDirectory(folder: string): void;
+    on(event: "eleventy.after", run: () => Promise<void>): void;
+  }
+
+  interface Logger {
+    message(): void;
+  }
+
+  export default class Eleventy {
+    constructor(
+      input: string,
+      output: string,
+      options: { quietMode: boolean; configPath: false; config: (config: EleventyConfig) => void },
+    );
+    readonly logger: { overrideLogger(logger: Record<"log" | "info" | "warn" | "error", () => void>): void };
+    readonly errorHandler: { logger: Logger };
+    write(): Promise<void>;
+  }
+}

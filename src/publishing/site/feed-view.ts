@@ -1,0 +1,102 @@
+import { createHash } from "node:crypto";
+import { newestFirst, type SiteContent } from "./library-view.js";
+
+/** The feed of new routines and workshops, by Atom (RFC 4287). What has no date cannot be new and is left out. */
+export interface FeedView {
+  readonly id: string;
+  /** RFC 3339 time of the newest entry; the epoch where there is none, since a clock would make every build differ. */
+  readonly updated: string;
+  readonly home: string;
+  readonly self: string;
+  readonly entries: readonly FeedEntry[];
+}
+
+export interface FeedEntry {
+  readonly id: string;
+  readonly title: string;
+  readonly updated: string;
+  readonly address: string;
+  readonly author: string;
+  readonly summary: string;
+  readonly styles: readonly string[];
+}
+
+/** A page for search engines, by the Sitemaps protocol 0.9. */
+export interface SitemapEntry {
+  readonly address: string;
+  readonly date?: string;
+}
+
+interface Paged {
+  readonly slug: string;
+  readonly date?: string;
+}
+
+/**
+ * Where a page of the site is: its full address where the library has one. Otherwise its way from the feed or the sitemap,
+ * which Atom allows and which is as near as a sitemap can come.
+ */
+function addressOf({ library }: SiteContent, folder: string): string {
+  return library.url === undefined ? `./${folder}index.html` : `${library.url}/${folder}`;
+}
+
+/** The feed as data. */
+export function feedView(content: SiteContent): FeedView {
+  const { library, routines, workshops } = content;
+  const dated = [
+    ...routines.map((routine) => ({
+      ...routine,
+      folder: `routines/${routine.slug}/`,
+      author: routine.choreographer,
+      text: routine.summary ?? `A routine of ${routine.counts} counts.`,
+    })),
+    ...workshops.map((workshop) => ({
+      ...workshop,
+      styles: [],
+      folder: `workshops/${workshop.slug}/`,
+      author: library.teacher ?? library.name,
+      text: `${workshop.minutes} minutes with ${workshop.routines.map(({ title }) => title).join(", ")}.`,
+    })),
+  ].filter(({ date }) => date !== undefined);
+  const entries = dated.sort(newestFirst).map((page) => ({
+    id: library.url === undefined ? madeId(`${library.name}/${page.folder}`) : addressOf(content, page.folder),
+    title: page.title,
+    updated: midnight(page.date ?? ""),
+    address: addressOf(content, page.folder),
+    author: page.author,
+    summary: page.text,
+    styles: page.styles,
+  }));
+  return {
+    id: library.url === undefined ? madeId(library.name) : `${library.url}/`,
+    updated: entries[0]?.updated ?? "1970-01-01T00:00:00Z",
+    home: addressOf(content, ""),
+    self: library.url === undefined ? "feed.xml" : `${library.url}/feed.xml`,
+    entries,
+  };
+}
+
+/** Every page of the site, the library first. */
+export function sitemapView(content: SiteContent): readonly SitemapEntry[] {
+  const entry = (folder: string, { date }: Partial<Paged> = {}): SitemapEntry => ({
+    address: addressOf(content, folder),
+    ...(date === undefined ? {} : { date }),
+  });
+  return [
+    entry(""),
+    ...content.routines.map((routine) => entry(`routines/${routine.slug}/`, routine)),
+    ...content.workshops.map((workshop) => entry(`workshops/${workshop.slug}/`)),
+  ];
+}
+
+function midnight(date: string): string {
+  return `${date}T00:00:00Z`;
+}
+
+/** A name for something without an address that stays the same from build to build: a name-based UUID (RFC 9562, version 5). */
+function madeId(name: string): string {
+  const bytes = createHash("sha1").update("countleaf/").update(name).digest().subarray(0, 16);
+  bytes[6] = ((bytes[6] ?? 0) & 0x0f) | 0x50;
+  bytes[8] = ((bytes[8] ?? 0) & 0x3f) | 0x80;
+  return `urn:uuid:${bytes.toString("hex").replace(/^(.{8})(.{4})(.{4})(.{4})(.{12})$/, "$1-$2-$3-$4-$5")}`;
+}

@@ -1,0 +1,116 @@
+import type { Move, OtherWay } from "../../routine/routine.js";
+import type { Facing, Height } from "../../routine/words.js";
+import { versionName } from "../figures.js";
+import { cautionOf } from "../safety.js";
+import { bothSides, cueHtml } from "./cue-html.js";
+import { escapeText, type Html, raw } from "./html.js";
+
+/** A row of the counts: one move, or a hold that nobody wrote. */
+export interface MoveView {
+  /** Classes of the versions that dance it; empty where all do. */
+  readonly versions: string;
+  /** The counts: "1–3". */
+  readonly on: string;
+  readonly hold: boolean;
+  readonly hit: boolean;
+  readonly cue: Html;
+  readonly say?: Html;
+  /** The landing words in the song. */
+  readonly words?: string;
+  /** Whose option it is: "Level 1". */
+  readonly option?: string;
+  /** What the body does beside the cue: steps, turn, travel, height, weight. */
+  readonly body: readonly Html[];
+  /** Where it faces at the end, where that changes. */
+  readonly facing?: Html;
+  /** Short names of its risks. */
+  readonly cautions: readonly string[];
+  readonly gear: readonly string[];
+  readonly choose: readonly Html[];
+  readonly note?: Html;
+  readonly others: readonly { readonly name: string; readonly moves: readonly OtherMoveView[] }[];
+}
+
+export interface OtherMoveView {
+  readonly on: string;
+  readonly cue: Html;
+}
+
+/** A span as it is printed, with a dash between its ends. */
+export function spanText(on: string): string {
+  return on.replace("-", "–");
+}
+
+/** A move and the same move on the other side, as a row. */
+export function moveView(move: Move, mirrored: Move, versions: string): MoveView {
+  const both = (textOf: (side: Move) => string) =>
+    bothSides(raw(escapeText(textOf(move))), raw(escapeText(textOf(mirrored))));
+  return {
+    versions,
+    on: spanText(move.on),
+    hold: move.hold,
+    hit: move.hit,
+    cue: bothSides(cueHtml(move.cue), cueHtml(mirrored.cue)),
+    ...(move.say && mirrored.say ? { say: bothSides(cueHtml(move.say), cueHtml(mirrored.say)) } : {}),
+    ...(move.words === undefined ? {} : { words: move.words }),
+    ...(move.option === undefined ? {} : { option: versionName(move.option) }),
+    body: bodyTexts.filter((text) => text(move) !== "").map(both),
+    ...(move.before.facing === move.after.facing
+      ? {}
+      : { facing: facingHtml(move.after.facing, mirrored.after.facing) }),
+    cautions: move.risks.map((risk) => cautionOf(risk).label),
+    gear: move.gear,
+    choose: move.choose.map((choice, index) => bothSides(cueHtml(choice), cueHtml(mirrored.choose[index] ?? choice))),
+    ...(move.note && mirrored.note ? { note: bothSides(cueHtml(move.note), cueHtml(mirrored.note)) } : {}),
+    others: move.others.map((other, index) =>
+      otherView(versionName(other.version), other, mirrored.others[index] ?? other),
+    ),
+  };
+}
+
+function otherView(name: string, other: OtherWay, mirrored: OtherWay): MoveView["others"][number] {
+  const moves = other.moves.map(({ on, cue }, index) => ({
+    on: spanText(on),
+    cue: bothSides(cueHtml(cue), cueHtml(mirrored.moves[index]?.cue ?? cue)),
+  }));
+  return { name, moves };
+}
+
+/** A facing with its arrow, seen from above, on both sides. */
+export function facingHtml(facing: Facing, mirrored: Facing): Html {
+  const arrow = (to: Facing) => raw(`<span class="facing facing-${to}">facing ${to}</span>`);
+  return bothSides(arrow(facing), arrow(mirrored));
+}
+
+const bodyTexts: readonly ((move: Move) => string)[] = [
+  ({ steps }) => (steps.length === 0 ? "" : `step ${steps.join(", ")}`),
+  ({ turn }) => (turn === 0 ? "" : `${turnAmount(Math.abs(turn))} turn ${turn > 0 ? "right" : "left"}`),
+  ({ travel }) => travel.map(({ way, steps }) => `${steps} ${steps === 1 ? "step" : "steps"} ${way}`).join(", "),
+  ({ through }) => (through === undefined ? "" : `through ${heightTexts[through]}`),
+  ({ before, after }) => (before.height === after.height ? "" : `to ${heightTexts[after.height]}`),
+  ({ before, after, steps }) =>
+    before.weight === after.weight || steps.at(-1) === after.weight ? "" : weightTexts(after.weight),
+];
+
+const heightTexts: Readonly<Record<Height, string>> = {
+  standing: "standing",
+  chair: "the chair",
+  crouching: "a crouch",
+  kneeling: "the knees",
+  seated: "sitting on the floor",
+  lying: "lying down",
+  inverted: "upside down",
+};
+
+function weightTexts(weight: Move["after"]["weight"]): string {
+  if (weight === "both") return "weight on both feet";
+  return weight === "left" || weight === "right" ? `weight on the ${weight} foot` : `weight on the ${weight}`;
+}
+
+const parts = ["", "⅛", "¼", "⅜", "½", "⅝", "¾", "⅞"];
+
+/** Eighths of a turn as a mixed number: 10 is "1 ¼". */
+function turnAmount(eighths: number): string {
+  const whole = Math.floor(eighths / 8);
+  return [whole > 0 ? `${whole}` : "", parts[eighths % 8]].filter((text) => text !== "").join(" ");
+}

@@ -1,0 +1,45 @@
+import { readdir, readFile } from "node:fs/promises";
+import { join } from "node:path";
+import type { Routine } from "../../routine/routine.js";
+import { versionName } from "../figures.js";
+
+/** What lies in the pack beside a page before the page is made, so that it links only to what is there. */
+export interface PackFiles {
+  /** Names of the files in the page's folder. */
+  readonly names: ReadonlySet<string>;
+  /** The text for the video's description box. */
+  readonly videoText?: string;
+}
+
+/** A file to take away. */
+export interface Download {
+  readonly file: string;
+  readonly name: string;
+  readonly kind: string;
+}
+
+/** The files of a page's folder; none where there is no such folder. */
+export async function readPack(outDir: string, kind: "routines" | "workshops", slug: string): Promise<PackFiles> {
+  const folder = join(outDir, kind, slug);
+  const names = new Set(await readdir(folder).catch(() => []));
+  if (!names.has("description.txt")) return { names };
+  return { names, videoText: await readFile(join(folder, "description.txt"), "utf8") };
+}
+
+/** The downloads of a routine, what most people want first. */
+export function downloads({ versions, taught }: Routine, { names }: PackFiles): readonly Download[] {
+  const handouts = versions.map(({ id }) => [`handout-${id}.pdf`, `Handout, ${versionName(id)}`, "PDF"] as const);
+  const all = [
+    ...handouts.filter(([file]) => file === `handout-${taught}.pdf`),
+    ...handouts.filter(([file]) => file !== `handout-${taught}.pdf`),
+    [`handout-${taught}-mirrored.pdf`, "Handout, mirrored", "PDF"],
+    [`handout-${taught}-large.pdf`, "Handout, large print", "PDF"],
+    [`handout-${taught}-card.pdf`, "Cue card", "PDF"],
+    ["click.mid", "Click track", "MIDI"],
+    ["counts.vtt", "Counts as captions", "WebVTT"],
+    ["chapters.vtt", "Chapters of the breakdown", "WebVTT"],
+    ["description.txt", "Text for the video", "text"],
+    ["routine.json", "All figures", "JSON"],
+  ] as const;
+  return all.filter(([file]) => names.has(file)).map(([file, name, kind]) => ({ file, name, kind }));
+}

@@ -1,0 +1,86 @@
+import type { Move, Routine, Version } from "../../routine/routine.js";
+import { tempoText, writtenSeconds } from "../figures.js";
+
+/** What a learner chooses a routine by: a card of the library page, and an entry of `library.json`. */
+export interface RoutineFacts {
+  readonly slug: string;
+  readonly title: string;
+  readonly choreographer: string;
+  /** ISO 8601 calendar date. */
+  readonly date?: string;
+  readonly summary?: string;
+  readonly styles: readonly string[];
+  readonly audience: Routine["audience"];
+  readonly song?: { readonly title?: string; readonly artist?: string };
+  /** Easiest first. */
+  readonly levels: readonly string[];
+  readonly taught: string;
+  readonly adaptations: readonly string[];
+  readonly sections: readonly string[];
+  /** Counts in one run. */
+  readonly counts: number;
+  /** Seconds of one run, to the millisecond. */
+  readonly seconds: number;
+  readonly countsPerMinute: number;
+  /** Counts in a phrase. */
+  readonly phrase: number;
+  /** Directions that it starts in. */
+  readonly walls: number;
+  /** What at least one version must have. */
+  readonly gear: readonly string[];
+  /** Versions that kneel, sit or lie on the floor, or are upside down on it. */
+  readonly floorWork: readonly string[];
+  /** Versions that are danced on a chair from the start to the end. */
+  readonly onChair: readonly string[];
+  /** Everything that its versions meet, in the order in which cautions are listed. */
+  readonly cautions: readonly string[];
+}
+
+const down = new Set(["kneeling", "seated", "lying", "inverted"]);
+
+function reachesFloor({ before, after, through }: Move): boolean {
+  return [before.height, after.height, through ?? after.height].some((height) => down.has(height));
+}
+
+function staysOnChair({ start, moves }: Version): boolean {
+  return start.height === "chair" && moves.every(({ after }) => after.height === "chair");
+}
+
+/** The facts of a routine. */
+export function routineFacts(routine: Routine): RoutineFacts {
+  const { versions, music } = routine;
+  const named = (of: (version: Version) => boolean) => versions.filter(of).map(({ id }) => id);
+  const required = versions.flatMap(({ gear }) =>
+    gear.filter(({ need }) => need === "required").map(({ item }) => item),
+  );
+  return {
+    slug: routine.slug,
+    title: routine.title,
+    choreographer: routine.choreographer,
+    ...(routine.date === undefined ? {} : { date: routine.date }),
+    ...(routine.summary === undefined ? {} : { summary: routine.summary }),
+    styles: routine.styles,
+    audience: routine.audience,
+    ...(music.title === undefined && music.artist === undefined
+      ? {}
+      : {
+          song: {
+            ...(music.title === undefined ? {} : { title: music.title }),
+            ...(music.artist === undefined ? {} : { artist: music.artist }),
+          },
+        }),
+    levels: routine.levels,
+    taught: routine.taught,
+    adaptations: named(({ kind }) => kind === "adaptation"),
+    sections: [...new Set(routine.sections.map(({ name }) => name))],
+    counts: routine.counts,
+    seconds: writtenSeconds(routine.seconds),
+    countsPerMinute: Number(tempoText(music.countsPerMinute)),
+    phrase: music.phrase,
+    walls: routine.walls,
+    gear: [...new Set(required)],
+    floorWork: named(({ moves }) => moves.some(reachesFloor)),
+    onChair: named(staysOnChair),
+    cautions: [...new Set(versions.flatMap(({ cautions }) => cautions))],
+  };
+}

@@ -1,0 +1,198 @@
+import { reflect } from "../../routine/reflect.js";
+import type { Library, Routine, Version } from "../../routine/routine.js";
+import type { Risk } from "../../routine/words.js";
+import { clockText, momentLink, stanceText, tempoText, trackText, versionName } from "../figures.js";
+import { cautionOf, deference } from "../safety.js";
+import { safeAddress } from "./address.js";
+import { countsView, type SectionView } from "./counts-view.js";
+import { bothSides } from "./cue-html.js";
+import { type Html, html, raw } from "./html.js";
+import { markdownHtml } from "./markdown.js";
+import { type Download, downloads, type PackFiles } from "./pack.js";
+import { type RoutineFacts, routineFacts } from "./routine-facts.js";
+import { classesFor } from "./version-choice.js";
+
+/** Everything that a routine's page shows, ready to be set: texts are plain, what is `Html` is safe markup. */
+export interface RoutineView {
+  readonly facts: RoutineFacts;
+  readonly title: string;
+  readonly choreographer: string;
+  readonly song?: Html;
+  readonly run: string;
+  readonly tempo: string;
+  readonly firstCount: string;
+  readonly accents: readonly number[];
+  readonly countIn: number;
+  readonly triplet: boolean;
+  readonly times: number;
+  readonly versions: readonly VersionView[];
+  readonly introduction: Html;
+  readonly gear: readonly GearView[];
+  readonly starts: readonly ForVersions<Html>[];
+  readonly cautions: readonly ForVersions<{ readonly label: string; readonly text: string }>[];
+  readonly deference: string;
+  readonly houseRules: Html;
+  readonly sections: readonly SectionView[];
+  readonly practice: readonly { readonly percent: number; readonly tempo: string; readonly run: string }[];
+  readonly after: Html;
+  readonly videos: readonly Html[];
+  readonly chapters: readonly { readonly clock: string; readonly title: string; readonly link: Html }[];
+  readonly downloads: readonly Download[];
+  readonly videoText?: string;
+  readonly credit?: string;
+}
+
+export interface VersionView {
+  readonly id: string;
+  /** "Level 2" */
+  readonly name: string;
+  readonly taught: boolean;
+  /** Of an adaptation: the level it falls back to. */
+  readonly from?: string;
+  readonly classes: string;
+  /** Contacts in one run: "knees 6". */
+  readonly load: readonly string[];
+  /** Metres, "0 × 2.4". */
+  readonly space: string;
+}
+
+/** Something with the classes of the versions that it holds for. */
+export interface ForVersions<Value> {
+  readonly classes: string;
+  readonly value: Value;
+}
+
+export interface GearView {
+  readonly classes: string;
+  readonly item: string;
+  readonly required: boolean;
+  readonly why?: string;
+}
+
+/** The whole page of a routine as data. */
+export function routineView(routine: Routine, library: Library, pack: PackFiles): RoutineView {
+  const mirrored = reflect(routine);
+  const { music, prose } = routine;
+  return {
+    facts: routineFacts(routine),
+    title: routine.title,
+    choreographer: routine.choreographer,
+    ...songOf(routine),
+    run: clockText(routine.seconds),
+    tempo: tempoText(music.countsPerMinute),
+    firstCount: trackText(music.firstCount),
+    accents: music.accents,
+    countIn: music.countIn,
+    triplet: music.feel === "triplet",
+    times: routine.times,
+    versions: routine.versions.map((version) => versionView(routine, version)),
+    introduction: markdownHtml(prose.introduction),
+    gear: gearOf(routine),
+    starts: startsOf(routine, mirrored),
+    cautions: cautionsOf(routine),
+    deference,
+    houseRules: markdownHtml(library.cautions ?? ""),
+    sections: countsView(routine, mirrored),
+    practice: routine.practice.map(({ percent, countsPerMinute, seconds }) => ({
+      percent,
+      tempo: tempoText(countsPerMinute),
+      run: clockText(seconds),
+    })),
+    after: markdownHtml(prose.after),
+    videos: videosOf(routine),
+    chapters: chaptersOf(routine),
+    downloads: downloads(routine, pack),
+    ...(pack.videoText === undefined ? {} : { videoText: pack.videoText }),
+    ...(routine.credit === undefined ? {} : { credit: routine.credit }),
+  };
+}
+
+function versionView(routine: Routine, { id, kind, from, load, space }: Version): VersionView {
+  return {
+    id,
+    name: versionName(id),
+    taught: id === routine.taught,
+    ...(kind === "adaptation" ? { from: versionName(from ?? routine.taught) } : {}),
+    classes: classesFor(routine, new Set([id])),
+    load: Object.entries(load).map(([part, times]) => `${part} ${times}`),
+    space: `${space.width} × ${space.depth}`,
+  };
+}
+
+function songOf({ music: { title, artist, link } }: Routine): { readonly song?: Html } {
+  if (title === undefined && artist === undefined) return {};
+  const name = html`${title !== undefined && html`<cite>${title}</cite>`}${title !== undefined && artist !== undefined && " by "}${artist}`;
+  const address = link === undefined ? undefined : safeAddress(link);
+  return { song: address === undefined ? name : html`<a href="${address}">${name}</a>` };
+}
+
+/** Values by version, each different one once with the versions that share it. */
+function shared<Value>(
+  routine: Routine,
+  valuesOf: (version: Version, index: number) => readonly Value[],
+  keyOf: (value: Value) => string,
+): readonly ForVersions<Value>[] {
+  const found = new Map<string, { readonly value: Value; readonly versions: Set<string> }>();
+  routine.versions.forEach((version, index) => {
+    for (const value of valuesOf(version, index)) {
+      const entry = found.get(keyOf(value)) ?? { value, versions: new Set<string>() };
+      entry.versions.add(version.id);
+      found.set(keyOf(value), entry);
+    }
+  });
+  return [...found.values()].map(({ value, versions }) => ({ classes: classesFor(routine, versions), value }));
+}
+
+function gearOf(routine: Routine): readonly GearView[] {
+  const items = shared(
+    routine,
+    ({ gear }) => gear,
+    ({ item, need, why }) => `${need} ${item} ${why}`,
+  );
+  return items
+    .map(({ classes, value: { item, need, why } }) => ({
+      classes,
+      item,
+      required: need === "required",
+      ...(why === undefined ? {} : { why }),
+    }))
+    .sort((a, b) => Number(b.required) - Number(a.required));
+}
+
+function startsOf(routine: Routine, mirrored: Routine): readonly ForVersions<Html>[] {
+  const starts = (version: Version, index: number) => {
+    const other = mirrored.versions[index]?.start ?? version.start;
+    return [bothSides(html`${stanceText(version.start)}`, html`${stanceText(other)}`)];
+  };
+  return shared(routine, starts, (start) => start.html);
+}
+
+function cautionsOf(routine: Routine): RoutineView["cautions"] {
+  const risks = shared<Risk>(
+    routine,
+    ({ cautions }) => cautions,
+    (risk) => risk,
+  );
+  return risks.map(({ classes, value }) => ({ classes, value: cautionOf(value) }));
+}
+
+function videosOf({ video }: Routine): readonly Html[] {
+  const link = (address: string | undefined, text: string) => {
+    const safe = address === undefined ? undefined : safeAddress(address);
+    return safe === undefined ? raw("") : html`<a href="${safe}">${text}</a>`;
+  };
+  const taught = link(video.breakdown, "The breakdown, step by step");
+  const other = link(video.breakdownMirrored, "The breakdown, mirrored");
+  const breakdown = other.html === "" ? taught : bothSides(taught, other);
+  return [link(video.performance, "The performance"), breakdown].filter(({ html }) => html !== "");
+}
+
+function chaptersOf({ video }: Routine): RoutineView["chapters"] {
+  const taught = video.breakdown === undefined ? undefined : safeAddress(video.breakdown);
+  const mirrored = video.breakdownMirrored === undefined ? undefined : safeAddress(video.breakdownMirrored);
+  return video.chapters.map(({ at, title }) => {
+    const link = (address: string | undefined) =>
+      address === undefined ? html`${title}` : html`<a href="${momentLink(address, at)}">${title}</a>`;
+    return { clock: clockText(at), title, link: bothSides(link(taught), link(mirrored ?? taught)) };
+  });
+}

@@ -1,0 +1,54 @@
+import { fileURLToPath } from "node:url";
+import type { EleventyConfig } from "@11ty/eleventy";
+import { writeAssets } from "./assets.js";
+import { feedView, sitemapView } from "./feed-view.js";
+import { libraryView, type SiteContent } from "./library-view.js";
+import { readPack } from "./pack.js";
+import { routineView } from "./routine-view.js";
+import { workshopView } from "./workshop-view.js";
+
+/** The folder of templates, as it lies in the package. */
+export const templatesDir = fileURLToPath(new URL("../../../templates/", import.meta.url));
+const scriptsDir = fileURLToPath(new URL("../../../dist/script/", import.meta.url));
+
+/** Which part of the site a run of Eleventy makes: the shared pages, or the pages of these routines. */
+export interface SitePart {
+  readonly shared: boolean;
+  readonly routines: readonly string[];
+}
+
+/**
+ * Sets Eleventy up: it reads nothing but the templates, and a template reads nothing but the views, each computed when its
+ * page is made and dropped afterwards, so that the memory does not grow with the library.
+ */
+export function configureSite(config: EleventyConfig, content: SiteContent, outDir: string, part?: SitePart): void {
+  const { library, routines, workshops } = content;
+  const shared = part?.shared ?? true;
+  config.setTemplateFormats(["11ty.js"]);
+  config.setUseGitIgnore(false);
+  config.ignores.clear();
+  config.addGlobalData("routineSlugs", part?.routines ?? routines.map(({ slug }) => slug));
+  config.addGlobalData("workshopSlugs", shared ? workshops.map(({ slug }) => slug) : []);
+  config.addGlobalData("onlyShared", shared ? [true] : []);
+
+  const bySlug = new Map(routines.map((routine) => [routine.slug, routine]));
+  const workshopBySlug = new Map(workshops.map((workshop) => [workshop.slug, workshop]));
+  config.addJavaScriptFunction("library", () => library);
+  config.addJavaScriptFunction("libraryView", () => libraryView(content));
+  config.addJavaScriptFunction("feedView", () => feedView(content));
+  config.addJavaScriptFunction("sitemapView", () => sitemapView(content));
+  config.addJavaScriptFunction("routineView", async (slug: string) =>
+    routineView(known(bySlug, slug), library, await readPack(outDir, "routines", slug)),
+  );
+  config.addJavaScriptFunction("workshopView", async (slug: string) =>
+    workshopView(known(workshopBySlug, slug), library, await readPack(outDir, "workshops", slug)),
+  );
+  const mostVersions = Math.max(1, ...routines.map(({ versions }) => versions.length));
+  if (shared) config.on("eleventy.after", () => writeAssets(outDir, templatesDir, scriptsDir, mostVersions));
+}
+
+function known<Value>(values: ReadonlyMap<string, Value>, slug: string): Value {
+  const value = values.get(slug);
+  if (value === undefined) throw new Error(`There is no page called ${slug}.`);
+  return value;
+}

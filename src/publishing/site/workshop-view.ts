@@ -1,0 +1,81 @@
+import type { Library, Workshop } from "../../routine/routine.js";
+import { risks } from "../../routine/words.js";
+import { clockText, tempoText, versionName } from "../figures.js";
+import { type Caution, cautionOf, deference } from "../safety.js";
+import type { Html } from "./html.js";
+import { markdownHtml } from "./markdown.js";
+import type { PackFiles } from "./pack.js";
+
+/** A workshop's page as data. */
+export interface WorkshopView {
+  readonly title: string;
+  readonly date?: string;
+  readonly venue?: string;
+  readonly minutes: number;
+  readonly level: string;
+  readonly routines: readonly {
+    readonly slug: string;
+    readonly title: string;
+    readonly choreographer: string;
+    readonly counts: number;
+    readonly run: string;
+    readonly tempo: string;
+  }[];
+  readonly prose: Html;
+  /** What all of its routines need together at its level. */
+  readonly gear: readonly { readonly item: string; readonly required: boolean; readonly routines: readonly string[] }[];
+  readonly cautions: readonly Caution[];
+  readonly deference: string;
+  readonly houseRules: Html;
+  readonly hasPack: boolean;
+}
+
+export function workshopView(workshop: Workshop, library: Library, { names }: PackFiles): WorkshopView {
+  const { title, date, venue, minutes, level, routines } = workshop;
+  const danced = routines.flatMap((routine) => {
+    const version =
+      routine.versions.find(({ id }) => id === level) ?? routine.versions.find(({ id }) => id === routine.taught);
+    return version === undefined ? [] : [{ routine, version }];
+  });
+  const met = new Set(danced.flatMap(({ version }) => version.cautions));
+  return {
+    title,
+    ...(date === undefined ? {} : { date }),
+    ...(venue === undefined ? {} : { venue }),
+    minutes,
+    level: versionName(level),
+    routines: routines.map((routine) => ({
+      slug: routine.slug,
+      title: routine.title,
+      choreographer: routine.choreographer,
+      counts: routine.counts,
+      run: clockText(routine.seconds),
+      tempo: tempoText(routine.music.countsPerMinute),
+    })),
+    prose: markdownHtml(workshop.prose),
+    gear: gearOf(danced.map(({ routine, version }) => ({ title: routine.title, gear: version.gear }))),
+    cautions: risks.filter((risk) => met.has(risk)).map(cautionOf),
+    deference,
+    houseRules: markdownHtml(library.cautions ?? ""),
+    hasPack: names.has("pack.pdf"),
+  };
+}
+
+interface Needs {
+  readonly title: string;
+  readonly gear: readonly { readonly item: string; readonly need: string }[];
+}
+
+function gearOf(routines: readonly Needs[]): WorkshopView["gear"] {
+  const items = new Map<string, { required: boolean; routines: string[] }>();
+  for (const { title, gear } of routines)
+    for (const { item, need } of gear) {
+      const entry = items.get(item) ?? { required: false, routines: [] };
+      entry.required ||= need === "required";
+      entry.routines.push(title);
+      items.set(item, entry);
+    }
+  return [...items.entries()]
+    .map(([item, entry]) => ({ item, ...entry }))
+    .sort((a, b) => Number(b.required) - Number(a.required));
+}

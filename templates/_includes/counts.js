@@ -1,0 +1,67 @@
+import { html } from "../../dist/publishing/site/html.js";
+
+/**
+ * The counts, section by section.
+ *
+ * @param {readonly import("../../src/publishing/site/counts-view.js").SectionView[]} sections
+ */
+export function counts(sections) {
+  return html`<section class="counts" aria-labelledby="counts">
+<h2 id="counts">The counts</h2>
+<nav class="jump" aria-label="Sections"><ol>${sections.map(({ id, name }) => html`<li><a href="#${id}">${name}</a></li>`)}</ol></nav>
+${sections.map(section)}
+</section>`;
+}
+
+/** @param {import("../../src/publishing/site/counts-view.js").SectionView} of */
+function section(of) {
+  return html`<section class="part" aria-labelledby="${of.id}">
+<header><h3 id="${of.id}">${of.name}</h3>
+${of.words && html`<p class="landing"><q>${of.words}</q></p>`}
+<p class="times"><span>${of.counts} counts</span>${of.countsPerMinute && html`<span>${of.countsPerMinute} a minute here</span>`}${of.otherSide && html`<span>on the other side</span>`}<span class="clocks">${of.times.map(time)}</span>${of.videos.map((link) => html`<span>${link}</span>`)}</p></header>
+${of.note.html !== "" && html`<div class="note prose">${of.note}</div>`}
+${of.phrases.map(phrase)}
+</section>
+`;
+}
+
+/** @param {{ readonly clock: string, readonly wall?: number }} of */
+function time({ clock, wall }) {
+  return html`<span class="clock">${clock}${wall && html`<small>${wall}</small>`}</span> `;
+}
+
+/** @param {import("../../src/publishing/site/counts-view.js").PhraseView} of */
+function phrase(of) {
+  return html`<div class="phrase"><h4>Phrase ${of.number}<span>${of.counts}</span>${of.say && html`<span class="called">called ${of.say}</span>`}<span class="clock">${of.clock}</span></h4>
+<ol class="moves">${of.moves.map(move)}</ol></div>
+`;
+}
+
+/** @param {import("../../src/publishing/site/move-view.js").MoveView} of */
+function move(of) {
+  const kinds = ["move", of.hold && "hold", of.hit && "hit", of.versions].filter(Boolean).join(" ");
+  return html`<li class="${kinds}"><span class="on">${of.on}</span><div class="what"><p class="cue">${of.cue}${of.hit && html` <span class="mark">hit</span>`}</p>${details(of)}</div></li>
+`;
+}
+
+/** @param {import("../../src/publishing/site/move-view.js").MoveView} of */
+function details(of) {
+  const body = [of.facing, ...of.body].filter(Boolean);
+  return [
+    of.say && html`<p class="say">called <q>${of.say}</q></p>`,
+    of.words && html`<p class="landing"><q>${of.words}</q></p>`,
+    body.length > 0 && html`<p class="body">${body.map((text) => html`<span>${text}</span>`)}</p>`,
+    of.cautions.length > 0 &&
+      html`<p class="care">Take care: ${of.cautions.join(", ")}. <a href="#care">Read the cautions</a></p>`,
+    of.gear.length > 0 && html`<p class="with">With ${of.gear.join(", ")}</p>`,
+    of.choose.length > 0 &&
+      html`<p class="choose">Your choice: ${of.choose.map((choice, index) => html`${index > 0 && ", or "}${choice}`)}</p>`,
+    of.note && html`<p class="tip">${of.note}</p>`,
+    of.others.length > 0 && html`<ul class="others">${of.others.map(other)}</ul>`,
+  ];
+}
+
+/** @param {import("../../src/publishing/site/move-view.js").MoveView["others"][number]} of */
+function other({ name, moves }) {
+  return html`<li><b>${name}</b> ${moves.map(({ on, cue }, index) => html`${index > 0 && "; "}${moves.length > 1 && html`<span class="small-on">${on}</span> `}${cue}`)}</li>`;
+}

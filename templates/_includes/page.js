@@ -1,0 +1,62 @@
+import { html, jsonBlock, raw } from "../../dist/publishing/site/html.js";
+
+/** Own files only, and no inline script or style. A learner's own track and the audio made on the spot are blobs. */
+const policy = [
+  "default-src 'none'",
+  ...["script-src", "style-src", "img-src", "font-src", "connect-src", "manifest-src", "worker-src"].map(
+    (kind) => `${kind} 'self'`,
+  ),
+  "media-src 'self' blob:",
+  "base-uri 'none'",
+  "form-action 'none'",
+].join("; ");
+
+/** Faces that every page shows at once. */
+const early = ["400-normal", "700-normal", "800-normal"];
+
+/**
+ * The frame of every page.
+ *
+ * @param {object} of
+ * @param {import("../../src/routine/routine.js").Library} of.library
+ * @param {string} of.root the way from the page to the site's first folder: "" or "../../"
+ * @param {string} of.path the page's own path from there, as it is published: "routines/low-tide/"
+ * @param {string} of.title
+ * @param {string} [of.description]
+ * @param {object} [of.data] JSON-LD
+ * @param {readonly string[]} of.scripts modules, by their path in the folder of scripts
+ * @param {import("../../src/publishing/site/html.js").Html} of.body
+ */
+export function page({ library, root, path, title, description, data, scripts, body }) {
+  const home = path === "";
+  const canonical = library.url && `${library.url}/${path}`;
+  return html`<!doctype html>
+<html lang="${library.language}">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>${home ? title : `${title} · ${library.name}`}</title>
+${description && html`<meta name="description" content="${description}">\n`}<meta name="color-scheme" content="light dark">
+<meta name="referrer" content="strict-origin-when-cross-origin">
+${early.map((face) => html`<link rel="preload" href="${root}assets/fonts/atkinson-hyperlegible-next-latin-${face}.woff2" as="font" type="font/woff2" crossorigin>\n`)}<link rel="stylesheet" href="${root}assets/style.css">
+<link rel="icon" href="${root}assets/icon.svg" type="image/svg+xml">
+<link rel="manifest" href="${root}manifest.webmanifest">
+<link rel="alternate" type="application/atom+xml" title="${library.name}" href="${root}feed.xml">
+${canonical && html`<link rel="canonical" href="${canonical}">\n<meta property="og:url" content="${canonical}">\n`}<meta property="og:site_name" content="${library.name}">
+<meta property="og:title" content="${title}">
+<meta property="og:type" content="${home ? "website" : "article"}">
+${description && html`<meta property="og:description" content="${description}">\n`}${scripts.map((script) => html`<script type="module" src="${root}assets/script/${script}"></script>\n`)}${data && html`<script type="application/ld+json">${jsonBlock(data)}</script>\n`}</head>
+<body>
+<a class="skip" href="#main">Skip to the content</a>
+<header class="site-head"><a href="${root}index.html"${home && raw(' aria-current="page"')}>${library.name}</a></header>
+<main id="main">
+${body}
+</main>
+<footer class="site-foot">
+<p>${library.teacher ? `${library.name}, ${library.teacher}` : library.name}. <a href="${root}feed.xml">Feed of new routines</a></p>
+</footer>
+</body>
+</html>
+`;
+}
