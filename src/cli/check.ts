@@ -1,6 +1,6 @@
+import { explainRule, ruleNames } from "../reading/explain-rule.js";
 import type { Finding } from "../reading/finding.js";
 import { readContent } from "../reading/read-content.js";
-import { rules } from "../routine/checks/check.js";
 import { printFindings } from "./findings.js";
 import { done, failed, wrongWords } from "./status.js";
 import { readWords } from "./words.js";
@@ -12,8 +12,8 @@ countleaf check --explain RULE
 export async function checkCommand(args: readonly string[]): Promise<number> {
   const words = readWords(args, usage, ["content", "format", "explain"]);
   if (typeof words === "number") return words;
-  const { content = "content", format = "text", explain } = words.options;
-  if (explain !== undefined) return explainRule(explain);
+  const { content = "content", format = "text" } = words.options;
+  if (words.options.explain !== undefined) return explain(words.options.explain);
   if (format !== "text" && format !== "json") {
     process.stderr.write(`countleaf: \`--format\` is text or json, not ${format}\n${usage}`);
     return wrongWords;
@@ -34,20 +34,12 @@ function summary(findings: readonly Finding[], routines: number, workshops: numb
   return `${routines} routines and ${workshops} workshops can be published. ${found}\n`;
 }
 
-function explainRule(name: string): number {
-  const rule = rules.find((one) => one.name === name);
-  if (rule === undefined) {
-    process.stderr.write(
-      `countleaf: there is no rule \`${name}\`; the rules are ${rules.map((one) => one.name).join(", ")}\n`,
-    );
+function explain(name: string): number {
+  const text = explainRule(name);
+  if (text === undefined) {
+    process.stderr.write(`countleaf: there is no rule \`${name}\`; the rules are ${ruleNames.join(", ")}\n`);
     return wrongWords;
   }
-  process.stdout.write(
-    `${rule.name} (${rule.severity})\n\n${rule.why}\n\nNot like this:\n\n${indent(rule.bad)}\nLike this:\n\n${indent(rule.good)}\nTo silence it for one move, write \`allow: [${rule.name}]\` in that move.\n`,
-  );
+  process.stdout.write(text);
   return done;
-}
-
-function indent(text: string): string {
-  return text.replace(/^(?=.)/gm, "    ");
 }

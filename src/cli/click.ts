@@ -1,6 +1,6 @@
-import { writeClick } from "../publishing/click/wav.js";
-import { readOne } from "./one-routine.js";
-import { done, wrongWords } from "./status.js";
+import { makeClick } from "../build/one-routine.js";
+import { printObstacle } from "./findings.js";
+import { done, failed, wrongWords } from "./status.js";
 import { readWords } from "./words.js";
 
 const usage = "countleaf click SLUG --out FILE.wav [--speed PER CENT] [--content DIR]\n";
@@ -16,9 +16,12 @@ export async function clickCommand(args: readonly string[]): Promise<number> {
     );
     return wrongWords;
   }
-  const read = await readOne(content, words.rest[0] ?? "");
-  if (typeof read === "number") return read;
-  await writeClick(read.routine, { percent, out });
-  process.stdout.write(`Wrote ${out}: the click of ${read.routine.title} at ${percent} per cent.\n`);
+  const [slug = ""] = words.rest;
+  const made = await makeClick(content, slug, percent, out);
+  if (!made.done) {
+    printObstacle(slug, made);
+    return failed;
+  }
+  process.stdout.write(`Wrote ${out}: the click of ${made.routine.title} at ${percent} per cent.\n`);
   return done;
 }

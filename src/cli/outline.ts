@@ -1,6 +1,6 @@
-import { outlineText } from "../publishing/outline/outline.js";
-import { readOne } from "./one-routine.js";
-import { done } from "./status.js";
+import { makeOutline } from "../build/one-routine.js";
+import { printObstacle } from "./findings.js";
+import { done, failed } from "./status.js";
 import { readWords } from "./words.js";
 
 const usage = "countleaf outline SLUG [--content DIR]\n";
@@ -8,8 +8,12 @@ const usage = "countleaf outline SLUG [--content DIR]\n";
 export async function outlineCommand(args: readonly string[]): Promise<number> {
   const words = readWords(args, usage, ["content"], { least: 1, most: 1 });
   if (typeof words === "number") return words;
-  const read = await readOne(words.options.content ?? "content", words.rest[0] ?? "");
-  if (typeof read === "number") return read;
-  process.stdout.write(outlineText(read.routine, read.library));
+  const [slug = ""] = words.rest;
+  const made = await makeOutline(words.options.content ?? "content", slug);
+  if (!made.done) {
+    printObstacle(slug, made);
+    return failed;
+  }
+  process.stdout.write(made.text);
   return done;
 }

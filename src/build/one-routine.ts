@@ -1,0 +1,35 @@
+import { writeClick } from "../publishing/click/wav.js";
+import { outlineText } from "../publishing/outline/outline.js";
+import type { Finding } from "../reading/finding.js";
+import { type Content, readContent } from "../reading/read-content.js";
+import type { Routine } from "../routine/routine.js";
+
+/** What came of making one thing of one routine, or what stands in the way. */
+export type Made =
+  | { readonly done: true; readonly routine: Routine; readonly text: string }
+  | { readonly done: false; readonly findings: readonly Finding[]; readonly slugs: readonly string[] };
+
+/** The text for under a video. */
+export function makeOutline(contentDir: string, slug: string): Promise<Made> {
+  return withRoutine(contentDir, slug, (routine, { library }) => outlineText(routine, library));
+}
+
+/** The click as sound, written to a file. */
+export function makeClick(contentDir: string, slug: string, percent: number, out: string): Promise<Made> {
+  return withRoutine(contentDir, slug, async (routine) => {
+    await writeClick(routine, { percent, out });
+    return "";
+  });
+}
+
+async function withRoutine(
+  contentDir: string,
+  slug: string,
+  make: (routine: Routine, content: Content) => string | Promise<string>,
+): Promise<Made> {
+  const content = await readContent(contentDir);
+  const routine = content.routines.find((one) => one.slug === slug);
+  if (routine !== undefined) return { done: true, routine, text: await make(routine, content) };
+  const findings = content.findingsOf(slug).filter(({ severity }) => severity === "error");
+  return { done: false, findings, slugs: content.routines.map((one) => one.slug) };
+}

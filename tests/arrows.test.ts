@@ -1,0 +1,73 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { dirname, join, relative, resolve } from "node:path";
+import { describe, expect, it } from "vitest";
+
+const src = resolve(import.meta.dirname, "../src");
+
+/** Which rooms a room may import, beside itself. */
+const arrows: Readonly<Record<string, readonly string[]>> = {
+  routine: [],
+  reading: ["routine"],
+  teaching: ["routine"],
+  publishing: ["routine", "teaching"],
+  build: ["routine", "reading", "teaching", "publishing"],
+  cli: ["build", "reading"],
+};
+
+/** Packages that a room may use; the core knows none but exact fractions. */
+const corePackages = ["fraction.js"];
+
+interface Import {
+  readonly file: string;
+  readonly from: string;
+}
+
+function importsIn(room: string): readonly Import[] {
+  const files = readdirSync(join(src, room), { recursive: true, encoding: "utf8" }).filter((name) => /\.ts$/.test(name));
+  return files.flatMap((name) => {
+    const text = readFileSync(join(src, room, name), "utf8");
+    const found = text.matchAll(/(?:from|import)\s*\(?\s*"([^"]+)"/g);
+    return [...found].map((match) => ({ file: join(room, name), from: match[1] ?? "" }));
+  });
+}
+
+function roomOf({ file, from }: Import): string {
+  return relative(src, resolve(src, dirname(file), from)).split("/")[0] ?? "";
+}
+
+describe("the arrows between the rooms", () => {
+  it("knows every room", () => {
+    expect(readdirSync(src).sort()).toEqual(Object.keys(arrows).sort());
+  });
+
+  it.each(Object.entries(arrows))("%s imports only what it may", (room, allowed) => {
+    const imports = importsIn(room);
+    expect(imports.length).toBeGreaterThan(0);
+    const against = imports.filter((one) => one.from.startsWith(".") && ![room, ...allowed].includes(roomOf(one)));
+    expect(against).toEqual([]);
+  });
+
+  it("the core uses no package but exact fractions, and neither files nor clock nor chance", () => {
+    const packages = importsIn("routine").filter(({ from }) => !from.startsWith(".") && !corePackages.includes(from));
+    expect(packages).toEqual([]);
+    const texts = readdirSync(join(src, "routine"), { recursive: true, encoding: "utf8" })
+      .filter((name) => name.endsWith(".ts"))
+      .map((name) => readFileSync(join(src, "routine", name), "utf8"));
+    expect(texts.filter((text) => /Math\.random|Date\.now|new Date|process\./.test(text))).toEqual([]);
+  });
+
+  it("an output's folder imports no other output's folder", () => {
+    const shared = ["drawing", "paper"];
+    const outputs = readdirSync(join(src, "publishing"), { withFileTypes: true })
+      .filter((entry) => entry.isDirectory() && !shared.includes(entry.name))
+      .map((entry) => entry.name);
+    const against = outputs.flatMap((output) =>
+      importsIn(`publishing/${output}`).filter((one) => {
+        if (!one.from.startsWith(".")) return false;
+        const [room, folder = ""] = relative(src, resolve(src, dirname(one.file), one.from)).split("/");
+        return room === "publishing" && folder !== output && outputs.includes(folder);
+      }),
+    );
+    expect(against).toEqual([]);
+  });
+});
