@@ -1,0 +1,70 @@
+import { type Score, sectionTitle } from "./score.js";
+import type { Sight } from "./sight.js";
+
+export type Shown = Omit<Sight, "state"> & { readonly state: Sight["state"] | "rest" };
+
+/** What stands above the cue, and makes clear that it isn't danced yet. */
+const kickers: Readonly<Record<Shown["state"], string>> = {
+  rest: "",
+  count: "",
+  "count-in": "Count-in, then",
+  wait: "Wait, then",
+};
+
+const smallest = 7;
+
+/** Writes what there is to see on every face of the player: the one in the page and the one for afar. */
+export function display(root: HTMLElement, score: Score): { show: (shown: Shown) => void; refit: () => void } {
+  const faces = [...root.querySelectorAll<HTMLElement>("[data-face]")];
+  const refit = () => {
+    for (const face of faces) for (const box of face.querySelectorAll<HTMLElement>("[data-fit]")) enlarge(box);
+  };
+  addEventListener("resize", refit);
+  return {
+    refit,
+    show: (shown) => {
+      const texts = textsOf(shown, score);
+      for (const face of faces) for (const box of write(face, shown, texts)) enlarge(box);
+    },
+  };
+}
+
+function textsOf(shown: Shown, score: Score): Readonly<Record<string, string>> {
+  const early = shown.state === "count-in" || shown.state === "wait";
+  const cue = early ? shown.next : shown.cue;
+  const next = early ? undefined : shown.next;
+  return {
+    section: sectionTitle(score, shown.section),
+    count: shown.count,
+    part: shown.part,
+    kicker: kickers[shown.state],
+    call: cue?.call ?? "",
+    cue: cue?.text ?? (early ? "" : "hold"),
+    words: cue?.words ?? "",
+    "next-on": next?.on ?? "",
+    next: next ? (next.call ?? next.text) : "",
+  };
+}
+
+/** @returns the boxes whose text changed */
+function write(face: HTMLElement, { state, accent }: Shown, texts: Readonly<Record<string, string>>): Set<HTMLElement> {
+  if (face.dataset.state !== state) face.dataset.state = state;
+  face.toggleAttribute("data-accent", accent);
+  const changed = new Set<HTMLElement>();
+  for (const spot of face.querySelectorAll<HTMLElement>("[data-show]")) {
+    const text = texts[spot.dataset.show ?? ""] ?? "";
+    if (spot.textContent === text) continue;
+    spot.textContent = text;
+    const box = spot.closest<HTMLElement>("[data-fit]");
+    if (box) changed.add(box);
+  }
+  return changed;
+}
+
+/** Sets a box's text as large as it goes: sizes are numbered from the largest, and the style sheet says what they are. */
+function enlarge(box: HTMLElement): void {
+  for (let size = 1; size <= smallest; size++) {
+    box.dataset.size = String(size);
+    if (box.scrollHeight <= box.clientHeight && box.scrollWidth <= box.clientWidth) return;
+  }
+}

@@ -1,0 +1,73 @@
+import { desk } from "./desk.js";
+import { farView } from "./far.js";
+import { listenToKeys } from "./keys.js";
+import { player } from "./player.js";
+import { type RoutineFile, score } from "./score.js";
+import { song } from "./song.js";
+
+/** An element of the player's own markup. */
+function part<T extends HTMLElement>(root: HTMLElement, name: string): T {
+  const found = root.querySelector<T>(`[data-${name}]`);
+  if (!found) throw new Error(`the player has no part ${name}`);
+  return found;
+}
+
+async function furnish(root: HTMLElement): Promise<void> {
+  const answer = await fetch(root.dataset.practice ?? "");
+  if (!answer.ok) throw new Error(String(answer.status));
+  const file = (await answer.json()) as RoutineFile;
+  const routine = score(file);
+  const form = part<HTMLFormElement>(root, "desk");
+  const controls = desk(form, file, routine);
+  const audio = part<HTMLAudioElement>(root, "audio");
+  const play = player({ root, file, score: routine, desk: controls, audio });
+
+  form.addEventListener("submit", (event) => event.preventDefault());
+  form.addEventListener("input", ({ target }) => {
+    if (target instanceof HTMLInputElement && target.name === "speed") play.setSpeed(controls.percent());
+    else if (target instanceof HTMLSelectElement) {
+      const { from, to } = controls.wish();
+      controls.choose(target.name === "to" ? Math.min(from, to) : from, to);
+      play.restart();
+    } else if (target instanceof HTMLInputElement && target.name !== "file") play.rethink();
+  });
+  for (const button of root.querySelectorAll("[data-start]")) button.addEventListener("click", play.toggle);
+  for (const button of root.querySelectorAll<HTMLElement>("[data-step]"))
+    button.addEventListener("click", () => play.setSpeed(controls.percent() + Number(button.dataset.step)));
+  part(root, "top").addEventListener("click", () => {
+    controls.choose(0, routine.sections.length - 1);
+    play.fromTheTop();
+  });
+  // Any button of the page may offer a section for practice: it names the section's index in the danced order.
+  document.addEventListener("click", ({ target }) => {
+    const offer = target instanceof Element ? target.closest<HTMLElement>("[data-practise]") : null;
+    if (!offer) return;
+    const index = Number(offer.dataset.practise);
+    controls.choose(index, index);
+    play.restart();
+    root.scrollIntoView();
+    part(root, "start").focus({ preventScroll: true });
+  });
+  document.addEventListener("countleaf:view", play.look);
+  song(root, audio, play, () => routine.sections[controls.wish().from]?.start ?? 0);
+  farView(part<HTMLDialogElement>(root, "far"), part(root, "afar"), play.refit);
+  listenToKeys(root);
+  for (const button of root.querySelectorAll<HTMLButtonElement>("button:disabled")) button.disabled = false;
+}
+
+const root = document.querySelector<HTMLElement>("[data-practice]");
+if (root) {
+  root.hidden = false;
+  // The counts are fetched once the player comes near the window: a reader who only reads need not load them.
+  const near = new IntersectionObserver(
+    (entries) => {
+      if (!entries.some(({ isIntersecting }) => isIntersecting)) return;
+      near.disconnect();
+      furnish(root).catch(() => {
+        part(root, "news").textContent = "The counts could not be loaded. Load the page again to practise.";
+      });
+    },
+    { rootMargin: "600px" },
+  );
+  near.observe(root);
+}

@@ -1,0 +1,188 @@
+import { clicks } from "./audio.js";
+import { type Desk, fastest, slowest } from "./desk.js";
+import { display } from "./display.js";
+import { layOut, type Practice, phraseStart } from "./schedule.js";
+import { cues, type RoutineFile, type Score, sectionTitle } from "./score.js";
+import { sightAt } from "./sight.js";
+import type { Source, Where } from "./source.js";
+import { type Track, track } from "./track.js";
+import { wakeLock } from "./wake.js";
+
+export interface Player {
+  readonly track: Track;
+  /** Starts, pauses, or goes on from the phrase that was paused. */
+  readonly toggle: () => void;
+  readonly pause: () => void;
+  readonly fromTheTop: () => void;
+  /** Another run of sections was chosen. */
+  readonly restart: () => void;
+  /** Something about the rounds was chosen anew. */
+  readonly rethink: () => void;
+  readonly setSpeed: (percent: number) => void;
+  /** Another version or side was chosen for the page. */
+  readonly look: () => void;
+  readonly refit: () => void;
+  readonly say: (news: string) => void;
+}
+
+/** Milliseconds between two looks at what must be handed to the audio clock next. */
+const nap = 200;
+
+export function player(given: {
+  readonly root: HTMLElement;
+  readonly file: RoutineFile;
+  readonly score: Score;
+  readonly desk: Desk;
+  readonly audio: HTMLAudioElement;
+}): Player {
+  const { root, file, score, desk, audio } = given;
+  const face = display(root, score);
+  const keepAwake = wakeLock();
+  const own = track(audio, file.slug, file.music.firstCount);
+  let clicking: Source | undefined;
+  let shownCues = cuesOfPage(file, score);
+  let running = false;
+  /** None while the learner plays a song by the browser's own buttons. */
+  let practice: Practice | undefined;
+  /** Index of the beat to go on from. */
+  let resume: number | undefined;
+  let percent = desk.percent();
+  let section = -1;
+  let timer = 0;
+
+  const source = () => {
+    if (own.isOpen()) return own;
+    if (clicking) return clicking;
+    // A browser lets a page have sound only from a touch on, so the audio clock begins with the first start.
+    const context = new AudioContext({ latencyHint: "interactive" });
+    context.onstatechange = () => {
+      // A call or another program took the sound away.
+      if (running && !own.isOpen() && context.state !== "running") pause();
+    };
+    clicking = clicks(context);
+    return clicking;
+  };
+  const say = (news: string) => {
+    const line = root.querySelector("[data-news]");
+    if (line) line.textContent = news;
+  };
+  const showRest = () => {
+    const from = score.sections[desk.wish().from]?.start ?? 0;
+    const position = (resume === undefined ? undefined : score.beats[resume]?.start) ?? from;
+    face.show({ ...sightAt(score, shownCues, { begins: position }, position), state: "rest" });
+  };
+  const showNow = ({ position, leadsTo }: Where) => {
+    const { to } = desk.wish();
+    const inRun = practice ? shownCues.filter((cue) => cue.section <= to) : shownCues;
+    const again = practice && practice.round.length > 0 ? { again: practice.origin } : {};
+    const sight = sightAt(score, inRun, { begins: leadsTo, ...again }, position);
+    face.show(sight);
+    if (section !== sight.section && section >= 0) say(sectionTitle(score, sight.section));
+    section = sight.section;
+  };
+  const frame = () => {
+    if (!running) return;
+    source().wake();
+    const where = source().where();
+    if (where?.over) {
+      settle(undefined);
+      say("End of the run.");
+      return;
+    }
+    if (where) {
+      if (where.percent !== percent) desk.showPercent(where.percent);
+      percent = where.percent;
+      showNow(where);
+    }
+    requestAnimationFrame(frame);
+  };
+  const run = () => {
+    label(root, "Pause");
+    section = -1;
+    if (running) return;
+    running = true;
+    timer = window.setInterval(() => source().wake(), nap);
+    keepAwake(true);
+    requestAnimationFrame(frame);
+  };
+  const settle = (beat: number | undefined) => {
+    running = false;
+    resume = beat;
+    practice = undefined;
+    clearInterval(timer);
+    source().stop();
+    keepAwake(false);
+    label(root, beat === undefined ? "Start" : "Go on");
+    showRest();
+  };
+  const start = async () => {
+    const wish = desk.wish();
+    const laid = layOut(score, { ...wish, ...(resume === undefined ? {} : { resume }) });
+    practice = laid;
+    percent = desk.percent();
+    run();
+    say(`Started: ${sectionTitle(score, wish.from)}, ${percent} %.`);
+    try {
+      await source().start(laid, percent);
+    } catch {
+      // A play that a pause overtook was refused too, and that is no trouble.
+      if (practice !== laid) return;
+      settle(undefined);
+      say("This browser can't play that. Try another file of the song.");
+    }
+  };
+  const pause = () => {
+    if (!running) return;
+    const where = source().where();
+    settle(where && practice ? phraseStart(score, Math.max(where.position, where.leadsTo)) : undefined);
+    say("Paused.");
+  };
+  const restart = () => {
+    resume = undefined;
+    if (running) void start();
+    else settle(undefined);
+  };
+
+  audio.addEventListener("play", () => {
+    if (!practice) own.setSpeed(desk.percent());
+    run();
+  });
+  audio.addEventListener("pause", () => {
+    if (own.isOpen() && !(practice && audio.ended)) pause();
+  });
+  showRest();
+  return {
+    track: own,
+    toggle: () => (running ? pause() : void start()),
+    pause,
+    fromTheTop: () => {
+      resume = undefined;
+      void start();
+    },
+    restart,
+    rethink: () => {
+      if (practice && running && !source().change(layOut(score, desk.wish()))) void start();
+    },
+    setSpeed: (wanted) => {
+      const within = Math.min(Math.max(wanted, slowest), fastest);
+      desk.showPercent(within);
+      if (running) source().setSpeed(within);
+    },
+    look: () => {
+      shownCues = cuesOfPage(file, score);
+      if (!running) showRest();
+    },
+    refit: face.refit,
+    say,
+  };
+}
+
+/** The moves of the version and side that the page shows. */
+function cuesOfPage(file: RoutineFile, score: Score) {
+  const { version, side } = document.documentElement.dataset;
+  return cues(file, score, version ?? file.taught, side === "mirrored");
+}
+
+function label(root: HTMLElement, text: string): void {
+  for (const button of root.querySelectorAll("[data-start]")) button.textContent = text;
+}

@@ -1,0 +1,198 @@
+/** What practice reads of a published routine's `routine.json`. */
+export interface RoutineFile {
+  readonly slug: string;
+  readonly title: string;
+  readonly music: {
+    /** Exact: a number, or a fraction such as "277/3". */
+    readonly countsPerMinute: number | string;
+    /** Counts in a phrase. */
+    readonly phrase: number;
+    /** Seconds from the start of the track. */
+    readonly firstCount: number;
+    readonly countIn: number;
+  };
+  readonly taught: string;
+  readonly sections: readonly FileSection[];
+  readonly clicks: readonly FileClick[];
+  readonly versions: readonly { readonly id: string; readonly moves: readonly FileMove[] }[];
+  /** Speeds that the library suggests. */
+  readonly practice?: readonly { readonly percent: number }[];
+}
+
+export interface FileSection {
+  readonly name: string;
+  readonly wall: number;
+  readonly pass: number;
+  /** True where it is danced on the other side. */
+  readonly mirrored: boolean;
+  readonly counts: number;
+  /** In counts from the routine's first. */
+  readonly at: number | string;
+  /** Seconds from the routine's first count, rounded to the millisecond. */
+  readonly start: number;
+  /** Exact, as that of the music. */
+  readonly countsPerMinute: number | string;
+}
+
+/** One count of the routine, as it is counted aloud. */
+export interface FileClick {
+  readonly at: number | string;
+  readonly number: number;
+  readonly accent: boolean;
+  /** Index of its section. */
+  readonly section: number;
+  /** From 1 within the section. */
+  readonly phrase: number;
+  /** What is called in place of the number. */
+  readonly say?: string;
+}
+
+export interface FileMove {
+  readonly section: number;
+  readonly on: string;
+  readonly at: number | string;
+  /** In counts. */
+  readonly length: number | string;
+  readonly do: string;
+  readonly mirrored: string;
+  readonly say?: string;
+  readonly mirroredSay?: string;
+  readonly words?: string;
+}
+
+/** A routine on the clock: exact starts, in seconds at full tempo from the routine's first count. */
+export interface Score {
+  readonly sections: readonly Section[];
+  readonly beats: readonly Beat[];
+  readonly countIn: number;
+  /** Counts in a phrase. */
+  readonly phrase: number;
+}
+
+export interface Section {
+  readonly name: string;
+  readonly wall: number;
+  readonly pass: number;
+  readonly mirrored: boolean;
+  /** In counts from the routine's first. */
+  readonly at: number;
+  readonly counts: number;
+  readonly start: number;
+  /** End of its last count, before any wait. */
+  readonly end: number;
+  /** Seconds that a count lasts. */
+  readonly count: number;
+}
+
+export interface Beat {
+  readonly start: number;
+  readonly number: number;
+  readonly label: string;
+  readonly accent: boolean;
+  readonly section: number;
+  /** True on the first count of a phrase. */
+  readonly opens: boolean;
+}
+
+/** One move on the clock, its texts on one side. */
+export interface Cue {
+  readonly start: number;
+  readonly end: number;
+  readonly section: number;
+  /** The counts as written: "5-6". */
+  readonly on: string;
+  /** What comes after the number where the move starts between two counts: "&". */
+  readonly part: string;
+  readonly text: string;
+  readonly call?: string;
+  readonly words?: string;
+}
+
+/** A published figure is rounded to the millisecond, so it lies this near to the exact one, in seconds. */
+const rounding = 0.0005 + 1e-9;
+
+const ordinal = ["", "1st", "2nd", "3rd"];
+
+/** "Harbour wall, 2nd time, wall 3, other side": as much as tells it from the others of its name. */
+export function sectionTitle({ sections }: Score, index: number): string {
+  const section = sections[index];
+  if (!section) return "";
+  const { name, wall, pass } = section;
+  const repeats = sections.some((other) => other.name === name && other.pass > 1);
+  const walls = sections.some((other) => other.wall > 1);
+  return [
+    name,
+    repeats ? `${ordinal[pass] ?? `${pass}th`} time` : "",
+    walls ? `wall ${wall}` : "",
+    section.mirrored ? "other side" : "",
+  ]
+    .filter(Boolean)
+    .join(", ");
+}
+
+/** A whole number, or a fraction in lowest terms: exact("7/2") is 3.5. */
+export function exact(figure: number | string): number {
+  const [above = 0, below = 1] = String(figure).split("/").map(Number);
+  return above / below;
+}
+
+/**
+ * Computes exact starts anew from counts and tempo, since loops of rounded seconds would drift. A published start is
+ * believed only where it differs from what the counts reach: there the dancers wait, or the track cuts in. So every start
+ * is exact where the track times were given to the millisecond, and otherwise within a millisecond.
+ */
+export function score(file: RoutineFile): Score {
+  const sections: Section[] = [];
+  for (const { name, wall, pass, mirrored, counts, at, start, countsPerMinute } of file.sections) {
+    const reached = sections.at(-1)?.end ?? 0;
+    const begins = Math.abs(start - reached) < rounding ? reached : start;
+    const count = 60 / exact(countsPerMinute);
+    const end = begins + counts * count;
+    sections.push({ name, wall, pass, mirrored, at: exact(at), counts, start: begins, end, count });
+  }
+  const beats = file.clicks.map((click, index): Beat => {
+    const before = file.clicks[index - 1];
+    return {
+      start: startOf(sections, click.section, exact(click.at)),
+      number: click.number,
+      label: click.say ?? String(click.number),
+      accent: click.accent,
+      section: click.section,
+      opens: before?.section !== click.section || before.phrase !== click.phrase,
+    };
+  });
+  return { sections, beats, countIn: file.music.countIn, phrase: file.music.phrase };
+}
+
+/** A version's moves on the clock; `otherSide` shows each of them as a mirror would. */
+export function cues(file: RoutineFile, { sections }: Score, version: string, otherSide: boolean): readonly Cue[] {
+  const moves = file.versions.find(({ id }) => id === version)?.moves ?? [];
+  return moves.map((move) => {
+    const at = exact(move.at);
+    const call = otherSide ? (move.mirroredSay ?? move.say) : move.say;
+    return {
+      start: startOf(sections, move.section, at),
+      end: endOf(sections, move.section, at + exact(move.length)),
+      section: move.section,
+      on: move.on,
+      part: /^\d+([e&a])/.exec(move.on)?.[1] ?? "",
+      text: otherSide ? move.mirrored : move.do,
+      ...(call ? { call } : {}),
+      ...(move.words ? { words: move.words } : {}),
+    };
+  });
+}
+
+/** Where the next section cuts in early, what lies beyond its start begins with it. */
+function startOf(sections: readonly Section[], index: number, at: number): number {
+  const section = sections[index];
+  if (!section) return 0;
+  const start = section.start + (at - section.at) * section.count;
+  return Math.min(start, sections[index + 1]?.start ?? start);
+}
+
+/** A move that ends with its section ends before the wait that may follow; one that runs on ends in a later section. */
+function endOf(sections: readonly Section[], from: number, at: number): number {
+  const beyond = sections.findIndex(({ at: first, counts }, index) => index >= from && at < first + counts + 1e-9);
+  return startOf(sections, beyond < 0 ? sections.length - 1 : beyond, at);
+}

@@ -1,0 +1,68 @@
+import { countIn } from "./schedule.js";
+import type { Beat, Cue, Score } from "./score.js";
+
+/** What a dancer sees at one moment. */
+export interface Sight {
+  /** Index of the section. */
+  readonly section: number;
+  readonly state: "count" | "count-in" | "wait";
+  readonly count: string;
+  /** "&" where the move began between two counts. */
+  readonly part: string;
+  readonly accent: boolean;
+  /** None where no move fills the counts. */
+  readonly cue?: Cue;
+  readonly next?: Cue;
+}
+
+/** The round that is danced: in seconds at full tempo from the routine's first count. */
+export interface Round {
+  /** A count-in leads to here. */
+  readonly begins: number;
+  /** What comes after the end: the first count of the next round, if there is one. */
+  readonly again?: number;
+}
+
+/** The audio clock counts in samples: a moment that is this near has come. */
+const grain = 1e-4;
+
+/** What there is to see at a position, in seconds at full tempo from the routine's first count; `cues` end with the run. */
+export function sightAt(score: Score, cues: readonly Cue[], round: Round, position: number): Sight {
+  const now = position + grain;
+  const leads = now < round.begins;
+  const beatIndex = score.beats.findLastIndex(({ start }) => start <= (leads ? round.begins + grain : now));
+  const beat = score.beats[beatIndex];
+  const after = score.beats[beatIndex + 1];
+  const waits = !leads && beat !== undefined && now >= (score.sections[beat.section]?.end ?? 0);
+  const target = leads ? beatIndex : beatIndex + 1;
+  const here = leads || waits ? undefined : moving(cues, now);
+  const coming = upcoming(cues, round.again, leads ? round.begins - grain : now);
+  return {
+    section: (waits ? after?.section : beat?.section) ?? 0,
+    state: leads ? "count-in" : waits ? "wait" : "count",
+    accent: !leads && !waits && beat?.accent === true,
+    ...(leads || waits ? { count: leadLabel(score, target, now), part: "" } : counted(beat, here)),
+    ...(here ? { cue: here } : {}),
+    ...(coming ? { next: coming } : {}),
+  };
+}
+
+function counted(beat: Beat | undefined, cue: Cue | undefined) {
+  const between = cue !== undefined && beat !== undefined && cue.start > beat.start + grain;
+  return { count: beat?.label ?? "", part: between ? cue.part : "" };
+}
+
+/** The count-in's number; before it, in a long wait, none. */
+function leadLabel(score: Score, target: number, now: number): string {
+  return countIn(score, target).findLast(({ start }) => start <= now)?.label ?? "";
+}
+
+function moving(cues: readonly Cue[], now: number): Cue | undefined {
+  const cue = cues.findLast(({ start }) => start <= now);
+  return cue && now < cue.end ? cue : undefined;
+}
+
+function upcoming(cues: readonly Cue[], again: number | undefined, now: number): Cue | undefined {
+  const within = cues.find(({ start }) => start > now);
+  return within ?? (again === undefined ? undefined : cues.find(({ start }) => start > again - grain));
+}

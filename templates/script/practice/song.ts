@@ -1,0 +1,49 @@
+import type { Player } from "./player.js";
+
+/** Opens the learner's own copy of the song and lets them put the counts on it. */
+export function song(root: HTMLElement, audio: HTMLAudioElement, player: Player, chosen: () => number): void {
+  const { track } = player;
+  const controls = root.querySelector<HTMLElement>("[data-song]");
+  const input = root.querySelector<HTMLInputElement>("input[name=file]");
+  const line = root.querySelector("[data-first-count]");
+  const tell = () => {
+    if (line) line.textContent = `The routine's first count is ${track.firstCount().toFixed(2)} s into this file.`;
+  };
+  const open = (file: File | undefined) => {
+    if (!file || !controls) return;
+    player.pause();
+    track.open(file);
+    controls.hidden = false;
+    tell();
+    player.restart();
+  };
+  const close = () => {
+    player.pause();
+    track.close();
+    if (controls) controls.hidden = true;
+    if (input) input.value = "";
+    player.restart();
+  };
+  const press = (name: string, act: (button: HTMLElement) => void) => {
+    for (const button of root.querySelectorAll<HTMLElement>(`[data-${name}]`))
+      button.addEventListener("click", () => {
+        act(button);
+        tell();
+      });
+  };
+
+  input?.addEventListener("change", () => open(input.files?.[0]));
+  root.addEventListener("dragover", (event) => event.preventDefault());
+  root.addEventListener("drop", (event) => {
+    event.preventDefault();
+    open(event.dataTransfer?.files[0]);
+  });
+  audio.addEventListener("error", () => {
+    if (!track.isOpen()) return;
+    close();
+    player.say("This browser can't play that file. Try the song as MP3, M4A or WAV.");
+  });
+  press("one", () => track.alignTo(chosen()));
+  press("nudge", ({ dataset }) => track.nudge(Number(dataset.nudge)));
+  press("away", close);
+}
