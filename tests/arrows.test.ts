@@ -23,11 +23,13 @@ interface Import {
 }
 
 function importsIn(room: string): readonly Import[] {
-  const files = readdirSync(join(src, room), { recursive: true, encoding: "utf8" }).filter((name) => /\.ts$/.test(name));
+  const files = readdirSync(join(src, room), { recursive: true, encoding: "utf8" }).filter((name) =>
+    /\.ts$/.test(name),
+  );
   return files.flatMap((name) => {
     const text = readFileSync(join(src, room, name), "utf8");
-    const found = text.matchAll(/(?:from|import)\s*\(?\s*"([^"]+)"/g);
-    return [...found].map((match) => ({ file: join(room, name), from: match[1] ?? "" }));
+    const found = text.matchAll(/^(?:import|export)\b[^;]*?\bfrom "([^"]+)"|\bimport\("([^"]+)"\)/gm);
+    return [...found].map((match) => ({ file: join(room, name), from: match[1] ?? match[2] ?? "" }));
   });
 }
 

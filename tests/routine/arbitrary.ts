@@ -1,0 +1,211 @@
+import fc from "fast-check";
+import Fraction from "fraction.js";
+import type { Cue } from "../../src/routine/cue.js";
+import type { Library } from "../../src/routine/routine.js";
+import { contacts, type Feel, facings, heights, weights } from "../../src/routine/words.js";
+import type { WrittenMove, WrittenPhrase, WrittenRoutine, WrittenSection } from "../../src/routine/written.js";
+
+/** A library with every default, for tests. */
+export const library: Library = {
+  name: "Test room",
+  language: "en",
+  paper: "A4",
+  practiceSpeeds: [60, 75, 90, 100],
+  wordsLimit: 8,
+  stepLength: 0.6,
+  outlineLimit: 5000,
+  mirrorWords: [],
+  teaching: {},
+};
+
+export function cue(text: string): Cue {
+  return { text, marks: [] };
+}
+
+export function move(on: string | undefined, place: string, rest: Partial<WrittenMove> = {}): WrittenMove {
+  return {
+    place,
+    ...(on === undefined ? {} : { on }),
+    cue: cue("Walk"),
+    hold: false,
+    steps: [],
+    travel: [],
+    hit: false,
+    contacts: [],
+    risks: [],
+    gear: [],
+    choose: [],
+    options: [],
+    allow: [],
+    ...rest,
+  };
+}
+
+export function phrase(place: string, moves: readonly WrittenMove[], rest: Partial<WrittenPhrase> = {}): WrittenPhrase {
+  return { place, moves, options: [], ...rest };
+}
+
+export function section(
+  name: string,
+  counts: readonly WrittenPhrase[] | undefined,
+  rest: Partial<WrittenSection> = {},
+): WrittenSection {
+  return {
+    place: `sections/${name}`,
+    name,
+    ...(counts === undefined ? {} : { counts }),
+    change: [],
+    mirrored: "never",
+    repeat: 1,
+    at: [],
+    ...rest,
+  };
+}
+
+export function routine(sections: readonly WrittenSection[], rest: Partial<WrittenRoutine> = {}): WrittenRoutine {
+  return {
+    slug: "test",
+    place: "",
+    title: "Test",
+    choreographer: "Nobody",
+    styles: [],
+    audience: "all",
+    music: { place: "music", tempo: new Fraction(100), phrase: 8, accents: [], feel: "straight" },
+    video: { chapters: [] },
+    start: { place: "start", versions: [] },
+    levels: ["1", "2", "3"],
+    taught: "2",
+    adaptations: [],
+    gear: [],
+    walls: 1,
+    times: 1,
+    restarts: [],
+    sections,
+    prose: { introduction: "", notes: [], after: "" },
+    ...rest,
+  };
+}
+
+const texts = ["Step left", "Turn the right shoulder back", "Both arms up", "Left, right, left", "Melt", "hold"];
+
+/** A move's body: any stance that can be written, whether or not anybody could dance it. */
+const body = fc.record(
+  {
+    cue: fc.constantFrom(...texts).map(cue),
+    steps: fc.array(fc.constantFrom("left" as const, "right" as const), { maxLength: 3 }),
+    weight: fc.constantFrom(...weights),
+    turn: fc.integer({ min: -16, max: 16 }).filter((turn) => turn !== 0),
+    height: fc.constantFrom(...heights),
+    travel: fc.array(
+      fc.record({
+        way: fc.constantFrom("forward" as const, "back" as const, "left" as const, "right" as const),
+        steps: fc.integer({ min: 1, max: 4 }),
+      }),
+      { maxLength: 1 },
+    ),
+    hit: fc.boolean(),
+    contacts: fc.subarray([...contacts], { maxLength: 2 }),
+  },
+  { requiredKeys: ["cue"] },
+);
+
+const letters: Record<Feel, readonly string[]> = { straight: ["", "e", "&", "a"], triplet: ["", "&", "a"] };
+
+/** Moves that do not meet, over some of a phrase's counts: cut points are points, each move reaches to before the next. */
+function moves(counts: number, feel: Feel, place: string, facing: boolean): fc.Arbitrary<readonly WrittenMove[]> {
+  const points = Array.from({ length: counts }, (_, count) =>
+    letters[feel].map((letter) => `${count + 1}${letter}`),
+  ).flat();
+  return fc.subarray(points, { minLength: 1, maxLength: 6 }).chain((starts) =>
+    fc
+      .tuple(
+        ...starts.map(() =>
+          fc.record({
+            body,
+            reach: fc.boolean(),
+            option: fc.option(body),
+            facing: fc.option(fc.constantFrom(...facings)),
+          }),
+        ),
+      )
+      .map((drawn) =>
+        starts.map((start, index): WrittenMove => {
+          const next = starts[index + 1];
+          const lastWhole = next === undefined ? counts : Number.parseInt(next, 10) - 1;
+          const first = Number.parseInt(start, 10);
+          const chosen = drawn[index];
+          const on = chosen?.reach === true && lastWhole > first ? `${start}-${lastWhole}` : start;
+          const at = `${place}/${on}`;
+          const { turn, ...rest } = chosen?.body ?? { cue: cue("Walk") };
+          // A facing and a turn must agree, so a move has one of the two.
+          const named = facing && chosen?.facing ? { facing: chosen.facing } : turn === undefined ? {} : { turn };
+          return move(on, at, {
+            ...rest,
+            ...named,
+            options: chosen?.option
+              ? [{ place: `${at}/options/1`, version: "1", moves: [move(undefined, `${at}/options/1`, chosen.option)] }]
+              : [],
+          });
+        }),
+      ),
+  );
+}
+
+export interface Shape {
+  readonly walls?: number;
+  readonly facing?: boolean;
+  readonly tempo?: boolean;
+}
+
+/** Routines that can be danced: phrases of any length, both feels, repeats, reuse on the other side, tempo changes. */
+export function routines(shape: Shape = {}): fc.Arbitrary<WrittenRoutine> {
+  return fc
+    .record({
+      phrase: fc.constantFrom(4, 6, 8, 12),
+      feel: fc.constantFrom<Feel>("straight", "triplet"),
+      tempo: fc.integer({ min: 400, max: 2000 }).map((tenths) => new Fraction(tenths, 10)),
+      firstCount: fc.integer({ min: 0, max: 60_000 }).map((ms) => new Fraction(ms, 1000)),
+      sizes: fc.array(fc.integer({ min: 1, max: 3 }), { minLength: 1, maxLength: 3 }),
+      facing: fc.constantFrom(...facings),
+      times: fc.integer({ min: 1, max: 3 }),
+    })
+    .chain(({ phrase: size, feel, tempo, firstCount, sizes, facing, times }) => {
+      const sections = sizes.map((phrases, index) =>
+        fc
+          .record({
+            phrases: fc.tuple(
+              ...Array.from({ length: phrases }, (_, at) =>
+                moves(size, feel, `sections/${index}/${at}`, shape.facing === true),
+              ),
+            ),
+            repeat: fc.integer({ min: 1, max: 3 }),
+            mirrored: fc.constantFrom("never" as const, "always" as const, "alternate" as const),
+            tempo: fc.option(fc.integer({ min: 40, max: 240 })),
+            time: fc.option(fc.constantFrom("half" as const, "double" as const)),
+            again: fc.boolean(),
+          })
+          .map((drawn): readonly WrittenSection[] => [
+            section(
+              `S${index}`,
+              drawn.phrases.map((list, at) => phrase(`sections/${index}/${at}`, list)),
+              {
+                repeat: drawn.repeat,
+                ...(shape.tempo === false || drawn.tempo === null ? {} : { tempo: new Fraction(drawn.tempo) }),
+                ...(drawn.time === null ? {} : { time: drawn.time }),
+              },
+            ),
+            ...(drawn.again
+              ? [section(`S${index} again`, undefined, { sameAs: `S${index}`, mirrored: drawn.mirrored })]
+              : []),
+          ]),
+      );
+      return fc.tuple(...sections).map((lists) =>
+        routine(lists.flat(), {
+          music: { place: "music", tempo, firstCount, phrase: size, accents: [], feel },
+          start: { place: "start", facing, versions: [] },
+          walls: shape.walls ?? 1,
+          times: shape.walls ?? times,
+        }),
+      );
+    });
+}
