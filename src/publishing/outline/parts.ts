@@ -10,9 +10,9 @@ export type Part = (routine: Routine, library: Library) => string;
 
 /** First line: what it is and whose. */
 export const title: Part = ({ title, choreographer, styles, music }) => {
-  const kind = styles.length > 0 ? `${listed(styles.map(plain))} routine` : "dance routine";
   const song = songText(music.title, music.artist);
-  return `${plain(title)}: a ${kind} by ${plain(choreographer)}${song && `, to ${song}`}.`;
+  const kind = styles.length > 0 ? ` ${capital(styles.map(plain).join(", "))}.` : "";
+  return `${plain(title)}: a dance routine by ${plain(choreographer)}${song && ` to ${song}`}.${kind}`;
 };
 
 /** Second line: the author's summary, or the routine's size. */
@@ -48,11 +48,11 @@ export const contents: Part = (routine) => {
 
 export const speeds: Part = ({ practice, music, seconds }) => {
   const slower = practice.filter(({ percent }) => percent !== 100);
-  const full = `Full tempo: ${tempoText(music.countsPerMinute)} counts a minute, once through in ${clockText(seconds)}`;
+  const full = `Full tempo: ${tempoText(music.countsPerMinute)} counts a minute, one run in ${clockText(seconds)}`;
   return block("PRACTICE SPEEDS", [
     ...slower.map(
       ({ percent, countsPerMinute, seconds }) =>
-        `${percent} %: ${tempoText(countsPerMinute)} counts a minute, once through in ${clockText(seconds)}`,
+        `${percent}%: ${tempoText(countsPerMinute)} counts a minute, one run in ${clockText(seconds)}`,
     ),
     full,
   ]);
@@ -68,11 +68,14 @@ export const links: Part = ({ slug, video }, { url }) => {
   ]);
 };
 
-/** In one line: the risks of every version, and whose word comes first. */
+/** In one line: the risks, with the versions that meet them where not all do, and whose word comes first. */
 export const cautions: Part = ({ versions }) => {
-  const met = risks.filter((risk) => versions.some((version) => version.cautions.includes(risk)));
-  if (met.length === 0) return "";
-  return `TAKE CARE: ${met.map((risk) => cautionOf(risk).label).join(", ")}. ${deference}`;
+  const met = risks.flatMap((risk) => {
+    const by = versions.filter((version) => version.cautions.includes(risk));
+    const only = by.length < versions.length ? ` (${versionNames(by)})` : "";
+    return by.length > 0 ? [`${cautionOf(risk).label}${only}`] : [];
+  });
+  return met.length > 0 ? `TAKE CARE: ${met.join(", ")}. ${deference}` : "";
 };
 
 export const music: Part = ({ music: { title, artist, link } }) => {
@@ -100,7 +103,7 @@ function songText(title: string | undefined, artist: string | undefined): string
 }
 
 function sizeText({ counts, music, seconds }: Routine): string {
-  return `${counted(counts, "count")} at ${tempoText(music.countsPerMinute)} a minute, once through in ${clockText(seconds)}.`;
+  return `${counted(counts, "count")} at ${tempoText(music.countsPerMinute)} a minute, one run in ${clockText(seconds)}.`;
 }
 
 interface Needed extends GearItem {
@@ -120,17 +123,21 @@ function gearItems(versions: readonly Version[]): readonly Needed[] {
 }
 
 function gearLine({ item, need, why, by }: Needed, versions: number): string {
-  const only = by.length === versions ? [] : [`for ${listed(by.map(versionName))}`];
+  const only = by.length === versions ? [] : [`for ${versionNames(by)}`];
   const notes = [...(need === "optional" ? ["optional"] : []), ...only].join(", ");
   return `${capital(plain(item))}${notes && ` (${notes})`}${why ? `: ${plain(why)}` : ""}`;
 }
 
-function versionName({ kind, id }: Version): string {
-  return kind === "level" ? `level ${plain(id)}` : plain(id);
+/** "levels 1 and 2, seated" */
+function versionNames(versions: readonly Version[]): string {
+  const levels = versions.filter(({ kind }) => kind === "level").map(({ id }) => plain(id));
+  const others = versions.filter(({ kind }) => kind === "adaptation").map(({ id }) => plain(id));
+  const climbed = levels.length > 0 ? [`${levels.length === 1 ? "level" : "levels"} ${listed(levels)}`] : [];
+  return [...climbed, ...others].join(", ");
 }
 
 function versionLine(version: Version, taught: string): string {
-  const name = capital(versionName(version));
+  const name = capital(versionNames([version]));
   if (version.id === taught) return `${name}: as taught here`;
   const own = new Set(version.moves.filter(({ option }) => option !== undefined).map(({ place }) => place)).size;
   return `${name}: ${own === 0 ? "the same moves" : `${counted(own, "move")} danced another way`}`;

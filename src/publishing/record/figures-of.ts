@@ -93,7 +93,6 @@ function sectionRecord(routine: Routine, section: DancedSection, index: number) 
     wait: wait && wait.compare(0) > 0 ? writtenSeconds(wait) : undefined,
     countsPerMinute: section.countsPerMinute.valueOf(),
     feel: section.feel,
-    phrases: section.phrases.map(({ number, at, numbers, say }) => ({ number, at: String(at), numbers, say })),
   };
 }
 

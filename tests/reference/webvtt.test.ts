@@ -1,0 +1,60 @@
+import { expect, test } from "vitest";
+import { countCaptions } from "../../src/publishing/captions/count-captions.js";
+import { captions } from "../../src/publishing/captions/publisher.js";
+import { figuresOf } from "../../src/publishing/record/figures-of.js";
+import { readContent } from "../../src/reading/read-content.js";
+import type { Routine } from "../../src/routine/routine.js";
+import { lowTide } from "../publishing/fixtures/low-tide.js";
+import { readCaptions } from "../publishing/fixtures/read-captions.js";
+import { library } from "../publishing/fixtures/written.js";
+
+/* W3C WebVTT (Candidate Recommendation), read by webvtt-parser, the W3C's own validator: any error it finds throws. */
+
+const routines = [lowTide, ...(await readContent("content")).routines].map(
+  (one) => [one.slug, one] as [string, Routine],
+);
+
+async function filesOf(routine: Routine): Promise<ReadonlyMap<string, string>> {
+  const files = await captions.publish(routine, library);
+  return new Map(files.map(({ path, content }) => [path.split("/").at(-1) ?? "", String(content)]));
+}
+
+test.each(routines)("%s: counts.vtt has a cue a move, at the times of routine.json", async (_, routine) => {
+  const cues = readCaptions((await filesOf(routine)).get("counts.vtt") ?? "");
+  const figures = figuresOf(routine, library, []);
+  const moves = figures.versions.find(({ id }) => id === routine.taught)?.moves ?? [];
+  expect(moves.length).toBeGreaterThan(0);
+  expect(cues.map(({ start }) => start)).toEqual(moves.map(({ trackTime }) => trackTime));
+  for (const [index, { trackTime, seconds, on, do: text }] of moves.entries()) {
+    // Both ends are rounded from exact times, so the rounded length may differ by a millisecond.
+    expect(Math.abs((cues[index]?.end ?? 0) - (trackTime + seconds))).toBeLessThan(0.00101);
+    expect(cues[index]?.text.split("\n")[0]).toBe(`${on} ${text}`);
+  }
+});
+
+test.each(routines)("%s: numbers.vtt has a cue a count, at the times of routine.json", async (_, routine) => {
+  const cues = readCaptions((await filesOf(routine)).get("numbers.vtt") ?? "");
+  const { clicks } = figuresOf(routine, library, []);
+  expect(cues.slice(-clicks.length).map(({ start }) => start)).toEqual(clicks.map(({ trackTime }) => trackTime));
+  expect(cues.slice(-clicks.length).map(({ text }) => text.endsWith("!"))).toEqual(clicks.map(({ accent }) => accent));
+});
+
+test.each(routines)("%s: chapters.vtt follows the author's times and closes with the video", async (_, routine) => {
+  const { chapters, length } = routine.video;
+  const file = (await filesOf(routine)).get("chapters.vtt");
+  expect(file !== undefined).toBe(length !== undefined && chapters.length > 0);
+  if (file === undefined) return;
+  const cues = readCaptions(file, "chapters");
+  expect(cues.map(({ start }) => start)).toEqual(chapters.map(({ at }) => at.valueOf()));
+  expect(cues.map(({ text }) => text)).toEqual(chapters.map(({ title }) => title));
+  expect(cues.at(-1)?.end).toBe(length?.valueOf());
+});
+
+test.each(routines)("%s: captions with a lead are sound too", (_, routine) => {
+  for (const lead of [1, 2, 4, 8]) expect(readCaptions(countCaptions(routine, lead)).length).toBeGreaterThan(0);
+});
+
+test("hours have two digits or more, seconds three decimals", () => {
+  const late = { ...lowTide, music: { ...lowTide.music, firstCount: lowTide.music.firstCount.add(7200) } };
+  expect(countCaptions(late)).toContain("\n02:00:14.200 --> 02:00:16.157\n");
+});
