@@ -3,7 +3,7 @@
 
 import { execFile } from "node:child_process";
 import { existsSync } from "node:fs";
-import { mkdtemp, readFile, rename, rm } from "node:fs/promises";
+import { mkdtemp, readFile, rename, rm, writeFile } from "node:fs/promises";
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
@@ -41,6 +41,7 @@ async function unpackedBrowser(): Promise<string> {
     // The package unpacks its libraries only where this variable says that they are wanted.
     env: { ...process.env, TMPDIR: beside, AWS_EXECUTION_ENV: "AWS_Lambda_nodejs20.x" },
   });
+  await writeFile(join(beside, "fonts/fonts.conf"), fontsIn(join(home, "fonts")));
   try {
     await rename(beside, home);
   } catch (error) {
@@ -48,6 +49,14 @@ async function unpackedBrowser(): Promise<string> {
     await rm(beside, { recursive: true });
   }
   return home;
+}
+
+/** The package looks for its fonts in a fixed place; a browser that finds none ends with the first select or text field. */
+function fontsIn(folder: string): string {
+  return `<?xml version="1.0"?>
+<!DOCTYPE fontconfig SYSTEM "fonts.dtd">
+<fontconfig><dir>${folder}</dir><cachedir>${folder}-cache</cachedir></fontconfig>
+`;
 }
 
 const types: Readonly<Record<string, string>> = {
