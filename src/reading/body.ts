@@ -95,7 +95,8 @@ function headingFinding(
   findings.push({ severity: section === undefined ? "warning" : "note", rule: "heading", message, line, column: 1 });
 }
 
-function linkFindings(tokens: Token[], firstLine: number): TextFinding[] {
+/** What is said of the links of a prose that are left out. */
+export function linkFindings(tokens: Token[], firstLine: number): TextFinding[] {
   const findings: TextFinding[] = [];
   let line = firstLine;
   for (const token of tokens) {

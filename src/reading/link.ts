@@ -1,5 +1,4 @@
-/* C0, C1, and the two separators that end a line in JavaScript. */
-const control = /[\u0000-\u0020\u007f-\u00a0\u2028\u2029]/;
+const control = /[\s\p{Cc}]/u;
 
 /** True of an address on the web, of a mail address, and of a page or file given relative to this site. */
 export function isSafeLink(href: string): boolean {

@@ -1,22 +1,77 @@
 import type { Document, YAMLError } from "yaml";
+import { isCollection, isScalar, Scalar, visit } from "yaml";
 import type { TextFinding } from "./finding.js";
+import { type Slip, type Spot, slips } from "./slips.js";
 
 /** A slip that was recognised, and the lines as they were probably meant. */
 export interface Cure {
-  readonly findings: readonly TextFinding[];
+  readonly finding: TextFinding;
   readonly lines: readonly string[];
 }
 
+/** Recognises the slip behind a YAML error, if it is a well-known one, and mends it in a copy of the lines. */
 export function mend(
-  _lines: readonly string[],
-  _error: YAMLError,
-  _line: number,
-  _document: Document,
+  lines: readonly string[],
+  error: YAMLError,
+  lineOf: (offset: number) => number,
+  document: Document,
 ): Cure | undefined {
+  const spot: Spot = {
+    lines,
+    line: lineOf(error.pos[0]),
+    last: lineOf(error.pos[1]),
+    code: error.code,
+    message: error.message,
+    opening: openingOf(error, lineOf, document),
+  };
+  for (const recognise of slips) {
+    const slip = recognise(spot);
+    if (slip) return cure(lines, slip);
+  }
   return undefined;
 }
 
+function cure(lines: readonly string[], { line, column, rule, message, mended }: Slip): Cure | undefined {
+  const all = lines.map((text, index) => mended(text, index + 1));
+  // A cure that changes nothing would be tried for ever.
+  if (all.every((text, index) => text === lines[index])) return undefined;
+  return { finding: { severity: "error", rule, message, line, column }, lines: all };
+}
+
+/* Where the quotes or brackets open that an error says are not closed: it points to where it noticed. */
+function openingOf(error: YAMLError, lineOf: (offset: number) => number, document: Document): number | undefined {
+  if (!/closing|^Flow|flow .* to end/i.test(error.message)) return undefined;
+  const [at] = error.pos;
+  let opening: number | undefined;
+  visit(document, (_, node) => {
+    if (!isScalar(node) && !isCollection(node)) return;
+    const quotes = isScalar(node) && (node.type === Scalar.QUOTE_DOUBLE || node.type === Scalar.QUOTE_SINGLE);
+    const brackets = isCollection(node) && node.flow === true;
+    const [from, , to] = node.range ?? [0, 0, 0];
+    if ((quotes || brackets) && from <= at && at <= to + 1) opening = from;
+  });
+  return opening === undefined ? undefined : lineOf(opening);
+}
+
+const reasons: Readonly<Record<string, string>> = {
+  TAB_AS_INDENT: "This line is indented with a tab: use spaces, two for each step.",
+  BAD_INDENT:
+    "This line starts in a column that fits none of the lines above it. Lines that belong together start in the same column.",
+  MISSING_CHAR: "Something is not closed or not separated here: look for a missing quote, bracket or colon.",
+  BLOCK_AS_IMPLICIT_KEY: "Two keys stand on one line here. If the colon belongs to a text, put the text in quotes.",
+  MULTILINE_IMPLICIT_KEY:
+    "A line here has no `key: value`. Look for a missing colon, or for a space missing after one.",
+  UNEXPECTED_TOKEN:
+    "Something stands here that can't be read after what comes before it. Put texts with special signs in quotes.",
+  BAD_DIRECTIVE: "A line must not begin with `%`.",
+  BLOCK_IN_FLOW:
+    "Inside { } and [ ] everything is separated by commas: no line may begin with a dash or a key of its own.",
+};
+
 /** What a YAML error means to somebody who has never heard of YAML. */
 export function plainReason(error: YAMLError): string {
-  return error.message;
+  return (
+    reasons[error.code] ??
+    "This can't be read. Look for a missing quote, bracket or colon, here or on the line above, and put texts with special signs in quotes."
+  );
 }

@@ -1,22 +1,28 @@
 import type { Library } from "../routine/routine.js";
-import { type Finding, inOrder } from "./finding.js";
+import { aboutFile } from "./files.js";
+import type { TextFinding } from "./finding.js";
 import { given } from "./given.js";
-import { readKeys } from "./read-text.js";
+import { readKeys } from "./read-keys.js";
 import { type LibraryKeys, librarySchema } from "./schema/library.js";
 
 /** A library that says nothing: stands in where `library.yaml` has errors, so that the routines can be checked all the same. */
 export const emptyLibrary = writeLibrary({ name: "" });
 
-/** Reads `library.yaml`. */
-export function readLibraryText(
-  text: string,
-  file: string,
-): { readonly library?: Library; readonly findings: readonly Finding[] } {
-  const { keys, findings } = readKeys(text.replace(/^\ufeff/, "").replace(/\r\n?/g, "\n"), librarySchema);
-  return {
-    ...(keys ? { library: writeLibrary(keys) } : {}),
-    findings: inOrder(findings.map((finding) => ({ file, ...finding }))),
-  };
+/** Reads `library.yaml`, its line ends "\n". */
+export function readLibrary(text: string): { readonly library?: Library; readonly findings: readonly TextFinding[] } {
+  if (text.replace(/#.*/g, "").trim() === "") {
+    return {
+      findings: [
+        aboutFile(
+          "error",
+          "empty",
+          "This file says nothing yet. Write at least one line: `name: The name of your studio`.",
+        ),
+      ],
+    };
+  }
+  const { keys, findings } = readKeys(text, librarySchema);
+  return { ...(keys ? { library: writeLibrary(keys) } : {}), findings };
 }
 
 function writeLibrary(keys: LibraryKeys): Library {

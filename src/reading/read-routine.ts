@@ -1,22 +1,32 @@
 import { dance } from "../routine/dance.js";
 import type { Library, Routine } from "../routine/routine.js";
 import { readBody, unsafeLink } from "./body.js";
-import { type Finding, inOrder, type TextFinding } from "./finding.js";
+import { type Finding, inOrder, type Position, type TextFinding } from "./finding.js";
+import { given } from "./given.js";
 import { placeOf } from "./place.js";
-import { readKeys } from "./read-text.js";
+import { readKeys } from "./read-keys.js";
+import { limited } from "./report.js";
 import { routineSchema } from "./schema/routine.js";
 import { split } from "./split.js";
 import { versionFindings } from "./versions.js";
 import { writeRoutine } from "./write-routine.js";
+import type { Front } from "./yaml.js";
 
-export interface RoutineRead {
+/** A title and where it stands. */
+export interface Title extends Position {
+  readonly text: string;
+}
+
+export interface RoutineRead<F = TextFinding> {
   /** Absent where there is an error. */
   readonly routine?: Routine;
-  readonly findings: readonly Finding[];
+  /** Absent where it could not be read. */
+  readonly title?: Title;
+  readonly findings: readonly F[];
 }
 
 /**
- * Reads one routine from its file's text.
+ * Reads one routine from its file's text, and nothing else: the pure way in.
  *
  * @param file the path that findings name
  */
@@ -25,26 +35,40 @@ export function readRoutineText(
   slug: string,
   library: Library,
   file = `content/routines/${slug}.md`,
-): RoutineRead {
-  const { routine, findings } = read(text.replace(/^\ufeff/, "").replace(/\r\n?/g, "\n"), slug, library);
-  return { ...(routine ? { routine } : {}), findings: inOrder(findings.map((finding) => ({ file, ...finding }))) };
+): RoutineRead<Finding> {
+  const read = readRoutine(text.replace(/^\ufeff/, "").replace(/\r\n?/g, "\n"), slug, library);
+  return { ...read, findings: limited(inOrder(read.findings)).map((finding) => ({ file, ...finding })) };
 }
 
-function read(text: string, slug: string, library: Library): { routine?: Routine; findings: readonly TextFinding[] } {
+/** Reads one routine from its file's text, its line ends "\n". */
+export function readRoutine(text: string, slug: string, library: Library): RoutineRead {
   const { halves, findings: splitting } = split(text);
   if (!halves) return { findings: splitting };
-  const { front, keys, findings } = readKeys(halves.yaml, routineSchema);
-  const names = keys?.sections.map(({ name }) => name) ?? [];
-  const body = readBody(halves.body, names, halves.bodyLine);
+  const { front, keys, repaired, findings } = readKeys(halves.yaml, routineSchema);
+  const title = titleOf(front);
+  const usable = keys ?? repaired;
+  const body = readBody(halves.body, usable?.sections.map(({ name }) => name) ?? [], halves.bodyLine);
   const all = [...findings, ...body.findings];
-  if (!keys) return { findings: all };
-  const written = writeRoutine(slug, keys, body.prose, (href, path) => {
+  const read = (routine?: Routine) => ({ ...given({ routine, title }), findings: all });
+  if (!usable) return read();
+  const written = writeRoutine(slug, usable, body.prose, (href, path) => {
     all.push({ severity: "warning", rule: "link", message: unsafeLink(href), ...front.locate(placeOf(path), "value") });
   });
-  all.push(...versionFindings(written, front.locate));
-  if (all.some(({ severity }) => severity === "error")) return { findings: all };
+  if (keys) all.push(...versionFindings(written, front.locate));
+  const whole = !all.some(({ severity }) => severity === "error");
   const { routine, problems } = dance(written, library);
-  for (const { severity, rule, message, place } of problems)
-    all.push({ severity, rule, message, ...front.locate(place) });
-  return { ...(routine ? { routine } : {}), findings: all };
+  for (const { severity, rule, message, place } of problems) {
+    // What was left out for a fault of its own may be the cause of anything but of a wrong count.
+    if (whole || aboutCounts.has(rule)) all.push({ severity, rule, message, ...front.locate(place) });
+  }
+  return read(whole ? routine : undefined);
+}
+
+const aboutCounts = new Set(["count", "outside", "overlap", "same-as"]);
+
+function titleOf(front: Front): Title | undefined {
+  const { value } = front;
+  if (typeof value !== "object" || value === null || !("title" in value) || typeof value.title !== "string")
+    return undefined;
+  return { text: value.title.replace(/\s+/g, " ").trim(), ...front.locate("/title", "value") };
 }

@@ -1,35 +1,36 @@
+import { Lexer } from "marked";
 import type { Routine, Workshop } from "../routine/routine.js";
-import { type Finding, inOrder, type TextFinding } from "./finding.js";
+import { linkFindings } from "./body.js";
+import type { TextFinding } from "./finding.js";
 import { given } from "./given.js";
 import { eitherOf, nearest, quoted } from "./nearest.js";
 import { placeOf } from "./place.js";
-import { readKeys } from "./read-text.js";
+import { readKeys } from "./read-keys.js";
 import { type WorkshopKeys, workshopSchema } from "./schema/workshop.js";
 import { split } from "./split.js";
 import type { Front } from "./yaml.js";
 
 /**
- * Reads a workshop from its file's text and looks its routines up.
+ * Reads a workshop from its file's text (line ends "\n") and looks its routines up.
  *
  * @param routines those that could be read whole
  * @param slugs the names of all there are, since one with errors is not unknown
  */
-export function readWorkshopText(
+export function readWorkshop(
   text: string,
   slug: string,
   routines: readonly Routine[],
   slugs: readonly string[],
-  file = `content/workshops/${slug}.md`,
-): { readonly workshop?: Workshop; readonly findings: readonly Finding[] } {
-  const finish = (findings: readonly TextFinding[]) => inOrder(findings.map((finding) => ({ file, ...finding })));
-  const { halves, findings: splitting } = split(text.replace(/^\ufeff/, "").replace(/\r\n?/g, "\n"));
-  if (!halves) return { findings: finish(splitting) };
+): { readonly workshop?: Workshop; readonly findings: readonly TextFinding[] } {
+  const { halves, findings: splitting } = split(text);
+  if (!halves) return { findings: splitting };
   const { front, keys, findings } = readKeys(halves.yaml, workshopSchema);
-  if (!keys) return { findings: finish(findings) };
+  const links = linkFindings(Lexer.lex(halves.body), halves.bodyLine);
+  if (!keys) return { findings: [...findings, ...links] };
   const found = keys.routines.flatMap((name) => routines.filter((routine) => routine.slug === name));
-  const all = [...findings, ...unknownRoutines(keys, slugs, front), ...unknownLevels(keys, found, front)];
+  const all = [...findings, ...links, ...unknownRoutines(keys, slugs, front), ...unknownLevels(keys, found, front)];
   const sound = found.length === keys.routines.length && !all.some(({ severity }) => severity === "error");
-  return { ...(sound ? { workshop: writeWorkshop(slug, keys, found, halves.body) } : {}), findings: finish(all) };
+  return { ...(sound ? { workshop: writeWorkshop(slug, keys, found, halves.body) } : {}), findings: all };
 }
 
 function unknownRoutines(keys: WorkshopKeys, slugs: readonly string[], front: Front): TextFinding[] {

@@ -77,7 +77,7 @@ function read(walk: Walk, node: Node, path: Path): unknown {
 }
 
 /* C0 and C1 but for tab and line feed, the two Unicode line ends, non-characters, halves of a pair. */
-const unprintable = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u2028\u2029\ufffe\uffff]|\p{Surrogate}/u;
+const unprintable = /(?![\t\n])\p{Cc}|[\u2028\u2029\ufffe\uffff]|\p{Surrogate}/u;
 
 function readList(walk: Walk, list: YAMLSeq, path: Path): unknown[] {
   const values: unknown[] = [];

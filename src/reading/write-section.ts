@@ -19,6 +19,19 @@ export function writeSection(section: SectionKeys, path: Path, unsafe: UnsafeLin
       const here = [...path, "change", number];
       return { phrase: Number(number), place: placeOf(here), by: writePhrase(phrase, here, unsafe) };
     }),
+    canon: Object.entries(section.canon ?? {}).map(([group, after]) => ({
+      place: placeOf([...path, "canon", group]),
+      group,
+      after,
+    })),
+    parts: Object.entries(section.parts ?? {}).map(([group, phrases]) => {
+      const here = [...path, "parts", group];
+      return {
+        place: placeOf(here),
+        group,
+        counts: phrases.map((phrase, index) => writePhrase(phrase, [...here, index], unsafe)),
+      };
+    }),
     mirrored: section.mirrored ?? "never",
     repeat: section.repeat ?? 1,
     at: writeTimes(section.at, [...path, "at"]),

@@ -39,9 +39,9 @@ export function readYaml(text: string): Front {
   let parsed = parse(lines.join("\n"));
   for (let mends = 0; parsed.document && mends < mostMends; mends++) {
     const error = parsed.document.errors[0];
-    const cure = error && mend(lines, error, parsed.lineOf(error.pos[0]), parsed.document);
+    const cure = error && mend(lines, error, parsed.lineOf, parsed.document);
     if (!cure) break;
-    findings.push(...cure.findings);
+    findings.push(cure.finding);
     lines = [...cure.lines];
     parsed = parse(lines.join("\n"));
   }

@@ -77,12 +77,10 @@ export function gather(isRest: (name: string, value: unknown) => boolean) {
 }
 
 const optionCounts = z.preprocess(gather(isCounts), z.strictObject({ [rest]: z.record(z.string(), optionMove) }));
-const option = z
-  .union([text, moveMapping, optionCounts])
-  .meta({
-    wants: "a text, a mapping with `do`, or a mapping from counts to moves",
-    example: "Slide both hands down the shins",
-  });
+const option = z.union([text, moveMapping, optionCounts]).meta({
+  wants: "a text, a mapping with `do`, or a mapping from counts to moves",
+  example: "Slide both hands down the shins",
+});
 
 const plainMapping = moveMapping.extend({
   options: key(

@@ -112,11 +112,13 @@ const mirrored = z
   .union([truth.transform((yes) => (yes ? ("always" as const) : ("never" as const))), z.literal("alternate")])
   .meta({ wants: "yes, no or alternate", example: "yes" });
 
+const phrases = z.array(phrase).min(1);
+
 const section = z
   .strictObject({
     name: key(line, "the section's name; a heading of the prose with this name is its teaching note", "Harbour wall"),
     words: key(line, "the landing words in the song, short", "down by the wall").optional(),
-    counts: key(z.array(phrase).min(1), "one entry a phrase: counts and moves").optional(),
+    counts: key(phrases, "one entry a phrase: counts and moves").optional(),
     "same-as": key(line, "danced as the section with this name", "Harbour wall").optional(),
     change: key(
       z.record(numbered(999), phrase),
@@ -161,7 +163,11 @@ export const routineSchema = z.strictObject({
     "facing, weight and height at the start (default front, both, standing)",
     "{ facing: left, height: chair }",
   ).optional(),
-  levels: key(listOf(versionName), "easiest first (default [1])", "[1, 2, 3]").optional(),
+  levels: key(
+    listOf(versionName).refine((levels) => levels.length > 0, "Name at least one level, or leave the key out."),
+    "easiest first (default [1])",
+    "[1, 2, 3]",
+  ).optional(),
   taught: key(versionName, "the level that the plain moves are for (default: the first)", "2").optional(),
   adaptations: key(listOf(adaptation), "versions that are no rung of the ladder", "[seated]").optional(),
   gear: key(listOf(gear), "what a dancer needs", "[{ item: knee pads, need: required }]").optional(),

@@ -1,0 +1,46 @@
+import type { z } from "zod";
+import { type Complaint, explain } from "./explain.js";
+import type { TextFinding } from "./finding.js";
+import { type Path, placeOf } from "./place.js";
+import { repair } from "./repair.js";
+import { type Front, readYaml } from "./yaml.js";
+
+/** A front matter held against its schema. */
+export interface Checked<T> {
+  readonly front: Front;
+  /** Absent where anything is wrong. */
+  readonly keys?: T;
+  /** Where something is wrong: what is left without it, to look for further faults in. */
+  readonly repaired?: T;
+  readonly findings: readonly TextFinding[];
+}
+
+/* A file of nothing but faults must not take minutes: past this many, the rest is not looked at. */
+const most = 1000;
+
+/** Reads YAML and checks it against a schema. */
+export function readKeys<S extends z.ZodType>(yaml: string, schema: S): Checked<z.output<S>> {
+  const front = readYaml(yaml);
+  const result = schema.safeParse(front.value ?? {}, { reportInput: true });
+  const complaints = result.success
+    ? []
+    : result.error.issues.slice(0, most).flatMap((issue) => explain(schema, issue));
+  const findings = [
+    ...front.findings,
+    ...complaints.filter((each) => !isSaid(front, each)).map((each) => asFinding(front, each)),
+  ];
+  if (result.success && !findings.some(({ severity }) => severity === "error"))
+    return { front, keys: result.data, findings };
+  const repaired = front.ragged ? undefined : result.success ? result.data : repair(schema, front.value, complaints);
+  return { front, findings, ...(repaired === undefined ? {} : { repaired }) };
+}
+
+function asFinding(front: Front, { path, part, rule, message }: Complaint): TextFinding {
+  return { severity: "error", rule, message, ...front.locate(placeOf(path), part) };
+}
+
+/* Of a part that could not be read, and of what lies in it, everything has been said. */
+function isSaid(front: Front, { path, rule }: Complaint): boolean {
+  const steps: Path[] = path.map((_, index) => path.slice(0, index + 1));
+  return steps.some((step) => front.isBroken(placeOf(step))) || (front.ragged && rule === "missing-key");
+}
