@@ -34,6 +34,12 @@ export function writeRoutine(slug: string, keys: RoutineKeys, prose: Prose, unsa
       need,
       ...given({ why, for: versions }),
     })),
+    groups: indexed(keys.groups, "groups").map(({ entry: { name, mirrored = false, ...stance }, place }) => ({
+      place,
+      name,
+      mirrored,
+      ...given(stance),
+    })),
     walls,
     times: keys.times ?? walls,
     restarts: indexed(keys.restarts, "restarts").map(({ entry, place }) => ({ place, ...entry })),

@@ -101,6 +101,16 @@ const gear = z
   .union([line.transform((item): z.output<typeof gearMapping> => ({ item })), gearMapping])
   .meta({ wants: "a mapping with `item` and `need`", example: "{ item: knee pads, need: required }" });
 
+const groupMapping = z.strictObject({
+  name: key(line, "what the group is called", "Flood"),
+  ...stanceKeys,
+  mirrored: key(truth, "whether it dances everything on the other side", "yes").optional(),
+});
+const group = z.union([line.transform((name): z.output<typeof groupMapping> => ({ name })), groupMapping]).meta({
+  wants: "a name, or a mapping with `name` and how the group starts",
+  example: "{ name: Flood, facing: back }",
+});
+
 const restart = z
   .strictObject({
     wall: key(whole(1, 1000), "which time through is broken off", "5"),
@@ -119,6 +129,16 @@ const section = z
     name: key(line, "the section's name; a heading of the prose with this name is its teaching note", "Harbour wall"),
     words: key(line, "the landing words in the song, short", "down by the wall").optional(),
     counts: key(phrases, "one entry a phrase: counts and moves").optional(),
+    canon: key(
+      z.record(z.string(), whole(1, 1000)),
+      "groups that dance the same counts, and how many counts later they begin",
+      "{ Flood: 4 }",
+    ).optional(),
+    parts: key(
+      z.record(z.string(), phrases),
+      "groups with counts of their own, as many as the others have",
+      "{ Flood: [{ 1-8: hold }] }",
+    ).optional(),
     "same-as": key(line, "danced as the section with this name", "Harbour wall").optional(),
     change: key(
       z.record(numbered(999), phrase),
@@ -171,6 +191,7 @@ export const routineSchema = z.strictObject({
   taught: key(versionName, "the level that the plain moves are for (default: the first)", "2").optional(),
   adaptations: key(listOf(adaptation), "versions that are no rung of the ladder", "[seated]").optional(),
   gear: key(listOf(gear), "what a dancer needs", "[{ item: knee pads, need: required }]").optional(),
+  groups: key(listOf(group), "dancers who dance different counts at once, the first first", "[Ebb, Flood]").optional(),
   walls: key(whole(1, 64), "in how many directions it starts (default 1)", "4").optional(),
   times: key(whole(1, 1000), "how many times it is danced through (default: walls)", "8").optional(),
   restarts: key(z.array(restart), "times through that break off early", "[{ wall: 5, after: 16 }]").optional(),
