@@ -13,11 +13,12 @@ import { otherWays } from "./others.js";
 import { placeMoves, type Run } from "./placing.js";
 import type { Problem } from "./problem.js";
 import { collectProblems, type Problems } from "./problems.js";
+import { reflectGroup } from "./reflect.js";
 import { cautionsOf, risksOf } from "./risk.js";
-import type { DancedSection, Library, Move, Routine, Version } from "./routine.js";
+import type { DancedSection, Group, Library, Move, Routine, Version } from "./routine.js";
 import { eighths } from "./stance.js";
 import { type StancedMove, stanceMoves, startOf } from "./stancing.js";
-import type { WrittenRoutine } from "./written.js";
+import type { WrittenGroup, WrittenRoutine } from "./written.js";
 
 export interface Danced {
   /** Absent where there is an error. */
@@ -34,32 +35,60 @@ export function dance(written: WrittenRoutine, library: Library, options: Pick<O
   const problems = collectProblems();
   const passes = danceOrder(written, problems, options);
   if (problems.failed()) return { problems: problems.list() };
-  const run = runOf(written, passes);
   const clock = runClock(written, passes, problems);
   if (problems.failed()) return { problems: problems.list() };
 
   const names = versionNames(written);
-  const stanced = new Map(names.map((name) => [name.id, stancedMoves(run, name, library, problems)]));
-  for (const name of names) adaptationGaps(name, stanced, problems);
+  const [all, ...groups] = dancersOf(written, passes).map((dancers) => ({
+    ...dancers,
+    stanced: new Map(names.map((name) => [name.id, stancedMoves(dancers, name, library, problems)])),
+  }));
+  if (all === undefined) return { problems: problems.list() };
+  for (const { stanced } of [all, ...groups]) {
+    for (const name of names) adaptationGaps(name, stanced, problems);
+    checkShortened(passes, clock, stanced, written, problems);
+  }
   checkWallTurns(written, library, problems);
-  checkShortened(passes, clock, stanced, written, problems);
   if (problems.failed()) return { problems: problems.list() };
 
-  const versions = names.map((name) => computeVersion(run, clock, name, stanced.get(name.id) ?? [], library));
-  const routine = assemble(written, library, run, clock, versions);
+  const versions = names.map((name) => computeVersion(name, all, groups, clock, library));
+  const routine = assemble(written, library, all.run, clock, versions);
   return {
     routine,
     problems: [...problems.list(), ...chapterProblems(written.video), ...checkRoutine(written, routine, library)],
   };
 }
 
-function runOf(routine: WrittenRoutine, passes: readonly Pass[]): Run {
-  const counts = passes.reduce((sum, pass) => sum + pass.counts, 0);
-  return { routine, passes, phrases: passes.flatMap((pass) => pass.phrases), counts };
+/** Who dances a run of moves: a group, or everybody where there is none. */
+interface Dancers {
+  readonly group?: WrittenGroup;
+  readonly run: Run;
 }
 
-function stancedMoves(run: Run, name: VersionName, library: Library, problems: Problems): readonly StancedMove[] {
-  return stanceMoves(run, name, placeMoves(run, name, problems), library.mirrorWords, problems);
+interface DancedBy extends Dancers {
+  /** By version. */
+  readonly stanced: ReadonlyMap<string, readonly StancedMove[]>;
+}
+
+function dancersOf(written: WrittenRoutine, passes: readonly Pass[]): readonly Dancers[] {
+  if (written.groups.length === 0) return [{ run: runOf(written, passes) }];
+  return written.groups.map((group) => ({ group, run: runOf(written, passes, group.name) }));
+}
+
+function runOf(routine: WrittenRoutine, passes: readonly Pass[], group?: string): Run {
+  const counts = passes.reduce((sum, pass) => sum + pass.counts, 0);
+  const phrases = passes.flatMap((pass) => (group === undefined ? undefined : pass.groups.get(group)) ?? pass.phrases);
+  return { routine, passes, phrases, counts };
+}
+
+function stancedMoves(
+  { run, group }: Dancers,
+  name: VersionName,
+  library: Library,
+  problems: Problems,
+): readonly StancedMove[] {
+  const start = startOf(run.routine, name, group);
+  return stanceMoves(run, name, start, placeMoves(run, name, problems), library.mirrorWords, problems);
 }
 
 /** The turns of one plain time through, times the walls, must make whole turns. */
@@ -67,7 +96,8 @@ function checkWallTurns(written: WrittenRoutine, library: Library, problems: Pro
   const taught = versionNames(written).find(({ id }) => id === written.taught);
   if (written.walls < 2 || taught === undefined || problems.failed()) return;
   const aside = collectProblems();
-  const moves = stancedMoves(runOf(written, danceOrder(written, aside, { oneTime: true })), taught, library, aside);
+  const run = runOf(written, danceOrder(written, aside, { oneTime: true }), written.groups[0]?.name);
+  const moves = stancedMoves({ run }, taught, library, aside);
   const turn = eighths(moves.at(-1)?.after.facing ?? "front") - eighths(moves[0]?.before.facing ?? "front");
   if ((turn * written.walls) % 8 === 0) return;
   const from = moves[0]?.before.facing ?? "front";
@@ -102,31 +132,39 @@ function checkShortened(
 }
 
 function computeVersion(
-  run: Run,
-  clock: Clock,
   name: VersionName,
-  stanced: readonly StancedMove[],
+  all: DancedBy,
+  others: readonly DancedBy[],
+  clock: Clock,
   library: Library,
 ): Version {
-  const ways = otherWays(run, library.mirrorWords);
+  const own = computeGroup(name, all, clock, library);
+  const groups = others.map((dancers) => computeGroup(name, dancers, clock, library));
+  const moves = [own, ...groups].flatMap((group) => group.moves);
+  const gear = gearOf(all.run.routine.gear, name.id, moves);
+  const { load, space, start, end } = own;
+  return { ...name, gear, cautions: cautionsOf(moves, gear), load, space, start, end, moves: own.moves, groups };
+}
+
+function computeGroup(name: VersionName, dancers: DancedBy, clock: Clock, library: Library): Group {
+  const stanced = dancers.stanced.get(name.id) ?? [];
+  const ways = otherWays(dancers.run, library.mirrorWords);
   const moves = stanced.map((one): Omit<Move, "risks"> => moveOf(one, clock, library, ways));
   const risks = risksOf(
     moves,
     stanced.map(({ danced }) => danced.risks),
   );
   const finished = moves.map((move, index): Move => ({ ...move, risks: risks[index] ?? [] }));
-  const start = startOf(run.routine, name);
-  const gear = gearOf(run.routine.gear, name.id, finished);
-  return {
-    ...name,
-    gear,
-    cautions: cautionsOf(finished, gear),
+  const start = startOf(dancers.run.routine, name, dancers.group);
+  const group: Group = {
+    name: dancers.group?.name ?? "",
     load: loadOf(finished),
     space: spaceOf(floorPath(finished, library.stepLength)),
     start,
     end: finished.at(-1)?.after ?? start,
     moves: finished,
   };
+  return dancers.group?.mirrored === true ? reflectGroup(group, library.mirrorWords) : group;
 }
 
 function moveOf(
@@ -208,6 +246,7 @@ function assemble(
     mirrorWords: library.mirrorWords,
     levels: written.levels,
     taught: written.taught,
+    groups: written.groups.map(({ name }) => name),
     walls: written.walls,
     times: written.times,
     counts: run.counts,
@@ -242,11 +281,14 @@ function sectionOf(pass: Pass, index: number, written: WrittenRoutine, clock: Cl
     end: stretch?.end ?? zero,
     countsPerMinute: stretch?.countsPerMinute ?? written.music.tempo,
     feel: pass.material.feel,
-    phrases: pass.phrases.map(({ number, at, numbers, written: phrase }) => ({
+    canon: [...pass.material.delays].map(([group, after]) => ({ group, after })),
+    parts: [...pass.material.parts.keys()],
+    phrases: pass.phrases.map(({ number, at, numbers, echo, written: phrase }) => ({
       place: phrase.place,
       number,
       at,
       numbers,
+      echo,
       ...given("say", phrase.say && called(phrase.say, pass.mirrored, library)),
     })),
   };

@@ -7,6 +7,10 @@ export interface Material {
   readonly words?: string;
   readonly feel: Feel;
   readonly phrases: readonly MaterialPhrase[];
+  /** Counts of their own, by group. */
+  readonly parts: ReadonlyMap<string, readonly MaterialPhrase[]>;
+  /** How many counts later a group begins. */
+  readonly delays: ReadonlyMap<string, number>;
 }
 
 export interface MaterialPhrase {
@@ -38,6 +42,7 @@ export function materials(routine: WrittenRoutine, problems: Problems): readonly
       ...(section.words === undefined ? {} : { words: section.words }),
       feel: section.feel ?? routine.music.feel,
       phrases: (section.counts ?? []).map((written) => ({ written, origin: index })),
+      ...ownGroups(section, index),
     };
   }
 
@@ -83,8 +88,24 @@ export function materials(routine: WrittenRoutine, problems: Problems): readonly
       else phrases[change.phrase - 1] = { written: change.by, origin: index };
     }
     const words = section.words ?? from.words;
-    return { ...(words === undefined ? {} : { words }), feel: section.feel ?? from.feel, phrases };
+    const own = ownGroups(section, index);
+    return {
+      ...(words === undefined ? {} : { words }),
+      feel: section.feel ?? from.feel,
+      phrases,
+      parts: own.parts.size > 0 ? own.parts : from.parts,
+      delays: own.delays.size > 0 ? own.delays : from.delays,
+    };
   }
 
   return routine.sections.map((_, index) => lookUp(index));
+}
+
+function ownGroups(section: WrittenSection, index: number): Pick<Material, "parts" | "delays"> {
+  return {
+    parts: new Map(
+      section.parts.map(({ group, counts }) => [group, counts.map((written) => ({ written, origin: index }))]),
+    ),
+    delays: new Map(section.canon.map(({ group, after }) => [group, after])),
+  };
 }

@@ -1,34 +1,89 @@
 import type { Range } from "./cue.js";
+import { type Neighbours, reasonOf, type Sense, senseOfLetters, senseOfPlural, senseOfWord } from "./mirror-senses.js";
+import { type Token, tokensOf } from "./mirror-tokens.js";
 
 /** One replaced stretch of the original text. */
 export interface Exchange extends Range {
   readonly text: string;
 }
-/** A left or right that stayed, with a plain reason. */
+
+/** A left or right that stayed, or about which the rule is unsure, with a plain reason. */
 export interface LeftAlone extends Range {
   readonly word: string;
   readonly reason: string;
 }
+
 export interface MirroredText {
   readonly text: string;
+  /** In the order of the text. */
   readonly exchanges: readonly Exchange[];
+  /** In the order of the text. Where the reason starts with "unsure:" the word was exchanged all the same. */
   readonly leftAlone: readonly LeftAlone[];
 }
 
+/**
+ * Exchanges left and right and what follows from them: letters that name a side, clockwise and anticlockwise, clock
+ * directions. A right or a left in another sense stays. Mirroring twice gives the original, one spelling of
+ * anticlockwise aside.
+ *
+ * @param text plain text
+ * @param options.keep stretches in which nothing is exchanged and nothing reported
+ * @param options.pairs words of another language, exchanged both ways as whole words, their case kept; a pair in
+ *   capitals is found in capitals only. A word that is English for a side, or taken by an earlier pair, is passed over.
+ * @example mirrorWords("Left foot to 2 o'clock, right on the beat").text // "Right foot to 10 o'clock, right on the beat"
+ */
 export function mirrorWords(
   text: string,
-  _options: { readonly keep?: readonly Range[]; readonly pairs?: readonly (readonly [string, string])[] } = {},
+  options: { readonly keep?: readonly Range[]; readonly pairs?: readonly (readonly [string, string])[] } = {},
 ): MirroredText {
+  const { keep = [], pairs = [] } = options;
+  const tokens = tokensOf(text, pairs);
   const exchanges: Exchange[] = [];
-  for (const match of text.matchAll(/\b(left|right)\b/gi)) {
-    const from = match.index;
-    exchanges.push({ from, to: from + match[0].length, text: match[0].toLowerCase() === "left" ? "right" : "left" });
+  const leftAlone: LeftAlone[] = [];
+  for (const [index, token] of tokens.entries()) {
+    const { from, to, text: word, other } = token;
+    if (keep.some((range) => range.from < to && from < range.to)) continue;
+    const sense = senseOf(token, () => neighbours(tokens, index));
+    const reason = reasonAgainst(token) ?? reasonOf(sense, word);
+    if (other !== word && sense.is !== "other") exchanges.push({ from, to, text: other });
+    if (reason !== undefined) leftAlone.push({ from, to, word, reason });
   }
-  let out = "";
+  return { text: withExchanges(text, exchanges), exchanges, leftAlone };
+}
+
+function senseOf(token: Token, around: () => Neighbours): Sense {
+  if (token.kind === "letters") return senseOfLetters(around());
+  if (token.key === "SIDEs") return senseOfPlural(around());
+  return token.kind === "side" && token.key === "SIDE" ? senseOfWord(around()) : { is: "side" };
+}
+
+/** Seven keys on each side; a text begins and ends with an end. */
+function neighbours(tokens: readonly Token[], index: number): Neighbours {
+  const keys = (from: number, to: number) =>
+    tokens
+      .slice(Math.max(0, from), to)
+      .map(({ key }) => ` ${key}`)
+      .join("");
+  return {
+    before: (index < 7 ? " ." : "") + keys(index - 7, index),
+    after: keys(index + 1, index + 8) + (index + 8 > tokens.length ? " ." : ""),
+  };
+}
+
+/** Why a word is not even tried. */
+function reasonAgainst({ kind, text, other }: Token): string | undefined {
+  if (kind === "side" && text === other)
+    return "stays: its capitals are unusual; write it in small letters or in capitals";
+  if (kind !== "time" || !/^0?(?:[1-57-9]|1[01]):00$/.test(text)) return undefined;
+  return `stays: it is read as a time; write "${Number.parseInt(text, 10)} o'clock" where a direction is meant`;
+}
+
+function withExchanges(text: string, exchanges: readonly Exchange[]): string {
+  let done = "";
   let at = 0;
-  for (const { from, to, text: put } of exchanges) {
-    out += text.slice(at, from) + put;
+  for (const { from, to, text: other } of exchanges) {
+    done += text.slice(at, from) + other;
     at = to;
   }
-  return { text: out + text.slice(at), exchanges, leftAlone: [] };
+  return done + text.slice(at);
 }

@@ -1,4 +1,4 @@
-import { type Material, materials } from "./material.js";
+import { type Material, type MaterialPhrase, materials } from "./material.js";
 import { phraseNumbers } from "./phrases.js";
 import type { Problems } from "./problems.js";
 import type { WrittenPhrase, WrittenRoutine } from "./written.js";
@@ -16,7 +16,10 @@ export interface Pass {
   /** Counts from the routine's first count. */
   readonly at: number;
   readonly counts: number;
+  /** What is counted, and what every group dances that has nothing of its own. */
   readonly phrases: readonly PassPhrase[];
+  /** What groups dance that begin later or have a part of their own. */
+  readonly groups: ReadonlyMap<string, readonly PassPhrase[]>;
 }
 
 export interface PassPhrase {
@@ -31,6 +34,8 @@ export interface PassPhrase {
   readonly numbers: readonly number[];
   /** True where a restart breaks it off. */
   readonly broken: boolean;
+  /** Counts that only groups in canon still dance. */
+  readonly echo: boolean;
 }
 
 /** The longest run that is computed, in counts: hours of dancing. */
@@ -48,7 +53,7 @@ export interface OrderOptions {
  */
 export function danceOrder(routine: WrittenRoutine, problems: Problems, options: OrderOptions = {}): readonly Pass[] {
   const found = materials(routine, problems);
-  const lengths = found.map((material, index) => material && writtenPhrases(routine, material, index, problems));
+  const counted = found.map((material, index) => material && countMaterial(routine, material, index, problems));
   if (problems.failed()) return [];
   if (options.oneTime !== true) checkWalls(routine, problems);
 
@@ -59,14 +64,20 @@ export function danceOrder(routine: WrittenRoutine, problems: Problems, options:
     const restart = options.oneTime === true ? undefined : routine.restarts.find((one) => one.wall === wall);
     const stop = restart === undefined ? Number.POSITIVE_INFINITY : at + restart.after;
     for (const [index, section] of routine.sections.entries()) {
-      const [material, numbers] = [found[index], lengths[index]];
+      const [material, numbers] = [found[index], counted[index]];
       if (material === undefined || numbers === undefined) continue;
       if (section.onWalls !== undefined && (options.oneTime === true || !section.onWalls.includes(wall))) continue;
       for (let pass = 1; pass <= section.repeat && at < stop; pass++) {
         const mirrored = section.mirrored === "always" || (section.mirrored === "alternate" && pass % 2 === 0);
-        const phrases = passPhrases(material, numbers, passes.length, at, stop);
+        const phrases = passPhrases(numbers.all, passes.length, at, stop);
         const counts = phrases.reduce((sum, phrase) => sum + phrase.numbers.length, 0);
-        passes.push({ written: index, material, wall, pass, mirrored, at, counts, phrases });
+        const groups = new Map(
+          [...numbers.groups].map(([group, { after, phrases: own }]) => [
+            group,
+            passPhrases(own, passes.length, at + after, stop),
+          ]),
+        );
+        passes.push({ written: index, material, wall, pass, mirrored, at, counts, phrases, groups });
         at += counts;
         if (at > (options.longest ?? longestRun)) {
           problems.error(
@@ -88,42 +99,110 @@ export function danceOrder(routine: WrittenRoutine, problems: Problems, options:
   return passes;
 }
 
-function writtenPhrases(routine: WrittenRoutine, material: Material, index: number, problems: Problems) {
-  const numbers = material.phrases.map((phrase) => {
-    const counted = phraseNumbers(phrase.written, routine.music.phrase);
-    if (counted.length === 0)
+/** A phrase of the file with the numbers that it counts. */
+interface Counted extends MaterialPhrase {
+  readonly numbers: readonly number[];
+  readonly echo: boolean;
+}
+
+interface CountedMaterial {
+  readonly all: readonly Counted[];
+  readonly groups: ReadonlyMap<string, { readonly after: number; readonly phrases: readonly Counted[] }>;
+}
+
+/** A section's phrases with their numbers: the counts written, then as many more as its latest group begins later. */
+function countMaterial(
+  routine: WrittenRoutine,
+  material: Material,
+  index: number,
+  problems: Problems,
+): CountedMaterial {
+  const place = routine.sections[index]?.place ?? routine.place;
+  const written = countPhrases(routine, material.phrases, problems);
+  if (written.length === 0)
+    problems.error(
+      "no-counts",
+      place,
+      "this section has no counts; write `counts:` with one `- ` entry a phrase, or `same-as:` and another section's name",
+    );
+  checkGroups(routine, material, place, problems);
+  const latest = Math.max(0, ...material.delays.values());
+  const echoes = Array.from({ length: Math.ceil(latest / routine.music.phrase) }, (_, echo): Counted => {
+    const length = Math.min(routine.music.phrase, latest - echo * routine.music.phrase);
+    const empty = { place: `${place}/canon`, length, moves: [], options: [] };
+    return { written: empty, origin: index, numbers: phraseNumbers(empty, routine.music.phrase), echo: true };
+  });
+  const groups = new Map(
+    [...new Set([...material.delays.keys(), ...material.parts.keys()])].map((group) => {
+      const part = material.parts.get(group);
+      const phrases = part === undefined ? written : countPhrases(routine, part, problems);
+      if (sizeOf(phrases) !== sizeOf(written))
+        problems.error(
+          "parts",
+          `${place}/parts/${group}`,
+          `${group} has ${sizeOf(phrases)} counts here, the others ${sizeOf(written)}; make them the same, with \`hold\` where ${group} waits`,
+        );
+      return [group, { after: material.delays.get(group) ?? 0, phrases }] as const;
+    }),
+  );
+  return { all: [...written, ...echoes], groups };
+}
+
+/** Only groups that the routine names can be in canon or have a part, and the first of them sets the counts. */
+function checkGroups(routine: WrittenRoutine, material: Material, place: string, problems: Problems): void {
+  const names = routine.groups.map(({ name }) => name);
+  for (const [key, groups] of [
+    ["canon", material.delays],
+    ["parts", material.parts],
+  ] as const)
+    for (const group of groups.keys()) {
+      const at = `${place}/${key}/${group}`;
+      if (!names.includes(group))
+        problems.error(
+          "groups",
+          at,
+          names.length === 0
+            ? `no group is called \`${group}\`; name the groups at the top of the file, such as \`groups: [Ebb, ${group}]\``
+            : `no group is called \`${group}\`; the groups are ${names.map((name) => `\`${name}\``).join(", ")}`,
+        );
+      else if (group === names[0])
+        problems.error(
+          "groups",
+          at,
+          `\`${group}\` is the first group and dances \`counts\`; write the others under \`${key}\``,
+        );
+    }
+}
+
+function sizeOf(phrases: readonly Counted[]): number {
+  return phrases.reduce((sum, { numbers }) => sum + numbers.length, 0);
+}
+
+function countPhrases(
+  routine: WrittenRoutine,
+  phrases: readonly MaterialPhrase[],
+  problems: Problems,
+): readonly Counted[] {
+  return phrases.map((phrase) => {
+    const numbers = phraseNumbers(phrase.written, routine.music.phrase);
+    if (numbers.length === 0)
       problems.error(
         "from",
         `${phrase.written.place}/from`,
         `the phrase has ${routine.music.phrase} counts, so it can't begin on ${phrase.written.from}; write a count from 1 to ${routine.music.phrase}, or give the phrase a \`length\``,
       );
-    return counted;
+    return { ...phrase, numbers, echo: false };
   });
-  if (numbers.length === 0)
-    problems.error(
-      "no-counts",
-      routine.sections[index]?.place ?? routine.place,
-      "this section has no counts; write `counts:` with one `- ` entry a phrase, or `same-as:` and another section's name",
-    );
-  return numbers;
 }
 
-function passPhrases(
-  material: Material,
-  numbers: readonly (readonly number[])[],
-  section: number,
-  start: number,
-  stop: number,
-): readonly PassPhrase[] {
+function passPhrases(counted: readonly Counted[], section: number, start: number, stop: number): readonly PassPhrase[] {
   const phrases: PassPhrase[] = [];
   let at = start;
-  for (const [index, { written, origin }] of material.phrases.entries()) {
-    const whole = numbers[index] ?? [];
-    const counted = at + whole.length > stop ? whole.slice(0, stop - at) : whole;
-    if (counted.length === 0) break;
-    const broken = counted.length < whole.length;
-    phrases.push({ written, origin, section, number: index + 1, at, numbers: counted, broken });
-    at += counted.length;
+  for (const [index, { numbers: whole, ...phrase }] of counted.entries()) {
+    const numbers = at + whole.length > stop ? whole.slice(0, Math.max(stop - at, 0)) : whole;
+    if (numbers.length === 0) break;
+    phrases.push({ ...phrase, section, number: index + 1, at, numbers, broken: numbers.length < whole.length });
+    at += numbers.length;
   }
   return phrases;
 }

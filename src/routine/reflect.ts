@@ -1,15 +1,16 @@
-import { mirrorCue } from "./mirror-cue.js";
-import type { DancedSection, Move, OtherWay, Routine, Version } from "./routine.js";
+import type { Cue } from "./cue.js";
+import { mirrorCue, type WordPairs } from "./mirror-cue.js";
+import type { DancedSection, Group, Move, OtherWay, Routine, Version } from "./routine.js";
 import { otherFoot, otherTravel, reflectedStance } from "./stance.js";
 
 /** The whole routine on the other side: reflected about the room's front-back line, its start included. */
 export function reflect(routine: Routine): Routine {
-  const flip = (cue: Move["cue"]) => mirrorCue(cue, routine.mirrorWords);
+  const flip = (text: string) => mirrorCue({ text, marks: [] }, routine.mirrorWords).text;
   return {
     ...routine,
     mirrored: !routine.mirrored,
-    sections: routine.sections.map((section) => reflectSection(section, (text) => flip({ text, marks: [] }).text)),
-    versions: routine.versions.map((version) => reflectVersion(version, flip)),
+    sections: routine.sections.map((section) => reflectSection(section, flip)),
+    versions: routine.versions.map((version) => reflectVersion(version, routine.mirrorWords)),
   };
 }
 
@@ -20,16 +21,29 @@ function reflectSection(section: DancedSection, flip: (text: string) => string):
   return { ...section, phrases };
 }
 
-function reflectVersion(version: Version, flip: (cue: Move["cue"]) => Move["cue"]): Version {
+function reflectVersion(version: Version, pairs: WordPairs): Version {
   return {
     ...version,
-    start: reflectedStance(version.start),
-    end: reflectedStance(version.end),
-    moves: version.moves.map((move) => reflectMove(move, flip)),
+    ...reflectDance(version, pairs),
+    groups: version.groups.map((group) => reflectGroup(group, pairs)),
   };
 }
 
-function reflectMove(move: Move, flip: (cue: Move["cue"]) => Move["cue"]): Move {
+/** A group's dance on the other side. */
+export function reflectGroup(group: Group, pairs: WordPairs): Group {
+  return { ...group, ...reflectDance(group, pairs) };
+}
+
+function reflectDance({ start, end, moves }: Pick<Group, "start" | "end" | "moves">, pairs: WordPairs) {
+  const flip = (cue: Cue) => mirrorCue(cue, pairs);
+  return {
+    start: reflectedStance(start),
+    end: reflectedStance(end),
+    moves: moves.map((move) => reflectMove(move, flip)),
+  };
+}
+
+function reflectMove(move: Move, flip: (cue: Cue) => Cue): Move {
   return {
     ...move,
     cue: move.mirroredCue,

@@ -26,6 +26,8 @@ export interface Routine {
   readonly mirrorWords: readonly (readonly [string, string])[];
   readonly levels: readonly string[];
   readonly taught: string;
+  /** Names of the groups that dance different counts at once, the first first; empty where all dance the same. */
+  readonly groups: readonly string[];
   /** Number of directions it starts in. */
   readonly walls: number;
   /** Times it is danced through in one run. */
@@ -81,6 +83,10 @@ export interface DancedSection {
   readonly countsPerMinute: Fraction;
   readonly feel: Feel;
   readonly phrases: readonly DancedPhrase[];
+  /** Groups that dance the same counts later, and by how many counts. */
+  readonly canon: readonly { readonly group: string; readonly after: number }[];
+  /** Groups that dance counts of their own. */
+  readonly parts: readonly string[];
 }
 
 export interface DancedPhrase {
@@ -93,6 +99,8 @@ export interface DancedPhrase {
   readonly numbers: readonly number[];
   /** What is called in place of the numbers, one a count as far as it goes. */
   readonly say?: readonly string[];
+  /** Only groups in canon still dance here, while the others stand. */
+  readonly echo: boolean;
 }
 
 export interface Stance {
@@ -114,7 +122,19 @@ export interface Version {
   readonly space: { readonly width: number; readonly depth: number };
   readonly start: Stance;
   readonly end: Stance;
-  /** In order; written holds included, holds that nobody wrote left out. */
+  /** In order; written holds included, holds that nobody wrote left out. Where there are groups: of the first. */
+  readonly moves: readonly Move[];
+  /** The groups after the first. */
+  readonly groups: readonly Group[];
+}
+
+/** What one group dances in a version. */
+export interface Group {
+  readonly name: string;
+  readonly load: Version["load"];
+  readonly space: Version["space"];
+  readonly start: Stance;
+  readonly end: Stance;
   readonly moves: readonly Move[];
 }
 

@@ -3,9 +3,9 @@ import { mirrorCue, type WordPairs } from "./mirror-cue.js";
 import type { PlacedMove, Run } from "./placing.js";
 import type { Problems } from "./problems.js";
 import type { Stance } from "./routine.js";
-import { eighths, facingAt, otherFoot, otherTravel, otherWeight, turned, turnText } from "./stance.js";
+import { eighths, facingAt, otherFoot, otherTravel, otherWeight, reflected, turned, turnText } from "./stance.js";
 import type { Facing } from "./words.js";
-import type { WrittenMove, WrittenRoutine } from "./written.js";
+import type { PartialStance, WrittenGroup, WrittenMove, WrittenRoutine } from "./written.js";
 
 /** A placed move with its stances, exchanged where its section is danced on the other side. */
 export interface StancedMove {
@@ -17,14 +17,23 @@ export interface StancedMove {
 }
 
 /** How a version starts: its own start, on its level's (of an adaptation), on the routine's, on facing front, both feet, standing. */
-export function startOf(routine: WrittenRoutine, version: VersionName): Stance {
-  const { start } = routine;
+export function startOf(routine: WrittenRoutine, version: VersionName, group?: WrittenGroup): Stance {
+  const start = { ...routine.start, ...(group === undefined ? {} : onOneSide(group)) };
   const own = start.versions.find((one) => one.version === version.id);
   const level = start.versions.find((one) => one.version === version.from);
   return {
     facing: own?.facing ?? level?.facing ?? start.facing ?? "front",
     weight: own?.weight ?? level?.weight ?? start.weight ?? "both",
     height: own?.height ?? level?.height ?? start.height ?? "standing",
+  };
+}
+
+/** A group's own start. One that dances on the other side is computed on this one and reflected in the end. */
+function onOneSide({ facing, weight, height, mirrored }: WrittenGroup): PartialStance {
+  return {
+    ...(facing === undefined ? {} : { facing: mirrored ? reflected(facing) : facing }),
+    ...(weight === undefined ? {} : { weight: mirrored ? otherWeight(weight) : weight }),
+    ...(height === undefined ? {} : { height }),
   };
 }
 
@@ -36,13 +45,14 @@ export function startOf(routine: WrittenRoutine, version: VersionName): Stance {
 export function stanceMoves(
   run: Run,
   version: VersionName,
+  start: Stance,
   moves: readonly PlacedMove[],
   pairs: WordPairs,
   problems: Problems,
 ): readonly StancedMove[] {
   const { routine, passes } = run;
   const meant = new Map<number, Facing>();
-  let stance = startOf(routine, version);
+  let stance = start;
   let section = -1;
   let opening = stance.facing;
   return moves.map((placed) => {

@@ -26,6 +26,8 @@ export interface WrittenRoutine {
   readonly taught: string;
   readonly adaptations: readonly WrittenAdaptation[];
   readonly gear: readonly WrittenGear[];
+  /** Dancers who dance different counts at once, the first first; empty where all dance the same. */
+  readonly groups: readonly WrittenGroup[];
   /** Number of directions that the routine starts in. */
   readonly walls: number;
   /** How many times it is danced through. */
@@ -104,6 +106,14 @@ export interface WrittenGear {
   readonly for?: readonly string[];
 }
 
+/** Dancers who dance together: half the room, a partner. */
+export interface WrittenGroup extends PartialStance {
+  readonly place: Place;
+  readonly name: string;
+  /** Dances everything on the other side. */
+  readonly mirrored: boolean;
+}
+
 export interface WrittenRestart {
   readonly place: Place;
   /** Which time through is broken off, from 1. */
@@ -121,6 +131,14 @@ export interface WrittenSection {
   readonly sameAs?: string;
   /** Phrases of the other section that are replaced, by their number from 1. */
   readonly change: readonly { readonly phrase: number; readonly place: Place; readonly by: WrittenPhrase }[];
+  /** Groups that dance the same counts, this many counts later. */
+  readonly canon: readonly { readonly place: Place; readonly group: string; readonly after: number }[];
+  /** Groups with counts of their own. */
+  readonly parts: readonly {
+    readonly place: Place;
+    readonly group: string;
+    readonly counts: readonly WrittenPhrase[];
+  }[];
   readonly mirrored: "never" | "always" | "alternate";
   readonly repeat: number;
   /** Only on these times through; absent: on all. */

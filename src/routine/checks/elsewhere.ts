@@ -34,7 +34,10 @@ interface Parting {
 
 /** Where a version parts from the taught one in a way in which they were together, and where they meet again. */
 function partings(scene: Scene, taught: Version, version: Version): readonly Remark[] {
-  return ways.flatMap((way) => {
+  // An adaptation that starts at another height (on a chair, say) has a weight and a height of its own throughout.
+  const compared =
+    version.kind === "adaptation" && version.start.height !== taught.start.height ? (["facing"] as const) : ways;
+  return compared.flatMap((way) => {
     let parting: Parting | undefined;
     let together = taught.start[way] === version.start[way];
     const all: Parting[] = [];

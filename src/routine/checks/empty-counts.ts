@@ -23,6 +23,7 @@ function gaps(scene: Scene, version: Version): readonly Remark[] {
   let filled = new Fraction(0);
   for (const [section, danced] of scene.routine.sections.entries())
     for (const phrase of danced.phrases) {
+      if (phrase.echo) continue;
       const empty: number[] = [];
       for (const [offset, number] of phrase.numbers.entries()) {
         const at = phrase.at + offset;

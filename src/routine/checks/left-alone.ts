@@ -36,7 +36,11 @@ export function everyMove(written: WrittenRoutine): readonly WrittenMove[] {
     ...move.options.flatMap((option) => option.moves.flatMap(inMove)),
   ];
   return written.sections
-    .flatMap((section) => [...(section.counts ?? []), ...section.change.map(({ by }) => by)])
+    .flatMap((section) => [
+      ...(section.counts ?? []),
+      ...section.change.map(({ by }) => by),
+      ...section.parts.flatMap(({ counts }) => counts),
+    ])
     .flatMap((phrase) => [...phrase.moves, ...phrase.options.flatMap((option) => option.moves)])
     .flatMap(inMove);
 }

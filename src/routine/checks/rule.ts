@@ -54,11 +54,12 @@ export function perMove(
 ): readonly Remark[] {
   const found = new Map<Place, Remark>();
   for (const version of scene.versions)
-    for (const [index, move] of version.moves.entries()) {
-      if (found.has(move.place)) continue;
-      const message = look(move, version, index);
-      if (message !== undefined) found.set(move.place, { place: move.place, message });
-    }
+    for (const { moves } of [version, ...version.groups])
+      for (const [index, move] of moves.entries()) {
+        if (found.has(move.place)) continue;
+        const message = look(move, version, index);
+        if (message !== undefined) found.set(move.place, { place: move.place, message });
+      }
   return [...found.values()];
 }
 

@@ -1,0 +1,178 @@
+/**
+ * Reads a cue as the words and signs that the mirror cares about, and knows what each becomes on the other side.
+ */
+
+/** What a token is; `added` is a word of another language that names a side. */
+type Kind = "letters" | (typeof kinds)[number];
+const kinds = ["word", "stop", "side", "added", "turning", "hour", "time", "fraction"] as const;
+
+/** A word, a sign, or a few words that are exchanged as one. Places are in UTF-16 units, end excluded. */
+export interface Token {
+  readonly kind: Kind;
+  readonly from: number;
+  readonly to: number;
+  readonly text: string;
+  /** The text on the other side; the same where it has none. */
+  readonly other: string;
+  /** What its neighbours see of it (mirror-senses lists the keys); the same in a text and in its mirror. */
+  readonly key: string;
+}
+
+type Pairs = readonly (readonly [string, string])[];
+/** Words with their other words, both ways. */
+type Others = ReadonlyMap<string, string>;
+
+/** The words that name a side, beside the English ones, and what finds them and all the rest. */
+interface Wording {
+  readonly added: Others;
+  readonly lexer: RegExp;
+}
+
+/** The tokens of a text, in order; blanks and quotation marks are none. */
+export function tokensOf(text: string, pairs: Pairs): readonly Token[] {
+  const { added, lexer } = wordingFor(pairs);
+  return Array.from(text.matchAll(lexer), (match) => {
+    const [found] = match;
+    const from = match.index;
+    const kind = kindOf(match, added);
+    const to = from + found.length;
+    return { kind, from, to, text: found, other: otherOf(kind, found, added), key: keyOf(kind, found, text, to) };
+  });
+}
+
+// What the lexer finds
+
+/** No letter or digit follows. None goes before either: the lexer takes words whole. */
+const END = "(?![\\p{L}\\p{M}\\p{N}])";
+const SIDE = "(?:left|right)(?:s|wards?|most|hand(?:s|ed|er)?|side[sd]?|foot(?:ed|er)?|feet|y)?";
+const TURNING = "(?:(?:anti|counter)[\\s\\p{Pd}]{0,3}){0,3}clockwise";
+const hourNames = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
+const HOUR = `(?:1[0-2]|[1-9]|${hourNames.join("|")})`;
+/** The 2 of "2 o'clock", the 10 of "10 to 2 o'clock", of "10, 12 and 2 o'clock". */
+const BEFORE_OCLOCK = `(?=(?:(?:, ?${HOUR}){0,3},?\\s(?:and|or|to)\\s${HOUR})?[\\s-]o\\s?['’]?\\s?clock${END})`;
+
+const grammar = [
+  `(?<turning>${TURNING}${END})`,
+  `(?<hour>(?<![\\p{N}.:/\\p{Pd}]|past\\s)${HOUR}${BEFORE_OCLOCK})`,
+  `(?<time>\\d+:\\d\\d${END})`,
+  `(?<side>${SIDE}${END})`,
+  "(?<fraction>\\d+[/⁄]\\d+|[¼½¾⅓⅔⅛⅜⅝⅞])",
+  "(?<word>[\\p{L}\\p{M}\\p{N}]+(?:['’][\\p{L}\\p{M}\\p{N}]+)*)",
+  "(?<stop>\\n[^\\S\\n]*\\n|[.!?…,;:()[\\]/&+\\p{Pd}])",
+];
+const english: Wording = { added: new Map(), lexer: new RegExp(grammar.join("|"), "giu") };
+
+/** Made once for each list of pairs: a library has one for tens of thousands of cues. */
+const wordings = new WeakMap<Pairs, Wording>();
+
+function wordingFor(pairs: Pairs): Wording {
+  if (pairs.length === 0) return english;
+  const known = wordings.get(pairs);
+  if (known !== undefined) return known;
+  const wording = wordingWith(addedWords(pairs));
+  wordings.set(pairs, wording);
+  return wording;
+}
+
+function wordingWith(added: Others): Wording {
+  if (added.size === 0) return english;
+  const longestFirst = [...added.keys()].sort((a, b) => b.length - a.length);
+  const terms = longestFirst.map((term) => term.replace(/[\\^$.*+?()[\]{}|/]/g, "\\$&"));
+  return { added, lexer: new RegExp([`(?<added>(?:${terms.join("|")})${END})`, ...grammar].join("|"), "giu") };
+}
+
+/** L, R and rows of them (RLR), with a part of the body (RF, Lh), of the stage (DSR) or of the house (HL). */
+const LETTERS = /^(?:[LR]+|[LR][FHKSATfht]|[DUC]?S[LR]|H[LR])$/;
+const turningLetters: Others = new Map([
+  ["CW", "CCW"],
+  ["CCW", "CW"],
+  ["ACW", "CW"],
+]);
+
+/** The lexer passes over case; where case tells (letters, words of another language) this looks again. */
+function kindOf(match: RegExpExecArray, added: Others): Kind {
+  const [word] = match;
+  const kind = kinds.find((name) => match.groups?.[name] !== undefined) ?? "word";
+  if (kind === "added" && !added.has(word)) return "word";
+  if (kind === "word" && LETTERS.test(word)) return "letters";
+  if (kind === "word" && turningLetters.has(word)) return "turning";
+  return kind;
+}
+
+// What becomes of it
+
+const withCapital = (word: string) => word.slice(0, 1).toUpperCase() + word.slice(1).toLowerCase();
+const casings = [(word: string) => word.toLowerCase(), withCapital, (word: string) => word.toUpperCase()];
+const allCasings = (pairs: Pairs): Pairs =>
+  pairs.flatMap(([one, two]) => casings.map((casing) => [casing(one), casing(two)] as const));
+
+const sides: Others = new Map(
+  allCasings([
+    ["left", "right"],
+    ["right", "left"],
+  ]),
+);
+const turnings: Others = new Map(allCasings([["clockwise", "anticlockwise"]]));
+const acrossTheClock = (index: number) => (22 - index) % 12;
+const hours: Others = new Map([
+  ...allCasings(hourNames.map((name, index) => [name, hourNames[acrossTheClock(index)] ?? name])),
+  ...hourNames.map((_, index) => [String(index + 1), String(acrossTheClock(index) + 1)] as const),
+]);
+
+function otherOf(kind: Kind, word: string, added: Others): string {
+  if (kind === "added") return added.get(word) ?? word;
+  if (kind === "side") return word.replace(/^(?:left|right)/i, (found) => sides.get(found) ?? found);
+  if (kind === "letters") return word.replace(/[LR]/g, (letter) => (letter === "L" ? "R" : "L"));
+  if (kind === "turning") return turningLetters.get(word) ?? turnings.get(word) ?? clockwise(word);
+  if (kind === "hour") return hours.get(word) ?? word;
+  return word;
+}
+
+/** Clockwise for any spelling of anticlockwise. A word with several prefixes, or with odd capitals, stays. */
+function clockwise(word: string): string {
+  if (!/^(?:anti|counter)[\s\p{Pd}]*clockwise$/iu.test(word)) return word;
+  if (word === word.toUpperCase()) return "CLOCKWISE";
+  return /^\p{Lu}/u.test(word) ? "Clockwise" : "clockwise";
+}
+
+/** Begins and ends with a letter or a digit, so that it can be found as a whole. */
+const BORDERED = /^[\p{L}\p{N}](?:.*[\p{L}\p{M}\p{N}])?$/u;
+
+/** Both ways, in all casings. No word gets two others, and none is English for a side: that would not come back. */
+function addedWords(pairs: Pairs): Others {
+  const added = new Map<string, string>();
+  const isFree = (word: string) =>
+    BORDERED.test(word) && !added.has(word) && tokensOf(word, []).every(({ text, other }) => text === other);
+  for (const pair of pairs) {
+    const trimmed = [pair[0].trim(), pair[1].trim()] as const;
+    const inCapitals = trimmed.every((word) => word === word.toUpperCase());
+    for (const [one, two] of inCapitals ? [trimmed] : allCasings([trimmed])) {
+      if (one !== two && isFree(one) && isFree(two)) added.set(one, two).set(two, one);
+    }
+  }
+  return added;
+}
+
+// What its neighbours see
+
+const NUMBER = new RegExp(`^(?:${hourNames.join("|")}|(?:thir|four|fif|six|seven|eigh|nine)teen|twenty|thirty)$`);
+
+function keyOf(kind: Kind, word: string, text: string, to: number): string {
+  const lower = word.toLowerCase().replaceAll("’", "'");
+  if (kind === "side") return lower.replace(/^(?:left|right)/, "SIDE");
+  if (kind === "letters") return /^[LR]A$/.test(word) ? "SIDEarm" : "SIDE";
+  if (kind === "added") return "SIDE";
+  if (kind === "stop") return stopKey(word, text, to);
+  if (kind !== "word") return kind;
+  if (/^\p{N}+$/u.test(word)) return "#";
+  return NUMBER.test(lower) ? "num" : lower;
+}
+
+function stopKey(stop: string, text: string, to: number): string {
+  const isOpen = (place: number) => !/\S/.test(text.charAt(place));
+  if (stop === "." && /\p{L}/u.test(text.charAt(to))) return "dot";
+  if (/[.!]/.test(stop) || stop.startsWith("\n")) return ".";
+  if (/[:?/&+]/.test(stop)) return stop;
+  const joins = /[-‐‑]/.test(stop) && !isOpen(to) && !isOpen(to - stop.length - 1);
+  return joins ? "-" : ",";
+}
