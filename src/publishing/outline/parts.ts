@@ -20,10 +20,9 @@ export const summary: Part = (routine) => plain(routine.summary ?? sizeText(rout
 
 export const gear: Part = (routine) => {
   const items = gearItems(routine.versions);
-  return block(
-    "WHAT YOU NEED",
-    items.map((item) => gearLine(item, routine.versions.length)),
-  );
+  const { groups } = routine;
+  const dancers = groups.length > 0 ? [`Dancers in ${groups.length} groups: ${listed(groups.map(plain))}`] : [];
+  return block("WHAT YOU NEED", [...dancers, ...items.map((item) => gearLine(item, routine.versions.length))]);
 };
 
 export const levels: Part = ({ versions, taught, audience }) => {

@@ -2,7 +2,16 @@ import type Fraction from "fraction.js";
 import { type Click, clicks } from "../../routine/clicks.js";
 import { mirrorCue } from "../../routine/mirror-cue.js";
 import type { Severity } from "../../routine/problem.js";
-import type { DancedSection, GearItem, Library, Move, PracticeSpeed, Routine, Version } from "../../routine/routine.js";
+import type {
+  DancedSection,
+  GearItem,
+  Group,
+  Library,
+  Move,
+  PracticeSpeed,
+  Routine,
+  Version,
+} from "../../routine/routine.js";
 import { trackTime, writtenSeconds } from "../figures.js";
 
 /** Something that was found in the routine's file, with its place there. */
@@ -41,6 +50,7 @@ export function figuresOf(routine: Routine, library: Library, findings: readonly
     seconds: writtenSeconds(routine.seconds),
     levels,
     taught: routine.taught,
+    groups: some(routine.groups),
     walls,
     times,
     sections: routine.sections.map((section, index) => sectionRecord(routine, section, index)),
@@ -93,6 +103,8 @@ function sectionRecord(routine: Routine, section: DancedSection, index: number) 
     wait: wait && wait.compare(0) > 0 ? writtenSeconds(wait) : undefined,
     countsPerMinute: section.countsPerMinute.valueOf(),
     feel: section.feel,
+    canon: some(section.canon),
+    parts: some(section.parts),
   };
 }
 
@@ -103,11 +115,19 @@ function versionRecord(routine: Routine, version: Version) {
     from: version.from,
     gear: version.gear.map(gearRecord),
     cautions: version.cautions,
-    load: version.load,
-    space: { width: centimetres(version.space.width), depth: centimetres(version.space.depth) },
-    start: version.start,
-    end: version.end,
-    moves: version.moves.map((move) => moveRecord(routine, move)),
+    ...dancedRecord(routine, version),
+    /** The groups after the first. */
+    groups: some(version.groups)?.map((group) => ({ name: group.name, ...dancedRecord(routine, group) })),
+  };
+}
+
+function dancedRecord(routine: Routine, { load, space, start, end, moves }: Version | Group) {
+  return {
+    load,
+    space: { width: centimetres(space.width), depth: centimetres(space.depth) },
+    start,
+    end,
+    moves: moves.map((move) => moveRecord(routine, move)),
   };
 }
 

@@ -5,6 +5,7 @@ import { chapterCaptions } from "../../../src/publishing/captions/chapter-captio
 import { countCaptions } from "../../../src/publishing/captions/count-captions.js";
 import { numberCaptions } from "../../../src/publishing/captions/number-captions.js";
 import { captions } from "../../../src/publishing/captions/publisher.js";
+import { figuresOf } from "../../../src/publishing/record/figures-of.js";
 import { lowTide } from "../fixtures/low-tide.js";
 import { readCaptions } from "../fixtures/read-captions.js";
 import { timed, timedRoutine } from "../fixtures/timed.js";
@@ -146,4 +147,32 @@ test("no chapters.vtt without chapters or without a length, and none that ends b
     [30, 90],
     [90, 200],
   ]);
+});
+
+test("where groups dance different counts each has captions with its name, what all dance stands there once", () => {
+  const group = (name: string) => ({ place: name, name, mirrored: false });
+  const walk = [phrase([move("1-4", "Walk"), move("5-8", "Bow")])];
+  const routine = danced({
+    music: { tempo: new Fraction(60) },
+    groups: [group("Sea"), group("Shore")],
+    sections: [
+      section("Together", walk),
+      section("One after the other", walk, { canon: [{ place: "canon", group: "Shore", after: 2 }] }),
+      section("Each their own", [phrase([move("1-8", "Wave")])], {
+        parts: [{ place: "part", group: "Shore", counts: [phrase([move("1-8", "Stand")])] }],
+      }),
+    ],
+  });
+  const cues = readCaptions(countCaptions(routine));
+  expect(cues.slice(0, 6).map(({ start, text }) => [start, text])).toEqual([
+    [0, "1-4 Walk"],
+    [4, "5-8 Bow"],
+    [8, "Sea 1-4 Walk"],
+    [10, "Shore 1-4 Walk"],
+    [12, "Sea 5-8 Bow"],
+    [14, "Shore 5-8 Bow"],
+  ]);
+  expect(cues.slice(-2).map(({ text }) => text)).toEqual(["Sea 1-8 Wave", "Shore 1-8 Stand"]);
+  const [version] = figuresOf(routine, library, []).versions;
+  expect(version?.groups?.map(({ name, moves }) => [name, moves.length])).toEqual([["Shore", 5]]);
 });
