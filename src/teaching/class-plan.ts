@@ -1,0 +1,142 @@
+import type { Risk } from "../routine/words.js";
+import type { LimitOutcome } from "./ease.js";
+import type { ActivityKind } from "./kinds.js";
+import type { LevelLoads, Load } from "./load.js";
+import type { ClassSettings } from "./settings.js";
+
+/** A class, timed: plain data, with every text that a page or a pack shows. Times are whole seconds unless named otherwise. */
+export interface ClassPlan {
+  readonly slug: string;
+  readonly title: string;
+  readonly date?: string;
+  readonly venue?: string;
+  readonly minutes: number;
+  /** The level asked for. */
+  readonly level: string;
+  /** In a few plain sentences: what fits, where the time goes, what the body meets. */
+  readonly summary: readonly string[];
+  /** From the beginning of the slot to its end, without a gap. */
+  readonly activities: readonly Activity[];
+  /** The same in fewer lines. */
+  readonly blocks: readonly Block[];
+  readonly load: LevelLoads;
+  readonly limits: readonly LimitOutcome[];
+  readonly routines: readonly PlannedRoutine[];
+  /** Everything there is to teach, in order, whether it fits or not. */
+  readonly chunks: readonly PlannedChunk[];
+  readonly fit: Fit;
+  readonly freePractice: number;
+  readonly settings: ClassSettings;
+}
+
+export interface Activity {
+  readonly kind: ActivityKind;
+  /** What it is and what of: "Drill: Harbour wall, eights 1–2". */
+  readonly label: string;
+  /** One line that says what to do. */
+  readonly instruction: string;
+  /** The label of its block. */
+  readonly block: string;
+  /** A slug, and its title; absent of what belongs to no routine. */
+  readonly routine?: string;
+  readonly title?: string;
+  readonly sections: readonly string[];
+  /** Ids of the plan's chunks. */
+  readonly chunks: readonly string[];
+  /** Per cent of the tempo. */
+  readonly speed?: number;
+  /** At that speed; absent where the sections differ in tempo. */
+  readonly countsPerMinute?: number;
+  /** Times that each dancer dances it; of a show, times that the teacher does. */
+  readonly runs?: number;
+  /** Runs of these that are danced in the easiest option, for a limit's sake. */
+  readonly easier?: { readonly version: string; readonly runs: number };
+  readonly start: number;
+  readonly seconds: number;
+  /** As planned. */
+  readonly load: Load;
+  /** Of a dancer who stays at the easiest level. */
+  readonly easiest: Load;
+  readonly cautions: readonly Risk[];
+}
+
+/** Activities that belong together, from `from` up to, not including, `to`. */
+export interface Block {
+  readonly label: string;
+  readonly start: number;
+  readonly seconds: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface PlannedRoutine {
+  readonly slug: string;
+  readonly title: string;
+  /** The version that is taught, and the easiest. */
+  readonly version: string;
+  readonly easiest: string;
+}
+
+export interface PlannedChunk {
+  /** "low-tide/1": the routine's slug and the chunk's number in it. */
+  readonly id: string;
+  readonly routine: string;
+  readonly section: string;
+  /** "Harbour wall, eights 1–2" */
+  readonly label: string;
+  /** Index of its section in the routine's list of danced sections. */
+  readonly sectionIndex: number;
+  /** Numbers of its first and last phrase in the section. */
+  readonly phrases: readonly [from: number, to: number];
+  readonly counts: number;
+  /** At full tempo, to the millisecond. */
+  readonly seconds: number;
+  /** Moves that the class has not met before. */
+  readonly newMoves: number;
+  /** How hard it is to learn, and that for every eight counts; our own rule of thumb. */
+  readonly points: number;
+  readonly density: number;
+  readonly cautions: readonly Risk[];
+  /** Of one run. */
+  readonly load: LevelLoads;
+  /** Whether this class teaches it. */
+  readonly taught: boolean;
+  /** Times that a dancer dances it in this class, and how many of those at full tempo. */
+  readonly runs: number;
+  readonly fullTempoRuns: number;
+}
+
+/** Where a class stops: the end of a section of a routine. */
+export interface SectionEnd {
+  readonly routine: string;
+  readonly title: string;
+  readonly section: string;
+}
+
+export interface Fit {
+  readonly fits: boolean;
+  /** The least that teaches everything, what there is for it, and what is missing. */
+  readonly least: number;
+  readonly available: number;
+  readonly short: number;
+  /** Shortest slot, in whole minutes, that would hold the least with the same frame. */
+  readonly minutesNeeded: number;
+  /** Absent where not even one section fits. */
+  readonly upTo?: SectionEnd;
+  /** What this class leaves out. */
+  readonly left: readonly SectionEnd[];
+  /** Ways to divide it over classes of this length, where it does not fit into one. */
+  readonly divisions: readonly Division[];
+}
+
+export interface Division {
+  readonly classes: readonly DividedClass[];
+}
+
+export interface DividedClass {
+  readonly sections: readonly SectionEnd[];
+  readonly ends: SectionEnd;
+  /** The least that it takes, a recap included, and what is left of the time there is for teaching. */
+  readonly least: number;
+  readonly spare: number;
+}

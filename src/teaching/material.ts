@@ -1,0 +1,238 @@
+import Fraction from "fraction.js";
+import type { DancedSection, Move, Routine, Version } from "../routine/routine.js";
+import { type SheetSection, sheetSections } from "../routine/sheet.js";
+import { type RatedMove, rateMoves } from "./difficulty.js";
+import { type LevelLoads, loadOf, plusBoth } from "./load.js";
+import type { TeachingSettings } from "./settings.js";
+
+/** Dancing that can be asked for at any speed. */
+export interface Stretch {
+  /** Seconds at full tempo, without count-in. */
+  readonly seconds: Fraction;
+  /** Seconds that the count-in takes at full tempo. */
+  readonly countIn: Fraction;
+  readonly loads: LevelLoads;
+}
+
+/** What is taught in one go: some phrases of a section. */
+export interface Chunk extends Stretch {
+  readonly routine: Routine;
+  readonly section: DancedSection;
+  /** Index of that section in the routine's list. */
+  readonly sectionIndex: number;
+  /** Numbers of the first and the last phrase, from 1 within the section. */
+  readonly phrases: readonly [from: number, to: number];
+  readonly counts: number;
+  /** At the taught level, and what the easiest dances on the same counts. */
+  readonly moves: readonly RatedMove[];
+  readonly easier: readonly Move[];
+  /** How hard it is to learn. */
+  readonly points: number;
+}
+
+/** A section as it is taught: once for all the times that it is danced alike. */
+export interface Part {
+  readonly routine: Routine;
+  readonly section: DancedSection;
+  readonly versions: Versions;
+  readonly first: boolean;
+  /** True of the routine's last part. */
+  readonly last: boolean;
+  /** Indexes into the material's chunks. */
+  readonly chunks: readonly number[];
+  /** The chunk that is danced just before this part's first, and stands earlier in the material. */
+  readonly after?: number;
+  /** From the top of that time through to the end of this part, over parts that are taught by then. */
+  readonly fromTheTop: Stretch & { readonly chunks: readonly number[] };
+  /** The routine from its first count, as far as it is taught after this part, on the track's clock. */
+  readonly withSong: Stretch & { readonly chunks: readonly number[] };
+}
+
+export interface Versions {
+  readonly easiest: Version;
+  readonly taught: Version;
+}
+
+/** Everything that a class teaches, in its order. */
+export interface Material {
+  readonly parts: readonly Part[];
+  readonly chunks: readonly Chunk[];
+}
+
+/** Two chunks without a stop. */
+export function joined(before: Chunk, chunk: Chunk): Stretch {
+  return {
+    seconds: before.seconds.add(chunk.seconds),
+    countIn: before.countIn,
+    loads: plusBoth(before.loads, chunk.loads),
+  };
+}
+
+/** A class at an adaptation has no easier level to go to; a routine without the level asked for is taught at its own. */
+export function versionsFor(routine: Routine, level: string): Versions {
+  const find = (id: string | undefined) => routine.versions.find((version) => version.id === id);
+  const taught = find(level) ?? find(routine.taught);
+  if (!taught) throw new Error(`${routine.slug} has no version ${routine.taught}`);
+  return { taught, easiest: taught.kind === "level" ? (find(routine.levels[0]) ?? taught) : taught };
+}
+
+export function materialOf(routines: readonly Routine[], level: string, settings: TeachingSettings): Material {
+  const parts: Part[] = [];
+  const chunks: Chunk[] = [];
+  let met: ReadonlySet<string> = new Set();
+  for (const routine of routines) {
+    const versions = versionsFor(routine, level);
+    const taught = bySection(routine, versions.taught);
+    const easiest = bySection(routine, versions.easiest);
+    const sheet = sheetSections(routine);
+    const chunksOf: (readonly number[])[] = [];
+    for (const entry of sheet) {
+      const rating = rateMoves(taught[entry.section] ?? [], settings.points, met);
+      met = rating.met;
+      const cut = chunksIn(routine, entry.section, rating.rated, easiest[entry.section] ?? [], settings);
+      chunksOf.push(cut.map((_, index) => chunks.length + index));
+      chunks.push(...cut);
+    }
+    parts.push(...partsOf(routine, versions, sheet, chunksOf, { taught, easiest }));
+  }
+  return { parts, chunks };
+}
+
+function bySection(routine: Routine, version: Version): readonly (readonly Move[])[] {
+  const sections: Move[][] = routine.sections.map(() => []);
+  for (const move of version.moves) sections[move.section]?.push(move);
+  return sections;
+}
+
+/* Chunks */
+
+/** As few chunks as the settings allow, cut between phrases, never within a move. A short phrase (a pick-up, a tag) joins its neighbour. */
+function chunksIn(
+  routine: Routine,
+  sectionIndex: number,
+  rated: readonly RatedMove[],
+  easiest: readonly Move[],
+  settings: TeachingSettings,
+): readonly Chunk[] {
+  const section = routine.sections[sectionIndex];
+  if (!section) return [];
+  const groups: { to: number; counts: number; length: number; points: number }[] = [];
+  for (const phrase of section.phrases) {
+    const points = sum(rated.filter(({ move }) => move.phrase === phrase.number).map((move) => move.points));
+    const counts = phrase.numbers.length;
+    const length = counts < routine.music.phrase ? 0 : counts;
+    const group = groups.at(-1);
+    const joined = rated.some(({ move }) => crosses(move, phrase.at));
+    const fits =
+      group && group.length + length <= settings.chunkCounts && group.points + points <= settings.chunkPoints;
+    if (group && (joined || fits)) {
+      group.to = phrase.number;
+      group.counts += counts;
+      group.length += length;
+      group.points += points;
+    } else groups.push({ to: phrase.number, counts, length, points });
+  }
+  return groups.map(({ to, counts, points }, index) => {
+    const from = (groups[index - 1]?.to ?? 0) + 1;
+    const inside = (move: Move) => move.phrase >= from && move.phrase <= to;
+    const moves = rated.filter(({ move }) => inside(move));
+    const easier = easiest.filter(inside);
+    return {
+      ...{ routine, section, sectionIndex, phrases: [from, to] as const, counts, moves, easier, points },
+      seconds: countsTake(counts, section),
+      countIn: countsTake(routine.music.countIn, section),
+      loads: { taught: loadOf(moves.map(({ move }) => move)), easiest: loadOf(easier) },
+    };
+  });
+}
+
+function crosses(move: Move, at: number): boolean {
+  return move.at.lt(at) && move.at.add(move.length).gt(at);
+}
+
+/** Seconds at the section's tempo: 60 × counts ÷ counts a minute. */
+function countsTake(counts: number, section: DancedSection): Fraction {
+  return new Fraction(60 * counts).div(section.countsPerMinute);
+}
+
+function sum(numbers: readonly number[]): number {
+  return numbers.reduce((total, each) => total + each, 0);
+}
+
+/* Parts */
+
+interface MovesBySection {
+  readonly taught: readonly (readonly Move[])[];
+  readonly easiest: readonly (readonly Move[])[];
+}
+
+function partsOf(
+  routine: Routine,
+  versions: Versions,
+  sheet: readonly SheetSection[],
+  chunksOf: readonly (readonly number[])[],
+  moves: MovesBySection,
+): readonly Part[] {
+  const { sections } = routine;
+  const entryOf = new Map(sheet.flatMap(({ danced }, entry) => danced.map((index) => [index, entry] as const)));
+  const entryAt = (index: number) => entryOf.get(index) ?? Number.POSITIVE_INFINITY;
+  const sums = runningSums(sections, moves);
+  const upTo = (entry: number) => chunksOf.slice(0, entry + 1).flat();
+
+  return sheet.flatMap((_, entry): Part[] => {
+    const first = sections.findIndex((__, index) => entryAt(index) === entry);
+    const section = sections[first];
+    if (!section) return [];
+    const before = first === 0 ? undefined : chunksOf[entryAt(first - 1)]?.at(-1);
+    const top = sections.findIndex(({ wall }) => wall === section.wall);
+    let end = first + 1;
+    while (sections[end]?.wall === section.wall && entryAt(end) <= entry) end++;
+    let known = end;
+    while (known < sections.length && entryAt(known) <= entry) known++;
+    const entriesDanced = new Set(sections.slice(top, end).map((__, index) => entryAt(top + index)));
+    const countIn = (from: DancedSection) => countsTake(routine.music.countIn, from);
+    return [
+      {
+        ...{ routine, section, versions, first: entry === 0, last: entry === sheet.length - 1 },
+        chunks: chunksOf[entry] ?? [],
+        ...(before !== undefined && { after: before }),
+        fromTheTop: {
+          ...between(sums, top, end),
+          countIn: countIn(sections[top] ?? section),
+          chunks: [...entriesDanced].sort((a, b) => a - b).flatMap((each) => chunksOf[each] ?? []),
+        },
+        withSong: {
+          ...between(sums, 0, known),
+          seconds: sections[known - 1]?.end ?? new Fraction(0),
+          countIn: countIn(sections[0] ?? section),
+          chunks: upTo(entry),
+        },
+      },
+    ];
+  });
+}
+
+type Sums = readonly { readonly seconds: Fraction; readonly loads: LevelLoads }[];
+
+/** Of the first n danced sections, for every n. */
+function runningSums(sections: readonly DancedSection[], moves: MovesBySection): Sums {
+  const sums = [{ seconds: new Fraction(0), loads: { easiest: {}, taught: {} } as LevelLoads }];
+  sections.forEach((section, index) => {
+    const last = sums[index];
+    if (!last) return;
+    sums.push({
+      seconds: last.seconds.add(countsTake(section.counts, section)),
+      loads: plusBoth(last.loads, {
+        easiest: loadOf(moves.easiest[index] ?? []),
+        taught: loadOf(moves.taught[index] ?? []),
+      }),
+    });
+  });
+  return sums;
+}
+
+function between(sums: Sums, from: number, to: number): { seconds: Fraction; loads: LevelLoads } {
+  const [start, end] = [sums[from], sums[to]];
+  if (!start || !end) throw new RangeError(`No sections from ${from} to ${to}`);
+  return { seconds: end.seconds.sub(start.seconds), loads: plusBoth(end.loads, start.loads, -1) };
+}

@@ -1,0 +1,42 @@
+import type { Material } from "./material.js";
+import type { ClassSettings } from "./settings.js";
+import { chunkSteps, finishSteps, onceMoreStep, type Step, secondsOf, topSteps } from "./steps.js";
+
+/** What a class teaches: the parts before `parts`, or, where not even the first fits, that many of its chunks. */
+export interface Reach {
+  readonly parts: number;
+  readonly chunks: number;
+}
+
+/** Everything that a class with this reach may do, in the order of the class. */
+export function outline(material: Material, reach: Reach, settings: ClassSettings): readonly Step[] {
+  const steps: Step[] = [];
+  let block = 0;
+  const finished: number[] = [];
+  material.parts.slice(0, Math.max(reach.parts, 1)).forEach((part, index) => {
+    const routine = part.routine.slug;
+    const next = () => ({ part: index, routine, block: block++ });
+    const within = reach.parts > 0 ? part.chunks : part.chunks.slice(0, reach.chunks);
+    within.forEach((chunk, order) => {
+      const link = order === 0 ? part.after : chunk - 1;
+      steps.push(...chunkSteps(material, chunk, link, next(), settings));
+    });
+    if (reach.parts === 0) return;
+    const ending = part.last || index === reach.parts - 1;
+    steps.push(...topSteps(part, ending, next(), settings));
+    if (!ending) return;
+    steps.push(...finishSteps(part, next(), settings));
+    finished.push(index);
+  });
+  if (finished.length > 1)
+    for (const index of finished) {
+      const part = material.parts[index];
+      if (part) steps.push(onceMoreStep(part, { part: index, routine: part.routine.slug, block }, settings));
+    }
+  return steps;
+}
+
+/** Seconds of the least that these steps ask for. */
+export function leastSeconds(steps: readonly Step[], settings: ClassSettings): number {
+  return steps.reduce((sum, step) => sum + secondsOf(step, step.least, settings), 0);
+}

@@ -1,0 +1,114 @@
+import type { Library, Workshop } from "../routine/routine.js";
+import type { ClassPlan, DividedClass, Fit, SectionEnd } from "./class-plan.js";
+import { type ClassShare, divisions, type Pricing, pricing, reachable } from "./divide.js";
+import { ease } from "./ease.js";
+import { fill } from "./fill.js";
+import { type Load, plus } from "./load.js";
+import { type Material, materialOf, type Part, versionsFor } from "./material.js";
+import { leastSeconds, outline, type Reach } from "./outline.js";
+import { activityOf, blocksOf, chunkIds, loadAsPlanned, plannedChunks } from "./running-order.js";
+import { type ClassSettings, settingsFor } from "./settings.js";
+import { secondsOf } from "./steps.js";
+import { type Slot, slotOf, timetable } from "./timetable.js";
+import { fitWords, limitWords, loadWords, sectionName } from "./wording.js";
+
+/**
+ * Plans a class: what is taught when, in whole seconds that add up to the slot. First the least that teaches everything
+ * (or, where that is too long, as many sections as fit), then further runs where they help most; the rest is free practice.
+ * The method is part by part with linking (common practice, no source); every figure comes from counts, tempo and the
+ * library's `teaching` settings.
+ */
+export function planClass(workshop: Workshop, library: Library): ClassPlan {
+  const { slug, title, date, venue, minutes, level, routines } = workshop;
+  const settings = settingsFor(library);
+  const material = materialOf(routines, level, settings);
+  const slot = slotOf(workshop);
+  const price = pricing(material, settings);
+  const reach = reachOf(material, price, slot, settings);
+  const fit = fitOf(material, price, slot, reach);
+
+  const steps = outline(material, reach, settings);
+  const runs = fill(steps, material, slot.teaching, settings);
+  const { easier, outcomes } = ease(steps, runs, settings);
+  const doses = steps.map((step, index) => ({ step, runs: runs[index] ?? 0, easier: easier[index] ?? 0 }));
+  const load = {
+    easiest: doses.reduce((sum, { step, runs }) => plus(sum, step.loads.easiest, runs), {} as Load),
+    taught: doses.reduce((sum, dose) => plus(sum, loadAsPlanned(dose)), {} as Load),
+  };
+
+  const context = { material, ids: chunkIds(material), settings, load: load.taught };
+  const lengths = doses.map(({ step, runs }) => secondsOf(step, runs, settings));
+  const places = timetable(slot, steps, lengths, settings);
+  const activities = places.map((place) => activityOf(place, doses, context));
+  const freePractice = activities.find(({ kind }) => kind === "free-practice")?.seconds ?? 0;
+  return {
+    ...{ slug, title, minutes, level },
+    ...(date !== undefined && { date }),
+    ...(venue !== undefined && { venue }),
+    summary: [
+      ...fitWords(fit, minutes, freePractice),
+      ...otherLevels(workshop),
+      ...loadWords(load, level),
+      ...outcomes.map((outcome) => limitWords(outcome, level)),
+    ],
+    activities,
+    blocks: blocksOf(activities),
+    load,
+    limits: outcomes,
+    routines: routines.map((routine) => {
+      const { taught, easiest } = versionsFor(routine, level);
+      return { slug: routine.slug, title: routine.title, version: taught.id, easiest: easiest.id };
+    }),
+    chunks: plannedChunks(context, reach, doses),
+    fit,
+    freePractice,
+    settings,
+  };
+}
+
+function reachOf(material: Material, price: Pricing, slot: Slot, settings: ClassSettings): Reach {
+  const parts = reachable(price, material.parts.length, 0, slot.teaching);
+  let chunks = 0;
+  if (parts === 0) {
+    const there = material.parts[0]?.chunks.length ?? 0;
+    const takes = (number: number) => leastSeconds(outline(material, { parts: 0, chunks: number }, settings), settings);
+    while (chunks < there && takes(chunks + 1) <= slot.teaching) chunks++;
+  }
+  return { parts, chunks };
+}
+
+function fitOf(material: Material, price: Pricing, slot: Slot, reach: Reach): Fit {
+  const { parts } = material;
+  const least = price(0, parts.length);
+  const fits = least <= slot.teaching;
+  const last = parts[reach.parts - 1];
+  const classOf = ({ from, to, seconds }: ClassShare): DividedClass[] => {
+    const sections = parts.slice(from, to).map(endOf);
+    const ends = sections.at(-1);
+    return ends ? [{ sections, ends, least: seconds, spare: slot.teaching - seconds }] : [];
+  };
+  return {
+    fits,
+    least,
+    available: slot.teaching,
+    short: Math.max(0, least - slot.teaching),
+    minutesNeeded: Math.ceil((slot.frame + least) / 60),
+    ...(last && { upTo: endOf(last) }),
+    left: parts.slice(reach.parts).map(endOf),
+    divisions: fits
+      ? []
+      : divisions(price, parts.length, slot.teaching).map((shares) => ({ classes: shares.flatMap(classOf) })),
+  };
+}
+
+function endOf(part: Part): SectionEnd {
+  return { routine: part.routine.slug, title: part.routine.title, section: sectionName(part) };
+}
+
+function otherLevels({ routines, level }: Workshop): readonly string[] {
+  return routines.flatMap((routine) => {
+    const { taught } = versionsFor(routine, level);
+    if (taught.id === level) return [];
+    return [`${routine.title} has no level ${level}; it is planned at ${taught.id}, the one it is taught at.`];
+  });
+}

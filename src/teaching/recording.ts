@@ -1,0 +1,102 @@
+import type { Library, Routine } from "../routine/routine.js";
+import type { Risk } from "../routine/words.js";
+import { type Load, plus } from "./load.js";
+import { materialOf } from "./material.js";
+import { type ClassSettings, settingsFor } from "./settings.js";
+import { inUnits } from "./steps.js";
+import { endingTakes, openingTakes, partTakes } from "./takes.js";
+import { clock } from "./wording.js";
+
+/** Where the teacher stands: facing the camera, with her back to it, or so that feet and floor fill the picture. */
+export type CameraPlace = "front" | "behind" | "close";
+
+export type TakeKind =
+  | "welcome"
+  | "show"
+  | "explain"
+  | "options"
+  | "follow"
+  | "link"
+  | "from-the-top"
+  | "mirrored"
+  | "goodbye";
+
+/** The takes of a breakdown video, danced on the counts, since the song is not the teacher's to publish. */
+export interface RecordingPlan {
+  readonly slug: string;
+  readonly title: string;
+  readonly version: string;
+  readonly summary: readonly string[];
+  /** In the order of the finished video. */
+  readonly takes: readonly Take[];
+  /** In the order of shooting: one for each place of the camera, with the numbers of its takes. */
+  readonly setups: readonly Setup[];
+  /** Seconds of the finished video. */
+  readonly videoSeconds: number;
+  /** Seconds of shooting: every take as often as the settings say, and the time to place the camera. */
+  readonly daySeconds: number;
+  /** Of the teacher, over all takes. */
+  readonly load: Load;
+  readonly settings: ClassSettings;
+}
+
+export interface Take {
+  /** From 1. */
+  readonly number: number;
+  readonly kind: TakeKind;
+  readonly label: string;
+  readonly instruction: string;
+  readonly camera: CameraPlace;
+  readonly sections: readonly string[];
+  /** Per cent of the tempo; absent of talk. */
+  readonly speed?: number;
+  /** In the finished video. */
+  readonly start: number;
+  readonly seconds: number;
+  readonly load: Load;
+  readonly cautions: readonly Risk[];
+}
+
+export interface Setup {
+  readonly camera: CameraPlace;
+  readonly takes: readonly number[];
+  readonly seconds: number;
+}
+
+/** Lays out the takes of a breakdown video of the taught level, and a day to shoot them on. */
+export function planRecording(routine: Routine, library: Library): RecordingPlan {
+  const settings = settingsFor(library);
+  const material = materialOf([routine], routine.taught, settings);
+  const drafts = [
+    ...openingTakes(routine, material, settings),
+    ...material.parts.flatMap((part) => partTakes(part, material, settings)),
+    ...endingTakes(routine, material, library, settings),
+  ];
+  let start = 0;
+  const takes = drafts.map((draft, index): Take => {
+    const seconds = inUnits(draft.exact, settings);
+    start += seconds;
+    const { exact: _, ...rest } = draft;
+    return { number: index + 1, ...rest, start: start - seconds, seconds };
+  });
+  const setups = setupsOf(takes, settings);
+  const again = settings.recording.takes;
+  const load = takes.reduce((sum, take) => plus(sum, take.load, again), {} as Load);
+  const daySeconds = setups.reduce((sum, { seconds }) => sum + seconds, 0);
+  return {
+    ...{ slug: routine.slug, title: routine.title, version: routine.taught },
+    summary: [
+      `${takes.length} takes make a video of about ${clock(start)}.`,
+      `With every take shot ${again === 1 ? "once" : `${again} times`} and the camera placed ${setups.length} times, allow ${clock(daySeconds)}.`,
+    ],
+    ...{ takes, setups, videoSeconds: start, daySeconds, load, settings },
+  };
+}
+
+function setupsOf(takes: readonly Take[], settings: ClassSettings): readonly Setup[] {
+  return [...new Set(takes.map(({ camera }) => camera))].map((camera) => {
+    const here = takes.filter((take) => take.camera === camera);
+    const seconds = here.reduce((sum, take) => sum + take.seconds * settings.recording.takes, settings.recording.setup);
+    return { camera, takes: here.map(({ number }) => number), seconds };
+  });
+}

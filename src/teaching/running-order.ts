@@ -1,0 +1,138 @@
+import type { Routine } from "../routine/routine.js";
+import { type Risk, risks } from "../routine/words.js";
+import type { Activity, Block, PlannedChunk } from "./class-plan.js";
+import { type Load, plus } from "./load.js";
+import type { Chunk, Material } from "./material.js";
+import type { Reach } from "./outline.js";
+import type { ClassSettings } from "./settings.js";
+import type { Step } from "./steps.js";
+import type { Place } from "./timetable.js";
+import { blockName, chunkName, easierWords, frameWords, stepWords } from "./wording.js";
+
+/** A step with its runs, and how many of them are danced in the easiest option. */
+export interface Dose {
+  readonly step: Step;
+  readonly runs: number;
+  readonly easier: number;
+}
+
+export function loadAsPlanned({ step, runs, easier }: Dose): Load {
+  return plus(plus({}, step.loads.taught, runs - easier), step.loads.easiest, easier);
+}
+
+export interface Context {
+  readonly material: Material;
+  /** Of the material's chunks. */
+  readonly ids: readonly string[];
+  readonly settings: ClassSettings;
+  /** Of the whole class. */
+  readonly load: Load;
+}
+
+export function activityOf(place: Place, doses: readonly Dose[], context: Context): Activity {
+  const { start, seconds } = place;
+  if ("frame" in place) {
+    const words = frameWords(place.frame, seconds, context.load);
+    const none = { sections: [], chunks: [], load: {}, easiest: {}, cautions: [] };
+    return { kind: place.frame, ...words, block: words.label, start, seconds, ...none };
+  }
+  const dose = doses[place.step];
+  const part = context.material.parts[dose?.step.part ?? -1];
+  if (!dose || !part) throw new RangeError(`No step ${place.step}`);
+  const { step, runs, easier } = dose;
+  const chunks = step.chunks.flatMap((index) => context.material.chunks[index] ?? []);
+  const tempo = oneTempo(chunks, step.speed);
+  const words = stepWords(step, runs, context.material, tempo, context.settings.groups);
+  const version = part.versions.easiest.id;
+  return {
+    kind: step.kind,
+    label: words.label,
+    instruction: easier > 0 ? `${words.instruction} ${easierWords(easier, runs, version)}` : words.instruction,
+    block: blockName(step, context.material),
+    routine: part.routine.slug,
+    title: part.routine.title,
+    sections: [...new Set(chunks.map(({ section }) => section.name))],
+    chunks: step.chunks.flatMap((index) => context.ids[index] ?? []),
+    speed: step.speed,
+    ...(tempo !== undefined && { countsPerMinute: tempo }),
+    runs,
+    ...(easier > 0 && { easier: { version, runs: easier } }),
+    start,
+    seconds,
+    load: loadAsPlanned(dose),
+    easiest: plus({}, step.loads.easiest, runs),
+    cautions: inListOrder(chunks.flatMap(cautionsIn)),
+  };
+}
+
+function oneTempo(chunks: readonly Chunk[], speed: number): number | undefined {
+  const [tempo, ...others] = chunks.map(({ section }) => section.countsPerMinute);
+  if (!tempo || others.some((other) => !other.equals(tempo))) return undefined;
+  return tempo.mul(speed).div(100).round(1).valueOf();
+}
+
+/** The running order in fewer lines: activities that follow each other in one block are one line. */
+export function blocksOf(activities: readonly Activity[]): readonly Block[] {
+  const blocks: Block[] = [];
+  activities.forEach(({ block, start, seconds }, index) => {
+    const last = blocks.at(-1);
+    if (last?.label === block) blocks[blocks.length - 1] = { ...last, seconds: last.seconds + seconds, to: index + 1 };
+    else blocks.push({ label: block, start, seconds, from: index, to: index + 1 });
+  });
+  return blocks;
+}
+
+/* Chunks */
+
+/** "low-tide/1": a routine's slug and the number of the chunk in it. */
+export function chunkIds(material: Material): readonly string[] {
+  const numbers = new Map<Routine, number>();
+  return material.chunks.map(({ routine }) => {
+    const number = (numbers.get(routine) ?? 0) + 1;
+    numbers.set(routine, number);
+    return `${routine.slug}/${number}`;
+  });
+}
+
+export function plannedChunks(context: Context, reach: Reach, doses: readonly Dose[]): readonly PlannedChunk[] {
+  const taught = new Set(context.material.parts.slice(0, reach.parts).flatMap((part) => part.chunks));
+  for (let index = 0; index < reach.chunks; index++) taught.add(index);
+  const runs = context.material.chunks.map(() => ({ all: 0, full: 0 }));
+  for (const { step, runs: times } of doses)
+    for (const index of step.kind === "show" ? [] : step.chunks) {
+      const sum = runs[index];
+      if (!sum) continue;
+      sum.all += times;
+      if (step.speed === 100) sum.full += times;
+    }
+  return context.material.chunks.map((chunk, index) => ({
+    id: context.ids[index] ?? "",
+    routine: chunk.routine.slug,
+    section: chunk.section.name,
+    label: chunkName(chunk),
+    sectionIndex: chunk.sectionIndex,
+    phrases: chunk.phrases,
+    counts: chunk.counts,
+    seconds: rounded(chunk.seconds.valueOf(), 1000),
+    newMoves: chunk.moves.filter(({ known }) => known === "no").length,
+    points: rounded(chunk.points, 100),
+    density: rounded((chunk.points * 8) / chunk.counts, 100),
+    cautions: cautionsIn(chunk),
+    load: chunk.loads,
+    taught: taught.has(index),
+    runs: runs[index]?.all ?? 0,
+    fullTempoRuns: runs[index]?.full ?? 0,
+  }));
+}
+
+function cautionsIn(chunk: Chunk): readonly Risk[] {
+  return inListOrder(chunk.moves.flatMap(({ move }) => move.risks));
+}
+
+function inListOrder(named: readonly Risk[]): readonly Risk[] {
+  return risks.filter((risk) => named.includes(risk));
+}
+
+function rounded(value: number, parts: number): number {
+  return Math.round(value * parts) / parts;
+}

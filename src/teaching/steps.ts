@@ -1,0 +1,184 @@
+import Fraction from "fraction.js";
+import type { RatedMove } from "./difficulty.js";
+import type { DancedKind } from "./kinds.js";
+import { type LevelLoads, loadOf } from "./load.js";
+import { type Chunk, joined, type Material, type Part, type Stretch } from "./material.js";
+import type { ClassSettings } from "./settings.js";
+
+/** Something that a class may do, once or several times over. */
+export interface Step {
+  readonly kind: DancedKind;
+  /** Index of the part that it belongs to. */
+  readonly part: number;
+  /** Steps of one block stay together: no water between them. */
+  readonly block: number;
+  /** The routine's slug. */
+  readonly routine: string;
+  /** Indexes of the chunks that it dances. */
+  readonly chunks: readonly number[];
+  /** Per cent of the tempo. */
+  readonly speed: number;
+  /** Runs that teaching asks for, and that are worth having. */
+  readonly least: number;
+  readonly most: number;
+  /** Seconds beside the runs. */
+  readonly once: Fraction;
+  /** Seconds of a run, count-in and the way back to the place included. */
+  readonly each: Fraction;
+  /** Load of a run. */
+  readonly loads: LevelLoads;
+  /** Runs that stay at the taught level, whatever limit is set: nobody meets a move for the first time at full tempo. */
+  readonly kept: number;
+  /** Of a detail: the moves that are taken on their own. */
+  readonly moves: readonly RatedMove[];
+}
+
+/** Seconds of a step with so many runs, in whole units. */
+export function secondsOf(step: Step, runs: number, settings: ClassSettings): number {
+  return runs === 0 ? 0 : inUnits(step.once.add(step.each.mul(runs)), settings);
+}
+
+export function inUnits(seconds: Fraction, settings: ClassSettings): number {
+  return seconds.div(settings.unit).ceil().valueOf() * settings.unit;
+}
+
+/** A count-in and a stretch at a speed, and the way back to the place. */
+export function runSeconds(stretch: Stretch, speed: number, settings: ClassSettings): Fraction {
+  return stretch.countIn.add(stretch.seconds).mul(100).div(speed).add(settings.again);
+}
+
+const unloaded: LevelLoads = { easiest: {}, taught: {} };
+
+/** Teaches one chunk: show, mark, the hard moves alone, drill at rising speeds, link. */
+export function chunkSteps(
+  material: Material,
+  index: number,
+  link: number | undefined,
+  place: PlaceInClass,
+  settings: ClassSettings,
+): readonly Step[] {
+  const chunk = material.chunks[index];
+  if (!chunk) return [];
+  const make = maker(settings, place);
+  const fresh = chunk.moves.some((move) => move.known !== "yes");
+  const before = link === undefined ? undefined : material.chunks[link];
+  const hard = hardMoves(chunk, settings);
+  const steps = [
+    make("show", chunk, [index], { loads: unloaded }),
+    make("mark", chunk, [index], {
+      speed: settings.markSpeed,
+      once: settings.explain * chunk.points,
+      kept: 1,
+      ...(!fresh && { least: 0 }),
+    }),
+  ];
+  if (hard.length > 0)
+    steps.push(
+      make("detail", alone(chunk, hard), [index], {
+        speed: settings.markSpeed,
+        once: settings.explain * hard.reduce((sum, move) => sum + move.points, 0),
+        moves: hard,
+      }),
+    );
+  settings.drillSpeeds.forEach((speed, order) => {
+    const full = order === settings.drillSpeeds.length - 1;
+    const needed = full || (order === 0 && fresh && chunk.counts >= chunk.routine.music.phrase);
+    steps.push(make("drill", chunk, [index], { speed, ...(!needed && { least: 0 }), kept: full ? 1 : 0 }));
+  });
+  if (before && link !== undefined)
+    steps.push(make("link", joined(before, chunk), [link, index], { speed: settings.linkSpeed }));
+  return steps;
+}
+
+/** After a part: from the top up to its end; asked for where the class goes no further in this routine. */
+export function topSteps(part: Part, ending: boolean, place: PlaceInClass, settings: ClassSettings): readonly Step[] {
+  const { fromTheTop } = part;
+  if (fromTheTop.chunks.length < 2) return [];
+  const make = maker(settings, place);
+  return [
+    make("from-the-top", fromTheTop, fromTheTop.chunks, { speed: settings.linkSpeed, least: 0 }),
+    make("from-the-top", fromTheTop, fromTheTop.chunks, { ...(!ending && { least: 0 }) }),
+  ];
+}
+
+/** The end of a routine in this class: with the song, without the mirror, on the other side, in groups. */
+export function finishSteps(part: Part, place: PlaceInClass, settings: ClassSettings): readonly Step[] {
+  const make = maker(settings, place);
+  const { withSong, fromTheTop, routine } = part;
+  const song = songSeconds(part, settings);
+  return [
+    make("run-through", withSong, withSong.chunks, { each: song, kept: 1 }),
+    make("away-from-mirror", fromTheTop, fromTheTop.chunks, {}),
+    // A routine that starts in several directions has its other sides already.
+    ...(routine.walls === 1 ? [make("mirrored", fromTheTop, fromTheTop.chunks, { speed: settings.linkSpeed })] : []),
+    make("groups", withSong, withSong.chunks, { each: song.mul(settings.groups) }),
+  ];
+}
+
+/** Each routine once more at the end of a class that has taught several. */
+export function onceMoreStep(part: Part, place: PlaceInClass, settings: ClassSettings): Step {
+  const { withSong } = part;
+  return maker(settings, place)("run-through", withSong, withSong.chunks, {
+    ...{ each: songSeconds(part, settings), least: 0, most: Math.min(1, settings.most["run-through"]) },
+  });
+}
+
+/** The song from shortly before the first count, to the end of what is taught. */
+function songSeconds(part: Part, settings: ClassSettings): Fraction {
+  const { firstCount } = part.routine.music;
+  const listening = firstCount.gt(settings.leadIn) ? new Fraction(settings.leadIn) : firstCount;
+  const { countIn, seconds } = part.withSong;
+  return (listening.gt(countIn) ? listening : countIn).add(seconds).add(settings.again);
+}
+
+/** Where in the class a step stands. */
+type PlaceInClass = Pick<Step, "part" | "block" | "routine">;
+
+interface Particulars {
+  readonly speed?: number;
+  readonly least?: number;
+  readonly most?: number;
+  /** Seconds beside the usual overhead. */
+  readonly once?: number;
+  readonly each?: Fraction;
+  readonly loads?: LevelLoads;
+  readonly kept?: number;
+  readonly moves?: readonly RatedMove[];
+}
+
+function maker(settings: ClassSettings, place: PlaceInClass) {
+  return (kind: DancedKind, stretch: Stretch, chunks: readonly number[], particulars: Particulars): Step => {
+    const speed = particulars.speed ?? 100;
+    const least = particulars.least ?? settings.least[kind];
+    return {
+      ...{ kind, ...place, chunks, speed, least },
+      most: Math.max(least, particulars.most ?? settings.most[kind]),
+      once: new Fraction(settings.overhead[kind]).add(particulars.once ?? 0),
+      each: particulars.each ?? runSeconds(stretch, speed, settings),
+      loads: particulars.loads ?? stretch.loads,
+      kept: particulars.kept ?? 0,
+      moves: particulars.moves ?? [],
+    };
+  };
+}
+
+/** At most three new moves of a chunk that cost half as much again as a plain one, or more: the hardest first. */
+function hardMoves(chunk: Chunk, settings: ClassSettings): readonly RatedMove[] {
+  return chunk.moves
+    .filter((move) => move.known === "no" && move.points >= 1.5 * settings.points.move)
+    .toSorted((a, b) => b.points - a.points)
+    .slice(0, 3);
+}
+
+/** The hard moves one by one, each with a count-in of its own. */
+function alone(chunk: Chunk, hard: readonly RatedMove[]): Stretch {
+  const counts = hard.reduce((sum, { move }) => sum.add(move.length), new Fraction(0));
+  const meanwhile = chunk.easier.filter((move) =>
+    hard.some((each) => move.at.gte(each.move.at) && move.at.lt(each.move.at.add(each.move.length))),
+  );
+  return {
+    seconds: counts.mul(60).div(chunk.section.countsPerMinute),
+    countIn: chunk.countIn.mul(hard.length),
+    loads: { taught: loadOf(hard.map(({ move }) => move)), easiest: loadOf(meanwhile) },
+  };
+}

@@ -1,0 +1,93 @@
+import Fraction from "fraction.js";
+import { dance } from "../../src/routine/dance.js";
+import type { Library, Routine, Workshop } from "../../src/routine/routine.js";
+import type { WrittenMove } from "../../src/routine/written.js";
+import { cue, library, move, phrase, routine, section } from "../routine/arbitrary.js";
+
+/** A move's words, or its words and what else is written of it; `easier` is its option for level 1. */
+export type Step = string | (Partial<WrittenMove> & { readonly do: string; readonly easier?: Partial<WrittenMove> });
+
+export interface SectionSketch {
+  readonly name: string;
+  /** One mapping from spans to moves a phrase. */
+  readonly phrases?: readonly Readonly<Record<string, Step>>[];
+  readonly sameAs?: string;
+  readonly mirrored?: "never" | "always" | "alternate";
+  readonly repeat?: number;
+  readonly tempo?: number;
+}
+
+export interface RoutineSketch {
+  readonly slug?: string;
+  /** Counts a minute. */
+  readonly tempo: number;
+  readonly firstCount?: number;
+  readonly phrase?: number;
+  readonly walls?: number;
+  readonly times?: number;
+  readonly levels?: readonly string[];
+  readonly sections: readonly SectionSketch[];
+}
+
+/** A routine as danced, from a sketch; a sketch that cannot be danced is an error of the test. */
+export function routineOf(sketch: RoutineSketch): Routine {
+  const { slug = "test", tempo, firstCount, levels = ["1", "2"], walls = 1, times = walls } = sketch;
+  const written = routine(sketch.sections.map(sectionOf), {
+    ...{ slug, title: `Title of ${slug}`, levels, taught: levels.at(-1) ?? "1", walls, times },
+    music: {
+      ...{ place: "music", tempo: new Fraction(tempo), phrase: sketch.phrase ?? 8, accents: [], feel: "straight" },
+      ...(firstCount !== undefined && { firstCount: new Fraction(firstCount) }),
+    },
+  });
+  const danced = dance(written, library);
+  if (!danced.routine) throw new Error(danced.problems.map(({ message }) => message).join("\n"));
+  return danced.routine;
+}
+
+function sectionOf(sketch: SectionSketch, index: number) {
+  const { name, phrases, sameAs, mirrored, repeat, tempo } = sketch;
+  const counts = phrases?.map((steps, at) => {
+    const place = `sections/${index}/counts/${at}`;
+    return phrase(
+      place,
+      Object.entries(steps).map(([on, step]) => moveOf(on, `${place}/${on}`, step)),
+    );
+  });
+  return section(name, counts, {
+    ...(sameAs !== undefined && { sameAs }),
+    ...(mirrored !== undefined && { mirrored }),
+    ...(repeat !== undefined && { repeat }),
+    ...(tempo !== undefined && { tempo: new Fraction(tempo) }),
+  });
+}
+
+function moveOf(on: string, place: string, step: Step): WrittenMove {
+  if (typeof step === "string") return move(on, place, { cue: cue(step), hold: step === "hold" });
+  const { do: text, easier, ...rest } = step;
+  const option = { place: `${place}/options/1`, version: "1", moves: [move(undefined, `${place}/options/1`, easier)] };
+  return move(on, place, { cue: cue(text), ...rest, options: easier ? [option] : [] });
+}
+
+/** A section of eights with one new move on every two counts. */
+export function eights(name: string, number: number, extra: Partial<SectionSketch> = {}): SectionSketch {
+  const spans = ["1-2", "3-4", "5-6", "7-8"];
+  const phrases = Array.from({ length: number }, (_, eight) =>
+    Object.fromEntries(spans.map((on) => [on, `${name} ${eight + 1} ${on}`])),
+  );
+  return { name, phrases, ...extra };
+}
+
+/** A class of so many minutes, without frame unless given. */
+export function workshopOf(routines: readonly Routine[], minutes: number, extra: Partial<Workshop> = {}): Workshop {
+  return {
+    ...{ slug: "class", title: "Class", minutes, level: "2", routines, warmUp: 0, coolDown: 0, breaks: 0, prose: "" },
+    ...extra,
+  };
+}
+
+/** The test library with settings for the planner, written as a file gives them. */
+export function libraryWith(teaching: Readonly<Record<string, unknown>>): Library {
+  return { ...library, teaching };
+}
+
+export { library };

@@ -1,0 +1,161 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { dance } from "../../src/routine/dance.js";
+import type { Routine, Workshop } from "../../src/routine/routine.js";
+import type { Activity, ClassPlan } from "../../src/teaching/class-plan.js";
+import { type Load, plus } from "../../src/teaching/load.js";
+import { planClass } from "../../src/teaching/plan.js";
+import { routines as written } from "../routine/arbitrary.js";
+import { library, libraryWith, workshopOf } from "./builder.js";
+
+/** Any routine that can be danced: repeats, the other side, tempo changes, up to three times through. */
+const anyRoutine = written()
+  .map((sketch) => dance(sketch, library).routine)
+  .filter((routine): routine is Routine => routine !== undefined);
+
+const anyFrame = fc.record({
+  warmUp: fc.constantFrom(0, 5, 12),
+  coolDown: fc.constantFrom(0, 4),
+  breaks: fc.constantFrom(0, 1, 5, 10),
+  level: fc.constantFrom("1", "2", "3", "4"),
+});
+
+const anyClass = fc
+  .record({
+    routines: fc.array(anyRoutine, { maxLength: 3 }),
+    minutes: fc.oneof(fc.integer({ min: 1, max: 240 }), fc.constantFrom(7.5, 0.1)),
+    frame: anyFrame,
+  })
+  .map(({ routines, minutes, frame }) => {
+    const named = routines.map((routine, index) => ({ ...routine, slug: `routine-${index}` }));
+    return workshopOf(named, minutes, frame);
+  });
+
+const danced = ({ kind }: Activity) => !["warm-up", "water", "free-practice", "cool-down"].includes(kind);
+
+/** Activities before the first one of a kind that dances a chunk. */
+function before(plan: ClassPlan, index: number, chunk: string): readonly Activity[] {
+  return plan.activities.slice(0, index).filter(({ chunks }) => chunks.includes(chunk));
+}
+
+function check(name: string, holds: (workshop: Workshop, plan: ClassPlan) => void, runs = 60): void {
+  test(name, () => {
+    fc.assert(
+      fc.property(anyClass, (workshop) => holds(workshop, planClass(workshop, library))),
+      { numRuns: runs },
+    );
+  });
+}
+
+describe("any class", () => {
+  check("fills its slot to the second, without a gap or an overlap", (workshop, plan) => {
+    let clock = 0;
+    for (const { start, seconds } of plan.activities) {
+      expect(start).toBe(clock);
+      expect(Number.isInteger(seconds) && seconds > 0).toBe(true);
+      clock += seconds;
+    }
+    expect(clock).toBe(Math.round(workshop.minutes * 60));
+    const blocks = plan.blocks.map(({ seconds }) => seconds);
+    expect(blocks.reduce((sum, seconds) => sum + seconds, 0)).toBe(clock);
+  });
+
+  check("has warm-up, breaks and cool-down as long as asked for, where the slot holds them", (workshop, plan) => {
+    const { warmUp, breaks, coolDown, minutes } = workshop;
+    if (warmUp + breaks + coolDown > minutes) return;
+    const minutesOf = (wanted: string) =>
+      plan.activities.filter(({ kind }) => kind === wanted).reduce((sum, { seconds }) => sum + seconds, 0) / 60;
+    expect([minutesOf("warm-up"), minutesOf("water"), minutesOf("cool-down")]).toEqual([warmUp, breaks, coolDown]);
+  });
+
+  check("dances nothing before it is shown, and nothing with the song before it has been at full tempo", (_, plan) => {
+    plan.activities.forEach((activity, index) => {
+      if (!danced(activity) || activity.kind === "show") return;
+      for (const chunk of activity.chunks) {
+        const earlier = before(plan, index, chunk);
+        expect(earlier.some(({ kind }) => kind === "show")).toBe(true);
+        if (activity.kind === "run-through" || activity.kind === "groups")
+          expect(earlier.some(({ kind, speed }) => kind === "drill" && speed === 100)).toBe(true);
+      }
+    });
+  });
+
+  check("drills at rising speeds", (_, plan) => {
+    for (const { id } of plan.chunks) {
+      const speeds = plan.activities.flatMap(({ kind, chunks, speed }) =>
+        kind === "drill" && chunks.includes(id) ? [speed ?? 0] : [],
+      );
+      expect(speeds).toEqual(speeds.toSorted((a, b) => a - b));
+    }
+  });
+
+  check("teaches what it says it teaches, and ends each routine with the song", (_, plan) => {
+    for (const { taught, runs } of plan.chunks) expect(runs > 0).toBe(taught);
+    if (plan.fit.upTo === undefined) return;
+    const sung = new Set(plan.activities.flatMap(({ kind, chunks }) => (kind === "run-through" ? chunks : [])));
+    expect([...sung].sort()).toEqual(plan.chunks.flatMap(({ id, taught }) => (taught ? [id] : [])).toSorted());
+  });
+
+  check("says by how much it does not fit, and every part of a division fits", (workshop, plan) => {
+    const { fits, least, available, short, minutesNeeded, divisions, left } = plan.fit;
+    expect(fits).toBe(least <= available);
+    expect(short).toBe(Math.max(0, least - available));
+    expect(left.length === 0).toBe(fits);
+    expect(planClass({ ...workshop, minutes: minutesNeeded }, library).fit.fits || fits).toBe(true);
+    for (const { classes } of divisions) {
+      for (const share of classes) expect(share.least + share.spare).toBe(available);
+      for (const share of classes) expect(share.spare).toBeGreaterThanOrEqual(0);
+      const everything = planClass({ ...workshop, minutes: 100_000 }, library);
+      expect(classes.flatMap(({ sections }) => sections).length).toBe(
+        new Set(everything.chunks.map(({ routine, sectionIndex }) => `${routine} ${sectionIndex}`)).size,
+      );
+    }
+  });
+
+  check("sums the load of its activities", (_, plan) => {
+    const sum = (loads: readonly Load[]) => loads.reduce((total, load) => plus(total, load), {});
+    expect(plan.load.taught).toEqual(sum(plan.activities.map(({ load }) => load)));
+    expect(plan.load.easiest).toEqual(sum(plan.activities.map(({ easiest }) => easiest)));
+  });
+
+  check("is the same for the same input, and plain data", (workshop, plan) => {
+    expect(planClass(workshop, library)).toEqual(plan);
+    expect(JSON.parse(JSON.stringify(plan))).toEqual(plan);
+  });
+});
+
+test("more minutes never teach less", () => {
+  fc.assert(
+    fc.property(anyClass, fc.integer({ min: 1, max: 40 }), (workshop, more) => {
+      const short = planClass(workshop, library);
+      const long = planClass({ ...workshop, minutes: workshop.minutes + more }, library);
+      const taught = (plan: ClassPlan) => plan.chunks.filter((chunk) => chunk.taught).map(({ id }) => id);
+      expect(taught(long)).toEqual(expect.arrayContaining(taught(short)));
+      if (taught(long).length > taught(short).length) return;
+      long.chunks.forEach((chunk, index) => {
+        expect(chunk.runs).toBeGreaterThanOrEqual(short.chunks[index]?.runs ?? 0);
+      });
+    }),
+    { numRuns: 150 },
+  );
+});
+
+test("a limit is kept, or the plan says why; further runs never break one that the least keeps", () => {
+  fc.assert(
+    fc.property(
+      anyClass,
+      fc.constantFrom("knees" as const, "hands" as const, "spine" as const, "inversions" as const),
+      fc.integer({ min: 0, max: 60 }),
+      (workshop, part, limit) => {
+        const limited = libraryWith({ limits: { [part]: String(limit) } });
+        const plan = planClass(workshop, limited);
+        const [outcome] = plan.limits;
+        expect(outcome?.kept).toBe((plan.load.taught[part] ?? 0) <= limit);
+        expect(plan.summary.some((sentence) => /not kept/.test(sentence))).toBe(outcome?.kept === false);
+        const bare = planClass(workshop, libraryWith({ limits: { [part]: limit }, most: plan.settings.least }));
+        if (bare.limits[0]?.kept) expect(outcome?.kept).toBe(true);
+      },
+    ),
+    { numRuns: 60 },
+  );
+});
