@@ -5,8 +5,8 @@ export const accentWithoutHit: Rule = {
   name: "accent-without-hit",
   severity: "note",
   why: "`accents` names the counts of the phrase that land hardest; a phrase in which nothing hits on one of them may be a count off.",
-  good: counts("1-3: Walk\n4: { do: Stamp, hit: true }\n5-8: Walk", "accents: [4]\n"),
-  bad: counts("1-3: Walk\n4: Look up\n5-8: Walk", "accents: [4]\n"),
+  good: counts("1-3: Walk\n4: { do: Stamp, hit: true }\n5-8: Walk", "music: { tempo: 100, accents: [4] }\n"),
+  bad: counts("1-3: Walk\n4: Look up\n5-8: Walk", "music: { tempo: 100, accents: [4] }\n"),
   find: (scene) => {
     const found = new Map<string, Remark>();
     for (const { phrase, counted } of hitsByPhrase(scene)) {
@@ -27,8 +27,8 @@ export const hitsOffAccents: Rule = {
   name: "hits-off-accents",
   severity: "note",
   why: "Where hits never fall on an accent, either the accents in `music` or the counts of the hits are off.",
-  good: counts("1-3: Walk\n4: { do: Stamp, hit: true }\n5-8: Walk", "accents: [4]\n"),
-  bad: counts("1-2: Walk\n3: { do: Stamp, hit: true }\n4-8: Walk", "accents: [4]\n"),
+  good: counts("1-3: Walk\n4: { do: Stamp, hit: true }\n5-8: Walk", "music: { tempo: 100, accents: [4] }\n"),
+  bad: counts("1-2: Walk\n3: { do: Stamp, hit: true }\n4-8: Walk", "music: { tempo: 100, accents: [4] }\n"),
   find: (scene) => {
     const { accents } = scene.routine.music;
     const phrases = hitsByPhrase(scene);
