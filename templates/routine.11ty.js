@@ -2,6 +2,7 @@ import { html, raw } from "../dist/publishing/site/html.js";
 import { counts } from "./_includes/counts.js";
 import { dateTime } from "./_includes/dates.js";
 import { page } from "./_includes/page.js";
+import { practice } from "./_includes/practice.js";
 
 export const data = {
   pagination: { data: "routineSlugs", size: 1, alias: "slug" },
@@ -18,7 +19,7 @@ export async function render({ slug }) {
     title: view.title,
     description:
       view.facts.summary ?? `${view.title}, a routine of ${view.facts.counts} counts by ${view.choreographer}.`,
-    scripts: ["choice.js"],
+    scripts: ["routine.js", "practice/main.js"],
     body: body(view),
   }).html;
 }
@@ -26,48 +27,88 @@ export async function render({ slug }) {
 function body(view) {
   return html`<article class="routine">
 ${head(view)}
-${chooser(view)}
+<div class="side">
+${choice(view)}
+${onThisPage(view)}
+</div>
 ${care(view)}
 <div class="ready">${needs(view)}${start(view)}</div>
 ${view.introduction.html !== "" && html`<div class="prose introduction">${view.introduction}</div>`}
-${counts(view.sections)}
+${practice("routine.json")}
+${counts(view)}
 ${view.after.html !== "" && html`<div class="prose after">${view.after}</div>`}
 ${videos(view)}
-${downloads(view)}
+${takeAway(view)}
 </article>`;
 }
 
 function head(view) {
   const { facts } = view;
   return html`<header class="title">
-<p class="kicker">${[...facts.styles, ...(facts.audience === "adult" ? ["adults only"] : facts.audience === "teen" ? ["teens and adults"] : [])].join(" · ")}</p>
+<p class="kicker">${[...facts.styles, ...audience(facts)].join(" · ")}</p>
 <h1>${view.title}</h1>
 <p class="byline">Choreography by ${view.choreographer}${view.song && html`, to ${view.song}`}${facts.date && html`. ${dateTime(facts.date)}`}</p>
 ${facts.summary && html`<p class="summary">${facts.summary}</p>`}
+${pulse(facts.phrase, view.accents)}
 <dl class="facts">
-<div><dt>Counts</dt><dd>${facts.counts}</dd></div>
-<div><dt>One run</dt><dd>${view.run}</dd></div>
-<div><dt>Tempo</dt><dd>${view.tempo} <small>a minute</small></dd></div>
-<div><dt>Phrases of</dt><dd>${facts.phrase}</dd></div>
-${facts.walls > 1 && html`<div><dt>Walls</dt><dd>${facts.walls}</dd></div>`}
-<div><dt>Count one at</dt><dd>${view.firstCount}</dd></div>
+${fact("Counts", facts.counts)}
+${fact("One run", view.run)}
+${fact("Tempo", view.tempo, " a minute")}
+${fact("Phrases of", facts.phrase)}
+${view.accents.length > 0 && fact("Landing hardest", listed(view.accents))}
+${facts.walls > 1 && fact("Walls", facts.walls)}
+${view.times > 1 && fact("Danced through", view.times, " times")}
+${view.triplet && fact("Feel", "triplet")}
+${fact("Count one at", view.firstCount)}
 </dl>
 </header>`;
 }
 
-function chooser({ versions }) {
+function audience({ audience }) {
+  if (audience === "adult") return ["adults only"];
+  return audience === "teen" ? ["teens and adults"] : [];
+}
+
+function listed(values) {
+  return [values.slice(0, -1).join(", "), ...values.slice(-1)].filter(Boolean).join(" and ");
+}
+
+function fact(name, value, unit) {
+  return html`<div><dt>${name}</dt><dd>${value}${unit && html`<small>${unit}</small>`}</dd></div>`;
+}
+
+/** The counts of one phrase as an ornament; the facts below say the same in words. */
+function pulse(phrase, accents) {
+  if (phrase > 16) return "";
+  const count = (_, index) =>
+    accents.includes(index + 1) ? html`<b>${index + 1}</b>` : html`<span>${index + 1}</span>`;
+  return html`<p class="pulse" aria-hidden="true">${Array.from({ length: phrase }, count)}</p>`;
+}
+
+function choice({ versions }) {
   return html`<form class="choice" autocomplete="off">
-<fieldset><legend>Version</legend>${versions.map(
+<fieldset class="pills"><legend>Version</legend>${versions.map(
     ({ id, name, taught }, index) =>
       html`<label><input type="radio" name="version" id="v${index}" value="${id}"${taught && raw(" checked")}><span>${name}</span></label>`,
   )}</fieldset>
-<fieldset><legend>Side</legend><label><input type="radio" name="side" id="as-taught" value="as-taught" checked><span>As taught</span></label><label><input type="radio" name="side" id="mirrored" value="mirrored"><span>Mirrored</span></label></fieldset>
+<fieldset class="pills"><legend>Side</legend><label><input type="checkbox" id="mirrored"><span>Mirrored</span></label></fieldset>
 </form>`;
+}
+
+function onThisPage({ sections, videos }) {
+  return html`<nav class="jump" aria-labelledby="jump"><h2 id="jump">On this page</h2><ul>
+<li class="by-script"><a href="#practice">Practise</a></li>
+<li><a href="#counts">The counts</a><ol>${sections.map(({ id, name }) => html`<li><a href="#${id}">${name}</a></li>`)}</ol></li>
+${videos.length > 0 && html`<li><a href="#videos">Watch</a></li>`}
+<li><a href="#take">Take away</a></li>
+</ul>
+<p class="by-script"><button class="button" type="button" data-share>Copy the link to this view</button></p>
+<p class="unseen" role="status" data-shared></p></nav>`;
 }
 
 function care({ cautions, deference, houseRules }) {
   return html`<section class="care-list" aria-labelledby="care"><h2 id="care">Take care</h2>
-<ul>${cautions.map(({ classes, value }) => html`<li class="${classes}"><b>${value.label}</b> ${value.text}</li>`)}</ul>
+${cautions.length > 0 && html`<ul>${cautions.map(({ classes, value }) => html`<li class="${classes}"><b>${value.label}</b>. ${value.text}</li>`)}</ul>`}
 <p>${deference}</p>${houseRules}</section>`;
 }
 
@@ -78,28 +119,37 @@ ${
     ? html`<p>Nothing but room to move.</p>`
     : html`<ul class="gear">${gear.map(
         ({ classes, item, required, why }) =>
-          html`<li class="${classes}"><b>${item}</b>${!required && " (if you like)"}${why && html`: ${why}`}</li>`,
+          html`<li class="${classes}"><b>${item}</b>${!required && ", if you like"}${why && html`: ${why}`}</li>`,
       )}</ul>`
 }</section>`;
 }
 
 function start({ starts, countIn, firstCount, versions }) {
   return html`<section aria-labelledby="start"><h2 id="start">How it starts</h2>
-${starts.map(({ classes, value }) => html`<p class="${classes}">${value}</p>`)}
-<p>${countIn} counts in; count one falls at ${firstCount} in the track.</p>
-${versions.map(({ classes, load, space }) => html`<p class="${classes}">Room to travel: ${space} m.${load.length > 0 && ` In one run: ${load.join(", ")}.`}</p>`)}</section>`;
+${starts.map(({ classes, value }) => html`<p class="${classes} stance">${value}</p>`)}
+<p>${countIn} counts in, then count one at ${firstCount} in the track.</p>
+${versions.map(
+  ({ classes, load, space }) =>
+    html`<p class="${classes}">Room to travel: ${space}.${load !== "" && ` In one run: ${load}.`}</p>`,
+)}</section>`;
 }
 
 function videos({ videos, chapters }) {
   if (videos.length === 0) return "";
-  return html`<section aria-labelledby="videos"><h2 id="videos">Videos</h2>
-<ul>${videos.map((link) => html`<li>${link}</li>`)}</ul>
-${chapters.length > 0 && html`<ol class="chapters">${chapters.map(({ clock, link }) => html`<li><span class="clock">${clock}</span> ${link}</li>`)}</ol>`}</section>`;
+  return html`<section aria-labelledby="videos"><h2 id="videos">Watch</h2>
+<ul class="plain">${videos.map((link) => html`<li>${link}</li>`)}</ul>
+${
+  chapters.length > 0 &&
+  html`<h3>Chapters of the breakdown</h3><ol class="chapters">${chapters.map(({ clock, link }) => html`<li><span class="clock">${clock}</span> ${link}</li>`)}</ol>`
+}</section>`;
 }
 
-function downloads({ downloads, credit, videoText }) {
-  return html`<section aria-labelledby="take"><h2 id="take">Take away</h2>
+function takeAway({ downloads, credit, videoText }) {
+  return html`<section class="take" aria-labelledby="take"><h2 id="take">Take away</h2>
 <ul class="downloads">${downloads.map(({ file, name, kind }) => html`<li><a href="${file}">${name}</a> <small>${kind}</small></li>`)}</ul>
-${credit && html`<h3>Credit</h3><p class="credit">${credit}</p>`}
-${videoText && html`<details class="video-text"><summary>Text for the video</summary><pre>${videoText}</pre></details>`}</section>`;
+${credit && html`<h3>If you post it</h3><p class="credit">${credit}</p>`}
+${
+  videoText &&
+  html`<details class="video-text"><summary>Text for the video’s description</summary><button class="button by-script" type="button" data-copy>Copy the text</button><p class="unseen" role="status"></p><pre tabindex="0">${videoText}</pre></details>`
+}</section>`;
 }

@@ -3,22 +3,29 @@ import { html } from "../../dist/publishing/site/html.js";
 /**
  * The counts, section by section.
  *
- * @param {readonly import("../../src/publishing/site/counts-view.js").SectionView[]} sections
+ * @param {import("../../src/publishing/site/routine-view.js").RoutineView} view
  */
-export function counts(sections) {
+export function counts({ sections, versions }) {
   return html`<section class="counts" aria-labelledby="counts">
 <h2 id="counts">The counts</h2>
-<nav class="jump" aria-label="Sections"><ol>${sections.map(({ id, name }) => html`<li><a href="#${id}">${name}</a></li>`)}</ol></nav>
+${versions.length > 1 && html`<p><label class="tick"><input type="checkbox" id="beside" autocomplete="off"> show the other versions beside every move</label></p>`}
 ${sections.map(section)}
 </section>`;
 }
 
 /** @param {import("../../src/publishing/site/counts-view.js").SectionView} of */
 function section(of) {
+  const facts = [
+    `${of.counts} ${of.counts === 1 ? "count" : "counts"}`,
+    of.countsPerMinute && `${of.countsPerMinute} a minute here`,
+    of.otherSide && "on the other side",
+    ...of.videos,
+  ];
   return html`<section class="part" aria-labelledby="${of.id}">
-<header><h3 id="${of.id}">${of.name}</h3>
+<header><div><h3 id="${of.id}">${of.name}</h3>
 ${of.words && html`<p class="landing"><q>${of.words}</q></p>`}
-<p class="times"><span>${of.counts} counts</span>${of.countsPerMinute && html`<span>${of.countsPerMinute} a minute here</span>`}${of.otherSide && html`<span>on the other side</span>`}<span class="clocks">${of.times.map(time)}</span>${of.videos.map((link) => html`<span>${link}</span>`)}</p></header>
+<p class="times"><span class="clocks">${of.times.map(time)}</span>${facts.filter(Boolean).map((text) => html`<span>${text}</span>`)}</p></div>
+<button class="button by-script" type="button" data-practise="${of.danced}" aria-label="Practise ${of.name}">Practise</button></header>
 ${of.note.html !== "" && html`<div class="note prose">${of.note}</div>`}
 ${of.phrases.map(phrase)}
 </section>
@@ -39,18 +46,19 @@ function phrase(of) {
 
 /** @param {import("../../src/publishing/site/move-view.js").MoveView} of */
 function move(of) {
-  const kinds = ["move", of.hold && "hold", of.hit && "hit", of.versions].filter(Boolean).join(" ");
-  return html`<li class="${kinds}"><span class="on">${of.on}</span><div class="what"><p class="cue">${of.cue}${of.hit && html` <span class="mark">hit</span>`}</p>${details(of)}</div></li>
+  const kinds = ["move", of.hold && "hold", of.hit && "hit", of.cautions.length > 0 && "risky", of.versions]
+    .filter(Boolean)
+    .join(" ");
+  return html`<li class="${kinds}"><span class="${of.on.length > 3 ? "on long" : "on"}">${of.on}</span><div class="what"><p class="cue">${of.cue}${of.hit && html` <span class="mark">hit</span>`}</p>${details(of)}</div></li>
 `;
 }
 
 /** @param {import("../../src/publishing/site/move-view.js").MoveView} of */
 function details(of) {
-  const body = [of.facing, ...of.body].filter(Boolean);
   return [
     of.say && html`<p class="say">called <q>${of.say}</q></p>`,
     of.words && html`<p class="landing"><q>${of.words}</q></p>`,
-    body.length > 0 && html`<p class="body">${body.map((text) => html`<span>${text}</span>`)}</p>`,
+    of.body.length > 0 && html`<p class="body">${of.body.map((text) => html`<span>${text}</span>`)}</p>`,
     of.cautions.length > 0 &&
       html`<p class="care">Take care: ${of.cautions.join(", ")}. <a href="#care">Read the cautions</a></p>`,
     of.gear.length > 0 && html`<p class="with">With ${of.gear.join(", ")}</p>`,

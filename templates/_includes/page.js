@@ -1,4 +1,4 @@
-import { html, jsonBlock, raw } from "../../dist/publishing/site/html.js";
+import { html, jsonBlock } from "../../dist/publishing/site/html.js";
 
 /** Own files only, and no inline script or style. A learner's own track and the audio made on the spot are blobs. */
 const policy = [
@@ -49,8 +49,11 @@ ${canonical && html`<link rel="canonical" href="${canonical}">\n<meta property="
 ${description && html`<meta property="og:description" content="${description}">\n`}${scripts.map((script) => html`<script type="module" src="${root}assets/script/${script}"></script>\n`)}${data && html`<script type="application/ld+json">${jsonBlock(data)}</script>\n`}</head>
 <body>
 <a class="skip" href="#main">Skip to the content</a>
-<header class="site-head"><a href="${root}index.html"${home && raw(' aria-current="page"')}>${library.name}</a></header>
-<main id="main">
+${
+  !home &&
+  html`<header class="site-head"><a href="${root}index.html">${library.name}</a></header>
+`
+}<main id="main">
 ${body}
 </main>
 <footer class="site-foot">

@@ -1,1 +1,113 @@
-export {};
+import { keepForLater } from "./keep.js";
+
+/** What a card says about its routine, for the filters: see the template of the library page. */
+interface CardFacts {
+  readonly words: string;
+  readonly styles: readonly string[];
+  readonly versions: readonly string[];
+  /** Versions that go to the floor. */
+  readonly floor: readonly string[];
+  readonly adult: boolean;
+  /** Counts a minute. */
+  readonly tempo: number;
+  readonly seconds: number;
+  readonly gear: boolean;
+}
+
+type Wishes = Readonly<Record<string, string>>;
+
+/** From and below, by the name of the choice. */
+const ranges: Readonly<Record<string, readonly [number, number]>> = {
+  slow: [0, 90],
+  medium: [90, 120],
+  fast: [120, Number.POSITIVE_INFINITY],
+  short: [0, 60],
+  middle: [60, 180],
+  long: [180, Number.POSITIVE_INFINITY],
+};
+
+function within(value: number, range: string): boolean {
+  const [from, below] = ranges[range] ?? [0, Number.POSITIVE_INFINITY];
+  return value >= from && value < below;
+}
+
+/** True where a routine fits every wish. A wish for a version and one about the floor are about the same version. */
+function fits(card: CardFacts, { q, style, version, floor, tempo, time, gear, adult }: Wishes): boolean {
+  const words = (q ?? "").toLowerCase().split(/\s+/);
+  const versions = version ? card.versions.filter((id) => id === version) : card.versions;
+  return (
+    words.every((word) => card.words.includes(word)) &&
+    (!style || card.styles.includes(style)) &&
+    versions.some((id) => !floor || card.floor.includes(id) === (floor === "yes")) &&
+    within(card.tempo, tempo ?? "") &&
+    within(card.seconds, time ?? "") &&
+    !(gear === "none" && card.gear) &&
+    !(adult === "out" && card.adult)
+  );
+}
+
+const form = document.querySelector<HTMLFormElement>("[data-filter]");
+const cards = [...document.querySelectorAll<HTMLElement>("[data-facts]")].map((element) => ({
+  element,
+  facts: JSON.parse(element.dataset.facts ?? "{}") as CardFacts,
+}));
+
+function fields(): readonly (HTMLInputElement | HTMLSelectElement)[] {
+  return [...(form?.querySelectorAll<HTMLInputElement | HTMLSelectElement>("input, select") ?? [])];
+}
+
+/** What is asked for; what is left open is left out. */
+function wishes(): Wishes {
+  const all = fields().map((field): [string, string] => {
+    const open = field instanceof HTMLInputElement && field.type === "checkbox" && !field.checked;
+    return [field.name, open ? "" : field.value.trim()];
+  });
+  return Object.fromEntries(all.filter(([, value]) => value !== ""));
+}
+
+function show(): void {
+  const wanted = wishes();
+  for (const { element, facts } of cards) element.hidden = !fits(facts, wanted);
+  const left = cards.filter(({ element }) => !element.hidden).length;
+  const filtered = Object.keys(wanted).length > 0;
+  const line = document.querySelector("[data-left]");
+  const all = `${cards.length} ${cards.length === 1 ? "routine" : "routines"}`;
+  if (line) line.textContent = filtered ? `${left} of ${all}` : all;
+  for (const element of document.querySelectorAll<HTMLElement>("[data-none]")) element.hidden = left > 0;
+  for (const button of document.querySelectorAll<HTMLElement>("[data-clear]")) button.hidden = !filtered;
+}
+
+function keepInAddress(): void {
+  const address = new URL(location.href);
+  address.search = new URLSearchParams(wishes()).toString();
+  history.replaceState(null, "", address);
+}
+
+function readAddress(): void {
+  const wanted = new URLSearchParams(location.search);
+  for (const field of fields()) {
+    const value = wanted.get(field.name) ?? "";
+    if (field instanceof HTMLInputElement && field.type === "checkbox") field.checked = value === field.value;
+    else field.value = value;
+    // A wish that the library doesn't know is none.
+    if (field instanceof HTMLSelectElement && field.selectedIndex < 0) field.value = "";
+  }
+  show();
+}
+
+document.documentElement.dataset.script = "";
+form?.addEventListener("submit", (event) => event.preventDefault());
+form?.addEventListener("input", () => {
+  show();
+  keepInAddress();
+});
+for (const button of document.querySelectorAll("[data-clear]"))
+  button.addEventListener("click", () => {
+    form?.reset();
+    show();
+    keepInAddress();
+    fields()[0]?.focus();
+  });
+addEventListener("popstate", readAddress);
+readAddress();
+keepForLater([]);

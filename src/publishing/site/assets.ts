@@ -1,32 +1,26 @@
-import { cp, mkdir, readdir, readFile, writeFile } from "node:fs/promises";
+import { copyFile, cp, mkdir, readdir, readFile, writeFile } from "node:fs/promises";
 import { createRequire } from "node:module";
-import { dirname, join } from "node:path";
+import { basename, dirname, join } from "node:path";
 import { versionStyle } from "./version-choice.js";
 
 /**
- * The faces of the site, each a style sheet of its package with the font files that it names. The legible face draws
- * Latin; the other one stands in for the scripts that it lacks, and its files are fetched only by a page that needs them.
+ * The faces of the site: style sheets of their packages, and the subsets that are taken from them. The legible face draws
+ * Latin; the other one stands in for the scripts that it lacks. A browser fetches only the subsets that a page needs.
  */
 const faces = [
-  [
-    "@fontsource/atkinson-hyperlegible-next",
-    [
-      "latin-400",
-      "latin-ext-400",
-      "latin-400-italic",
-      "latin-ext-400-italic",
-      "latin-700",
-      "latin-ext-700",
-      "latin-800",
-      "latin-ext-800",
-    ],
-  ],
-  [
-    "@fontsource/source-sans-3",
-    ["cyrillic-400", "cyrillic-700", "greek-400", "greek-700", "vietnamese-400", "vietnamese-700"],
-  ],
+  {
+    package: "@fontsource/atkinson-hyperlegible-next",
+    sheets: ["400", "400-italic", "700", "800"],
+    subset: /-latin(-ext)?-\d/,
+  },
+  {
+    package: "@fontsource/source-sans-3",
+    sheets: ["400", "700"],
+    subset: /-(cyrillic|cyrillic-ext|greek|greek-ext|vietnamese)-\d/,
+  },
 ] as const;
 
+const worker = "keep-pages.js";
 const require = createRequire(import.meta.url);
 
 /**
@@ -48,10 +42,9 @@ export async function writeAssets(
   const [fonts, style] = await Promise.all([copyFonts(join(assets, "fonts")), styleOf(templates)]);
   await writeFile(join(assets, "style.css"), `${fonts}\n${style}\n${versionStyle(mostVersions)}`);
   await cp(join(templates, "images"), assets, { recursive: true });
-  await cp(scripts, join(assets, "script"), {
-    recursive: true,
-    filter: (file) => !/\.(tsbuildinfo|map|d\.ts)$/.test(file),
-  });
+  await cp(scripts, join(assets, "script"), { recursive: true, filter: (file) => basename(file) !== worker });
+  // A worker serves what lies beside it and below, so this one lies at the top.
+  await copyFile(join(scripts, worker), join(outDir, worker));
 }
 
 /** The style sheets of the templates, in the order of their names, as one. */
@@ -64,14 +57,16 @@ async function styleOf(templates: string): Promise<string> {
 /** Copies the font files and returns the rules that name them. */
 async function copyFonts(into: string): Promise<string> {
   const rules: string[] = [];
-  for (const [name, sheets] of faces) {
+  for (const { package: name, sheets, subset } of faces) {
     const home = dirname(require.resolve(`${name}/package.json`));
     for (const sheet of sheets) {
-      const rule = await readFile(join(home, `${sheet}.css`), "utf8");
-      const file = /files\/([\w-]+\.woff2)/.exec(rule)?.[1];
-      if (file === undefined) throw new Error(`The font package ${name} has no file for ${sheet}.`);
-      await cp(join(home, "files", file), join(into, file));
-      rules.push(rule.replace(/src:[^;]*;/, `src: url(fonts/${file}) format('woff2');`));
+      const text = await readFile(join(home, `${sheet}.css`), "utf8");
+      for (const [rule] of text.matchAll(/@font-face \{[^}]*\}/g)) {
+        const file = /files\/([\w-]+\.woff2)/.exec(rule)?.[1];
+        if (file === undefined || !subset.test(file)) continue;
+        await copyFile(join(home, "files", file), join(into, file));
+        rules.push(rule.replace(/src:[^;]*;/, `src: url(fonts/${file}) format('woff2');`));
+      }
     }
   }
   return rules.join("\n");

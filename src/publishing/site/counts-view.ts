@@ -13,6 +13,8 @@ import { classesFor } from "./version-choice.js";
 export interface SectionView {
   /** The anchor of its heading. */
   readonly id: string;
+  /** Which danced section is printed, from 0. */
+  readonly danced: number;
   readonly name: string;
   readonly words?: string;
   readonly counts: number;
@@ -49,6 +51,7 @@ export function countsView(routine: Routine, mirrored: Routine): readonly Sectio
     const several = routine.times > 1;
     return {
       id: `section-${index + 1}`,
+      danced: section,
       name: printed.name,
       ...(printed.words === undefined ? {} : { words: printed.words }),
       counts: printed.counts,

@@ -1,15 +1,15 @@
 import type { Library, Routine, Workshop } from "../../routine/routine.js";
-import { clockText } from "../figures.js";
+import { clockText, versionName } from "../figures.js";
 import { type RoutineFacts, routineFacts } from "./routine-facts.js";
 
 /** The library page: a card a routine, newest first, and what can be chosen by. */
 export interface LibraryView {
   readonly cards: readonly CardView[];
   readonly workshops: readonly WorkshopEntry[];
-  /** Every style, level and adaptation that occurs, in alphabetical or given order. */
+  /** Every style that occurs. */
   readonly styles: readonly string[];
-  readonly levels: readonly string[];
-  readonly adaptations: readonly string[];
+  /** Every level and adaptation that occurs. */
+  readonly versions: readonly { readonly id: string; readonly name: string }[];
   readonly adultOnly: boolean;
 }
 
@@ -17,8 +17,25 @@ export interface CardView {
   readonly facts: RoutineFacts;
   /** Time of one run, "1:03". */
   readonly run: string;
-  /** What a search looks through, in lower case. */
+  /** "Levels 1 to 3, seated" */
+  readonly levels: string;
+  /** "floor work, none in seated" */
+  readonly floor: string;
+  readonly choice: CardChoice;
+}
+
+/** What the filters of the page look at. */
+export interface CardChoice {
+  /** In lower case. */
   readonly words: string;
+  readonly styles: readonly string[];
+  readonly versions: readonly string[];
+  /** Versions that go to the floor. */
+  readonly floor: readonly string[];
+  readonly adult: boolean;
+  readonly tempo: number;
+  readonly seconds: number;
+  readonly gear: boolean;
 }
 
 export interface WorkshopEntry {
@@ -45,8 +62,10 @@ export function newestFirst(a: { readonly date?: string; readonly title: string 
 /** The library page as data. */
 export function libraryView({ routines, workshops }: SiteContent): LibraryView {
   const facts = routines.map(routineFacts).sort(newestFirst);
+  const levels = distinct(facts.flatMap((each) => each.levels)).sort(byNumber);
+  const adaptations = distinct(facts.flatMap((each) => each.adaptations)).sort();
   return {
-    cards: facts.map((each) => ({ facts: each, run: clockText(each.seconds), words: searchWords(each) })),
+    cards: facts.map(cardView),
     workshops: [...workshops].sort(newestFirst).map(({ slug, title, date, venue, minutes }) => ({
       slug,
       title,
@@ -55,10 +74,46 @@ export function libraryView({ routines, workshops }: SiteContent): LibraryView {
       ...(venue === undefined ? {} : { venue }),
     })),
     styles: distinct(facts.flatMap(({ styles }) => styles)).sort(),
-    levels: distinct(facts.flatMap(({ levels }) => levels)).sort(byNumber),
-    adaptations: distinct(facts.flatMap(({ adaptations }) => adaptations)).sort(),
+    versions: distinct([...levels, ...adaptations]).map((id) => ({ id, name: versionName(id) })),
     adultOnly: facts.some(({ audience }) => audience === "adult"),
   };
+}
+
+function cardView(facts: RoutineFacts): CardView {
+  const { levels, adaptations, floorWork } = facts;
+  const versions = [...levels, ...adaptations];
+  return {
+    facts,
+    run: clockText(facts.seconds),
+    levels: [levelRange(levels), ...adaptations].filter((text) => text !== "").join(", "),
+    floor: floorText(versions, floorWork),
+    choice: {
+      words: searchWords(facts),
+      styles: facts.styles,
+      versions,
+      floor: floorWork,
+      adult: facts.audience === "adult",
+      tempo: facts.countsPerMinute,
+      seconds: facts.seconds,
+      gear: facts.gear.length > 0,
+    },
+  };
+}
+
+/** A single level is no choice, so it is not named. */
+function levelRange(levels: readonly string[]): string {
+  if (levels.length < 2) return "";
+  return levels.every((level) => /^\d+$/.test(level))
+    ? `levels ${levels[0]} to ${levels.at(-1)}`
+    : `levels ${levels.join(", ")}`;
+}
+
+function floorText(versions: readonly string[], floor: readonly string[]): string {
+  if (floor.length === 0) return "no floor work";
+  const none = versions.filter((id) => !floor.includes(id));
+  return none.length === 0
+    ? "floor work"
+    : `floor work, none in ${none.map((id) => versionName(id).toLowerCase()).join(", ")}`;
 }
 
 function distinct(values: readonly string[]): string[] {

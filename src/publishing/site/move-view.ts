@@ -3,7 +3,7 @@ import type { Facing, Height } from "../../routine/words.js";
 import { versionName } from "../figures.js";
 import { cautionOf } from "../safety.js";
 import { bothSides, cueHtml } from "./cue-html.js";
-import { escapeText, type Html, raw } from "./html.js";
+import { type Html, html } from "./html.js";
 
 /** A row of the counts: one move, or a hold that nobody wrote. */
 export interface MoveView {
@@ -19,10 +19,8 @@ export interface MoveView {
   readonly words?: string;
   /** Whose option it is: "Level 1". */
   readonly option?: string;
-  /** What the body does beside the cue: steps, turn, travel, height, weight. */
+  /** What the body does beside the cue: steps, turn, new facing, travel, height, weight. */
   readonly body: readonly Html[];
-  /** Where it faces at the end, where that changes. */
-  readonly facing?: Html;
   /** Short names of its risks. */
   readonly cautions: readonly string[];
   readonly gear: readonly string[];
@@ -43,8 +41,6 @@ export function spanText(on: string): string {
 
 /** A move and the same move on the other side, as a row. */
 export function moveView(move: Move, mirrored: Move, versions: string): MoveView {
-  const both = (textOf: (side: Move) => string) =>
-    bothSides(raw(escapeText(textOf(move))), raw(escapeText(textOf(mirrored))));
   return {
     versions,
     on: spanText(move.on),
@@ -54,10 +50,7 @@ export function moveView(move: Move, mirrored: Move, versions: string): MoveView
     ...(move.say && mirrored.say ? { say: bothSides(cueHtml(move.say), cueHtml(mirrored.say)) } : {}),
     ...(move.words === undefined ? {} : { words: move.words }),
     ...(move.option === undefined ? {} : { option: versionName(move.option) }),
-    body: bodyTexts.filter((text) => text(move) !== "").map(both),
-    ...(move.before.facing === move.after.facing
-      ? {}
-      : { facing: facingHtml(move.after.facing, mirrored.after.facing) }),
+    body: bodyParts.flatMap((part) => bothParts(part(move), part(mirrored))),
     cautions: move.risks.map((risk) => cautionOf(risk).label),
     gear: move.gear,
     choose: move.choose.map((choice, index) => bothSides(cueHtml(choice), cueHtml(mirrored.choose[index] ?? choice))),
@@ -76,21 +69,29 @@ function otherView(name: string, other: OtherWay, mirrored: OtherWay): MoveView[
   return { name, moves };
 }
 
-/** A facing with its arrow, seen from above, on both sides. */
-export function facingHtml(facing: Facing, mirrored: Facing): Html {
-  const arrow = (to: Facing) => raw(`<span class="facing facing-${to}">facing ${to}</span>`);
-  return bothSides(arrow(facing), arrow(mirrored));
+/** A part that a move has, it has on both sides. */
+function bothParts(taught: Html | undefined, mirrored: Html | undefined): readonly Html[] {
+  return taught && mirrored ? [bothSides(taught, mirrored)] : [];
 }
 
-const bodyTexts: readonly ((move: Move) => string)[] = [
-  ({ steps }) => (steps.length === 0 ? "" : `step ${steps.join(", ")}`),
-  ({ turn }) => (turn === 0 ? "" : `${turnAmount(Math.abs(turn))} turn ${turn > 0 ? "right" : "left"}`),
-  ({ travel }) => travel.map(({ way, steps }) => `${steps} ${steps === 1 ? "step" : "steps"} ${way}`).join(", "),
-  ({ through }) => (through === undefined ? "" : `through ${heightTexts[through]}`),
-  ({ before, after }) => (before.height === after.height ? "" : `to ${heightTexts[after.height]}`),
+const bodyParts: readonly ((move: Move) => Html | undefined)[] = [
+  ({ steps }) => (steps.length === 0 ? undefined : html`step ${steps.join(", ")}`),
+  ({ turn }) => (turn === 0 ? undefined : html`${turnText(Math.abs(turn))} ${turn > 0 ? "right" : "left"}`),
+  ({ before, after }) => (before.facing === after.facing ? undefined : facingHtml(after.facing)),
+  ({ travel }) =>
+    travel.length === 0
+      ? undefined
+      : html`${travel.map(({ way, steps }) => `${steps} ${steps === 1 ? "step" : "steps"} ${way}`).join(", ")}`,
+  ({ through }) => (through === undefined ? undefined : html`through ${heightTexts[through]}`),
+  ({ before, after }) => (before.height === after.height ? undefined : html`to ${heightTexts[after.height]}`),
   ({ before, after, steps }) =>
-    before.weight === after.weight || steps.at(-1) === after.weight ? "" : weightTexts(after.weight),
+    before.weight === after.weight || steps.at(-1) === after.weight ? undefined : html`${weightText(after.weight)}`,
 ];
+
+/** A facing with its dart, seen from above. */
+export function facingHtml(facing: Facing): Html {
+  return html`<span class="facing facing-${facing}">facing ${facing}</span>`;
+}
 
 const heightTexts: Readonly<Record<Height, string>> = {
   standing: "standing",
@@ -102,15 +103,15 @@ const heightTexts: Readonly<Record<Height, string>> = {
   inverted: "upside down",
 };
 
-function weightTexts(weight: Move["after"]["weight"]): string {
+function weightText(weight: Move["after"]["weight"]): string {
   if (weight === "both") return "weight on both feet";
   return weight === "left" || weight === "right" ? `weight on the ${weight} foot` : `weight on the ${weight}`;
 }
 
 const parts = ["", "⅛", "¼", "⅜", "½", "⅝", "¾", "⅞"];
 
-/** Eighths of a turn as a mixed number: 10 is "1 ¼". */
-function turnAmount(eighths: number): string {
+/** Eighths of a turn in words: 10 is "1¼ turns". */
+function turnText(eighths: number): string {
   const whole = Math.floor(eighths / 8);
-  return [whole > 0 ? `${whole}` : "", parts[eighths % 8]].filter((text) => text !== "").join(" ");
+  return `${whole > 0 ? whole : ""}${parts[eighths % 8]} ${eighths > 8 ? "turns" : "turn"}`;
 }

@@ -50,9 +50,9 @@ export interface VersionView {
   /** Of an adaptation: the level it falls back to. */
   readonly from?: string;
   readonly classes: string;
-  /** Contacts in one run: "knees 6". */
-  readonly load: readonly string[];
-  /** Metres, "0 × 2.4". */
+  /** Contacts in one run: "knees 6, hands 2". */
+  readonly load: string;
+  /** Across the room and front to back: "0 m × 2.4 m". */
   readonly space: string;
 }
 
@@ -114,9 +114,15 @@ function versionView(routine: Routine, { id, kind, from, load, space }: Version)
     taught: id === routine.taught,
     ...(kind === "adaptation" ? { from: versionName(from ?? routine.taught) } : {}),
     classes: classesFor(routine, new Set([id])),
-    load: Object.entries(load).map(([part, times]) => `${part} ${times}`),
-    space: `${space.width} × ${space.depth}`,
+    load: Object.entries(load)
+      .map(([part, times]) => `${part} ${times}`)
+      .join(", "),
+    space: `${metres(space.width)} × ${metres(space.depth)}`,
   };
+}
+
+function metres(length: number): string {
+  return `${Math.round(length * 10) / 10} m`;
 }
 
 function songOf({ music: { title, artist, link } }: Routine): { readonly song?: Html } {

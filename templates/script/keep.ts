@@ -1,0 +1,15 @@
+/**
+ * Has the worker keep this page and all that it was made of, so that it opens in a room without a network. Where the page
+ * is a mere file, or the browser has no workers, nothing happens.
+ *
+ * @param more further addresses that the page will want
+ */
+export async function keepForLater(more: readonly string[]): Promise<void> {
+  if (!("serviceWorker" in navigator) || !location.protocol.startsWith("http")) return;
+  const home = (name: string) => new URL(`../../${name}`, import.meta.url);
+  await navigator.serviceWorker.register(home("keep-pages.js"));
+  const { active } = await navigator.serviceWorker.ready;
+  const loaded = performance.getEntriesByType("resource").map(({ name }) => name);
+  const all = [location.href, home("index.html").href, ...loaded, ...more];
+  active?.postMessage(all.filter((address) => new URL(address).origin === location.origin));
+}

@@ -1,0 +1,69 @@
+import { copyText } from "./copy.js";
+import { keepForLater } from "./keep.js";
+
+/*
+ * The choice of version and side lives in the form, where the style sheet sees it, and in the address, so that a link
+ * shows what its sender saw. The root element carries it too, for the player: `data-version`, `data-side`, and an event
+ * `countleaf:view` of the document when they change.
+ */
+const root = document.documentElement;
+root.dataset.script = "";
+
+function part<T extends Element>(selector: string): T | null {
+  return document.querySelector<T>(selector);
+}
+
+const versions = [...document.querySelectorAll<HTMLInputElement>('.choice input[name="version"]')];
+const mirrored = part<HTMLInputElement>("#mirrored");
+const beside = part<HTMLInputElement>("#beside");
+const taught = versions.find((version) => version.defaultChecked)?.value;
+
+function tell(): void {
+  root.dataset.version = versions.find((version) => version.checked)?.value ?? taught ?? "";
+  root.dataset.side = mirrored?.checked ? "mirrored" : "as-taught";
+  document.dispatchEvent(new Event("countleaf:view"));
+}
+
+/** The page's address with the choice in it; what is as taught is left out. */
+function addressOfView(): URL {
+  const address = new URL(location.href);
+  const { version, side } = root.dataset;
+  const put = (name: string, value: string | undefined, usual: string | undefined) => {
+    if (value === undefined || value === usual) address.searchParams.delete(name);
+    else address.searchParams.set(name, value);
+  };
+  put("version", version, taught);
+  put("side", side, "as-taught");
+  put("beside", beside?.checked ? "others" : "nothing", "nothing");
+  return address;
+}
+
+function readAddress(): void {
+  const wanted = new URLSearchParams(location.search);
+  const version = versions.find(({ value }) => value === (wanted.get("version") ?? taught));
+  if (version) version.checked = true;
+  if (mirrored) mirrored.checked = wanted.get("side") === "mirrored";
+  if (beside) beside.checked = wanted.get("beside") === "others";
+  tell();
+}
+
+for (const field of [...versions, mirrored, beside])
+  field?.addEventListener("change", () => {
+    tell();
+    history.replaceState(null, "", addressOfView());
+  });
+part(".choice")?.addEventListener("submit", (event) => event.preventDefault());
+addEventListener("popstate", readAddress);
+readAddress();
+
+part("[data-share]")?.addEventListener("click", () => {
+  const address = addressOfView();
+  address.hash = "";
+  copyText(address.href, part("[data-shared]"), "The link to this version and side is copied.");
+});
+part("[data-copy]")?.addEventListener("click", () => {
+  copyText(part(".video-text pre")?.textContent ?? "", part(".video-text [role=status]"), "The text is copied.");
+});
+
+const figures = part<HTMLElement>("[data-practice]")?.dataset.practice;
+keepForLater(figures ? [new URL(figures, location.href).href] : []);
