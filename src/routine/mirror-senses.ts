@@ -250,7 +250,7 @@ const wordRules: readonly Rule[] = [
 
   // Agreement or attention: "Right, from the top".
   { before: ends(PAUSE), after: starts(`[,:] ${TALK}|then ,`), sense: other("agreed") },
-  { before: ends("\\?"), after: starts("\\."), sense: other("agreed") },
+  { before: ends("SIDE \\?"), after: starts("\\."), sense: other("agreed") },
   { after: starts("\\?"), sense: unsure("agreed") },
 
   { after: starts(`${EXACTLY}|with the ${SOUND}`), sense: other("exactly") },
