@@ -101,20 +101,12 @@ export function linkFindings(tokens: Token[], firstLine: number): TextFinding[] 
   let line = firstLine;
   for (const token of tokens) {
     walkTokens([token], (inner) => {
-      if (
-        (inner.type !== "link" && inner.type !== "image" && inner.type !== "def") ||
-        isSafeLink((inner as Tokens.Link).href)
-      )
-        return;
-      const before = token.raw.indexOf(inner.raw);
-      const at = line + (before > 0 ? token.raw.slice(0, before).split("\n").length - 1 : 0);
-      findings.push({
-        severity: "warning",
-        rule: "link",
-        message: unsafeLink((inner as Tokens.Link).href),
-        line: at,
-        column: 1,
-      });
+      if (inner.type !== "link" && inner.type !== "image" && inner.type !== "def") return;
+      const { href } = inner as Tokens.Link;
+      if (isSafeLink(href)) return;
+      const before = token.raw.slice(0, Math.max(0, token.raw.indexOf(inner.raw))).split("\n");
+      const at = { line: line + before.length - 1, column: (before.at(-1) ?? "").length + 1 };
+      findings.push({ severity: "warning", rule: "link", message: unsafeLink(href), ...at });
     });
     line += token.raw.split("\n").length - 1;
   }

@@ -29,10 +29,10 @@ export function inlineCue(markdown: string, unsafe: (href: string) => void = () 
       if (inner) read(inner);
       else text += plainText(token);
       if (!kind || text.length === from) continue;
-      if (kind !== "link") marks.splice(slot, 0, { kind, from, to: text.length });
-      else if (isSafeLink((token as Tokens.Link).href)) {
-        marks.splice(slot, 0, { kind, from, to: text.length, href: (token as Tokens.Link).href });
-      } else unsafe((token as Tokens.Link).href);
+      const href = kind === "link" ? decodeHTMLStrict((token as Tokens.Link).href) : undefined;
+      if (href === undefined) marks.splice(slot, 0, { kind, from, to: text.length });
+      else if (isSafeLink(href)) marks.splice(slot, 0, { kind, from, to: text.length, href });
+      else unsafe(href);
     }
   };
   read(Lexer.lexInline(markdown.replace(/\s+/g, " ").trim(), { gfm: true }));

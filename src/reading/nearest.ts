@@ -22,6 +22,8 @@ function distance(a: string, b: string): number {
 export function nearest(word: string, words: Iterable<string>): string | undefined {
   if (word.length > longest) return undefined;
   const plain = (text: string) => text.toLowerCase().replace(/[\s_]+/g, "-");
+  const begun = word.length > 2 ? [...words].filter((candidate) => plain(candidate).startsWith(plain(word))) : [];
+  if (begun.length === 1) return begun[0];
   let found: string | undefined;
   let least = Number.POSITIVE_INFINITY;
   for (const candidate of words) {
@@ -33,8 +35,9 @@ export function nearest(word: string, words: Iterable<string>): string | undefin
   return found;
 }
 
-/** "a, b or c" */
+/** "a, b or c"; of a long list the first and how many more there are. */
 export function eitherOf(words: readonly string[], last = "or"): string {
+  if (words.length > 24) return `${words.slice(0, 12).join(", ")} and ${words.length - 12} more`;
   return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} ${last} ${words.at(-1)}`;
 }
 

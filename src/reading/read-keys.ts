@@ -1,7 +1,7 @@
 import type { z } from "zod";
 import { type Complaint, explain } from "./explain.js";
 import type { TextFinding } from "./finding.js";
-import { type Path, placeOf } from "./place.js";
+import { placeOf } from "./place.js";
 import { repair } from "./repair.js";
 import { type Front, readYaml } from "./yaml.js";
 
@@ -27,7 +27,7 @@ export function readKeys<S extends z.ZodType>(yaml: string, schema: S): Checked<
     : result.error.issues.slice(0, most).flatMap((issue) => explain(schema, issue));
   const findings = [
     ...front.findings,
-    ...complaints.filter((each) => !isSaid(front, each)).map((each) => asFinding(front, each)),
+    ...complaints.filter((each) => !isSaid(front, each, complaints)).map((each) => asFinding(front, each)),
   ];
   if (result.success && !findings.some(({ severity }) => severity === "error"))
     return { front, keys: result.data, findings };
@@ -40,7 +40,11 @@ function asFinding(front: Front, { path, part, rule, message }: Complaint): Text
 }
 
 /* Of a part that could not be read, and of what lies in it, everything has been said. */
-function isSaid(front: Front, { path, rule }: Complaint): boolean {
-  const steps: Path[] = path.map((_, index) => path.slice(0, index + 1));
-  return steps.some((step) => front.isBroken(placeOf(step))) || (front.ragged && rule === "missing-key");
+function isSaid(front: Front, { path, rule }: Complaint, others: readonly Complaint[]): boolean {
+  if (path.some((_, index) => front.isBroken(placeOf(path.slice(0, index + 1))))) return true;
+  if (rule !== "missing-key") return false;
+  const holder = placeOf(path.slice(0, -1));
+  const isMeant = ({ meant, path: other }: Complaint) =>
+    meant === path.at(-1) && placeOf(other.slice(0, -1)) === holder;
+  return front.ragged || front.hasGap(holder) || others.some(isMeant);
 }

@@ -24,13 +24,14 @@ export function readWorkshop(
 ): { readonly workshop?: Workshop; readonly findings: readonly TextFinding[] } {
   const { halves, findings: splitting } = split(text);
   if (!halves) return { findings: splitting };
-  const { front, keys, findings } = readKeys(halves.yaml, workshopSchema);
+  const { front, keys, repaired, findings } = readKeys(halves.yaml, workshopSchema);
+  const usable = keys ?? repaired;
   const links = linkFindings(Lexer.lex(halves.body), halves.bodyLine);
-  if (!keys) return { findings: [...findings, ...links] };
-  const found = keys.routines.flatMap((name) => routines.filter((routine) => routine.slug === name));
-  const all = [...findings, ...links, ...unknownRoutines(keys, slugs, front), ...unknownLevels(keys, found, front)];
-  const sound = found.length === keys.routines.length && !all.some(({ severity }) => severity === "error");
-  return { ...(sound ? { workshop: writeWorkshop(slug, keys, found, halves.body) } : {}), findings: all };
+  if (!usable) return { findings: [...findings, ...links] };
+  const found = usable.routines.flatMap((name) => routines.filter((routine) => routine.slug === name));
+  const all = [...findings, ...links, ...unknownRoutines(usable, slugs, front), ...unknownLevels(usable, found, front)];
+  const sound = found.length === usable.routines.length && !all.some(({ severity }) => severity === "error");
+  return { ...(sound && keys ? { workshop: writeWorkshop(slug, keys, found, halves.body) } : {}), findings: all };
 }
 
 function unknownRoutines(keys: WorkshopKeys, slugs: readonly string[], front: Front): TextFinding[] {

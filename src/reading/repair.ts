@@ -1,5 +1,5 @@
 import type { z } from "zod";
-import type { Complaint } from "./explain.js";
+import { type Complaint, explain } from "./explain.js";
 import { type Path, rest } from "./place.js";
 
 /**
@@ -16,15 +16,28 @@ export function repair<S extends z.ZodType>(
     const steps = path.filter((step) => step !== rest);
     if (rule === "missing-key" ? !fill(copy, steps) : !remove(copy, steps)) return undefined;
   }
-  return schema.safeParse(copy).data;
+  const again = schema.safeParse(copy, { reportInput: true });
+  if (again.success) return again.data;
+  // What was taken out may have had to be there.
+  const gaps = again.error.issues.flatMap((issue) => explain(schema, issue));
+  const filled = gaps.every(
+    ({ path, rule }) =>
+      rule === "missing-key" &&
+      fill(
+        copy,
+        path.filter((step) => step !== rest),
+      ),
+  );
+  return filled ? schema.safeParse(copy).data : undefined;
 }
 
 /* A move without its text still has its counts. */
 function fill(value: unknown, path: Path): boolean {
   const name = path.at(-1);
   const holder = partOf(value, path.slice(0, -1));
-  if (!isMapping(holder) || !["title", "choreographer", "name", "do"].includes(String(name))) return false;
-  holder[String(name)] = "…";
+  if (!isMapping(holder) || !["title", "choreographer", "name", "do", "tempo", "minutes"].includes(String(name)))
+    return false;
+  holder[String(name)] = ["tempo", "minutes"].includes(String(name)) ? "60" : "…";
   return true;
 }
 

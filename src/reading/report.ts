@@ -37,8 +37,8 @@ export function formatFindings(findings: readonly Finding[], sources: ReadonlyMa
 }
 
 function formatFinding({ file, line, column, severity, message, rule }: Finding): string {
-  const kind = severity === "error" ? "" : `${severity}: `;
-  return `${printable(`${file}:${line}:${column}  ${kind}${message} (${rule})`)}\n`;
+  const text = severity === "error" ? message : `${severity}: ${message} (${rule})`;
+  return `${printable(`${file}:${line}:${column}  ${text}`)}\n`;
 }
 
 /* The line, cut to a window around the column where it is long, and a caret below. */

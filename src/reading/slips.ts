@@ -167,7 +167,7 @@ function sign({ lines, line, code }: Spot): Slip | undefined {
     line,
     column: start.length + 1,
     rule: "special-start",
-    message: `A text that begins with \`${value[0]}\` must stand in quotes: ${quoted(`${key ? `${key}: ` : ""}${whole}`)}.`,
+    message: `A text that begins with ${value[0] === "`" ? "a backtick" : `\`${value[0]}\``} must stand in quotes: ${quoted(`${key ? `${key}: ` : ""}${whole}`)}.`,
     mended: one(line, () => `${start}${whole}`),
   };
 }
@@ -225,7 +225,8 @@ function shallower({ lines, line, code }: Spot): Slip | undefined {
 
 function noColon({ lines, line, code }: Spot): Slip | undefined {
   const text = lines[line - 1] ?? "";
-  if (code !== "MISSING_CHAR" || text.includes(": ") || /[:,{}[\]]\s*$/.test(text)) return undefined;
+  if (!["MISSING_CHAR", "MULTILINE_IMPLICIT_KEY"].includes(code) || text.includes(": ") || /[:,{}[\]]\s*$/.test(text))
+    return undefined;
   const [, start = "", word = ""] = /^( *(?:- +)*)([\w&,-]+)/.exec(text) ?? [];
   if (word === "") return undefined;
   const known = allKeys().has(word) || /^\d/.test(word);

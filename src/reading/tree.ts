@@ -13,6 +13,7 @@ import {
 import type { Place, Severity } from "../routine/problem.js";
 import { quoted } from "./nearest.js";
 import { type Path, placeOf } from "./place.js";
+import { inQuotes } from "./slips.js";
 import { commentWarning } from "./swallowed.js";
 
 /** What a front matter says, as texts, lists and mappings, and where each part of it stands. */
@@ -72,6 +73,15 @@ function read(walk: Walk, node: Node, path: Path): unknown {
   const text = String(node.value ?? "");
   if (unprintable.test(text))
     return refuse("unprintable", "This text holds a character that cannot be printed: type it again.");
+  if (node.type === Scalar.PLAIN && /^[“”„].*[“”]$/su.test(text)) {
+    const straight = `"${text.slice(1, -1)}"`;
+    walk.report(
+      "warning",
+      "curly-quotes",
+      `These curly quotes will be printed. If they are only to hold the text together, type straight ones: ${quoted(straight)}.`,
+      at,
+    );
+  }
   commentWarning(walk.source, node, path, walk.report);
   return text;
 }
@@ -106,7 +116,8 @@ function readMapping(walk: Walk, mapping: YAMLMap, path: Path): Record<string, u
     const here = [...path, key];
     const at = offsetOf(pair.key);
     if (!pair.value || isEmpty(pair.value)) {
-      const message = mapping.flow && !pair.value ? commaMessage(key, before) : emptyMessage(key);
+      const message =
+        mapping.flow && !pair.value ? commaMessage(key, before) : emptyMessage(key, walk.source.slice(at));
       walk.report("error", "no-value", message, at);
       walk.broken.add(placeOf(here));
       continue;
@@ -126,6 +137,15 @@ function readKey(walk: Walk, node: Node | null, values: Record<string, unknown>)
     return undefined;
   }
   const key = String(node.value ?? "");
+  if (oddSpaceAround.test(key)) {
+    walk.report(
+      "error",
+      "odd-space",
+      "A special space stands here, perhaps pasted from elsewhere: delete it and type a plain one.",
+      at,
+    );
+    return undefined;
+  }
   if (key === "__proto__" || key === "<<" || key === "" || unprintable.test(key)) {
     walk.report(
       "error",
@@ -142,14 +162,25 @@ function readKey(walk: Walk, node: Node | null, values: Record<string, unknown>)
   return key;
 }
 
+/* Spaces that are not the space bar's come along with text from web pages and word processors. */
+const oddSpaceAround = /^[\u00a0\u2000-\u200b\u202f\u3000]|[\u00a0\u2000-\u200b\u202f\u3000]$/;
+
 function commaMessage(key: string, before?: { readonly key: string; readonly value: unknown }): string {
   const start = `${quoted(key)} has no value: inside { } a comma begins a new key.`;
   if (typeof before?.value !== "string")
     return `${start} Write \`key: value\`, for example \`{ do: Walk, step: left }\`.`;
-  return `${start} If it belongs to the text before it, put that in quotes: \`${before.key}: "${before.value}, ${key}"\`.`;
+  const whole = (text: string) => quoted(`${before.key}: ${inQuotes(text)}`);
+  const text = `${before.value}, ${key}`;
+  if (/^[“”„]/.test(text))
+    return `${start} Curly quotes do not hold a text together; type straight ones: ${whole(text.replace(/[“”„]/g, ""))}.`;
+  return `${start} If it belongs to the text before it, put that in quotes: ${whole(text)}.`;
 }
 
-function emptyMessage(key: string): string {
+function emptyMessage(key: string, from: string): string {
+  const [, remark] = /^[^\n]*?:\s+(#[^\n]*)/.exec(from) ?? [];
+  if (remark?.startsWith("# ") === false) {
+    return `\`${key}:\` has no value: everything from the \`#\` on is left out as a remark. Put the text in quotes: ${quoted(`${key}: "${remark}"`)}.`;
+  }
   return `\`${key}:\` has no value: write one after the colon, or remove the line.`;
 }
 

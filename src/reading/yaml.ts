@@ -21,7 +21,10 @@ export interface Front {
   readonly findings: readonly TextFinding[];
   /** True where the text is no YAML that could be mended: parts of it may be missing for no other fault of the author's. */
   readonly ragged: boolean;
+  /** True of a part that could not be read: it has its finding. */
   readonly isBroken: (place: Place) => boolean;
+  /** True of a mapping or a list a part of which could not be read. */
+  readonly hasGap: (place: Place) => boolean;
   /** Where a part stands, its key or its value; of a part that does not exist, the nearest part around it. */
   readonly locate: (place: Place, part?: "key" | "value") => Position;
 }
@@ -94,14 +97,21 @@ function front(parsed: Parsed, before: readonly TextFinding[]): Omit<Front, "rag
   if (parsed.tooDeep)
     report("error", "too-deep", "Lists and mappings stand in each other too deep here: write it flatter.", 0);
   if (parsed.more !== undefined)
-    report("error", "yaml", "A line of three dashes may stand only before and after the front matter.", parsed.more);
+    report(
+      "error",
+      "yaml",
+      "Here a second text begins: leave out the line of three dashes or dots above it.",
+      parsed.more,
+    );
   const [error] = parsed.document?.errors ?? [];
   if (error) report("error", "yaml", plainReason(error as YAMLParseError), error.pos[0]);
   const tree = readTree((parsed.document?.contents as Node | null) ?? null, parsed.text, report);
+  const gaps = new Set([...tree.broken].map(parentOf));
   return {
     value: tree.value,
     findings,
     isBroken: (place) => tree.broken.has(place),
+    hasGap: (place) => gaps.has(place),
     locate: (place, part = "key") => {
       for (let at = place; ; at = parentOf(at)) {
         const found = tree.places.get(at);

@@ -53,7 +53,7 @@ const moveKeys = {
   ).optional(),
 };
 
-const moveWants = { wants: "a text or a mapping with `do`", example: "Push off onto the left foot" };
+const moveWants = { wants: "a text, or `do` with its keys", example: "Push off onto the left foot" };
 const moveMapping = z.strictObject(moveKeys);
 export type MoveKeys = z.output<typeof moveMapping>;
 const text = line.transform((text): MoveKeys => ({ do: text }));
@@ -78,7 +78,7 @@ export function gather(isRest: (name: string, value: unknown) => boolean) {
 
 const optionCounts = z.preprocess(gather(isCounts), z.strictObject({ [rest]: z.record(z.string(), optionMove) }));
 const option = z.union([text, moveMapping, optionCounts]).meta({
-  wants: "a text, a mapping with `do`, or a mapping from counts to moves",
+  wants: "a text, `do` with its keys, or counts and their moves",
   example: "Slide both hands down the shins",
 });
 
@@ -109,7 +109,7 @@ export const phrase = z
       [rest]: z.record(z.string(), move),
     }),
   )
-  .meta({ wants: "a mapping from counts to moves", example: "1-4: Four slow steps" });
+  .meta({ wants: "counts and their moves", example: "1-4: Four slow steps" });
 
 export type PhraseKeys = z.output<typeof phrase>;
 export type PlainMoveKeys = z.output<typeof move>;

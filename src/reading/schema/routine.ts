@@ -4,6 +4,7 @@ import { rest } from "../place.js";
 import { gather, phrase, stanceKeys } from "./move.js";
 import {
   clock,
+  clockHint,
   date,
   key,
   line,
@@ -36,7 +37,7 @@ const tempo = z
   ])
   .refine((countsPerMinute) => countsPerMinute.compare(1000) <= 0, "That makes more than 1000 counts a minute.")
   .meta({
-    wants: "a number of counts a minute, or a mapping such as { beats-per-minute: 184, beats-per-count: 2 }",
+    wants: "a number of counts a minute, up to 1000, or `beats-per-minute` and `beats-per-count`",
     example: "92",
   });
 
@@ -65,7 +66,7 @@ const chapter = line
     const [, time = "", title = ""] = /^(\S+)\s+(.+)$/.exec(text) ?? [];
     const at = readClock(time);
     if (at && title !== "") return { at, title };
-    context.addIssue({ code: "custom", message: "" });
+    context.addIssue({ code: "custom", params: { hint: clockHint(time) } });
     return z.NEVER;
   })
   .meta({ wants: "a time and a title", example: "1:03 Harbour wall, counts and words" });
@@ -89,7 +90,7 @@ const adaptationMapping = z.strictObject({
 });
 const adaptation = z
   .union([versionName.transform((name): z.output<typeof adaptationMapping> => ({ name })), adaptationMapping])
-  .meta({ wants: "a name, or a mapping with `name` and `from`", example: "seated" });
+  .meta({ wants: "a name, or a `name` and the level that it falls back `from`", example: "seated" });
 
 const gearMapping = z.strictObject({
   item: key(line, "the thing itself", "knee pads"),
@@ -99,7 +100,7 @@ const gearMapping = z.strictObject({
 });
 const gear = z
   .union([line.transform((item): z.output<typeof gearMapping> => ({ item })), gearMapping])
-  .meta({ wants: "a mapping with `item` and `need`", example: "{ item: knee pads, need: required }" });
+  .meta({ wants: "an `item` and its `need`", example: "{ item: knee pads, need: required }" });
 
 const groupMapping = z.strictObject({
   name: key(line, "what the group is called", "Flood"),
@@ -107,7 +108,7 @@ const groupMapping = z.strictObject({
   mirrored: key(truth, "whether it dances everything on the other side", "yes").optional(),
 });
 const group = z.union([line.transform((name): z.output<typeof groupMapping> => ({ name })), groupMapping]).meta({
-  wants: "a name, or a mapping with `name` and how the group starts",
+  wants: "a name, or a `name` and how the group starts",
   example: "{ name: Flood, facing: back }",
 });
 
@@ -116,7 +117,7 @@ const restart = z
     wall: key(whole(1, 1000), "which time through is broken off", "5"),
     after: key(whole(1, 50_000), "after how many counts of it", "16"),
   })
-  .meta({ wants: "a mapping with `wall` and `after`", example: "{ wall: 5, after: 16 }" });
+  .meta({ wants: "`wall` and `after`", example: "{ wall: 5, after: 16 }" });
 
 const mirrored = z
   .union([truth.transform((yes) => (yes ? ("always" as const) : ("never" as const))), z.literal("alternate")])
@@ -154,14 +155,14 @@ const section = z
           clock.transform((first) => ({ first })),
           z.record(numbered(1000), clock).transform((times) => ({ times })),
         ])
-        .meta({ wants: "a time, or a mapping from times through to times", example: "0:58.0" }),
+        .meta({ wants: "a time, or times by the time through", example: "0:58.0" }),
       "where its first count falls in the track",
     ).optional(),
     tempo: key(tempo, "counts a minute, for this section only", "96").optional(),
     time: key(word(["half", "double"]), "half or double time", "half").optional(),
     feel: key(feel, "how a count is divided in this section", "triplet").optional(),
   })
-  .meta({ wants: "a mapping with `name` and `counts`", example: "name: Harbour wall" });
+  .meta({ wants: "a `name` and `counts`", example: "name: Harbour wall" });
 
 /** The front matter of a routine. */
 export const routineSchema = z.strictObject({

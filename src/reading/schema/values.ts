@@ -34,7 +34,7 @@ function scalar<T>(about: About, read: (text: string) => T | undefined, hint?: (
     .transform((text, context): T => {
       const value = read(text.trim());
       if (value !== undefined) return value;
-      context.addIssue({ code: "custom", message: hint?.(text.trim()) ?? "" });
+      context.addIssue({ code: "custom", params: { hint: hint?.(text.trim()) } });
       return z.NEVER;
     })
     .meta({ ...about });
@@ -59,8 +59,10 @@ export const versionName = scalar(
     editor: { type: ["string", "number"] },
   },
   (text) => (/^[\p{L}\p{M}\p{N}_-]{1,40}$/u.test(text) && !taken.has(text.toLowerCase()) ? text : undefined),
-  (text) =>
-    taken.has(text.toLowerCase()) ? `\`${text}\` has a meaning of its own here: choose another name.` : undefined,
+  (text) => {
+    if (taken.has(text.toLowerCase())) return `\`${text}\` has a meaning of its own here: choose another name.`;
+    return /\s/.test(text) ? `Write \`${text.replace(/\s+/g, "-")}\`.` : undefined;
+  },
 );
 const taken = new Set(["mirrored", "large", "card", "facing", "weight", "height"]);
 
@@ -108,13 +110,17 @@ export const truth = scalar(
 export const clock = scalar(
   { wants: "a time in minutes and seconds, or in seconds", example: "1:03", editor: { type: ["string", "number"] } },
   readClock,
-  (text) =>
-    /^\d+:\d$/.test(text)
-      ? `Write the seconds with two digits: ${text.replace(":", ":0")}.`
-      : /\d,\d/.test(text)
-        ? "Write tenths after a point: 0:14.2."
-        : undefined,
+  clockHint,
 );
+
+/** Why a text is no time. */
+export function clockHint(text: string): string | undefined {
+  if (/^\d+:\d$/.test(text)) return `Write the seconds with two digits: ${text.replace(":", ":0")}.`;
+  if (/\d,\d/.test(text)) return "Write tenths after a point: 0:14.2.";
+  if (/:[6-9]\d/.test(text)) return "Seconds go up to 59.";
+  if (/^\d+\.\d+\.\d+$/.test(text)) return `Write a colon after the minutes: ${text.replace(".", ":")}.`;
+  return undefined;
+}
 
 /** "1:03", "0:14.2", "1:02:03" or "63" in seconds; nothing where the text is no time, or one beyond a day. */
 export function readClock(text: string): Fraction | undefined {
@@ -136,6 +142,7 @@ export const turn = scalar(
     return eighths > 0 && eighths <= 80 ? (side === "left" ? -eighths : eighths) : undefined;
   },
   (text) => {
+    if (/[¼½¾⅛⅜⅝⅞]/.test(text)) return "Write the fraction with a stroke: 1/4, 1/2, 3/4.";
     if (/^[\d /]+$/.test(text)) return `Say which way: ${text} right, or ${text} left.`;
     if (/\d\/[3579]|\d\/\d\d|\d\.\d|°/.test(text)) return "Turns are written in eighths: 1/8, 1/4, 3/8, 1/2, 1, 1 1/2.";
     return undefined;

@@ -10,6 +10,7 @@ interface Definition {
   readonly out?: z.ZodType;
   readonly shape?: Readonly<Record<string, z.ZodType>>;
   readonly element?: z.ZodType;
+  readonly keyType?: z.ZodType;
   readonly valueType?: z.ZodType;
   readonly options?: readonly z.ZodType[];
   readonly entries?: Readonly<Record<string, string>>;
@@ -26,6 +27,8 @@ export interface Bare extends About {
   readonly optional: boolean;
   readonly keys?: Readonly<Record<string, z.ZodType>>;
   readonly entry?: z.ZodType;
+  /** What a key must be, where the keys are not fixed. */
+  readonly keyWants?: string;
   readonly branches?: readonly z.ZodType[];
   readonly words?: readonly string[];
 }
@@ -41,8 +44,9 @@ export function bare(schema: z.ZodType): Bare {
     inner = next;
     about = { ...notes(inner), ...about };
   }
-  const { shape, element, valueType, options, entries, values } = definition(inner);
+  const { shape, element, keyType, valueType, options, entries, values } = definition(inner);
   const entry = element ?? valueType;
+  const keyWants = keyType ? bare(keyType).wants : undefined;
   const words = entries ? Object.values(entries) : values?.map(String);
   return {
     ...about,
@@ -50,19 +54,22 @@ export function bare(schema: z.ZodType): Bare {
     optional,
     ...(shape ? { keys: shape } : {}),
     ...(entry ? { entry } : {}),
+    ...(keyWants === undefined ? {} : { keyWants }),
     ...(options ? { branches: options } : {}),
     ...(words ? { words } : {}),
   };
 }
 
-/** The schema of a part, by its path; stops at a choice between several forms, since the path does not say which. */
-export function within(schema: z.ZodType, path: readonly PropertyKey[]): z.ZodType {
-  let at = schema;
-  for (const step of path) {
-    const { keys, entry } = bare(at);
-    const next = keys ? keys[String(step)] : entry;
-    if (!next) break;
-    at = next;
-  }
-  return at;
+/** The schema of a part, by its path; where a part may have several forms, one that has the next step. */
+export function within(schema: z.ZodType, path: readonly PropertyKey[]): Bare {
+  const about = bare(schema);
+  const [step, ...others] = path;
+  if (step === undefined) return about;
+  const form = about.branches?.find((branch) => stepInto(bare(branch), step) !== undefined);
+  const next = stepInto(form ? bare(form) : about, step);
+  return next ? within(next, others) : about;
+}
+
+function stepInto({ keys, entry }: Bare, step: PropertyKey): z.ZodType | undefined {
+  return keys ? keys[String(step)] : entry;
 }

@@ -1,0 +1,65 @@
+import type { z } from "zod";
+import { eitherOf, nearest, quoted } from "./nearest.js";
+import { type Path, rest } from "./place.js";
+import { type Bare, bare } from "./schema/walk.js";
+import { inQuotes } from "./slips.js";
+
+/** What is said of a key that has to be there and is not. */
+export function missing(path: Path, about: Bare): string {
+  return `\`${String(path.at(-1))}\` is missing.${exampleOf(path, about)}`;
+}
+
+/** What is said of a value that does not fit: what belongs there, what is there instead, and how to write it. */
+export function misfit(path: Path, about: Bare, issue: z.core.$ZodIssue): string {
+  const { input } = issue;
+  const name = path.findLast((step) => typeof step === "string" && step !== rest);
+  const subject =
+    name === undefined ? "This file" : typeof path.at(-1) === "number" ? `An entry of \`${name}\`` : `\`${name}\``;
+  const words = about.words ?? about.branches?.map((branch) => bare(branch).words).find((list) => list !== undefined);
+  const near = typeof input === "string" && words ? nearest(input, words) : undefined;
+  const advice =
+    near === undefined
+      ? (hintOf(issue) ?? kindHint(input, about) ?? exampleOf(path, about))
+      : ` Did you mean \`${near}\`?`;
+  return `${subject} must be ${wantsOf(about, words)}; ${hereIs(input)}.${advice}`;
+}
+
+function wantsOf(about: Bare, words: readonly string[] | undefined): string {
+  if (about.keys) return about.wants ?? "`key: value` pairs";
+  if (about.entry) return about.wants ?? "a list";
+  return about.wants ?? (words ? `${words.length > 2 ? "one of " : ""}${eitherOf(words)}` : "a text");
+}
+
+function hereIs(input: unknown): string {
+  if (typeof input === "string") return input === "" ? "here is an empty text" : `here is ${quoted(input)}`;
+  return Array.isArray(input) ? "here is a list" : "here are `key: value` pairs";
+}
+
+function hintOf(issue: z.core.$ZodIssue): string | undefined {
+  if (issue.code !== "custom") return undefined;
+  const hint: unknown = issue.params ? issue.params.hint : issue.message;
+  return typeof hint === "string" ? ` ${hint}` : undefined;
+}
+
+/* Where one kind of thing stands for another, a slip of the pen is the likely cause. */
+function kindHint(input: unknown, about: Bare): string | undefined {
+  const isText = !about.keys && !about.entry;
+  if (typeof input === "string") {
+    const [, key, value] = /^([a-z][a-z-]*|\d[\w&,-]*):(\S.*)$/.exec(input) ?? [];
+    return key === undefined || isText ? undefined : ` Put a space after the colon: ${quoted(`${key}: ${value}`)}.`;
+  }
+  if (Array.isArray(input) || typeof input !== "object" || input === null) return undefined;
+  const [[key, value] = ["", undefined], ...others] = Object.entries(input);
+  if (about.entry && key.startsWith("-")) return ` Put a space after each dash: ${quoted(`- ${key.slice(1)}`)}.`;
+  if (about.entry)
+    return ` Begin each entry with a dash and a space: ${quoted(`- ${bare(about.entry).example ?? key}`)}.`;
+  if (!isText || others.length > 0 || typeof value !== "string") return undefined;
+  return ` If the colon belongs to the text, put the text in quotes: ${quoted(inQuotes(`${key}: ${value}`))}.`;
+}
+
+function exampleOf(path: Path, about: Bare): string {
+  const example = about.example ?? about.words?.[0];
+  if (example === undefined) return "";
+  const name = path.findLast((step) => step !== rest);
+  return ` Write for example \`${typeof name === "string" ? `${name}: ` : ""}${example}\`.`;
+}
