@@ -1,0 +1,60 @@
+/**
+ * How dark a shape is. A photocopy keeps `ink`, `soft` and `line`; `tint` may fade, so it never says anything alone.
+ * `paper` is the ground.
+ */
+export type Tone = "ink" | "soft" | "line" | "tint" | "paper";
+
+/** A point in a drawing, in its units: x to the right, y downwards. */
+export type Point = readonly [x: number, y: number];
+
+export interface Stroke {
+  readonly tone: Tone;
+  readonly width: number;
+  /** Lengths of dash and gap. */
+  readonly dash?: readonly [number, number];
+}
+
+interface Ink {
+  readonly fill?: Tone;
+  readonly stroke?: Stroke;
+}
+
+/** Plain shapes: all that a page (SVG) and a sheet of paper (PDF) need to know to draw the same picture. */
+export type Shape =
+  | ({ readonly kind: "path"; readonly points: readonly Point[]; readonly closed?: boolean } & Ink)
+  | ({ readonly kind: "box"; readonly at: Point; readonly width: number; readonly height: number } & Ink)
+  | ({ readonly kind: "disc"; readonly at: Point; readonly radius: number } & Ink)
+  | {
+      readonly kind: "text";
+      /** On the base line: where the text starts, has its middle or ends. */
+      readonly at: Point;
+      readonly text: string;
+      readonly size: number;
+      readonly anchor: "start" | "middle" | "end";
+      readonly bold?: boolean;
+      readonly tone: Tone;
+    };
+
+/** A picture, in points, with what it says in words. */
+export interface Drawing {
+  readonly width: number;
+  readonly height: number;
+  /** What kind of picture it is, in a few words. */
+  readonly title: string;
+  /** The text alternative: everything that the picture shows. */
+  readonly description: string;
+  readonly shapes: readonly Shape[];
+}
+
+/** A line from point to point. */
+export function line(tone: Tone, width: number, ...points: readonly Point[]): Shape {
+  return { kind: "path", points, stroke: { tone, width } };
+}
+
+/** The shapes moved by so much. */
+export function moved(shapes: readonly Shape[], dx: number, dy: number): readonly Shape[] {
+  const move = ([x, y]: Point): Point => [x + dx, y + dy];
+  return shapes.map((shape) =>
+    shape.kind === "path" ? { ...shape, points: shape.points.map(move) } : { ...shape, at: move(shape.at) },
+  );
+}

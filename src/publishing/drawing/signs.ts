@@ -1,0 +1,53 @@
+import { type Facing, facings } from "../../routine/words.js";
+import type { Point, Shape } from "./shape.js";
+
+/** A facing as a dart seen from above: up is front, where the audience is. `radius` is half its length. */
+export function facingDart(facing: Facing, [x, y]: Point, radius: number): Shape {
+  const angle = (facings.indexOf(facing) * Math.PI) / 4;
+  const [sin, cos] = [Math.sin(angle), Math.cos(angle)];
+  const turned = ([px, py]: Point): Point => [x + (px * cos - py * sin) * radius, y + (px * sin + py * cos) * radius];
+  const points: readonly Point[] = [
+    [0, -1],
+    [0.72, 0.85],
+    [0, 0.45],
+    [-0.72, 0.85],
+  ];
+  return { kind: "path", points: points.map(turned), closed: true, fill: "ink" };
+}
+
+/** A move that lands hard: a solid corner, its right angle at the point. */
+export function hitCorner([x, y]: Point, size: number): Shape {
+  const points: readonly Point[] = [
+    [x, y],
+    [x + size, y],
+    [x, y + size * 1.3],
+  ];
+  return { kind: "path", points, closed: true, fill: "ink" };
+}
+
+/** A move that carries a caution: an upright triangle with a stroke and a dot. Its middle is at the point. */
+export function cautionSign([x, y]: Point, radius: number): readonly Shape[] {
+  const [half, foot] = [radius * 0.95, y + radius * 0.8];
+  return [
+    {
+      kind: "path",
+      points: [
+        [x, y - radius * 0.9],
+        [x + half, foot],
+        [x - half, foot],
+      ],
+      closed: true,
+      fill: "paper",
+      stroke: { tone: "ink", width: radius * 0.18 },
+    },
+    {
+      kind: "path",
+      points: [
+        [x, y - radius * 0.3],
+        [x, y + radius * 0.25],
+      ],
+      stroke: { tone: "ink", width: radius * 0.22 },
+    },
+    { kind: "disc", at: [x, y + radius * 0.53], radius: radius * 0.12, fill: "ink" },
+  ];
+}

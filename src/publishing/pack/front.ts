@@ -1,0 +1,117 @@
+import type { Library, Workshop } from "../../routine/routine.js";
+import { line } from "../drawing/shape.js";
+import { versionName } from "../figures.js";
+import { type Block, textBlock } from "../paper/block.js";
+import { type Area, flow } from "../paper/flow.js";
+import { proseBlocks } from "../paper/markdown.js";
+import type { Dance } from "../paper/notes.js";
+import { type Mark, type Part, papers } from "../paper/print.js";
+import { margin, type Sheet } from "../paper/sheet.js";
+import { textWidth, wrap } from "../paper/text.js";
+
+/** A leaf of the pack: pages with a name in the contents. */
+export interface Chapter {
+  readonly title: string;
+  readonly sheet: Sheet;
+}
+
+/** Width of a pack's text. */
+export function textArea(library: Library): Area {
+  const [width, height] = papers[library.paper];
+  return {
+    left: margin.side,
+    width: width - 2 * margin.side,
+    columns: 1,
+    gutter: 0,
+    top: margin.top,
+    bottom: height - margin.bottom,
+    tail: 0,
+  };
+}
+
+/** Blocks on pages of their own. */
+export function textChapter(title: string, blocks: readonly Block[], library: Library, top = margin.top): Chapter {
+  const { parts, page } = flow(blocks, { page: 0, y: top }, textArea(library));
+  const bookmarks = [{ title, page: 0, y: 0, under: [] }];
+  return { title, sheet: { parts, decoration: [], pages: page + 1, bookmarks } };
+}
+
+/** The cover: what, when, where, for whom, by whom, and the author's words. */
+export function coverChapter(workshop: Workshop, dances: readonly Dance[], library: Library): Chapter {
+  const { width } = textArea(library);
+  const text = (words: string, size: number, before: number) => textBlock([{ text: words }], { size, width, before });
+  const blocks: readonly Block[] = [
+    textBlock([{ text: library.name, tone: "soft" }], { size: 11, width }),
+    textBlock([{ text: workshop.title, style: "bold" }], { size: 34, width, tag: "H1", before: 4 }),
+    ...(workshop.date === undefined ? [] : [text(dateText(workshop.date, library.language), 15, 14)]),
+    ...(workshop.venue === undefined ? [] : [text(workshop.venue, 15, 3)]),
+    text(`${workshop.minutes} minutes · ${versionName(workshop.level)}`, 15, 3),
+    ...dances.map(({ routine, version }, index) =>
+      textBlock(
+        [
+          { text: routine.title, style: "bold" },
+          { text: ` by ${routine.choreographer} · ${versionName(version.id)} · ${routine.counts} counts` },
+        ],
+        { size: 12, width, before: index === 0 ? 28 : 4 },
+      ),
+    ),
+    ...spaced(proseBlocks(workshop.prose, { size: 11, width: width * 0.8, level: 2, ...base(library) }), 28),
+  ];
+  return textChapter("Cover", blocks, library, 150);
+}
+
+const base = ({ url }: Library): { base?: string } => (url === undefined ? {} : { base: `${url}/` });
+
+function spaced(blocks: readonly Block[], before: number): readonly Block[] {
+  return blocks.map((block, index) => (index === 0 ? { ...block, before } : block));
+}
+
+/** "Saturday 16 January 2027", as the language writes it. */
+function dateText(date: string, language: string): string {
+  const options = { weekday: "long", day: "numeric", month: "long", year: "numeric", timeZone: "UTC" } as const;
+  return new Intl.DateTimeFormat(language === "en" ? "en-GB" : language, options).format(new Date(`${date}T00:00:00Z`));
+}
+
+/** Where each chapter begins, counted from 0. */
+export interface Entry {
+  readonly title: string;
+  readonly page: number;
+}
+
+const row = 24;
+
+/** Contents with page numbers that are links; the entries are few enough for one page in every pack that a class can dance. */
+export function contentsChapter(entries: readonly Entry[], library: Library): Chapter {
+  const { left, width, top, bottom } = textArea(library);
+  const [head] = wrap([{ text: "Contents", style: "bold" }], 20);
+  const first = top + 44;
+  const aPage = Math.floor((bottom - first) / row);
+  const decoration: Mark[] = [];
+  const items = entries.map(({ title, page }, index): Part => {
+    const at = { page: Math.floor(index / aPage), y: first + (index % aPage) * row };
+    const number = String(page + 1);
+    const right = left + width - textWidth(number, 12);
+    const [line1] = wrap([{ text: title }], 12, width - 60);
+    const [line2] = wrap([{ text: number, style: "bold" }], 12);
+    if (line1 === undefined || line2 === undefined) return { tag: "TOCI", content: [] };
+    const from = left + line1.width + 6;
+    decoration.push({ ...at, x: 0, shapes: [line("line", 0.6, [from, 11], [right - 6, 11])] });
+    const marks: readonly Mark[] = [
+      { ...at, x: left, line: line1 },
+      { ...at, x: right, line: line2 },
+    ];
+    return {
+      tag: "TOCI",
+      content: [{ tag: "Link", alt: `${title}, page ${number}`, target: { page }, content: marks }],
+    };
+  });
+  const parts: readonly Part[] = [
+    { tag: "H1", content: head === undefined ? [] : [{ page: 0, x: left, y: top, line: head }] },
+    { tag: "TOC", content: items },
+  ];
+  const pages = Math.max(1, Math.ceil(entries.length / aPage));
+  return {
+    title: "Contents",
+    sheet: { parts, decoration, pages, bookmarks: [{ title: "Contents", page: 0, y: 0, under: [] }] },
+  };
+}

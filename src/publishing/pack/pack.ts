@@ -1,0 +1,75 @@
+import type { Library, Workshop } from "../../routine/routine.js";
+import { cautionBlocks, creditSpans, type Dance, gearBlocks } from "../paper/notes.js";
+import { later, laterBookmark, laterMark, type Print } from "../paper/print.js";
+import { layoutFeet, layoutSheet } from "../paper/sheet.js";
+import type { Span } from "../paper/text.js";
+import { writePrint } from "../paper/write.js";
+import { type Chapter, contentsChapter, coverChapter, textArea, textChapter } from "./front.js";
+import { versionAt } from "./level.js";
+
+/** Draws a workshop's pack as a PDF. */
+export function drawPack(workshop: Workshop, library: Library): Promise<Uint8Array> {
+  return writePrint(packPrint(workshop, library));
+}
+
+/** A chapter of the pack, and what stands at the foot of its pages. */
+interface Leaf extends Chapter {
+  readonly foot: readonly Span[];
+}
+
+export function packPrint(workshop: Workshop, library: Library): Print {
+  const leaves = packLeaves(workshop, library);
+  const starts = leaves.map((_, index) => leaves.slice(0, index).reduce((sum, { sheet }) => sum + sheet.pages, 0));
+  const shifted = leaves.map((leaf, index) => ({ ...leaf, start: starts[index] ?? 0 }));
+  const feet = leaves.flatMap(({ sheet, foot }) => Array<readonly Span[]>(sheet.pages).fill(foot));
+  return {
+    title: workshop.title,
+    ...(library.teacher === undefined ? {} : { author: library.teacher }),
+    language: library.language,
+    ...(workshop.date === undefined ? {} : { date: workshop.date }),
+    paper: library.paper,
+    pages: feet.length,
+    parts: shifted.map(({ sheet, start }) => ({ tag: "Sect", content: sheet.parts.map((part) => later(part, start)) })),
+    decoration: [
+      ...shifted.flatMap(({ sheet, start }) => sheet.decoration.map((mark) => laterMark(mark, start))),
+      ...layoutFeet(library.paper, feet),
+    ],
+    bookmarks: shifted.flatMap(({ sheet, start }) => sheet.bookmarks.map((one) => laterBookmark(one, start))),
+  };
+}
+
+/** Cover, contents, and then the chapters that the contents name. */
+function packLeaves(workshop: Workshop, library: Library): readonly Leaf[] {
+  const dances = workshop.routines.map((routine): Dance => ({ routine, version: versionAt(routine, workshop.level) }));
+  const foot: readonly Span[] = [{ text: `${workshop.title} · ${library.name}` }];
+  const chapters = bodyChapters(dances, library, foot);
+  const cover = coverChapter(workshop, dances, library);
+  // The contents take as many pages whatever the numbers in it are.
+  const before = cover.sheet.pages + contentsAt(chapters, 0, library).sheet.pages;
+  return [{ ...cover, foot }, { ...contentsAt(chapters, before, library), foot }, ...chapters];
+}
+
+function contentsAt(chapters: readonly Leaf[], first: number, library: Library): Chapter {
+  let page = first;
+  const entries = chapters.map(({ title, sheet }) => {
+    const entry = { title, page };
+    page += sheet.pages;
+    return entry;
+  });
+  return contentsChapter(entries, library);
+}
+
+/** The chapters in order. */
+function bodyChapters(dances: readonly Dance[], library: Library, foot: readonly Span[]): readonly Leaf[] {
+  const style = { size: 11, width: textArea(library).width };
+  const gear = gearBlocks(dances, style);
+  const routines = dances.map(({ routine, version }): Leaf => {
+    const sheet = layoutSheet(routine, version, library, { within: "pack" });
+    return { title: routine.title, sheet, foot: creditSpans(routine, library) };
+  });
+  return [
+    ...(gear.length === 0 ? [] : [{ ...textChapter("What to bring", gear, library), foot }]),
+    { ...textChapter("Take care", cautionBlocks(dances, library, style), library), foot },
+    ...routines,
+  ];
+}

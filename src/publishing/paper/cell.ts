@@ -1,0 +1,144 @@
+import type { Move } from "../../routine/routine.js";
+import type { Shape } from "../drawing/shape.js";
+import { cautionSign, facingDart, hitCorner } from "../drawing/signs.js";
+import { cautionOf } from "../safety.js";
+import type { Cell } from "./bands.js";
+import { lineParts } from "./block.js";
+import type { Mark, Part, Spot } from "./print.js";
+import { cueSpans, type Line, leading, type Span, widestWord, wrap } from "./text.js";
+
+/** Smallest type on a sheet, and the size of everything beside the cues. */
+export const smallest = 8;
+
+const sign = { width: 9, gap: 3 };
+const inset = { left: 4.5, right: 2.5, top: 2.5, bottom: 3.5, hit: 6 };
+const labelHeight = 10.5;
+
+/** A move set in its own span of the grid. */
+export interface CellLayout {
+  readonly height: number;
+  readonly lines: number;
+  readonly place: (spot: Spot) => Part;
+}
+
+/** The counts of a move as they are printed: "1–3". */
+export function countsLabel({ move, begins }: Cell): string {
+  const on = move.on.replace("-", "–");
+  return begins ? on : `…${on.includes("–") ? on.slice(on.indexOf("–")) : ""}`;
+}
+
+/** What a move says: the call, the cue, its landing words. */
+export function moveSpans(move: Move): readonly Span[] {
+  return [
+    ...(move.say === undefined ? [] : [{ text: "“" }, ...bold(cueSpans(move.say)), { text: "” " }]),
+    ...(move.hold
+      ? cueSpans(move.cue).map((span): Span => ({ ...span, style: "italic", tone: "soft" }))
+      : cueSpans(move.cue)),
+    ...(move.words === undefined ? [] : [{ text: ` on “${move.words}”`, style: "italic", tone: "soft" } as const]),
+  ];
+}
+
+/** The cautions of a move by their names, in italics; nothing where it has none. */
+export function riskSpans(move: Move): readonly Span[] {
+  if (move.risks.length === 0) return [];
+  return [{ text: move.risks.map((risk) => cautionOf(risk).label).join(", "), style: "italic" }];
+}
+
+/** A move by its counts, for a line of text: what its cell would show as signs stands in words. */
+export function keyedSpans(cell: Cell): readonly Span[] {
+  const { move, begins, ends } = cell;
+  const turned = ends && move.after.facing !== move.before.facing;
+  const asides = [
+    ...(begins && move.hit ? ["hit"] : []),
+    ...(turned ? [`now facing ${move.after.facing}`] : []),
+    ...(begins ? move.risks.map((risk) => cautionOf(risk).label) : []),
+  ];
+  return [
+    { text: `${countsLabel(cell)} `, style: "bold" },
+    ...(begins ? moveSpans(move) : [{ text: "goes on", style: "italic", tone: "soft" } as const]),
+    ...(asides.length > 0 ? [{ text: ` (${asides.join(", ")})`, style: "italic" } as const] : []),
+    { text: "  " },
+  ];
+}
+
+function bold(spans: readonly Span[]): readonly Span[] {
+  return spans.map((span): Span => ({ ...span, style: "bold" }));
+}
+
+/** Sets a move in the width of its counts; undefined where a word is wider than that. */
+export function layoutCell(cell: Cell, width: number, size: number): CellLayout | undefined {
+  const { move, begins } = cell;
+  const left = inset.left + (move.hit && begins ? inset.hit - 2 : 0);
+  const room = width - left - inset.right;
+  const label: Span = { text: countsLabel(cell), style: "bold" };
+  const spans = begins ? moveSpans(move) : [{ text: "goes on", style: "italic", tone: "soft" } as const];
+  const risk = begins ? riskSpans(move) : [];
+  const words = width - inset.left - inset.right;
+  if (Math.max(widestWord(spans, size), widestWord(risk, smallest)) > words || widestWord([label], smallest) > room)
+    return undefined;
+  const [head] = wrap([label], smallest);
+  const signs = cellSigns(cell);
+  const signsWidth = signs.length * (sign.width + sign.gap);
+  const beside = (head?.width ?? 0) + signsWidth <= room;
+  if (!beside && signsWidth > words) return undefined;
+  const top = inset.top + labelHeight * (beside ? 1 : 2);
+  const lines = [...wrap(spans, size, words), ...wrap(risk, smallest, words)];
+  const place = (spot: Spot): Part => {
+    const { page, x, y } = spot;
+    const labels: readonly Mark[] = head === undefined ? [] : [{ page, x: x + left, y: y + inset.top, line: head }];
+    const signX = beside ? x + left + (head?.width ?? 0) + sign.gap : x + inset.left;
+    const signY = y + top - labelHeight / 2;
+    return {
+      tag: "P",
+      content: [
+        ...labels,
+        ...(move.hit && begins ? [hitFigure(spot)] : []),
+        ...signs.map((one, index) => one({ page, x: signX + index * (sign.width + sign.gap), y: signY })),
+        ...stackLines(lines, { page, x: x + inset.left, y: y + top }),
+      ],
+    };
+  };
+  return { height: top + heightOf(lines) + inset.bottom, lines: lines.length, place };
+}
+
+/** What a cell shows beside its counts: the new facing, a caution. Each is placed by the middle of its left edge. */
+function cellSigns({ move, begins, ends }: Cell): readonly ((spot: Spot) => Part)[] {
+  const turned = ends && move.after.facing !== move.before.facing;
+  const middle = sign.width / 2;
+  return [
+    ...(turned
+      ? [
+          (spot: Spot) =>
+            signFigure(`now facing ${move.after.facing}`, [facingDart(move.after.facing, [middle, 0], middle)], spot),
+        ]
+      : []),
+    ...(begins && move.risks.length > 0
+      ? [(spot: Spot) => signFigure("caution", cautionSign([middle, 0], middle), spot)]
+      : []),
+  ];
+}
+
+/** A small sign as a figure with its meaning in words, placed by the middle of its left edge. */
+export function signFigure(alt: string, shapes: readonly Shape[], spot: Spot): Part {
+  const half = sign.width / 2;
+  const box = [spot.x, spot.y - half, spot.x + sign.width, spot.y + half] as const;
+  return { tag: "Figure", alt, box, content: [{ ...spot, shapes }] };
+}
+
+function hitFigure(spot: Spot): Part {
+  const box = [spot.x, spot.y, spot.x + inset.hit, spot.y + inset.hit * 1.3] as const;
+  return { tag: "Figure", alt: "hit", box, content: [{ ...spot, shapes: [hitCorner([0, 0], inset.hit)] }] };
+}
+
+export function stackLines(lines: readonly Line[], spot: Spot): readonly (Part | Mark)[] {
+  let y = spot.y;
+  return lines.flatMap((line) => {
+    const parts = lineParts(line, { ...spot, y });
+    y += line.size * leading;
+    return parts;
+  });
+}
+
+export function heightOf(lines: readonly Line[]): number {
+  return lines.reduce((sum, { size }) => sum + size * leading, 0);
+}

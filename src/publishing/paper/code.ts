@@ -1,0 +1,27 @@
+import qrcode from "qrcode-generator";
+import type { Drawing, Shape } from "../drawing/shape.js";
+
+/** Modules of quiet zone on every side (ISO/IEC 18004, 9.1). */
+const quiet = 4;
+
+/** A QR code (ISO/IEC 18004, error correction M) that leads to an address, `size` points square, quiet zone included. */
+export function codeDrawing(address: string, size: number): Drawing {
+  const code = qrcode(0, "M");
+  code.addData(new URL(address).href);
+  code.make();
+  const count = code.getModuleCount();
+  const unit = size / (count + 2 * quiet);
+  const shapes: Shape[] = [];
+  for (let row = 0; row < count; row++)
+    for (let from = 0; from < count; from++) {
+      let to = from;
+      while (to < count && code.isDark(row, to)) to++;
+      if (to === from) continue;
+      // Neighbours overlap by a hair, so that no viewer shows a seam.
+      const at = [(from + quiet) * unit, (row + quiet) * unit] as const;
+      shapes.push({ kind: "box", at, width: (to - from) * unit, height: unit * 1.02, fill: "ink" });
+      from = to;
+    }
+  const description = `QR code that leads to ${address}`;
+  return { width: size, height: size, title: "The way to the page", description, shapes };
+}

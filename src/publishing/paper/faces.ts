@@ -1,0 +1,156 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { create, type Font, type Glyph, type GlyphPosition, type GlyphRun } from "fontkit";
+
+/** How a stretch of text is set. */
+export type Style = "regular" | "bold" | "italic";
+
+/** One font file: a family's subset in one style. Its key names it inside a document. */
+export interface Face {
+  readonly key: string;
+  readonly font: Font;
+}
+
+interface Family {
+  readonly name: string;
+  /** Subsets, the likeliest first; each is a file of its own. */
+  readonly subsets: readonly string[];
+}
+
+/*
+ * Atkinson Hyperlegible Next was drawn for readers with low vision, but knows Latin letters only. Source Sans 3 stands in,
+ * word by word, for the scripts that it lacks.
+ */
+const families: readonly Family[] = [
+  { name: "atkinson-hyperlegible-next", subsets: ["latin", "latin-ext"] },
+  {
+    name: "source-sans-3",
+    subsets: ["latin", "latin-ext", "vietnamese", "cyrillic", "greek", "cyrillic-ext", "greek-ext"],
+  },
+];
+const cuts: Record<Style, string> = { regular: "400-normal", bold: "700-normal", italic: "400-italic" };
+
+const require = createRequire(import.meta.url);
+const opened = new Map<string, Face>();
+
+function openFace(family: string, subset: string, style: Style): Face {
+  const key = `${family}-${subset}-${cuts[style]}`;
+  const known = opened.get(key);
+  if (known !== undefined) return known;
+  const path = require.resolve(`@fontsource/${family}/files/${key}.woff`);
+  const face = { key, font: remembering(create(readFileSync(path))) };
+  opened.set(key, face);
+  return face;
+}
+
+/**
+ * The same font with shaping kept for as long as the process runs: fontkit takes about 0.1 ms for a word, and the words of
+ * a library come again on every sheet. Plain letters need no more than their widths and the kerning of each pair.
+ */
+function remembering(font: Font): Font {
+  const glyphs = new Map<string, Glyph>();
+  const kerns = new Map<string, number>();
+  const glyphOf = (letter: string): Glyph => {
+    const known = glyphs.get(letter) ?? font.glyphForCodePoint(letter.codePointAt(0) ?? 0);
+    glyphs.set(letter, known);
+    return known;
+  };
+  const kernOf = (pair: string, left: Glyph): number => {
+    const known = kerns.get(pair) ?? (font.layout(pair).positions[0]?.xAdvance ?? 0) - left.advanceWidth;
+    kerns.set(pair, known);
+    return known;
+  };
+  const layout = (text: string): GlyphRun => {
+    if (/\p{M}/u.test(text)) return font.layout(text);
+    const letters = [...text];
+    const run = letters.map(glyphOf);
+    const positions = run.map((glyph, index): GlyphPosition => {
+      const next = letters[index + 1];
+      const kern = next === undefined ? 0 : kernOf(`${letters[index]}${next}`, glyph);
+      return { xAdvance: glyph.advanceWidth + kern, yAdvance: 0, xOffset: 0, yOffset: 0 };
+    });
+    return { glyphs: run, positions, advanceWidth: positions.reduce((sum, { xAdvance }) => sum + xAdvance, 0) };
+  };
+  return Object.assign(Object.create(font) as Font, { layout });
+}
+
+/** A stretch of text that one face can set. */
+export interface FaceRun {
+  readonly face: Face;
+  readonly text: string;
+}
+
+/** Characters that take no ink and no room, and are left out of print: joiners, direction marks, variation selectors. */
+const invisible = /[\p{Cf}\p{Cc}\p{Variation_Selector}]/gu;
+
+/** A text as it is printed: composed letters, every kind of white space a plain space, nothing invisible. */
+export function printable(text: string): string {
+  return text.normalize("NFC").replace(/\s/gu, " ").replace(invisible, "");
+}
+
+const runsKnown = new Map<string, readonly FaceRun[]>();
+
+/** A word (white space and all) taken apart into stretches of one face each; no word mixes the two families. */
+export function faceRuns(word: string, style: Style): readonly FaceRun[] {
+  const key = `${style} ${word}`;
+  const known = runsKnown.get(key);
+  if (known !== undefined) return known;
+  const family = families.find(({ name, subsets }) =>
+    [...word].every((letter) => subsets.some((subset) => has(openFace(name, subset, style), letter))),
+  );
+  const runs = joinRuns([...word].map((letter) => letterRun(letter, style, family)));
+  runsKnown.set(key, runs);
+  return runs;
+}
+
+function has({ font }: Face, letter: string): boolean {
+  return font.hasGlyphForCodePoint(letter.codePointAt(0) ?? 0);
+}
+
+/** A letter that no face has is spelt out by its number: the sheet stays honest, and never shows an empty box. */
+function letterRun(letter: string, style: Style, family: Family | undefined): FaceRun {
+  for (const { name, subsets } of family === undefined ? families : [family])
+    for (const subset of subsets) {
+      const face = openFace(name, subset, style);
+      if (has(face, letter)) return { face, text: letter };
+    }
+  const code = (letter.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, "0");
+  return { face: openFace("atkinson-hyperlegible-next", "latin", style), text: `[U+${code}]` };
+}
+
+function joinRuns(letters: readonly FaceRun[]): readonly FaceRun[] {
+  const runs: FaceRun[] = [];
+  for (const { face, text } of letters) {
+    const last = runs.at(-1);
+    if (last?.face === face) runs[runs.length - 1] = { face, text: last.text + text };
+    else runs.push({ face, text });
+  }
+  return runs;
+}
+
+/**
+ * The characters of a text that no bundled face can print, each once, in order.
+ *
+ * @example missingGlyphs("Drag → left 💃") // ["→", "💃"]
+ */
+export function missingGlyphs(text: string): readonly string[] {
+  return [...new Set(printable(text))].filter(
+    (letter) =>
+      !families.some(({ name, subsets }) => subsets.some((subset) => has(openFace(name, subset, "regular"), letter))),
+  );
+}
+
+const widthsKnown = new Map<string, number>();
+
+/** Width of a word at a size of 1. */
+export function unitWidth(word: string, style: Style): number {
+  const key = `${style} ${word}`;
+  const known = widthsKnown.get(key);
+  if (known !== undefined) return known;
+  const width = faceRuns(word, style).reduce(
+    (sum, { face, text }) => sum + face.font.layout(text).advanceWidth / face.font.unitsPerEm,
+    0,
+  );
+  widthsKnown.set(key, width);
+  return width;
+}

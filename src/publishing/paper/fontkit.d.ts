@@ -1,0 +1,31 @@
+/** What is used here of fontkit, which comes without types of its own. */
+declare module "fontkit" {
+  export interface Glyph {
+    readonly id: number;
+    readonly advanceWidth: number;
+    readonly codePoints: readonly number[];
+  }
+  export interface GlyphPosition {
+    xAdvance: number;
+    yAdvance: number;
+    xOffset: number;
+    yOffset: number;
+  }
+  export interface GlyphRun {
+    readonly glyphs: readonly Glyph[];
+    readonly positions: readonly GlyphPosition[];
+    readonly advanceWidth: number;
+  }
+  export interface Font {
+    readonly postscriptName: string;
+    readonly unitsPerEm: number;
+    readonly ascent: number;
+    readonly descent: number;
+    readonly capHeight: number;
+    readonly xHeight: number;
+    hasGlyphForCodePoint(codePoint: number): boolean;
+    glyphForCodePoint(codePoint: number): Glyph;
+    layout(text: string): GlyphRun;
+  }
+  export function create(file: Uint8Array): Font;
+}

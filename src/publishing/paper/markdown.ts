@@ -1,0 +1,120 @@
+import { decodeHTMLStrict } from "entities";
+import { lexer, type MarkedToken, type Token, type Tokens } from "marked";
+import { type Block, itemBlock, textBlock } from "./block.js";
+import type { Tag } from "./print.js";
+import type { Span } from "./text.js";
+
+export interface ProseOptions {
+  readonly size: number;
+  readonly width: number;
+  /** Level that the text's own top heading has on this sheet. */
+  readonly level: number;
+  /** What a relative link is relative to; absent: such a link is set as plain text. */
+  readonly base?: string;
+}
+
+/** A Markdown text as blocks. Raw HTML is text like any other. */
+export function proseBlocks(markdown: string, options: ProseOptions): readonly Block[] {
+  const tokens = lexer(markdown);
+  const depths = tokens.flatMap((token) => (token.type === "heading" ? [(token as Tokens.Heading).depth] : []));
+  const top = Math.min(...depths, 6);
+  return blocksOf(tokens, { ...options, level: options.level - top, indent: 0 });
+}
+
+/** As above; `level` is what to add to a heading's depth. */
+interface Inner extends ProseOptions {
+  readonly indent: number;
+}
+
+function blocksOf(tokens: readonly Token[], options: Inner): readonly Block[] {
+  return (tokens as readonly MarkedToken[]).flatMap((token) => blocksOfToken(token, options));
+}
+
+function blocksOfToken(token: MarkedToken, options: Inner): readonly Block[] {
+  const { size, width, indent } = options;
+  const paragraph = (spans: readonly Span[], tag: Tag = "P") => [textBlock(spans, { size, width, indent, tag })];
+  switch (token.type) {
+    case "heading":
+      return [headingBlock(token, options)];
+    case "list":
+      return token.items.flatMap((item, index) => itemBlocks(item, listLabel(token, index), options));
+    case "blockquote":
+      return blocksOf(token.tokens, { ...options, indent: indent + size });
+    case "code":
+      return token.text.split("\n").flatMap((text) => paragraph([{ text }], "Code"));
+    case "table":
+      return [token.header, ...token.rows].flatMap((row, index) => paragraph(rowSpans(row, index === 0, options)));
+    case "hr":
+    case "space":
+    case "def":
+      return [];
+    default:
+      return paragraph("tokens" in token && token.tokens ? spansOf(token.tokens, options) : [{ text: token.raw }]);
+  }
+}
+
+function headingBlock(token: Tokens.Heading, options: Inner): Block {
+  const level = Math.min(Math.max(token.depth + options.level, 2), 4);
+  const bold = spansOf(token.tokens, options).map((span): Span => ({ ...span, style: "bold" }));
+  const { size, width, indent } = options;
+  return textBlock(bold, { size, width, indent, tag: `H${level}` as Tag, before: size * 0.9, keepNext: true });
+}
+
+function itemBlocks(item: Tokens.ListItem, label: string, options: Inner): readonly Block[] {
+  const { size, width, indent } = options;
+  const [first, ...rest] = item.tokens as readonly MarkedToken[];
+  const inline = first !== undefined && (first.type === "text" || first.type === "paragraph");
+  const spans = inline ? spansOf(first.tokens ?? [], options) : [];
+  const block = itemBlock({ text: label }, spans.length > 0 ? spans : [{ text: "–" }], { size, width, indent });
+  return [block, ...blocksOf(inline ? rest : item.tokens, { ...options, indent: indent + size * 1.2 })];
+}
+
+function listLabel(list: Tokens.List, index: number): string {
+  return list.ordered ? `${(list.start || 1) + index}.` : "•";
+}
+
+/** A row of a table as a line of text: narrow columns have no room for more. */
+function rowSpans(row: readonly Tokens.TableCell[], head: boolean, options: ProseOptions): readonly Span[] {
+  return row.flatMap((cell, index): readonly Span[] => {
+    const spans = spansOf(cell.tokens, options);
+    const set = head ? spans.map((span): Span => ({ ...span, style: "bold" })) : spans;
+    return index === 0 ? set : [{ text: " · " }, ...set];
+  });
+}
+
+/** Inline tokens as spans. */
+function spansOf(tokens: readonly Token[], options: ProseOptions, set: Omit<Span, "text"> = {}): readonly Span[] {
+  return (tokens as readonly MarkedToken[]).flatMap((token): readonly Span[] => {
+    switch (token.type) {
+      case "strong":
+        return spansOf(token.tokens, options, { ...set, style: "bold" });
+      case "em":
+        return spansOf(token.tokens, options, { ...set, style: set.style === "bold" ? "bold" : "italic" });
+      case "del":
+        return spansOf(token.tokens, options, { ...set, struck: true });
+      case "link":
+        return spansOf(token.tokens, options, { ...set, ...linkTo(token.href, options.base) });
+      case "br":
+        return [{ ...set, text: " " }];
+      case "html":
+        return [{ ...set, text: token.raw }];
+      case "text":
+        return token.tokens ? spansOf(token.tokens, options, set) : [{ ...set, text: decodeHTMLStrict(token.text) }];
+      case "image":
+        return [{ ...set, text: decodeHTMLStrict(token.text) }];
+      case "checkbox":
+        return [{ ...set, text: token.checked ? "(done) " : "(to do) " }];
+      default:
+        return [{ ...set, text: "text" in token ? String(token.text) : token.raw }];
+    }
+  });
+}
+
+const schemes = new Set(["http:", "https:", "mailto:"]);
+
+/** A link that paper can carry: a whole address with a harmless scheme; otherwise the text stands alone. */
+export function linkTo(href: string, base: string | undefined): Pick<Span, "href"> {
+  if (!URL.canParse(href, base)) return {};
+  const url = new URL(href, base);
+  return schemes.has(url.protocol) ? { href: url.href } : {};
+}

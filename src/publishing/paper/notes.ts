@@ -1,0 +1,257 @@
+import type { DancedSection, Library, Move, Routine, Version } from "../../routine/routine.js";
+import { movesIn, sheetSections } from "../../routine/sheet.js";
+import { risks } from "../../routine/words.js";
+import { clockText, tempoText, trackText, trackTime, versionName } from "../figures.js";
+import { cautionOf, deference } from "../safety.js";
+import { timeThrough } from "./bands.js";
+import { type Block, itemBlock, textBlock, wholeBlock } from "./block.js";
+import { linkTo, proseBlocks } from "./markdown.js";
+import type { Mark, Part, Spot } from "./print.js";
+import { cueSpans, leading, type Span, wrap } from "./text.js";
+
+/** Type that the parts under the counts are set in. */
+export interface NoteStyle {
+  readonly size: number;
+  readonly width: number;
+  /** What a relative link is relative to. */
+  readonly base?: string;
+}
+
+const plain = (text: string): Span => ({ text });
+const bold = (text: string): Span => ({ text, style: "bold" });
+const italic = (text: string): Span => ({ text, style: "italic" });
+
+export function headingBlock(text: string, { size, width }: NoteStyle, level: 2 | 3 = 2): Block {
+  const set = level === 2 ? size * 1.3 : size;
+  return textBlock([bold(text)], {
+    size: set,
+    width,
+    tag: `H${level}`,
+    before: size * (level === 2 ? 1.6 : 0.9),
+    keepNext: true,
+  });
+}
+
+/** A heading and what stands under it; nothing where that is nothing. */
+function under(title: string, blocks: readonly Block[], style: NoteStyle): readonly Block[] {
+  return blocks.length === 0 ? [] : [headingBlock(title, style), ...blocks];
+}
+
+const bullet = (spans: readonly Span[], style: NoteStyle): Block => itemBlock(plain("•"), spans, style);
+
+interface Printed {
+  readonly section: DancedSection;
+  readonly moves: readonly Move[];
+}
+
+/** The sections that the sheet prints, each with its moves. */
+function printedSections(routine: Routine, version: Version): readonly Printed[] {
+  return sheetSections(routine).flatMap(({ section: index }): readonly Printed[] => {
+    const section = routine.sections[index];
+    return section === undefined ? [] : [{ section, moves: movesIn(version, index) }];
+  });
+}
+
+const counts = ({ on }: Move): string => on.replace("-", "–");
+
+/** "Harbour wall 7–8, Tag 1" */
+function placesOf(printed: readonly Printed[], holds: (move: Move) => boolean): string {
+  return printed
+    .flatMap(({ section, moves }) => {
+      const here = moves.filter(holds).map(counts);
+      return here.length === 0 ? [] : [`${section.name} ${[...new Set(here)].join(", ")}`];
+    })
+    .join("; ");
+}
+
+/** How one run goes where it is more than each section once: repeats, walls, tags, restarts, waits. */
+export function orderBlocks(routine: Routine, style: NoteStyle): readonly Block[] {
+  const { sections, times } = routine;
+  const waits = sections.some((section, index) => waitAfter(routine, section, index) > 0);
+  if (sections.length === sheetSections(routine).length && !waits) return [];
+  const rounds = Array.from({ length: times }, (_, index) => index + 1);
+  const blocks = rounds.map((round) => {
+    const label = times > 1 ? `${capital(timeThrough(routine, round))} ` : "";
+    const steps = sections.flatMap((section, index) =>
+      section.wall === round ? [stepText(routine, section, index)] : [],
+    );
+    return bullet([bold(label), plain(collapse(steps).join(" · "))], style);
+  });
+  return under("How it runs", blocks, style);
+}
+
+function stepText(routine: Routine, section: DancedSection, index: number): string {
+  const printed = sheetSections(routine).find(({ danced }) => danced.includes(index));
+  const whole = routine.sections[printed?.section ?? index]?.counts ?? section.counts;
+  const wait = waitAfter(routine, section, index);
+  const asides = [
+    ...(section.mirrored ? ["other side"] : []),
+    ...(section.counts < whole ? [`stop after ${section.counts} counts`] : []),
+    ...(wait > 0 ? [`then wait ${wait.toFixed(1)} s`] : []),
+  ];
+  const time = trackText(trackTime(routine, section.start));
+  return `${time} ${section.name}${asides.length > 0 ? ` (${asides.join(", ")})` : ""}`;
+}
+
+/** Seconds between the end of a section and the next one's start. */
+function waitAfter(routine: Routine, section: DancedSection, index: number): number {
+  const next = routine.sections[index + 1];
+  return next === undefined ? 0 : Math.max(0, next.start.sub(section.end).valueOf());
+}
+
+/** The same step several times in a row is one step "× 2", at its first time. */
+function collapse(steps: readonly string[]): readonly string[] {
+  const runs: { text: string; name: string; times: number }[] = [];
+  for (const text of steps) {
+    const name = text.slice(text.indexOf(" ") + 1);
+    const last = runs.at(-1);
+    if (last?.name === name) last.times += 1;
+    else runs.push({ text, name, times: 1 });
+  }
+  return runs.map(({ text, times }) => (times > 1 ? `${text} × ${times}` : text));
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** What other versions dance on the same counts. */
+export function optionBlocks(routine: Routine, version: Version, style: NoteStyle): readonly Block[] {
+  const blocks = printedSections(routine, version).flatMap(({ section, moves }): readonly Block[] => {
+    const items = moves
+      .filter(({ others }) => others.length > 0)
+      .map((move) => itemBlock(bold(counts(move)), otherSpans(move), style));
+    return items.length === 0 ? [] : [headingBlock(section.name, style, 3), ...items];
+  });
+  return under("Other ways to dance it", blocks, style);
+}
+
+function otherSpans({ others, on }: Move): readonly Span[] {
+  return others.flatMap(({ version, moves }, index) => [
+    ...(index === 0 ? [] : [plain(" · ")]),
+    italic(`${versionName(version)}: `),
+    ...moves.flatMap((move, at) => [
+      ...(at === 0 ? [] : [plain(", ")]),
+      ...(move.on === on ? [] : [bold(`${move.on.replace("-", "–")} `)]),
+      ...cueSpans(move.cue),
+    ]),
+  ]);
+}
+
+/** The author's prose, and what she wrote beside single moves. */
+export function teachingBlocks(routine: Routine, version: Version, style: NoteStyle): readonly Block[] {
+  const { prose } = routine;
+  const base = style.base;
+  const text = (markdown: string, level: number) =>
+    proseBlocks(markdown, { size: style.size, width: style.width, level, ...(base === undefined ? {} : { base }) });
+  const told = new Set<number>();
+  const sections = printedSections(routine, version).flatMap(({ section, moves }): readonly Block[] => {
+    const tips = moves.flatMap((move) => tipBlocks(move, style));
+    const note = told.has(section.written) ? undefined : prose.notes.find((one) => one.section === section.name);
+    told.add(section.written);
+    const blocks = [...(note === undefined ? [] : text(note.markdown, 4)), ...tips];
+    return blocks.length === 0 ? [] : [headingBlock(section.name, style, 3), ...blocks];
+  });
+  return under("Teaching notes", [...text(prose.introduction, 3), ...sections, ...text(prose.after, 3)], style);
+}
+
+function tipBlocks(move: Move, style: NoteStyle): readonly Block[] {
+  const choices = move.choose.flatMap((cue, index) => [...(index === 0 ? [] : [plain(", or ")]), ...cueSpans(cue)]);
+  const spans = [
+    ...(move.note === undefined ? [] : [...cueSpans(move.note), plain(" ")]),
+    ...(choices.length === 0 ? [] : [italic("Your choice: "), ...choices]),
+  ];
+  return spans.length === 0 ? [] : [itemBlock(bold(counts(move)), spans, style)];
+}
+
+/** A version of a routine; a pack has several. */
+export interface Dance {
+  readonly routine: Routine;
+  readonly version: Version;
+}
+
+/** What to bring, each item once, with every reason and every place where it is used. */
+export function gearBlocks(dances: readonly Dance[], style: NoteStyle): readonly Block[] {
+  const names = new Set(dances.flatMap(({ version }) => version.gear.map(({ item }) => item.toLowerCase())));
+  const blocks = [...names].map((name) => {
+    const uses = dances.flatMap((dance) => dance.version.gear.filter(isItem(name)).map((gear) => ({ ...gear, dance })));
+    const optional = uses.every(({ need }) => need === "optional") ? " (optional)" : "";
+    const reasons = uses.map(({ why, dance }) => {
+      const used = placesOf(printedSections(dance.routine, dance.version), ({ gear }) =>
+        gear.some((one) => one.toLowerCase() === name),
+      );
+      const whole = [...(why === undefined ? [] : [why]), ...(used === "" ? [] : [`for ${used}`])].join("; ");
+      return dances.length === 1 ? whole : [dance.routine.title, ...(whole === "" ? [] : [whole])].join(": ");
+    });
+    const tail = reasons.filter((reason) => reason !== "").join(". ");
+    return bullet([bold(uses[0]?.item ?? name), plain(`${optional}${tail === "" ? "" : `: ${tail}`}`)], style);
+  });
+  return under("What to bring", blocks, style);
+}
+
+const isItem = (name: string) => (gear: { readonly item: string }) => gear.item.toLowerCase() === name;
+
+/** The cautions in full, where they apply, and whom they defer to. */
+export function cautionBlocks(dances: readonly Dance[], library: Library, style: NoteStyle): readonly Block[] {
+  const met = risks.filter((risk) => dances.some(({ version }) => version.cautions.includes(risk)));
+  const items = met.map((risk) => {
+    const { label, text } = cautionOf(risk);
+    const places = dances.flatMap(({ routine, version }) => {
+      const here = placesOf(printedSections(routine, version), (move) => move.risks.includes(risk));
+      if (!version.cautions.includes(risk)) return [];
+      return dances.length === 1
+        ? here === ""
+          ? []
+          : [here]
+        : [here === "" ? routine.title : `${routine.title}: ${here}`];
+    });
+    const where = places.length === 0 ? [] : [italic(` (${places.join(". ")})`)];
+    return bullet([bold(`${capital(label)}. `), plain(text), ...where], style);
+  });
+  const house = library.cautions === undefined ? [] : proseBlocks(library.cautions, { ...style, level: 3 });
+  return under("Take care", [...items, textBlock([plain(deference)], style), ...house], style);
+}
+
+/** Practice speeds as a table: per cent, counts a minute, time of one run. */
+export function practiceBlocks(routine: Routine, style: NoteStyle): readonly Block[] {
+  if (routine.practice.length === 0) return [];
+  const rows = routine.practice.map(({ percent, countsPerMinute, seconds }) => [
+    `${percent} %`,
+    tempoText(countsPerMinute),
+    clockText(seconds),
+  ]);
+  const head = ["Speed", "Counts a minute", "One run"];
+  return under("Practice speeds", [tableBlock([head, ...rows], style)], style);
+}
+
+function tableBlock(rows: readonly (readonly string[])[], { size, width }: NoteStyle): Block {
+  const height = size * leading + 3;
+  const step = Math.min(width / (rows[0]?.length ?? 1), size * 10);
+  const cell = (text: string, row: number, column: number, spot: Spot): Part => {
+    const [line] = wrap([row === 0 || column === 0 ? bold(text) : plain(text)], size);
+    const at = { ...spot, x: spot.x + column * step, y: spot.y + row * height };
+    const content: readonly Mark[] = line === undefined ? [] : [{ ...at, line }];
+    if (row === 0) return { tag: "TH", scope: "Column", content };
+    return column === 0 ? { tag: "TH", scope: "Row", content } : { tag: "TD", content };
+  };
+  return wholeBlock(rows.length * height, size * 0.4, (spot) => ({
+    tag: "Table",
+    content: rows.map((texts, row) => ({
+      tag: "TR",
+      content: texts.map((text, column) => cell(text, row, column, spot)),
+    })),
+  }));
+}
+
+/** Where the routine's own page stands, if the library has a site. */
+export function routineAddress(routine: Routine, library: Library): string | undefined {
+  return library.url === undefined ? undefined : `${library.url}/routines/${routine.slug}/`;
+}
+
+/** The credit that a dancer who posts the routine should give. */
+export function creditSpans(routine: Routine, library: Library): readonly Span[] {
+  const credit = routine.credit ?? library.credit;
+  const address = routineAddress(routine, library);
+  return [
+    ...(credit === undefined ? [] : [plain(`${credit} `)]),
+    ...(address === undefined ? [] : [{ text: address.replace(/^https?:\/\//, ""), ...linkTo(address, undefined) }]),
+  ];
+}

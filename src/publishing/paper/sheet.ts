@@ -1,0 +1,190 @@
+import type { Library, Routine, Version } from "../../routine/routine.js";
+import { line, type Shape } from "../drawing/shape.js";
+import { cautionSign, facingDart, hitCorner } from "../drawing/signs.js";
+import type { Block } from "./block.js";
+import { type Area, columnWidth, flow } from "./flow.js";
+import { type Grid, layoutGrid } from "./grid.js";
+import { layoutHead, type SheetOptions, versionLine } from "./head.js";
+import {
+  cautionBlocks,
+  gearBlocks,
+  type NoteStyle,
+  optionBlocks,
+  orderBlocks,
+  practiceBlocks,
+  routineAddress,
+  teachingBlocks,
+} from "./notes.js";
+import { type Bookmark, type Mark, type Part, type Print, papers, type Spot } from "./print.js";
+import { type Span, textWidth, wrap } from "./text.js";
+
+/** A routine's sheet, laid out on pages of its own, counted from 0. */
+export interface Sheet {
+  readonly parts: readonly Part[];
+  readonly decoration: readonly Mark[];
+  readonly pages: number;
+  readonly bookmarks: readonly Bookmark[];
+}
+
+/** Type sizes to try, roomy ones first. */
+interface Scale {
+  readonly cue: number;
+  readonly note: number;
+}
+const scales: readonly Scale[] = [
+  { cue: 9.5, note: 9 },
+  { cue: 9, note: 8.5 },
+  { cue: 8.5, note: 8 },
+  { cue: 8, note: 8 },
+];
+
+export const margin = { side: 40, top: 36, bottom: 44 };
+/** Where a further page begins, under its running head. */
+const below = margin.top + 22;
+/** A heading and two lines for the dancer's own notes. */
+const ownNotes = 56;
+
+/** Lays a version out: on one page if any type size allows it, else with the counts on as few pages as possible. */
+export function layoutSheet(routine: Routine, version: Version, library: Library, options: SheetOptions): Sheet {
+  const drafts = scales.map((scale) => () => layoutAt(routine, version, library, options, scale));
+  let best: Draft | undefined;
+  for (const draft of drafts) {
+    const next = draft();
+    if (best === undefined || next.sheet.pages === 1 || next.gridPages < best.gridPages) best = next;
+    if (best.sheet.pages === 1) break;
+  }
+  if (best === undefined) throw new Error("There is no scale to lay a sheet out at.");
+  return best.sheet;
+}
+
+interface Draft {
+  readonly sheet: Sheet;
+  readonly gridPages: number;
+}
+
+function layoutAt(routine: Routine, version: Version, library: Library, options: SheetOptions, scale: Scale): Draft {
+  const [pageWidth, pageHeight] = papers[library.paper];
+  const left = margin.side;
+  const width = pageWidth - 2 * margin.side;
+  const bottom = pageHeight - margin.bottom;
+  const head = layoutHead({ routine, version }, library, options, { page: 0, x: left, y: margin.top }, width);
+  const start = { page: 0, y: margin.top + head.height + 6 };
+  const grid = layoutGrid(routine, version, scale.cue, { left, width, start, top: below, bottom });
+  const legend = layoutLegend({ page: grid.page, x: left, y: grid.y }, width);
+  const area: Area = { left, width, columns: 2, gutter: 22, top: below, bottom, tail: ownNotes };
+  const blocks = noteBlocks(routine, version, library, options, { size: scale.note, width: columnWidth(area) });
+  const notes = flow(blocks, { page: grid.page, y: grid.y + 20 }, area);
+  const own = layoutOwnNotes({ page: notes.page, x: left, y: notes.y + 12 }, width, bottom);
+  const pages = notes.page + 1;
+  return {
+    gridPages: grid.page + 1,
+    sheet: {
+      pages,
+      parts: [...head.parts, ...grid.parts, legend.part, ...notes.parts, own.part],
+      decoration: [
+        ...grid.decoration,
+        ...legend.decoration,
+        ...own.decoration,
+        ...runningHeads(routine, version, pages, left, width),
+      ],
+      bookmarks: bookmarksOf(routine, version, grid),
+    },
+  };
+}
+
+function noteBlocks(
+  routine: Routine,
+  version: Version,
+  library: Library,
+  { within }: SheetOptions,
+  plain: NoteStyle,
+): readonly Block[] {
+  const address = routineAddress(routine, library);
+  const style: NoteStyle = address === undefined ? plain : { ...plain, base: address };
+  return [
+    ...orderBlocks(routine, style),
+    ...optionBlocks(routine, version, style),
+    ...teachingBlocks(routine, version, style),
+    ...(within === "pack" ? [] : gearBlocks([{ routine, version }], style)),
+    ...(within === "pack" ? [] : cautionBlocks([{ routine, version }], library, style)),
+    ...practiceBlocks(routine, style),
+  ];
+}
+
+/** What the signs in the grid mean. */
+function layoutLegend(spot: Spot, width: number): { part: Part; decoration: readonly Mark[] } {
+  const entries: readonly (readonly [string, readonly Shape[]])[] = [
+    ["accent in the music", [{ kind: "box", at: [0, 4], width: 9, height: 1.8, fill: "ink" }]],
+    ["lands hard", [hitCorner([1.5, 1.5], 6)]],
+    ["caution", cautionSign([4.5, 5], 4.5)],
+    [
+      "facing from here on, seen from above: the audience is at the top of the page",
+      [facingDart("front", [4.5, 5], 4.5)],
+    ],
+  ];
+  let x = spot.x;
+  const y = spot.y + 5;
+  const content = entries.flatMap(([text, shapes]): readonly (Part | Mark)[] => {
+    const [set] = wrap([{ text, tone: "soft" }], 8);
+    if (set === undefined) return [];
+    const box = [x, y, x + 9, y + 10] as const;
+    const sign: Part = { tag: "Figure", alt: "sign", box, content: [{ page: spot.page, x, y, shapes }] };
+    const mark: Mark = { page: spot.page, x: x + 12, y, line: set };
+    x += 12 + set.width + 14;
+    return [sign, mark];
+  });
+  const rule = line("ink", 1.3, [0, 0], [width, 0]);
+  return { part: { tag: "P", content }, decoration: [{ ...spot, shapes: [rule] }] };
+}
+
+/** Ruled lines down to the foot of the page. */
+function layoutOwnNotes(spot: Spot, width: number, bottom: number): { part: Part; decoration: readonly Mark[] } {
+  const [head] = wrap([{ text: "My notes", style: "bold" }], 10);
+  const first = spot.y + 30;
+  const count = Math.max(1, Math.floor((bottom - first) / 20) + 1);
+  const shapes = Array.from({ length: count }, (_, index) =>
+    line("line", 0.5, [0, 30 + index * 20], [width, 30 + index * 20]),
+  );
+  const content: readonly Mark[] = head === undefined ? [] : [{ ...spot, line: head }];
+  return { part: { tag: "H2", content }, decoration: [{ ...spot, shapes }] };
+}
+
+function runningHeads(routine: Routine, version: Version, pages: number, left: number, width: number): readonly Mark[] {
+  return Array.from({ length: pages - 1 }, (_, index): readonly Mark[] => {
+    const spans: readonly Span[] = [
+      { text: routine.title, style: "bold" },
+      { text: ` ${versionLine(routine, version)}` },
+    ];
+    const [set] = wrap(spans, 9.5);
+    const spot = { page: index + 1, x: left, y: margin.top };
+    return [
+      ...(set === undefined ? [] : [{ ...spot, line: set }]),
+      { ...spot, shapes: [line("ink", 0.6, [0, 15], [width, 15])] },
+    ];
+  }).flat();
+}
+
+/** Page numbers, and on each page what else stands at its foot (the credit). */
+export function layoutFeet(paper: Print["paper"], notes: readonly (readonly Span[])[]): readonly Mark[] {
+  const [pageWidth, pageHeight] = papers[paper];
+  const y = pageHeight - margin.bottom + 14;
+  return notes.flatMap((note, page): readonly Mark[] => {
+    const number = `page ${page + 1} of ${notes.length}`;
+    const [set] = wrap([{ text: number, tone: "soft" }], 8);
+    const room = pageWidth - 2 * margin.side - textWidth(number, 8) - 20;
+    const lines = wrap(
+      note.map(({ text }): Span => ({ text, tone: "soft" })),
+      8,
+      room,
+    ).slice(0, 2);
+    return [
+      ...lines.map((one, index): Mark => ({ page, x: margin.side, y: y + index * 10, line: one })),
+      ...(set === undefined ? [] : [{ page, x: pageWidth - margin.side - set.width, y, line: set }]),
+    ];
+  });
+}
+
+function bookmarksOf(routine: Routine, version: Version, grid: Grid): readonly Bookmark[] {
+  const under = grid.bands.map(({ name, page, y }): Bookmark => ({ title: name, page, y, under: [] }));
+  return [{ title: `${routine.title}, ${versionLine(routine, version)}`, page: 0, y: 0, under }];
+}

@@ -1,0 +1,220 @@
+import PDFDocument from "pdfkit";
+import type { Shape, Tone } from "../drawing/shape.js";
+import { compactPdf } from "./compact.js";
+import type { Style } from "./faces.js";
+import { type Bookmark, type Mark, type Part, type Print, papers, type Target } from "./print.js";
+import { ascent, type Line, type Piece, wrap } from "./text.js";
+
+/** Greys, so that a photocopier and a screen show the same sheet; `soft` has 7 : 1 against white. */
+const greys: Record<Tone, string> = {
+  ink: "#111111",
+  soft: "#545454",
+  line: "#8c8c8c",
+  tint: "#e8e8e8",
+  paper: "#ffffff",
+};
+
+type Doc = PDFKit.PDFDocument;
+
+/** What pdfkit has, but its types do not tell. */
+interface Inside {
+  _font: { unicode: number[][] };
+  endMetadata(): void;
+  link(x: number, y: number, width: number, height: number, target: string | number, options: object): Doc;
+}
+interface Dictionary {
+  dictionary: { data: Record<string, unknown> };
+}
+
+/** Writes a tagged PDF (ISO 32000-1 with the PDF/UA-1 identifier of ISO 14289-1). The same print gives the same bytes. */
+export async function writePrint(print: Print): Promise<Uint8Array> {
+  const doc = openDocument(print);
+  const done = collect(doc);
+  for (let page = 0; page < print.pages; page++) doc.addPage({ size: [...papers[print.paper]], margin: 0 });
+  const fonts = new Set<string>();
+  for (let page = 0; page < print.pages; page++) {
+    const marks = print.decoration.filter((mark) => mark.page === page);
+    if (marks.length === 0) continue;
+    doc.switchToPage(page);
+    doc.markContent("Artifact", { type: "Layout" });
+    for (const mark of marks) drawMark(doc, mark, fonts);
+    doc.endMarkedContent();
+  }
+  const root = doc.struct("Document");
+  doc.addStructure(root);
+  for (const part of print.parts) writePart(doc, root, part, fonts);
+  root.end();
+  for (const bookmark of print.bookmarks) addBookmark(doc.outline, bookmark, papers[print.paper][0]);
+  doc.end();
+  return done;
+}
+
+function openDocument(print: Print): Doc {
+  const doc = new PDFDocument({
+    autoFirstPage: false,
+    bufferPages: true,
+    pdfVersion: "1.7",
+    tagged: true,
+    displayTitle: true,
+    lang: print.language,
+    font: "",
+    info: {
+      Title: print.title,
+      ...(print.author === undefined ? {} : { Author: print.author }),
+      Creator: "countleaf",
+      CreationDate: new Date(`${print.date ?? "2000-01-01"}T00:00:00Z`),
+    },
+  });
+  /*
+   * pdfkit's own PDF/UA setting would add a CIDSet that leaves out the parts of composed letters, which the standard
+   * forbids (ISO 14289-1, 7.21.4.2); the identifier is all that is wanted of it.
+   */
+  doc.appendXML(
+    '<rdf:Description rdf:about="" xmlns:pdfuaid="http://www.aiim.org/pdfua/ns/id/"><pdfuaid:part>1</pdfuaid:part></rdf:Description>',
+  );
+  escapeMetadata(doc);
+  return doc;
+}
+
+/** pdfkit copies the document's title and author into XML as they are. */
+function escapeMetadata(doc: Doc): void {
+  const inside = doc as unknown as Inside;
+  const write = inside.endMetadata.bind(doc);
+  inside.endMetadata = () => {
+    const info = doc.info as Record<string, unknown>;
+    for (const [key, value] of Object.entries(info)) if (typeof value === "string") info[key] = escapeXml(value);
+    write();
+  };
+}
+
+function escapeXml(text: string): string {
+  return text.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;");
+}
+
+function collect(doc: Doc): Promise<Uint8Array> {
+  return new Promise((resolve, reject) => {
+    const chunks: Uint8Array[] = [];
+    doc.on("data", (chunk: Uint8Array) => chunks.push(chunk));
+    doc.on("end", () => resolve(compactPdf(Buffer.concat(chunks))));
+    doc.on("error", reject);
+  });
+}
+
+function writePart(doc: Doc, parent: PDFKit.PDFStructureElement, part: Part, fonts: Set<string>): void {
+  const element = doc.struct(part.tag, {
+    ...(part.alt === undefined ? {} : { alt: part.alt }),
+    ...(part.box === undefined ? {} : { bbox: [...part.box], placement: "Block" }),
+  });
+  addTableAttributes(element, part);
+  parent.add(element);
+  for (const inner of part.content) {
+    if ("tag" in inner) {
+      writePart(doc, element, inner, fonts);
+      continue;
+    }
+    doc.switchToPage(inner.page);
+    element.add(doc.markStructureContent(part.tag));
+    drawMark(doc, inner, fonts);
+    doc.endMarkedContent();
+    if (part.target !== undefined) addLink(doc, element, inner, part.target, part.alt ?? "");
+  }
+  element.end();
+}
+
+function addTableAttributes(element: PDFKit.PDFStructureElement, { scope, columns, rows }: Part): void {
+  if (scope === undefined && columns === undefined && rows === undefined) return;
+  (element as unknown as Dictionary).dictionary.data.A = {
+    O: "Table",
+    ...(scope === undefined ? {} : { Scope: scope }),
+    ...(columns === undefined ? {} : { ColSpan: columns }),
+    ...(rows === undefined ? {} : { RowSpan: rows }),
+  };
+}
+
+function addLink(doc: Doc, element: PDFKit.PDFStructureElement, mark: Mark, target: Target, alt: string): void {
+  const [width, height] = "line" in mark ? [mark.line.width, mark.line.size * 1.2] : sizeOf(mark.shapes);
+  (doc as unknown as Inside).link(mark.x, mark.y, width, height, "href" in target ? target.href : target.page, {
+    structParent: element,
+    Contents: new String(alt),
+  });
+}
+
+function sizeOf(shapes: readonly Shape[]): readonly [width: number, height: number] {
+  const corners = shapes.flatMap((shape) =>
+    shape.kind === "box" ? [[shape.at[0] + shape.width, shape.at[1] + shape.height] as const] : [],
+  );
+  return [Math.max(...corners.map(([x]) => x)), Math.max(...corners.map(([, y]) => y))];
+}
+
+function addBookmark(parent: PDFKit.PDFOutline, bookmark: Bookmark, width: number): void {
+  // pdfkit measures `left` from the right edge.
+  const options = { pageNumber: bookmark.page, top: bookmark.y, left: width, expanded: true };
+  const item = parent.addItem(bookmark.title, options);
+  for (const under of bookmark.under) addBookmark(item, under, width);
+}
+
+function drawMark(doc: Doc, mark: Mark, fonts: Set<string>): void {
+  if ("line" in mark) drawLine(doc, mark.line, mark.x, mark.y + mark.line.size * ascent, fonts);
+  else for (const shape of mark.shapes) drawShape(doc, shape, mark, fonts);
+}
+
+/** @param y where the base line is */
+function drawLine(doc: Doc, line: Line, x: number, y: number, fonts: Set<string>): void {
+  for (const piece of line.pieces) {
+    useFace(doc, piece, line.size, fonts);
+    doc.fillColor(greys[piece.tone]);
+    doc.text(piece.text, x + piece.x, y, { lineBreak: false, baseline: "alphabetic" });
+    if (piece.struck) drawStrike(doc, x + piece.x, y - line.size * 0.25, piece.width, greys[piece.tone]);
+  }
+}
+
+function useFace(doc: Doc, { face }: Piece, size: number, fonts: Set<string>): void {
+  doc.font(face.font as unknown as PDFKit.Mixins.PDFFontSource, face.key, size);
+  if (fonts.has(face.key)) return;
+  fonts.add(face.key);
+  // pdfkit maps the empty glyph to U+0000, which PDF/UA forbids (ISO 14289-1, 7.21.7).
+  const { _font } = doc as unknown as Inside;
+  _font.unicode[0] = [0xfffd];
+}
+
+function drawStrike(doc: Doc, x: number, y: number, width: number, colour: string): void {
+  doc
+    .moveTo(x, y)
+    .lineTo(x + width, y)
+    .lineWidth(0.6)
+    .strokeColor(colour)
+    .stroke();
+}
+
+function drawShape(doc: Doc, shape: Shape, { x, y }: { x: number; y: number }, fonts: Set<string>): void {
+  if (shape.kind === "text") {
+    const style: Style = shape.bold === true ? "bold" : "regular";
+    const [line] = wrap([{ text: shape.text, style, tone: shape.tone }], shape.size);
+    if (line === undefined) return;
+    const shift = { start: 0, middle: line.width / 2, end: line.width }[shape.anchor];
+    drawLine(doc, line, x + shape.at[0] - shift, y + shape.at[1], fonts);
+    return;
+  }
+  if (shape.kind === "box") doc.rect(x + shape.at[0], y + shape.at[1], shape.width, shape.height);
+  if (shape.kind === "disc") doc.circle(x + shape.at[0], y + shape.at[1], shape.radius);
+  if (shape.kind === "path") {
+    shape.points.forEach(([px, py], index) => {
+      if (index === 0) doc.moveTo(x + px, y + py);
+      else doc.lineTo(x + px, y + py);
+    });
+    if (shape.closed === true) doc.closePath();
+  }
+  paintShape(doc, shape);
+}
+
+function paintShape(doc: Doc, { fill, stroke }: Exclude<Shape, { kind: "text" }>): void {
+  if (fill !== undefined) doc.fillColor(greys[fill]);
+  if (stroke !== undefined) {
+    doc.lineWidth(stroke.width).strokeColor(greys[stroke.tone]).lineJoin("round");
+    if (stroke.dash === undefined) doc.undash();
+    else doc.dash(stroke.dash[0], { space: stroke.dash[1] });
+  }
+  if (fill !== undefined && stroke !== undefined) doc.fillAndStroke();
+  else if (fill !== undefined) doc.fill();
+  else if (stroke !== undefined) doc.stroke();
+}
