@@ -70,15 +70,18 @@ test("a lead shows each cue so many counts early, in the tempo that is danced th
 });
 
 test("a lead that reaches over a change of tempo counts each part in its own", () => {
-  const walk = [phrase([move("1-8", "Walk")])];
   const routine = danced({
     music: { tempo: new Fraction(120), firstCount: new Fraction(10) },
-    sections: [section("Fast", walk), section("Slow", walk, { tempo: new Fraction(60) })],
+    sections: [
+      section("Fast", [phrase([move("1-8", "Walk")])]),
+      section("Slow", [phrase([move("1-2", "Sway"), move("3-8", "Melt")])], { tempo: new Fraction(60) }),
+    ],
   });
   const cues = readCaptions(countCaptions(routine, 4));
   expect(cues.map(({ start, end }) => [start, end])).toEqual([
     [8, 12],
-    [12, 18],
+    [12, 13],
+    [13, 18],
   ]);
 });
 
