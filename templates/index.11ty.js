@@ -16,6 +16,7 @@ export function render() {
     path: "",
     title: library.name,
     description: `Dance routines by counts and cue words, from ${library.name}.`,
+    data: view.data,
     scripts: ["library.js"],
     body: body(library, view),
   }).html;

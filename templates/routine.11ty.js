@@ -19,6 +19,7 @@ export async function render({ slug }) {
     title: view.title,
     description:
       view.facts.summary ?? `${view.title}, a routine of ${view.facts.counts} counts by ${view.choreographer}.`,
+    data: view.data,
     scripts: ["routine.js", "practice/main.js"],
     body: body(view),
   }).html;
@@ -85,12 +86,22 @@ function pulse(phrase, accents) {
   return html`<p class="pulse" aria-hidden="true">${Array.from({ length: phrase }, count)}</p>`;
 }
 
-function choice({ versions }) {
+function choice({ versions, groups }) {
   return html`<form class="choice" autocomplete="off">
 <fieldset class="pills"><legend>Version</legend>${versions.map(
     ({ id, name, taught }, index) =>
       html`<label><input type="radio" name="version" id="v${index}" value="${id}"${taught && raw(" checked")}><span>${name}</span></label>`,
   )}</fieldset>
+${
+  groups.length > 0 &&
+  html`<fieldset class="pills"><legend>Group</legend>${[
+    ["all", "All groups"],
+    ...groups.map((name) => [name, name]),
+  ].map(
+    ([value, name], index) =>
+      html`<label><input type="radio" name="group" id="${index === 0 ? "all-groups" : `g${index - 1}`}" value="${index === 0 ? "" : value}"${index === 0 && raw(" checked")}><span>${name}</span></label>`,
+  )}</fieldset>`
+}
 <fieldset class="pills"><legend>Side</legend><label><input type="checkbox" id="mirrored"><span>Mirrored</span></label></fieldset>
 </form>`;
 }

@@ -15,6 +15,7 @@ export async function render({ slug }) {
     path: `workshops/${slug}/`,
     title: view.title,
     description: `${view.title}: ${view.minutes} minutes with ${view.routines.map(({ title }) => title).join(", ")}.`,
+    data: view.data,
     scripts: [],
     body: body(view),
   }).html;

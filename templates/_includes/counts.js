@@ -46,10 +46,10 @@ function phrase(of) {
 
 /** @param {import("../../src/publishing/site/move-view.js").MoveView} of */
 function move(of) {
-  const kinds = ["move", of.hold && "hold", of.hit && "hit", of.cautions.length > 0 && "risky", of.versions]
+  const kinds = ["move", of.hold && "hold", of.hit && "hit", of.cautions.length > 0 && "risky", of.classes]
     .filter(Boolean)
     .join(" ");
-  return html`<li class="${kinds}"><span class="${of.on.length > 3 ? "on long" : "on"}">${of.on}</span><div class="what"><p class="cue">${of.cue}${of.hit && html` <span class="mark">hit</span>`}</p>${details(of)}</div></li>
+  return html`<li class="${kinds}"><span class="${of.on.length > 3 ? "on long" : "on"}">${of.on}</span><div class="what">${of.groups && html`<p class="group">${of.groups}</p>`}<p class="cue">${of.cue}${of.hit && html` <span class="mark">hit</span>`}</p>${details(of)}</div></li>
 `;
 }
 

@@ -14,6 +14,7 @@ function part<T extends Element>(selector: string): T | null {
 }
 
 const versions = [...document.querySelectorAll<HTMLInputElement>('.choice input[name="version"]')];
+const groups = [...document.querySelectorAll<HTMLInputElement>('.choice input[name="group"]')];
 const mirrored = part<HTMLInputElement>("#mirrored");
 const beside = part<HTMLInputElement>("#beside");
 const taught = versions.find((version) => version.defaultChecked)?.value;
@@ -33,6 +34,7 @@ function addressOfView(): URL {
     else address.searchParams.set(name, value);
   };
   put("version", version, taught);
+  put("group", groups.find((group) => group.checked)?.value, "");
   put("side", side, "as-taught");
   put("beside", beside?.checked ? "others" : "nothing", "nothing");
   return address;
@@ -42,12 +44,14 @@ function readAddress(): void {
   const wanted = new URLSearchParams(location.search);
   const version = versions.find(({ value }) => value === (wanted.get("version") ?? taught));
   if (version) version.checked = true;
+  const group = groups.find(({ value }) => value === (wanted.get("group") ?? ""));
+  if (group) group.checked = true;
   if (mirrored) mirrored.checked = wanted.get("side") === "mirrored";
   if (beside) beside.checked = wanted.get("beside") === "others";
   tell();
 }
 
-for (const field of [...versions, mirrored, beside])
+for (const field of [...versions, ...groups, mirrored, beside])
   field?.addEventListener("change", () => {
     tell();
     history.replaceState(null, "", addressOfView());

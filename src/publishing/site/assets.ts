@@ -1,7 +1,6 @@
 import { copyFile, cp, mkdir, readdir, readFile, writeFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { basename, dirname, join } from "node:path";
-import { versionStyle } from "./version-choice.js";
 
 /**
  * The faces of the site: style sheets of their packages, and the subsets that are taken from them. The legible face draws
@@ -28,19 +27,14 @@ const require = createRequire(import.meta.url);
  *
  * @param templates the folder of templates
  * @param scripts the folder of compiled browser scripts
- * @param mostVersions the largest number of versions that a routine has
+ * @param choices the rules for the choice of version and group
  * @throws Error where the package was not compiled
  */
-export async function writeAssets(
-  outDir: string,
-  templates: string,
-  scripts: string,
-  mostVersions: number,
-): Promise<void> {
+export async function writeAssets(outDir: string, templates: string, scripts: string, choices: string): Promise<void> {
   const assets = join(outDir, "assets");
   await mkdir(join(assets, "fonts"), { recursive: true });
   const [fonts, style] = await Promise.all([copyFonts(join(assets, "fonts")), styleOf(templates)]);
-  await writeFile(join(assets, "style.css"), `${fonts}\n${style}\n${versionStyle(mostVersions)}`);
+  await writeFile(join(assets, "style.css"), `${fonts}\n${style}\n${choices}`);
   await cp(join(templates, "images"), assets, { recursive: true });
   await cp(scripts, join(assets, "script"), { recursive: true, filter: (file) => basename(file) !== worker });
   // A worker serves what lies beside it and below, so this one lies at the top.

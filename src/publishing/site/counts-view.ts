@@ -1,13 +1,14 @@
 import Fraction from "fraction.js";
-import type { DancedPhrase, DancedSection, Move, Routine, Version } from "../../routine/routine.js";
+import type { DancedPhrase, DancedSection, Routine } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
 import { momentLink, tempoText, trackText, trackTime } from "../figures.js";
 import { safeAddress } from "./address.js";
 import { bothSides } from "./cue-html.js";
+import { type Deed, deedsByPhrase } from "./dancers.js";
 import { type Html, html, raw } from "./html.js";
 import { markdownHtml } from "./markdown.js";
-import { type MoveView, moveView } from "./move-view.js";
-import { classesFor } from "./version-choice.js";
+import { type Dancers, holdView, type MoveView, moveView } from "./move-view.js";
+import { classesFor, groupClasses } from "./version-choice.js";
 
 /** A section as the page shows it: once, with every time that it is danced. */
 export interface SectionView {
@@ -44,7 +45,7 @@ export interface PhraseView {
 
 /** The counts of all versions, each different row once. `mirrored` is the same routine reflected. */
 export function countsView(routine: Routine, mirrored: Routine): readonly SectionView[] {
-  const moves = byPhrase(routine, mirrored);
+  const deeds = deedsByPhrase(routine, mirrored);
   return sheetSections(routine).map(({ section, danced }, index) => {
     const printed = routine.sections[section] as DancedSection;
     const other = mirrored.sections[section] as DancedSection;
@@ -66,7 +67,7 @@ export function countsView(routine: Routine, mirrored: Routine): readonly Sectio
       videos: videoLinks(routine, printed),
       note: noteOf(routine, printed),
       phrases: printed.phrases.map((phrase, at) =>
-        phraseView(routine, printed, phrase, other.phrases[at] ?? phrase, moves(section, phrase.number)),
+        phraseView(routine, printed, phrase, other.phrases[at] ?? phrase, deeds(section, phrase.number)),
       ),
     };
   });
@@ -93,33 +94,12 @@ function videoLinks(routine: Routine, section: DancedSection): readonly Html[] {
   return [bothSides(taught, other.html === "" ? taught : other), danced].filter((each) => each.html !== "");
 }
 
-interface Danced {
-  readonly version: Version;
-  readonly move: Move;
-  readonly mirrored: Move;
-}
-
-/** Every version's moves by section and phrase, each beside itself on the other side. */
-function byPhrase(routine: Routine, mirrored: Routine): (section: number, phrase: number) => readonly Danced[] {
-  const phrases = new Map<string, Danced[]>();
-  routine.versions.forEach((version, v) => {
-    version.moves.forEach((move, m) => {
-      const key = `${move.section} ${move.phrase}`;
-      const danced = { version, move, mirrored: mirrored.versions[v]?.moves[m] ?? move };
-      const list = phrases.get(key);
-      if (list) list.push(danced);
-      else phrases.set(key, [danced]);
-    });
-  });
-  return (section, phrase) => phrases.get(`${section} ${phrase}`) ?? [];
-}
-
 function phraseView(
   routine: Routine,
   section: DancedSection,
   phrase: DancedPhrase,
   mirrored: DancedPhrase,
-  danced: readonly Danced[],
+  deeds: readonly Deed[],
 ): PhraseView {
   const start = section.start.add(new Fraction(60 * (phrase.at - section.at)).div(section.countsPerMinute));
   const [first, last] = [phrase.numbers[0], phrase.numbers.at(-1)];
@@ -129,27 +109,52 @@ function phraseView(
     counts: first === last ? `${first}` : `${first}–${last}`,
     clock: trackText(trackTime(routine, start)),
     ...(phrase.say === undefined ? {} : { say: bothSides(say(phrase), say(mirrored)) }),
-    moves: rowsOf(routine, danced),
+    moves: rowsOf(routine, deeds),
   };
 }
 
-/** What several versions dance alike is one row. Rows stand in the order of their counts, the taught level's before others. */
-function rowsOf(routine: Routine, danced: readonly Danced[]): readonly MoveView[] {
-  const rows = new Map<string, { readonly first: Danced; readonly versions: Set<string> }>();
-  for (const one of danced) {
-    const key = sameRow(one.move);
-    const row = rows.get(key);
-    if (row) row.versions.add(one.version.id);
-    else rows.set(key, { first: one, versions: new Set([one.version.id]) });
-  }
-  const later = (versions: ReadonlySet<string>) => (versions.has(routine.taught) ? 0 : 1);
-  return [...rows.values()]
-    .sort((a, b) => a.first.move.at.compare(b.first.move.at) || later(a.versions) - later(b.versions))
-    .map(({ first, versions }) => moveView(first.move, first.mirrored, classesFor(routine, versions)));
+interface Row {
+  readonly deed: Deed;
+  readonly versions: Set<string>;
+  readonly groups: ReadonlySet<string>;
 }
 
-/** Two moves with the same key look the same on the page: one place in the file, danced from and to the same stance. */
-function sameRow({ place, at, length, option, before, after, risks }: Move): string {
-  const stances = [before, after].map(({ facing, weight, height }) => `${facing} ${weight} ${height}`);
-  return [place, at.toFraction(), length.toFraction(), option ?? "", ...stances, ...risks].join("|");
+/**
+ * What several versions and groups dance alike is one row. Rows stand in the order of their counts, what the first group
+ * and the taught level dance before the rest.
+ */
+function rowsOf(routine: Routine, deeds: readonly Deed[]): readonly MoveView[] {
+  const rows = new Map<string, Row>();
+  for (const { id } of routine.versions)
+    for (const { deed, groups } of byGroups(deeds.filter(({ version }) => version === id))) {
+      const key = `${deed.key}|${[...groups].join("|")}`;
+      const row = rows.get(key);
+      if (row) row.versions.add(id);
+      else rows.set(key, { deed, groups, versions: new Set([id]) });
+    }
+  const rank = ({ groups, versions }: Row) =>
+    (groups.has(routine.groups[0] ?? "") ? 0 : 2) + (versions.has(routine.taught) ? 0 : 1);
+  return [...rows.values()]
+    .sort((a, b) => a.deed.at - b.deed.at || rank(a) - rank(b))
+    .map((row) => rowView(routine, row));
+}
+
+/** What the groups of one version do, each different thing once with the groups that do it. */
+function byGroups(deeds: readonly Deed[]): readonly { readonly deed: Deed; readonly groups: Set<string> }[] {
+  const found = new Map<string, { readonly deed: Deed; readonly groups: Set<string> }>();
+  for (const deed of deeds) {
+    const same = found.get(deed.key);
+    if (same) same.groups.add(deed.group);
+    else found.set(deed.key, { deed, groups: new Set([deed.group]) });
+  }
+  return [...found.values()];
+}
+
+function rowView(routine: Routine, { deed: { does }, versions, groups }: Row): MoveView {
+  const someGroups = routine.groups.length > groups.size;
+  const who: Dancers = {
+    classes: [classesFor(routine, versions), someGroups ? groupClasses(routine, groups) : ""].filter(Boolean).join(" "),
+    ...(someGroups ? { groups: [...groups].join(", ") } : {}),
+  };
+  return "holds" in does ? holdView(does.holds, who) : moveView(does.move, does.mirrored, who);
 }

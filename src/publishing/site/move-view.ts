@@ -5,10 +5,16 @@ import { cautionOf } from "../safety.js";
 import { bothSides, cueHtml } from "./cue-html.js";
 import { type Html, html } from "./html.js";
 
+/** Who dances a row. */
+export interface Dancers {
+  /** Classes of the versions and groups that dance it; empty where all do. */
+  readonly classes: string;
+  /** Their names, where not all groups dance it. */
+  readonly groups?: string;
+}
+
 /** A row of the counts: one move, or a hold that nobody wrote. */
-export interface MoveView {
-  /** Classes of the versions that dance it; empty where all do. */
-  readonly versions: string;
+export interface MoveView extends Dancers {
   /** The counts: "1–3". */
   readonly on: string;
   readonly hold: boolean;
@@ -40,9 +46,9 @@ export function spanText(on: string): string {
 }
 
 /** A move and the same move on the other side, as a row. */
-export function moveView(move: Move, mirrored: Move, versions: string): MoveView {
+export function moveView(move: Move, mirrored: Move, dancers: Dancers): MoveView {
   return {
-    versions,
+    ...dancers,
     on: spanText(move.on),
     hold: move.hold,
     hit: move.hit,
@@ -59,6 +65,12 @@ export function moveView(move: Move, mirrored: Move, versions: string): MoveView
       otherView(versionName(other.version), other, mirrored.others[index] ?? other),
     ),
   };
+}
+
+/** A hold that nobody wrote. */
+export function holdView(on: string, dancers: Dancers): MoveView {
+  const nothing = { body: [], cautions: [], gear: [], choose: [], others: [] };
+  return { ...dancers, on, hold: true, hit: false, cue: html`hold`, ...nothing };
 }
 
 function otherView(name: string, other: OtherWay, mirrored: OtherWay): MoveView["others"][number] {

@@ -1,5 +1,5 @@
 import { reflect } from "../../routine/reflect.js";
-import type { Library, Routine, Version } from "../../routine/routine.js";
+import type { Library, Routine, Stance, Version } from "../../routine/routine.js";
 import type { Risk } from "../../routine/words.js";
 import { clockText, momentLink, stanceText, tempoText, trackText, versionName } from "../figures.js";
 import { cautionOf, deference } from "../safety.js";
@@ -26,6 +26,8 @@ export interface RoutineView {
   readonly triplet: boolean;
   readonly times: number;
   readonly versions: readonly VersionView[];
+  /** Dancers who dance different counts at once; empty where all dance the same. */
+  readonly groups: readonly string[];
   readonly introduction: Html;
   readonly gear: readonly GearView[];
   readonly starts: readonly ForVersions<Html>[];
@@ -85,6 +87,7 @@ export function routineView(routine: Routine, library: Library, pack: PackFiles)
     countIn: music.countIn,
     triplet: music.feel === "triplet",
     times: routine.times,
+    groups: routine.groups,
     versions: routine.versions.map((version) => versionView(routine, version)),
     introduction: markdownHtml(prose.introduction),
     gear: gearOf(routine),
@@ -167,8 +170,13 @@ function gearOf(routine: Routine): readonly GearView[] {
 
 function startsOf(routine: Routine, mirrored: Routine): readonly ForVersions<Html>[] {
   const starts = (version: Version, index: number) => {
-    const other = mirrored.versions[index]?.start ?? version.start;
-    return [bothSides(html`${stanceText(version.start)}`, html`${stanceText(other)}`)];
+    const other = mirrored.versions[index];
+    const first = { name: routine.groups[0], start: version.start, other: other?.start };
+    const more = version.groups.map(({ name, start }, g) => ({ name, start, other: other?.groups[g]?.start }));
+    return [first, ...more].map(({ name, start, other: mirroredStart }) => {
+      const side = (stance: Stance) => html`${name && html`<b>${name}</b>: `}${stanceText(stance)}`;
+      return bothSides(side(start), side(mirroredStart ?? start));
+    });
   };
   return shared(routine, starts, (start) => start.html);
 }

@@ -5,6 +5,8 @@ import { feedView, sitemapView } from "./feed-view.js";
 import { libraryView, type SiteContent } from "./library-view.js";
 import { readPack } from "./pack.js";
 import { routineView } from "./routine-view.js";
+import { libraryData, routineData, workshopData } from "./structured-data.js";
+import { choiceStyle } from "./version-choice.js";
 import { workshopView } from "./workshop-view.js";
 
 /** The folder of templates, as it lies in the package. */
@@ -34,17 +36,23 @@ export function configureSite(config: EleventyConfig, content: SiteContent, outD
   const bySlug = new Map(routines.map((routine) => [routine.slug, routine]));
   const workshopBySlug = new Map(workshops.map((workshop) => [workshop.slug, workshop]));
   config.addJavaScriptFunction("library", () => library);
-  config.addJavaScriptFunction("libraryView", () => libraryView(content));
+  config.addJavaScriptFunction("libraryView", () => {
+    const view = libraryView(content);
+    return { ...view, data: libraryData(view, library) };
+  });
   config.addJavaScriptFunction("feedView", () => feedView(content));
   config.addJavaScriptFunction("sitemapView", () => sitemapView(content));
-  config.addJavaScriptFunction("routineView", async (slug: string) =>
-    routineView(known(bySlug, slug), library, await readPack(outDir, "routines", slug)),
-  );
-  config.addJavaScriptFunction("workshopView", async (slug: string) =>
-    workshopView(known(workshopBySlug, slug), library, await readPack(outDir, "workshops", slug)),
-  );
-  const mostVersions = Math.max(1, ...routines.map(({ versions }) => versions.length));
-  if (shared) config.on("eleventy.after", () => writeAssets(outDir, templatesDir, scriptsDir, mostVersions));
+  config.addJavaScriptFunction("routineView", async (slug: string) => {
+    const routine = known(bySlug, slug);
+    const view = routineView(routine, library, await readPack(outDir, "routines", slug));
+    return { ...view, data: routineData(routine, view, library) };
+  });
+  config.addJavaScriptFunction("workshopView", async (slug: string) => {
+    const workshop = known(workshopBySlug, slug);
+    const view = workshopView(workshop, library, await readPack(outDir, "workshops", slug));
+    return { ...view, data: workshopData(workshop, library) };
+  });
+  if (shared) config.on("eleventy.after", () => writeAssets(outDir, templatesDir, scriptsDir, choiceStyle(routines)));
 }
 
 function known<Value>(values: ReadonlyMap<string, Value>, slug: string): Value {

@@ -6,18 +6,51 @@ import type { Routine } from "../../routine/routine.js";
  *
  * @example classesFor(routine, new Set(["1", "3"])) // "of v0 v2"
  */
-export function classesFor(routine: Routine, versions: ReadonlySet<string>): string {
-  if (versions.size === routine.versions.length) return "";
-  const own = routine.versions.flatMap(({ id }, index) => (versions.has(id) ? [`v${index}`] : []));
-  return ["of", ...own].join(" ");
+export function classesFor({ versions }: Routine, ids: ReadonlySet<string>): string {
+  return marked(
+    "of",
+    "v",
+    versions.map(({ id }) => ids.has(id)),
+  );
+}
+
+/** The same for something that some groups dance: "by g1". */
+export function groupClasses({ groups }: Routine, names: ReadonlySet<string>): string {
+  return marked(
+    "by",
+    "g",
+    groups.map((name) => names.has(name)),
+  );
+}
+
+function marked(kind: string, letter: string, held: readonly boolean[]): string {
+  if (held.every((holds) => holds)) return "";
+  return [kind, ...held.flatMap((holds, index) => (holds ? [`${letter}${index}`] : []))].join(" ");
 }
 
 /**
- * The part of the style sheet that makes the choice of a version work, without any script: one rule a version.
+ * The part of the style sheet that makes the choice of a version and of a group work, without any script: one rule each.
  *
- * @param most the largest number of versions that a routine of the library has
+ * @param routines of the whole library: there are as many rules as the one with the most versions needs
  */
-export function versionStyle(most: number): string {
-  const rule = (index: number) => `body:has(#v${index}:checked) .of:not(.v${index}){display:none!important}`;
-  return `${Array.from({ length: most }, (_, index) => rule(index)).join("\n")}\n`;
+export function choiceStyle(routines: readonly Routine[]): string {
+  const most = (size: (routine: Routine) => number) =>
+    routines.reduce((sum, routine) => Math.max(sum, size(routine)), 0);
+  const rules = (kind: string, letter: string, count: number) =>
+    Array.from({ length: count }, (_, index) => {
+      const own = `${letter}${index}`;
+      return `body:has(#${own}:checked) .${kind}:not(.${own}){display:none!important}\n`;
+    });
+  return [
+    ...rules(
+      "of",
+      "v",
+      most(({ versions }) => versions.length),
+    ),
+    ...rules(
+      "by",
+      "g",
+      most(({ groups }) => groups.length),
+    ),
+  ].join("");
 }
