@@ -14,7 +14,7 @@ export async function buildCommand(args: readonly string[]): Promise<number> {
   const progress = showProgress();
   const result = await build({ content, out, progress: progress.tell }).finally(progress.clear);
   if (!result.done) {
-    printFindings(result.findings);
+    printFindings(result.findings.filter(({ severity }) => severity !== "note"));
     process.stderr.write(result.trouble === undefined ? "Nothing was published.\n" : `countleaf: ${result.trouble}\n`);
     return failed;
   }

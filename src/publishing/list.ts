@@ -3,7 +3,6 @@ import { captions } from "./captions/publisher.js";
 import { click } from "./click/publisher.js";
 import { handout } from "./handout/publisher.js";
 import { outline } from "./outline/publisher.js";
-import { pack } from "./pack/publisher.js";
 import { plan } from "./plan/publisher.js";
 import type { Publisher } from "./publisher.js";
 
@@ -11,4 +10,4 @@ import type { Publisher } from "./publisher.js";
 export const routinePublishers: readonly Publisher<Routine>[] = [handout, captions, click, outline];
 
 /** What is made of every workshop. */
-export const workshopPublishers: readonly Publisher<Workshop>[] = [plan, pack];
+export const workshopPublishers: readonly Publisher<Workshop>[] = [plan];

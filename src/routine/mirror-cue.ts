@@ -11,16 +11,34 @@ function kept(cue: Cue): readonly Range[] {
   );
 }
 
+interface Mirrored {
+  readonly pairs: WordPairs;
+  readonly words: MirroredText;
+  readonly cue: Cue;
+}
+
+/* A routine dances over its cues again and again, in every version; each is looked at once. */
+const known = new WeakMap<Cue, Mirrored>();
+
+function mirrored(cue: Cue, pairs: WordPairs): Mirrored {
+  const before = known.get(cue);
+  if (before?.pairs === pairs) return before;
+  const words = mirrorWords(cue.text, { keep: kept(cue), pairs });
+  const { text, exchanges } = words;
+  const marks = cue.marks.map((mark): Mark => ({ ...mark, ...moved(mark, exchanges) }));
+  const found = { pairs, words, cue: exchanges.length === 0 ? cue : { text, marks } };
+  known.set(cue, found);
+  return found;
+}
+
 /** The exchange of a cue's words, with what was left alone. */
 export function mirroredWords(cue: Cue, pairs: WordPairs): MirroredText {
-  return mirrorWords(cue.text, { keep: kept(cue), pairs });
+  return mirrored(cue, pairs).words;
 }
 
 /** A cue on the other side; its marks move with its words. */
 export function mirrorCue(cue: Cue, pairs: WordPairs): Cue {
-  const { text, exchanges } = mirroredWords(cue, pairs);
-  if (exchanges.length === 0) return cue;
-  return { text, marks: cue.marks.map((mark): Mark => ({ ...mark, ...moved(mark, exchanges) })) };
+  return mirrored(cue, pairs).cue;
 }
 
 /** A range after the exchanges; an edge inside an exchanged word goes to that word's edge. */

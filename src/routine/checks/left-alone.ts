@@ -16,9 +16,7 @@ export const leftAlone: Rule = {
         ? []
         : mirroredWords(cue, library.mirrorWords).leftAlone.map(({ word, reason }) => ({
             place,
-            message: reason.startsWith("unsure")
-              ? `the mirror is not sure of "${word}" (${reason.replace(/^unsure:?\s*/, "")}); put it in backticks if it should stay, or word it otherwise`
-              : `the mirror leaves "${word}" as it is (${reason}); word it otherwise if a side is meant`,
+            message: `the mirror ${reason.startsWith("unsure") ? "is not sure of" : "leaves"} "${word}": ${reason.replace(/^unsure:?\s*/, "")}`,
           }));
     return everyMove(written).flatMap((move) => [
       ...look(move.cue, `${move.place}/do`),
