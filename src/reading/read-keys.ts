@@ -12,6 +12,8 @@ export interface Checked<T> {
   readonly keys?: T;
   /** Where something is wrong: what is left without it, to look for further faults in. */
   readonly repaired?: T;
+  /** Keys of the outermost mapping with something wrong in them. */
+  readonly faulty: ReadonlySet<string>;
   readonly findings: readonly TextFinding[];
 }
 
@@ -30,9 +32,10 @@ export function readKeys<S extends z.ZodType>(yaml: string, schema: S): Checked<
     ...complaints.filter((each) => !isSaid(front, each, complaints)).map((each) => asFinding(front, each)),
   ];
   if (result.success && !findings.some(({ severity }) => severity === "error"))
-    return { front, keys: result.data, findings };
+    return { front, keys: result.data, findings, faulty: new Set() };
+  const faulty = new Set([...complaints.map(({ path }) => String(path[0])), ...front.faulty]);
   const repaired = front.ragged ? undefined : result.success ? result.data : repair(schema, front.value, complaints);
-  return { front, findings, ...(repaired === undefined ? {} : { repaired }) };
+  return { front, findings, faulty, ...(repaired === undefined ? {} : { repaired }) };
 }
 
 function asFinding(front: Front, { path, part, rule, message }: Complaint): TextFinding {

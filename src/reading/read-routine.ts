@@ -44,7 +44,7 @@ export function readRoutineText(
 export function readRoutine(text: string, slug: string, library: Library): RoutineRead {
   const { halves, findings: splitting } = split(text);
   if (!halves) return { findings: splitting };
-  const { front, keys, repaired, findings } = readKeys(halves.yaml, routineSchema);
+  const { front, keys, repaired, faulty, findings } = readKeys(halves.yaml, routineSchema);
   const title = titleOf(front);
   const usable = keys ?? repaired;
   const body = readBody(halves.body, usable?.sections.map(({ name }) => name) ?? [], halves.bodyLine);
@@ -54,7 +54,8 @@ export function readRoutine(text: string, slug: string, library: Library): Routi
   const written = writeRoutine(slug, usable, body.prose, (href, path) => {
     all.push({ severity: "warning", rule: "link", message: unsafeLink(href), ...front.locate(placeOf(path), "value") });
   });
-  if (keys) all.push(...versionFindings(written, front.locate));
+  if (!["levels", "taught", "adaptations"].some((key) => faulty.has(key)))
+    all.push(...versionFindings(written, front.locate));
   const whole = !all.some(({ severity }) => severity === "error");
   const { routine, problems } = dance(written, library);
   for (const { severity, rule, message, place } of problems) {

@@ -41,12 +41,16 @@ function fill(value: unknown, path: Path): boolean {
   return true;
 }
 
+/* Without an entry of a list the ones behind it would be taken for it: so the whole list goes, but a phrase stays, empty. */
 function remove(value: unknown, path: Path): boolean {
-  const holder = partOf(value, path.slice(0, -1));
+  const list = path.slice(0, -1);
   const step = path.at(-1);
+  const holder = partOf(value, list);
   if (isMapping(holder) && typeof step === "string") return delete holder[step];
-  // Without an entry the ones behind it would be taken for it.
-  return false;
+  if (!Array.isArray(holder) || typeof step !== "number" || list.at(-1) === "sections") return false;
+  if (list.at(-1) !== "counts") return remove(value, list);
+  holder[step] = {};
+  return true;
 }
 
 function partOf(value: unknown, path: Path): unknown {

@@ -10,6 +10,7 @@ import {
 } from "yaml";
 import type { Place } from "../routine/problem.js";
 import type { Position, TextFinding } from "./finding.js";
+import { given } from "./given.js";
 import { mend, plainReason } from "./mend.js";
 import { parentOf } from "./place.js";
 import { readTree } from "./tree.js";
@@ -23,6 +24,8 @@ export interface Front {
   readonly ragged: boolean;
   /** True of a part that could not be read: it has its finding. */
   readonly isBroken: (place: Place) => boolean;
+  /** Keys of the outermost mapping in which something could not be read. */
+  readonly faulty: readonly string[];
   /** True of a mapping or a list a part of which could not be read. */
   readonly hasGap: (place: Place) => boolean;
   /** Where a part stands, its key or its value; of a part that does not exist, the nearest part around it. */
@@ -56,34 +59,42 @@ interface Parsed {
   readonly counter: LineCounter;
   readonly lineOf: (offset: number) => number;
   readonly document?: Document.Parsed<ParsedNode>;
-  readonly more: number | undefined;
-  readonly tooDeep: boolean;
+  /** Where a second document begins. */
+  readonly more?: number;
+  readonly tooDeep?: number;
 }
 
 function parse(text: string): Parsed {
   const counter = new LineCounter();
   const tokens = [...new Parser(counter.addNewLine).parse(text)];
   const lineOf = (offset: number) => counter.linePos(offset).line;
-  const tooDeep = depth(tokens) > deepest;
+  const tooDeep = tooDeepAt(tokens);
   const options = { schema: "failsafe", uniqueKeys: false, prettyErrors: false, logLevel: "silent" } as const;
-  const documents = tooDeep ? [] : [...new Composer(options).compose(tokens, true, text.length)];
+  const documents = tooDeep !== undefined ? [] : [...new Composer(options).compose(tokens, true, text.length)];
   const [document, second] = documents as Document.Parsed<ParsedNode>[];
-  return { text, counter, lineOf, ...(document ? { document } : {}), more: second?.range[0], tooDeep };
+  return { text, counter, lineOf, ...given({ document, more: second?.range[0], tooDeep }) };
 }
 
-/* Walks with a list of its own: a text may nest deeper than calls can. */
-function depth(tokens: readonly CST.Token[]): number {
-  let deep = 0;
-  let layer: readonly unknown[] = tokens;
-  while (layer.length > 0 && deep <= deepest) {
-    deep++;
+/** What of any token of the yaml package leads further down. */
+interface TokenPart {
+  readonly offset?: number;
+  readonly items?: readonly unknown[];
+  readonly value?: unknown;
+  readonly key?: unknown;
+}
+
+/* Where a text first nests deeper than anybody would write. Walks with a list of its own: it may nest deeper than calls can. */
+function tooDeepAt(tokens: readonly CST.Token[]): number | undefined {
+  let layer: readonly TokenPart[] = tokens;
+  // A mapping or list is two layers: itself and its entries.
+  for (let deep = 0; layer.length > 0; deep++) {
+    if (deep > 2 * deepest) return layer.find(({ offset }) => offset !== undefined)?.offset ?? 0;
     layer = layer.flatMap((token) => {
-      const { items, value, key } = token as { items?: unknown[]; value?: unknown; key?: unknown };
-      return [...(items ?? []), value, key].filter((part) => typeof part === "object" && part !== null);
+      const parts = [...(token.items ?? []), token.value, token.key];
+      return parts.filter((part) => typeof part === "object" && part !== null) as TokenPart[];
     });
   }
-  // Each level of a mapping is two here: the collection and its item.
-  return Math.floor(deep / 2);
+  return undefined;
 }
 
 function front(parsed: Parsed, before: readonly TextFinding[]): Omit<Front, "ragged"> {
@@ -94,8 +105,8 @@ function front(parsed: Parsed, before: readonly TextFinding[]): Omit<Front, "rag
   };
   const report = (severity: TextFinding["severity"], rule: string, message: string, offset: number) =>
     void findings.push({ severity, rule, message, ...positionOf(offset) });
-  if (parsed.tooDeep)
-    report("error", "too-deep", "Lists and mappings stand in each other too deep here: write it flatter.", 0);
+  if (parsed.tooDeep !== undefined)
+    report("error", "too-deep", "Lists stand in lists too deep here: write it flatter.", parsed.tooDeep);
   if (parsed.more !== undefined)
     report(
       "error",
@@ -111,6 +122,7 @@ function front(parsed: Parsed, before: readonly TextFinding[]): Omit<Front, "rag
     value: tree.value,
     findings,
     isBroken: (place) => tree.broken.has(place),
+    faulty: [...tree.broken].map((place) => place.split("/")[1] ?? ""),
     hasGap: (place) => gaps.has(place),
     locate: (place, part = "key") => {
       for (let at = place; ; at = parentOf(at)) {
