@@ -5,7 +5,7 @@ import { materialOf } from "./material.js";
 import { type ClassSettings, settingsFor } from "./settings.js";
 import { inUnits } from "./steps.js";
 import { endingTakes, openingTakes, partTakes } from "./takes.js";
-import { clock } from "./wording.js";
+import { clock, often } from "./wording.js";
 
 /** Where the teacher stands: facing the camera, with her back to it, or so that feet and floor fill the picture. */
 export type CameraPlace = "front" | "behind" | "close";
@@ -87,7 +87,7 @@ export function planRecording(routine: Routine, library: Library): RecordingPlan
     ...{ slug: routine.slug, title: routine.title, version: routine.taught },
     summary: [
       `${takes.length} takes make a video of about ${clock(start)}.`,
-      `With every take shot ${again === 1 ? "once" : `${again} times`} and the camera placed ${setups.length} times, allow ${clock(daySeconds)}.`,
+      `With every take shot ${often(again)} and the camera placed ${often(setups.length)}, allow ${clock(daySeconds)}.`,
     ],
     ...{ takes, setups, videoSeconds: start, daySeconds, load, settings },
   };

@@ -47,6 +47,11 @@ export function runSeconds(stretch: Stretch, speed: number, settings: ClassSetti
   return stretch.countIn.add(stretch.seconds).mul(100).div(speed).add(settings.again);
 }
 
+/** Seconds of explaining, to the hundredth: points are a rule of thumb and no exact figure. */
+export function explaining(points: number, settings: ClassSettings): Fraction {
+  return new Fraction(Math.round(settings.explain * points * 100), 100);
+}
+
 const unloaded: LevelLoads = { easiest: {}, taught: {} };
 
 /** Teaches one chunk: show, mark, the hard moves alone, drill at rising speeds, link. */
@@ -67,7 +72,7 @@ export function chunkSteps(
     make("show", chunk, [index], { loads: unloaded }),
     make("mark", chunk, [index], {
       speed: settings.markSpeed,
-      once: settings.explain * chunk.points,
+      once: explaining(chunk.points, settings),
       kept: 1,
       ...(!fresh && { least: 0 }),
     }),
@@ -76,7 +81,10 @@ export function chunkSteps(
     steps.push(
       make("detail", alone(chunk, hard), [index], {
         speed: settings.markSpeed,
-        once: settings.explain * hard.reduce((sum, move) => sum + move.points, 0),
+        once: explaining(
+          hard.reduce((sum, move) => sum + move.points, 0),
+          settings,
+        ),
         moves: hard,
       }),
     );
@@ -139,7 +147,7 @@ interface Particulars {
   readonly least?: number;
   readonly most?: number;
   /** Seconds beside the usual overhead. */
-  readonly once?: number;
+  readonly once?: Fraction;
   readonly each?: Fraction;
   readonly loads?: LevelLoads;
   readonly kept?: number;

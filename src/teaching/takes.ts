@@ -5,6 +5,7 @@ import { loadOf } from "./load.js";
 import { type Chunk, joined, type Material, type Part, type Stretch } from "./material.js";
 import type { Take } from "./recording.js";
 import type { ClassSettings } from "./settings.js";
+import { explaining } from "./steps.js";
 import { chunkName, list } from "./wording.js";
 
 /** A take whose place in the video is still open. */
@@ -49,7 +50,7 @@ export function partTakes(part: Part, material: Material, settings: ClassSetting
       [chunk],
     );
     return [
-      { ...explained, exact: explained.exact.add(settings.explain * chunk.points) },
+      { ...explained, exact: explained.exact.add(explaining(chunk.points, settings)) },
       ...optionsTake(part.routine, chunk, settings),
       ...speeds.map((speed) =>
         run({ kind: "follow", label: `Follow: ${name}`, instruction: follow, camera, speed }, chunk, [chunk]),
@@ -129,7 +130,7 @@ function optionsTake(routine: Routine, chunk: Chunk, settings: ClassSettings): r
       camera: "close",
       sections: [chunk.section.name],
       speed: settings.markSpeed,
-      exact: danced.add(settings.explain * options.length),
+      exact: danced.add(explaining(options.length, settings)),
       load: loadOf(options),
       cautions: risks.filter((risk) => options.some((move) => move.risks.includes(risk))),
     },

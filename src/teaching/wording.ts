@@ -30,7 +30,7 @@ export function sectionName({ routine, section }: Pick<Part, "routine" | "sectio
 /* Activities */
 
 const times = ["no times", "once", "twice"];
-const often = (runs: number) => times[runs] ?? `${runs} times`;
+export const often = (runs: number) => times[runs] ?? `${runs} times`;
 
 /** What a step is called and what to do in it. `tempo` is counts a minute at its speed, where there is one tempo. */
 export function stepWords(
@@ -141,7 +141,7 @@ export function fitWords(fit: Fit, minutes: number, freePractice: number): reado
     ? `It fits as far as the end of ${endName(fit.upTo)}.`
     : "Not even the first section fits whole.";
   return [
-    `Not everything fits: the least takes ${clock(fit.least)}, and ${has}, so ${clock(fit.short)} is missing. ${reach}`,
+    `Not everything fits: the least takes ${clock(fit.least)}, and ${has}, ${clock(fit.short)} too few. ${reach}`,
     ...fit.divisions.map(
       ({ classes }) => `Over ${numberName(classes.length)} classes of ${minutes} minutes: ${shareWords(classes)}.`,
     ),
@@ -163,7 +163,7 @@ export function endName({ title, section }: SectionEnd): string {
 export function loadWords(load: LevelLoads, level: string): readonly string[] {
   const [taught, easiest] = [tally(load.taught), tally(load.easiest)];
   if (taught === easiest)
-    return taught === "" ? [] : [`Times with weight or impact, at level ${level} and at the easiest: ${taught}.`];
+    return taught === "" ? [] : [`Times with weight or impact, at level ${level} as at the easiest: ${taught}.`];
   return [`Times with weight or impact: ${taught || "none"} at level ${level}; ${easiest || "none"} at the easiest.`];
 }
 
@@ -173,13 +173,13 @@ function tally(load: Load): string {
   return named.map((part) => `${part === "inversions" ? "upside down" : part} ${load[part]}`).join(", ");
 }
 
-export function limitWords(outcome: LimitOutcome, settingsFor: string): string {
+export function limitWords(outcome: LimitOutcome, level: string): string {
   const { part, limit, before, after, kept } = outcome;
   const own = `${partName(part)}: the library's own limit is ${limit} a class`;
   if (before <= limit) return sentence(`${own}, and the plan has ${before}.`);
   if (kept)
     return sentence(
-      `${own}; ${before} at level ${settingsFor}, brought to ${after} by dancing marked runs in the easier option.`,
+      `${own}; ${before} at level ${level}, brought to ${after} by dancing marked runs in the easier option.`,
     );
   return sentence(
     `${own}, and it is not kept: ${after} remain after every run that may change has gone to the easier option. ` +

@@ -38,7 +38,7 @@ function before(plan: ClassPlan, index: number, chunk: string): readonly Activit
   return plan.activities.slice(0, index).filter(({ chunks }) => chunks.includes(chunk));
 }
 
-function check(name: string, holds: (workshop: Workshop, plan: ClassPlan) => void, runs = 60): void {
+function check(name: string, holds: (workshop: Workshop, plan: ClassPlan) => void, runs = 30): void {
   test(name, () => {
     fc.assert(
       fc.property(anyClass, (workshop) => holds(workshop, planClass(workshop, library))),
@@ -136,7 +136,7 @@ test("more minutes never teach less", () => {
         expect(chunk.runs).toBeGreaterThanOrEqual(short.chunks[index]?.runs ?? 0);
       });
     }),
-    { numRuns: 150 },
+    { numRuns: 100 },
   );
 });
 
@@ -156,6 +156,6 @@ test("a limit is kept, or the plan says why; further runs never break one that t
         if (bare.limits[0]?.kept) expect(outcome?.kept).toBe(true);
       },
     ),
-    { numRuns: 60 },
+    { numRuns: 40 },
   );
 });

@@ -10,8 +10,6 @@ describe("a recording day", () => {
   /*
    * 60 counts a minute, a count a second, count-in 4 s. A has two moves (2 points) and an option of 4 counts for level 1,
    * B two moves. Each take is as long as it takes, rounded up to 5 s.
-   *
-   *   welcome       3 things (title, levels, no gear, no cautions but kneework: knees) …
    */
   const sections = [
     { name: "A", phrases: [{ "1-4": { do: "Reach", easier: {} }, "5-8": "Fold" }] },
@@ -84,6 +82,6 @@ test("any routine: the takes follow each other, and nothing is followed before i
         if (kind === "follow") expect(explained.has(sections.join()), label).toBe(true);
       }
     }),
-    { numRuns: 50 },
+    { numRuns: 30 },
   );
 });
