@@ -1,13 +1,17 @@
 import type { Library, Routine, Version } from "../../routine/routine.js";
+import { floorPlan } from "../drawing/floor-plan.js";
+import { phraseMap } from "../drawing/phrase-map.js";
 import { line, type Shape } from "../drawing/shape.js";
 import { cautionSign, facingDart, hitCorner } from "../drawing/signs.js";
-import type { Block } from "./block.js";
+import { type Block, wholeBlock } from "./block.js";
+import { smallest } from "./cell.js";
 import { type Area, columnWidth, flow } from "./flow.js";
 import { type Grid, layoutGrid } from "./grid.js";
 import { layoutHead, type SheetOptions, versionLine } from "./head.js";
 import {
   cautionBlocks,
   gearBlocks,
+  headingBlock,
   type NoteStyle,
   optionBlocks,
   orderBlocks,
@@ -15,7 +19,7 @@ import {
   routineAddress,
   teachingBlocks,
 } from "./notes.js";
-import { type Bookmark, type Mark, type Part, type Print, papers, type Spot } from "./print.js";
+import { type Bookmark, figure, type Mark, type Part, type Print, papers, type Spot } from "./print.js";
 import { type Span, textWidth, wrap } from "./text.js";
 
 /** A routine's sheet, laid out on pages of its own, counted from 0. */
@@ -68,7 +72,9 @@ function layoutAt(routine: Routine, version: Version, library: Library, options:
   const width = pageWidth - 2 * margin.side;
   const bottom = pageHeight - margin.bottom;
   const head = layoutHead({ routine, version }, library, options, { page: 0, x: left, y: margin.top }, width);
-  const start = { page: 0, y: margin.top + head.height + 6 };
+  const map = phraseMap(routine, version, { width, size: smallest });
+  const mapSpot = { page: 0, x: left, y: margin.top + head.height + 8 };
+  const start = { page: 0, y: mapSpot.y + map.height + 6 };
   const grid = layoutGrid(routine, version, scale.cue, { left, width, start, top: below, bottom });
   const legend = layoutLegend({ page: grid.page, x: left, y: grid.y }, width);
   const area: Area = { left, width, columns: 2, gutter: 22, top: below, bottom, tail: ownNotes };
@@ -80,7 +86,7 @@ function layoutAt(routine: Routine, version: Version, library: Library, options:
     gridPages: grid.page + 1,
     sheet: {
       pages,
-      parts: [...head.parts, ...grid.parts, legend.part, ...notes.parts, own.part],
+      parts: [...head.parts, figure(map, mapSpot), ...grid.parts, legend.part, ...notes.parts, own.part],
       decoration: [
         ...grid.decoration,
         ...legend.decoration,
@@ -108,7 +114,14 @@ function noteBlocks(
     ...(within === "pack" ? [] : gearBlocks([{ routine, version }], style)),
     ...(within === "pack" ? [] : cautionBlocks([{ routine, version }], library, style)),
     ...practiceBlocks(routine, style),
+    ...floorBlocks(routine, version, library, style),
   ];
+}
+
+function floorBlocks(routine: Routine, version: Version, library: Library, style: NoteStyle): readonly Block[] {
+  const plan = floorPlan(routine, version, library, { width: style.width, size: smallest });
+  if (plan === undefined) return [];
+  return [headingBlock("Floor plan", style), wholeBlock(plan.height, style.size * 0.5, (spot) => figure(plan, spot))];
 }
 
 /** What the signs in the grid mean. */

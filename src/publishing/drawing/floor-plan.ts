@@ -1,0 +1,150 @@
+import { floorPath, type Leg, type Spot } from "../../routine/floor.js";
+import type { Library, Routine, Version } from "../../routine/routine.js";
+import { versionName } from "../figures.js";
+import { textWidth } from "../paper/text.js";
+import type { PictureOptions } from "./phrase-map.js";
+import { type Drawing, line, type Point, type Shape } from "./shape.js";
+import { facingDart } from "./signs.js";
+
+/** Metres beyond the path on every side, and least width and depth of the floor shown. */
+const around = 0.5;
+const least = 2;
+
+/**
+ * The way that one dancer travels, from above: the audience is at the top, a square of the grid is a metre. Undefined where
+ * nobody leaves the spot.
+ */
+export function floorPlan(
+  routine: Routine,
+  version: Version,
+  library: Library,
+  { width, size }: PictureOptions,
+): Drawing | undefined {
+  const path = floorPath(version.moves, library.stepLength);
+  if (path.length === 0) return undefined;
+  const floor = floorOf(path);
+  const top = size * 1.6;
+  const bottom = size * 1.6;
+  // No deeper than it is wide.
+  const scale = Math.min(width / (floor.right - floor.left), width / (floor.front - floor.back));
+  const [across, deep] = [(floor.right - floor.left) * scale, (floor.front - floor.back) * scale];
+  const shift = (width - across) / 2;
+  const at = ({ x, y }: Spot): Point => [shift + (x - floor.left) * scale, top + (floor.front - y) * scale];
+  const box: Shape = {
+    kind: "box",
+    at: [shift, top],
+    width: across,
+    height: deep,
+    fill: "paper",
+    stroke: { tone: "ink", width: 0.9 },
+  };
+  const shapes: readonly Shape[] = [
+    { kind: "text", at: [width / 2, size], text: "audience", size, anchor: "middle", tone: "soft" },
+    box,
+    ...metres(floor, at),
+    ...legShapes(path, at),
+    ...ends(path, version, at, size),
+    ...caption(floor, path, width, top + deep + size * 1.3, size),
+  ];
+  const title = `Floor plan of ${routine.title}, ${versionName(version.id)}`;
+  return { width, height: top + deep + bottom, title, description: describe(path, version), shapes };
+}
+
+interface Floor {
+  readonly left: number;
+  readonly right: number;
+  readonly front: number;
+  readonly back: number;
+}
+
+function floorOf(path: readonly Leg[]): Floor {
+  const side = (values: readonly number[]) => {
+    const [low, high] = [Math.min(0, ...values) - around, Math.max(0, ...values) + around];
+    const missing = Math.max(0, least - (high - low)) / 2;
+    return [low - missing, high + missing] as const;
+  };
+  const [left, right] = side(path.map(({ to }) => to.x));
+  const [back, front] = side(path.map(({ to }) => to.y));
+  return { left, right, back, front };
+}
+
+/** A line every metre, counted from where the dancer begins. */
+function metres(floor: Floor, at: (spot: Spot) => Point): readonly Shape[] {
+  const steps = (from: number, to: number) =>
+    Array.from({ length: Math.floor(to) - Math.ceil(from) + 1 }, (_, index) => Math.ceil(from) + index);
+  return [
+    ...steps(floor.left, floor.right).map((x) =>
+      line("tint", 0.6, at({ x, y: floor.back }), at({ x, y: floor.front })),
+    ),
+    ...steps(floor.back, floor.front).map((y) =>
+      line("tint", 0.6, at({ x: floor.left, y }), at({ x: floor.right, y })),
+    ),
+  ];
+}
+
+/** Each way a little to its own right, so that there and back do not hide each other. */
+function legShapes(path: readonly Leg[], at: (spot: Spot) => Point): readonly Shape[] {
+  return path.flatMap(({ to }, index): readonly Shape[] => {
+    const [x1, y1] = at(path[index - 1]?.to ?? { x: 0, y: 0 });
+    const [x2, y2] = at(to);
+    const length = Math.hypot(x2 - x1, y2 - y1);
+    if (length === 0) return [];
+    const [ux, uy] = [(x2 - x1) / length, (y2 - y1) / length];
+    const aside = 1.8;
+    const point = (along: number, across: number): Point => [
+      x1 + ux * along - uy * (across + aside),
+      y1 + uy * along + ux * (across + aside),
+    ];
+    const head = Math.min(5, length * 0.6);
+    const tip = [point(length, 0), point(length - head, -head * 0.45), point(length - head, head * 0.45)];
+    return [line("ink", 1.2, point(0, 0), point(length, 0)), { kind: "path", points: tip, closed: true, fill: "ink" }];
+  });
+}
+
+/** Where it begins, an open ring with the facing in it, and where it ends, a solid disc. */
+function ends(path: readonly Leg[], version: Version, at: (spot: Spot) => Point, size: number): readonly Shape[] {
+  const start = at({ x: 0, y: 0 });
+  const end = at(path.at(-1)?.to ?? { x: 0, y: 0 });
+  const radius = size * 0.75;
+  const same = Math.hypot(start[0] - end[0], start[1] - end[1]) < radius;
+  const ring = { tone: "ink", width: 1.1 } as const;
+  return [
+    { kind: "disc", at: start, radius, fill: "paper", stroke: ring },
+    facingDart(version.start.facing, start, radius * 0.6),
+    ...(same
+      ? [{ kind: "disc", at: end, radius: radius + 2, stroke: ring } as const]
+      : [{ kind: "disc", at: end, radius: radius * 0.6, fill: "ink", stroke: { tone: "paper", width: 1 } } as const]),
+  ];
+}
+
+function caption(floor: Floor, path: readonly Leg[], width: number, baseline: number, size: number): readonly Shape[] {
+  const long = `start: ring · end: ${isBack(path) ? "second ring" : "disc"} · a square is 1 m`;
+  const text = [long, "a square is 1 m"].find((one) => textWidth(one, size) <= width) ?? "";
+  return floor.right > floor.left
+    ? [{ kind: "text", at: [width / 2, baseline], text, size, anchor: "middle", tone: "soft" }]
+    : [];
+}
+
+function isBack(path: readonly Leg[]): boolean {
+  const { x, y } = path.at(-1)?.to ?? { x: 0, y: 0 };
+  return Math.hypot(x, y) < 0.01;
+}
+
+const metresText = (value: number): string => (Math.round(value * 100) / 100).toFixed(1);
+
+/** A place seen from where the dancer begins. */
+function placeText({ x, y }: Spot): string {
+  const across = Math.abs(x) < 0.05 ? [] : [`${metresText(Math.abs(x))} m ${x > 0 ? "right" : "left"}`];
+  const deep = Math.abs(y) < 0.05 ? [] : [`${metresText(Math.abs(y))} m ${y > 0 ? "to the front" : "to the back"}`];
+  const both = [...across, ...deep];
+  return both.length === 0 ? "where it began" : both.join(" and ");
+}
+
+function describe(path: readonly Leg[], version: Version): string {
+  const { width, depth } = version.space;
+  return [
+    `Seen from above, the audience at the top. It begins facing ${version.start.facing} and covers`,
+    `${metresText(width)} m across and ${metresText(depth)} m in depth.`,
+    `From the start the way leads to: ${path.map(({ to }) => placeText(to)).join("; ")}.`,
+  ].join(" ");
+}

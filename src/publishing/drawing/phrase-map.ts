@@ -1,0 +1,273 @@
+import type { DancedSection, Move, Routine, Version } from "../../routine/routine.js";
+import { sheetSections } from "../../routine/sheet.js";
+import { type Facing, type Height, heights } from "../../routine/words.js";
+import { clockText, trackText, trackTime, versionName } from "../figures.js";
+import { textWidth } from "../paper/text.js";
+import { type Drawing, line, moved, type Point, type Shape } from "./shape.js";
+import { facingDart } from "./signs.js";
+
+export interface PictureOptions {
+  /** Points. */
+  readonly width: number;
+  /** Type size in points; nothing in the picture is smaller. */
+  readonly size: number;
+}
+
+/** What the rows of the map need to know. */
+interface Map {
+  readonly routine: Routine;
+  readonly version: Version;
+  readonly size: number;
+  readonly left: number;
+  readonly right: number;
+  /** Where a moment lies, in seconds from the first count. */
+  readonly x: (seconds: number) => number;
+}
+
+/** A row of the map: what it draws, from its own top edge, and how high it is. */
+interface MapRow {
+  readonly height: number;
+  readonly shapes: readonly Shape[];
+}
+
+/**
+ * The whole routine as one strip on the track's clock: sections as bands, height as a line, facing, hits and accents, and
+ * the track's time along the foot.
+ */
+export function phraseMap(routine: Routine, version: Version, { width, size }: PictureOptions): Drawing {
+  const left = textWidth("crouching", size) + 6;
+  const right = width - 1;
+  const total = routine.seconds.valueOf();
+  const x = (seconds: number) => left + (seconds / total) * (right - left);
+  const map: Map = { routine, version, size, left, right, x };
+  const rows = [wallRow(map), bandRow(map), heightRow(map), facingRow(map), hitRow(map), timeRow(map)];
+  const shapes: Shape[] = [];
+  let y = 0;
+  for (const row of rows) {
+    shapes.push(...moved(row.shapes, 0, y));
+    y += row.height;
+  }
+  const title = `Phrase map of ${routine.title}, ${versionName(version.id)}`;
+  return { width, height: y, title, description: describe(map), shapes };
+}
+
+const label = ({ size, left }: Map, text: string, baseline: number): Shape => ({
+  kind: "text",
+  at: [left - 5, baseline],
+  text,
+  size,
+  anchor: "end",
+  tone: "soft",
+});
+
+/** Times through, where there is more than one. */
+function wallRow({ routine, size, right, x }: Map): MapRow {
+  if (routine.times < 2) return { height: 0, shapes: [] };
+  const word = routine.walls > 1 ? "wall" : "time";
+  const starts = routine.sections.filter((one, index) => one.wall !== routine.sections[index - 1]?.wall);
+  const shapes = starts.flatMap(({ wall, start }, index): readonly Shape[] => {
+    const from = x(start.valueOf());
+    const next = starts[index + 1];
+    const room = (next === undefined ? right : x(next.start.valueOf())) - from - 4;
+    const text = [`${word} ${wall}`, String(wall)].find((one) => textWidth(one, size) <= room);
+    const rule = line("ink", 1.2, [from, 0], [from, size * 1.4]);
+    return text === undefined
+      ? [rule]
+      : [rule, { kind: "text", at: [from + 3, size], text, size, anchor: "start", tone: "ink" }];
+  });
+  return { height: size * 1.4, shapes };
+}
+
+/** Sections as bands: the name where it has room, or its number on the sheet. */
+function bandRow({ routine, size, x }: Map): MapRow {
+  const height = size * 1.9;
+  const entries = sheetSections(routine);
+  const shapes = routine.sections.flatMap((section, index): readonly Shape[] => {
+    const [from, to] = [x(section.start.valueOf()), x(section.end.valueOf())];
+    const number = String(entries.findIndex(({ danced }) => danced.includes(index)) + 1);
+    const sign = section.mirrored ? size * 1.2 : 0;
+    const text = [`${number} ${section.name}`, number].find(
+      (one) => textWidth(one, size, "bold") <= to - from - 6 - sign,
+    );
+    const stroke = { tone: "ink", width: 0.7 } as const;
+    return [
+      { kind: "box", at: [from, 0], width: to - from, height, fill: index % 2 === 0 ? "tint" : "paper", stroke },
+      ...(text === undefined
+        ? []
+        : [
+            { kind: "text", at: [from + 3, size * 1.3], text, size, anchor: "start", bold: true, tone: "ink" } as const,
+          ]),
+      ...(section.mirrored && to - from > sign + 4 ? otherSide([to - sign / 2 - 3, height / 2], size * 0.45) : []),
+    ];
+  });
+  return { height: height + 4, shapes };
+}
+
+/** Two points that look at each other: danced on the other side. */
+function otherSide([x, y]: Point, radius: number): readonly Shape[] {
+  return [-1, 1].map((side): Shape => {
+    const points: readonly Point[] = [
+      [x + side * radius * 0.15, y],
+      [x + side * radius * 1.1, y - radius * 0.7],
+      [x + side * radius * 1.1, y + radius * 0.7],
+    ];
+    return { kind: "path", points, closed: true, fill: "ink" };
+  });
+}
+
+/** Height as a line that sinks and rises, a lane for each height that the version has. */
+function heightRow({ version, size, left, right, x, ...rest }: Map): MapRow {
+  const used = new Set(
+    version.moves.flatMap((move) => [move.before.height, move.after.height]).concat(version.start.height),
+  );
+  const lanes = heights.filter((height) => used.has(height));
+  const step = size * 1.45;
+  const top = size * 0.9;
+  const y = (height: Height) => top + lanes.indexOf(height) * step;
+  const guides = lanes.flatMap((height): readonly Shape[] => [
+    line("line", 0.4, [left, y(height)], [right, y(height)]),
+    label({ version, size, left, right, x, ...rest }, height, y(height) + size * 0.33),
+  ]);
+  const points: Point[] = [[x(0), y(version.start.height)]];
+  for (const { before, after, start, end } of version.moves)
+    if (before.height !== after.height) {
+      points.push([x(start.valueOf()), y(before.height)], [x(end.valueOf()), y(after.height)]);
+    }
+  points.push([right, y(version.end.height)]);
+  const path: Shape = { kind: "path", points, stroke: { tone: "ink", width: 1.8 } };
+  const turned = version.moves.filter(isInverted).map((move): Shape => {
+    const at = x((move.start.valueOf() + move.end.valueOf()) / 2);
+    const middle = (y(move.before.height) + y(move.after.height)) / 2;
+    return upsideDown([at, middle], size * 0.5);
+  });
+  return { height: top + (lanes.length - 1) * step + size * 0.9, shapes: [...guides, path, ...turned] };
+}
+
+const isInverted = ({ after, through }: Move): boolean => after.height === "inverted" || through === "inverted";
+
+/** Upside down: a triangle on its point. */
+function upsideDown([x, y]: Point, radius: number): Shape {
+  const points: readonly Point[] = [
+    [x - radius, y - radius * 0.8],
+    [x + radius, y - radius * 0.8],
+    [x, y + radius],
+  ];
+  return { kind: "path", points, closed: true, fill: "paper", stroke: { tone: "ink", width: 1.1 } };
+}
+
+interface Turn {
+  readonly seconds: number;
+  readonly facing: Facing;
+}
+
+function turnsOf(version: Version): readonly Turn[] {
+  const turns = version.moves.filter(({ before, after }) => before.facing !== after.facing);
+  return turns.map(({ end, after }) => ({ seconds: end.valueOf(), facing: after.facing }));
+}
+
+/** A dart where the facing changes; of darts that would touch, the last stays. */
+function facingRow(map: Map): MapRow {
+  const { version, size, left, right, x } = map;
+  const radius = size * 0.5;
+  const kept: { at: number; facing: Facing }[] = [{ at: x(0) + radius, facing: version.start.facing }];
+  for (const { seconds, facing } of turnsOf(version)) {
+    const at = Math.min(x(seconds), right - radius);
+    const last = kept.at(-1);
+    if (last !== undefined && kept.length > 1 && at - last.at < radius * 2.3) kept.pop();
+    if (at - (kept.at(-1)?.at ?? left) >= radius * 2.3) kept.push({ at, facing });
+  }
+  const darts = kept.map(({ at, facing }) => facingDart(facing, [at, size * 0.65], radius));
+  return { height: size * 1.5, shapes: [label(map, "facing", size), ...darts] };
+}
+
+/** Hits as solid points that stand on the line, accents as strokes that hang from it. */
+function hitRow(map: Map): MapRow {
+  const { routine, version, size, left, right, x } = map;
+  const base = size * 0.95;
+  const accents = routine.sections.flatMap((section) => accentTimes(section, routine.music.accents));
+  const strokes = accents.map((seconds) => line("ink", 0.5, [x(seconds), base], [x(seconds), base + size * 0.4]));
+  const hits = version.moves
+    .filter(({ hit }) => hit)
+    .map(({ start }): Shape => {
+      const at = x(start.valueOf());
+      const half = Math.min(size * 0.32, 3);
+      const points: readonly Point[] = [
+        [at - half, base - size * 0.75],
+        [at + half, base - size * 0.75],
+        [at, base],
+      ];
+      return { kind: "path", points, closed: true, fill: "ink" };
+    });
+  const rule = line("line", 0.4, [left, base], [right, base]);
+  return { height: size * 1.6, shapes: [label(map, "hits", size), rule, ...strokes, ...hits] };
+}
+
+function accentTimes(section: DancedSection, accents: readonly number[]): readonly number[] {
+  const count = 60 / section.countsPerMinute.valueOf();
+  return section.phrases.flatMap((phrase) =>
+    phrase.numbers.flatMap((number, index) =>
+      accents.includes(number) ? [section.start.valueOf() + (phrase.at - section.at + index) * count] : [],
+    ),
+  );
+}
+
+/** The track's clock: a tick a phrase, a long one with its time a section, as far as the times have room. */
+function timeRow(map: Map): MapRow {
+  const { routine, size, left, right, x } = map;
+  const ticks = routine.sections.flatMap((section) =>
+    section.phrases.map((phrase, index): Shape => {
+      const count = 60 / section.countsPerMinute.valueOf();
+      const at = x(section.start.valueOf() + (phrase.at - section.at) * count);
+      return line("ink", index === 0 ? 0.9 : 0.5, [at, 0], [at, index === 0 ? 5 : 3]);
+    }),
+  );
+  const last = trackText(trackTime(routine, routine.seconds));
+  const end = right - textWidth(last, size) - 4;
+  let free = left;
+  const times = routine.sections.flatMap(({ start }): readonly Shape[] => {
+    const text = trackText(trackTime(routine, start));
+    const at = x(start.valueOf());
+    const width = textWidth(text, size);
+    if (at < free || at + width > end) return [];
+    free = at + width + 5;
+    return [{ kind: "text", at: [at, size + 5], text, size, anchor: "start", tone: "ink" }];
+  });
+  const close: Shape = { kind: "text", at: [right, size + 5], text: last, size, anchor: "end", tone: "ink" };
+  const rule = line("ink", 0.9, [left, 0], [right, 0]);
+  return { height: size + 8, shapes: [label(map, "track", size + 5), rule, ...ticks, ...times, close] };
+}
+
+/** The same in words. */
+function describe({ routine, version }: Map): string {
+  const at = (seconds: Move["start"]) => trackText(trackTime(routine, seconds));
+  const sections = routine.sections.map(
+    ({ name, start, counts, mirrored, wall }) =>
+      `${at(start)} ${name}${mirrored ? ", other side" : ""}${routine.times > 1 ? `, ${routine.walls > 1 ? "wall" : "time"} ${wall}` : ""}, ${counts} counts`,
+  );
+  const levels = version.moves.filter(({ before, after }) => before.height !== after.height);
+  const turns = version.moves.filter(({ before, after }) => before.facing !== after.facing);
+  const inverted = version.moves.filter(isInverted);
+  const hits = version.moves.filter(({ hit }) => hit);
+  const list = (word: string, items: readonly string[]) =>
+    items.length === 0 ? [] : [`${word}: ${items.join("; ")}.`];
+  return [
+    `${routine.counts} counts in ${clockText(routine.seconds)}, on the track's clock.`,
+    ...list("Sections", sections),
+    ...list("Height", [
+      `${version.start.height} at first`,
+      ...levels.map(({ end, after }) => `${at(end)} ${after.height}`),
+    ]),
+    ...list(
+      "Upside down",
+      inverted.map(({ start }) => at(start)),
+    ),
+    ...list("Facing", [
+      `${version.start.facing} at first`,
+      ...turns.map(({ end, after }) => `${at(end)} ${after.facing}`),
+    ]),
+    ...list(
+      "Hits",
+      hits.map(({ start }) => at(start)),
+    ),
+  ].join(" ");
+}

@@ -1,0 +1,68 @@
+import type { Drawing, Point, Shape, Stroke, Tone } from "./shape.js";
+
+/** Fallbacks for a page without a style sheet; each shape has a class of its tone as well ("fill-ink", "stroke-line"). */
+const greys: Record<Tone, string> = {
+  ink: "#111",
+  soft: "#545454",
+  line: "#8c8c8c",
+  tint: "#e8e8e8",
+  paper: "#fff",
+};
+
+const escapes: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
+const escaped = (text: string): string => text.replace(/[&<>"]/g, (sign) => escapes[sign] ?? sign);
+const number = (value: number): string => String(Math.round(value * 100) / 100);
+const pair = ([x, y]: Point): string => `${number(x)} ${number(y)}`;
+
+/**
+ * A drawing as an SVG element with its title and its text alternative. It scales with its container; text takes the page's
+ * own face.
+ *
+ * @param id unique on the page: names the title and the description
+ */
+export function svgText(drawing: Drawing, id: string): string {
+  const { width, height, title, description, shapes } = drawing;
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${number(width)} ${number(height)}" role="img" aria-labelledby="${id}-title ${id}-text">`,
+    `<title id="${id}-title">${escaped(title)}</title>`,
+    `<desc id="${id}-text">${escaped(description)}</desc>`,
+    ...shapes.map(shapeText),
+    "</svg>",
+  ].join("");
+}
+
+function shapeText(shape: Shape): string {
+  switch (shape.kind) {
+    case "path": {
+      const line = shape.points.map((point, index) => `${index === 0 ? "M" : "L"}${pair(point)}`).join("");
+      return `<path d="${line}${shape.closed === true ? "Z" : ""}"${inkText(shape)}/>`;
+    }
+    case "box": {
+      const [x, y] = shape.at;
+      return `<rect x="${number(x)}" y="${number(y)}" width="${number(shape.width)}" height="${number(shape.height)}"${inkText(shape)}/>`;
+    }
+    case "disc":
+      return `<circle cx="${number(shape.at[0])}" cy="${number(shape.at[1])}" r="${number(shape.radius)}"${inkText(shape)}/>`;
+    case "text": {
+      const [x, y] = shape.at;
+      const weight = shape.bold === true ? ' font-weight="700"' : "";
+      return `<text x="${number(x)}" y="${number(y)}" font-size="${number(shape.size)}" text-anchor="${shape.anchor}"${weight}${fillText(shape.tone)}>${escaped(shape.text)}</text>`;
+    }
+  }
+}
+
+function inkText({ fill, stroke }: { readonly fill?: Tone; readonly stroke?: Stroke }): string {
+  const filled = fill === undefined ? "none" : greys[fill];
+  const classes = [
+    ...(fill === undefined ? [] : [`fill-${fill}`]),
+    ...(stroke === undefined ? [] : [`stroke-${stroke.tone}`]),
+  ];
+  const line =
+    stroke === undefined
+      ? ""
+      : ` stroke="${greys[stroke.tone]}" stroke-width="${number(stroke.width)}" stroke-linejoin="round"${dashText(stroke)}`;
+  return ` class="${classes.join(" ")}" fill="${filled}"${line}`;
+}
+
+const fillText = (tone: Tone): string => ` class="fill-${tone}" fill="${greys[tone]}"`;
+const dashText = ({ dash }: Stroke): string => (dash === undefined ? "" : ` stroke-dasharray="${dash.join(" ")}"`);
