@@ -57,12 +57,11 @@ const moveWants = { wants: "a text, or `do` with its keys", example: "Push off o
 const moveMapping = z.strictObject(moveKeys);
 export type MoveKeys = z.output<typeof moveMapping>;
 const text = line.transform((text): MoveKeys => ({ do: text }));
-const optionMove = z.union([text, moveMapping]).meta(moveWants);
+const optionMove = z.union([text, moveMapping]).meta({ ...moveWants, id: "option-move" });
 
 /* Keys that begin with a digit are counts. */
-function isCounts(name: string): boolean {
-  return /^\d/.test(name);
-}
+const counts = z.string().regex(/^\d/);
+const isCounts = (name: string) => /^\d/.test(name);
 
 /** Puts the entries of a mapping that are no fixed keys into a mapping of their own, under `rest`. */
 export function gather(isRest: (name: string, value: unknown) => boolean) {
@@ -76,7 +75,7 @@ export function gather(isRest: (name: string, value: unknown) => boolean) {
   };
 }
 
-const optionCounts = z.preprocess(gather(isCounts), z.strictObject({ [rest]: z.record(z.string(), optionMove) }));
+const optionCounts = z.preprocess(gather(isCounts), z.strictObject({ [rest]: z.record(counts, optionMove) }));
 const option = z.union([text, moveMapping, optionCounts]).meta({
   wants: "a text, `do` with its keys, or counts and their moves",
   example: "Slide both hands down the shins",
@@ -91,7 +90,7 @@ const plainMapping = moveMapping.extend({
 });
 const move = z
   .union([line.transform((text): z.output<typeof plainMapping> => ({ do: text })), plainMapping])
-  .meta(moveWants);
+  .meta({ ...moveWants, id: "move" });
 
 /** A phrase: counts and their moves, and a few keys of its own. */
 export const phrase = z
@@ -106,10 +105,10 @@ export const phrase = z
         "a version's whole other phrase, from counts to moves",
         "{ seated: { 1-8: Breathe } }",
       ).optional(),
-      [rest]: z.record(z.string(), move),
+      [rest]: z.record(counts, move),
     }),
   )
-  .meta({ wants: "counts and their moves", example: "1-4: Four slow steps" });
+  .meta({ id: "phrase", wants: "counts and their moves", example: "1-4: Four slow steps" });
 
 export type PhraseKeys = z.output<typeof phrase>;
 export type PlainMoveKeys = z.output<typeof move>;

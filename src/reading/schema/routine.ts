@@ -76,7 +76,7 @@ const video = z.strictObject({
   breakdown: key(link, "the video that teaches it", "https://example.org/breakdown").optional(),
   "breakdown-mirrored": key(link, "the same, mirrored", "https://example.org/breakdown-mirrored").optional(),
   length: key(clock, "how long the breakdown is; closes its last chapter", "12:40").optional(),
-  chapters: key(z.array(chapter), "times in the breakdown and what begins there").optional(),
+  chapters: key(z.array(chapter), "times in the breakdown and what begins there", "[0:00 What you need]").optional(),
 });
 
 const start = z.preprocess(
@@ -129,7 +129,7 @@ const section = z
   .strictObject({
     name: key(line, "the section's name; a heading of the prose with this name is its teaching note", "Harbour wall"),
     words: key(line, "the landing words in the song, short", "down by the wall").optional(),
-    counts: key(phrases, "one entry a phrase: counts and moves").optional(),
+    counts: key(phrases, "one entry a phrase: counts and moves", "[{ 1-4: Walk, 5-8: hold }]").optional(),
     canon: key(
       z.record(z.string(), whole(1, 1000)),
       "groups that dance the same counts, and how many counts later they begin",

@@ -1,0 +1,61 @@
+import type { z } from "zod";
+import { rest } from "./place.js";
+import { librarySchema } from "./schema/library.js";
+import { routineSchema } from "./schema/routine.js";
+import { type Bare, bare, within } from "./schema/walk.js";
+import { workshopSchema } from "./schema/workshop.js";
+
+const inPhrase = ["sections", 0, "counts", 0] as const;
+
+const tables: readonly (readonly [title: string, schema: z.ZodType, path: readonly (string | number)[]])[] = [
+  ["A routine", routineSchema, []],
+  ["In `music`", routineSchema, ["music"]],
+  ["In `video`", routineSchema, ["video"]],
+  ["In `start`", routineSchema, ["start"]],
+  ["In an entry of `adaptations`", routineSchema, ["adaptations", 0]],
+  ["In an entry of `gear`", routineSchema, ["gear", 0]],
+  ["In an entry of `groups`", routineSchema, ["groups", 0]],
+  ["In an entry of `restarts`", routineSchema, ["restarts", 0]],
+  ["In an entry of `sections`", routineSchema, ["sections", 0]],
+  ["In a phrase, beside its counts", routineSchema, inPhrase],
+  ["In a move", routineSchema, [...inPhrase, rest, "1-4"]],
+  ["`library.yaml`", librarySchema, []],
+  ["A workshop", workshopSchema, []],
+];
+
+/** Every key that an author may write, what it is for and how it is written, as Markdown tables. */
+export function keyTable(): string {
+  return tables
+    .map(([title, schema, path]) => {
+      const rows = Object.entries(keysOf(within(schema, path))).filter(([key]) => key !== rest);
+      const head = `#### ${title}\n\n| Key | What it is for | Written as |\n| --- | --- | --- |\n`;
+      return `${head}${rows.map(([key, inner]) => row(key, bare(inner))).join("")}`;
+    })
+    .join("\n");
+}
+
+function keysOf({ keys, branches = [] }: Bare): Readonly<Record<string, z.ZodType>> {
+  return keys ?? branches.map((branch) => bare(branch).keys).find((found) => found !== undefined) ?? {};
+}
+
+function row(key: string, about: Bare): string {
+  const example = code(`${key}: ${about.example ?? "…"}`);
+  const entries = about.branches?.map((branch) => bare(branch).entry).find((found) => found !== undefined);
+  const words = (about.words ?? (entries && bare(entries).words))?.map(code).join(", ");
+  const written = about.words ? (words ?? "") : words ? `${example}, of ${words}` : example;
+  const cell = (text: string) => text.replaceAll("|", "\\|");
+  return `| ${code(key)}${about.optional ? "" : " (required)"} | ${cell(about.description ?? "")} | ${cell(written)} |\n`;
+}
+
+function code(text: string): string {
+  return `\`${text}\``;
+}
+
+const begin = "<!-- keys: made by `npm run schemas` -->\n";
+const end = "<!-- end of keys -->";
+
+/** A page with its table of keys brought up to date, between the two comments that mark it; without them as it is. */
+export function withKeyTable(page: string): string {
+  const [from, to] = [page.indexOf(begin), page.indexOf(end)];
+  return from < 0 || to < from ? page : `${page.slice(0, from + begin.length)}\n${keyTable()}\n${page.slice(to)}`;
+}
