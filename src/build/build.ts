@@ -1,7 +1,6 @@
 import { routinePublishers, workshopPublishers } from "../publishing/list.js";
 import { routineRecord } from "../publishing/record/record.js";
 import { publishSite } from "../publishing/site/publish-site.js";
-import type { Finding } from "../reading/finding.js";
 import { type Content, readContent } from "../reading/read-content.js";
 import { outFolderTrouble } from "./folders.js";
 import { openStaging, type Staging } from "./staging.js";
@@ -15,7 +14,7 @@ export interface BuildOptions {
 
 export type BuildResult =
   | { readonly done: true; readonly content: Content; readonly files: number; readonly handouts: number }
-  | { readonly done: false; readonly findings: readonly Finding[]; readonly trouble?: string };
+  | { readonly done: false; readonly content: Content; readonly trouble?: string };
 
 /**
  * Makes the whole pack from a content folder. It is made beside the published folder and takes its place only when it is
@@ -23,9 +22,9 @@ export type BuildResult =
  */
 export async function build(options: BuildOptions): Promise<BuildResult> {
   const content = await readContent(options.content);
-  if (content.findings.some(({ severity }) => severity === "error")) return { done: false, findings: content.findings };
+  if (content.findings.some(({ severity }) => severity === "error")) return { done: false, content };
   const trouble = outFolderTrouble(options.content, options.out);
-  if (trouble !== undefined) return { done: false, findings: content.findings, trouble };
+  if (trouble !== undefined) return { done: false, content, trouble };
   const staging = openStaging(options.out);
   try {
     const made = await makeAll(content, staging, options.progress ?? (() => {}));

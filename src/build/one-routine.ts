@@ -7,7 +7,12 @@ import type { Routine } from "../routine/routine.js";
 /** What came of making one thing of one routine, or what stands in the way. */
 export type Made =
   | { readonly done: true; readonly routine: Routine; readonly text: string }
-  | { readonly done: false; readonly findings: readonly Finding[]; readonly slugs: readonly string[] };
+  | {
+      readonly done: false;
+      readonly findings: readonly Finding[];
+      readonly sources: Content["sources"];
+      readonly slugs: readonly string[];
+    };
 
 /** The text for under a video. */
 export function makeOutline(contentDir: string, slug: string): Promise<Made> {
@@ -31,5 +36,5 @@ async function withRoutine(
   const routine = content.routines.find((one) => one.slug === slug);
   if (routine !== undefined) return { done: true, routine, text: await make(routine, content) };
   const findings = content.findingsOf(slug).filter(({ severity }) => severity === "error");
-  return { done: false, findings, slugs: content.routines.map((one) => one.slug) };
+  return { done: false, findings, sources: content.sources, slugs: content.routines.map((one) => one.slug) };
 }

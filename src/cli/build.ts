@@ -13,12 +13,15 @@ export async function buildCommand(args: readonly string[]): Promise<number> {
   const began = performance.now();
   const progress = showProgress();
   const result = await build({ content, out, progress: progress.tell }).finally(progress.clear);
+  const { findings, sources } = result.content;
+  printFindings(
+    findings.filter(({ severity }) => severity !== "note"),
+    sources,
+  );
   if (!result.done) {
-    printFindings(result.findings.filter(({ severity }) => severity !== "note"));
     process.stderr.write(result.trouble === undefined ? "Nothing was published.\n" : `countleaf: ${result.trouble}\n`);
     return failed;
   }
-  printFindings(result.content.findings.filter(({ severity }) => severity !== "note"));
   const { routines, workshops } = result.content;
   const seconds = ((performance.now() - began) / 1000).toFixed(1);
   process.stdout.write(

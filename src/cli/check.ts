@@ -18,10 +18,10 @@ export async function checkCommand(args: readonly string[]): Promise<number> {
     process.stderr.write(`countleaf: \`--format\` is text or json, not ${format}\n${usage}`);
     return wrongWords;
   }
-  const { findings, routines, workshops } = await readContent(content);
+  const { findings, sources, routines, workshops } = await readContent(content);
   if (format === "json") process.stdout.write(`${JSON.stringify(findings, undefined, 2)}\n`);
   else {
-    printFindings(findings);
+    printFindings(findings, sources);
     process.stdout.write(summary(findings, routines.length, workshops.length));
   }
   return findings.some(({ severity }) => severity === "error") ? failed : done;
