@@ -1,23 +1,14 @@
 import type Fraction from "fraction.js";
 import type { Cue } from "./cue.js";
 import type { Place } from "./problem.js";
-import type { Audience, Contact, Facing, Feel, Foot, Height, Risk, Weight } from "./words.js";
-import type { Prose, Travel, Video } from "./written.js";
+import type { Contact, Facing, Feel, Foot, Height, Risk, Weight } from "./words.js";
+import type { About, Prose, Travel, Video } from "./written.js";
 
 /**
  * A whole routine, computed: everything that is published is drawn from this and from nothing else. Counts and seconds are
  * exact fractions; they are rounded only where they are written.
  */
-export interface Routine {
-  readonly slug: string;
-  readonly title: string;
-  readonly choreographer: string;
-  /** ISO 8601 calendar date. */
-  readonly date?: string;
-  readonly styles: readonly string[];
-  readonly audience: Audience;
-  readonly summary?: string;
-  readonly credit?: string;
+export interface Routine extends About {
   readonly music: Music;
   readonly video: Video;
   /** True of the routine reflected about the room's front-back line. */

@@ -3,13 +3,10 @@ import type { Cue } from "./cue.js";
 import type { Place } from "./problem.js";
 import type { Audience, Contact, Facing, Feel, Foot, Height, Risk, TravelWay, Weight } from "./words.js";
 
-/**
- * A routine as its author wrote it, each value checked on its own, nothing computed yet. Counts are still the texts that
- * stand in the file ("1-3", "3&"), since what they mean depends on the phrase and the feel around them.
- */
-export interface WrittenRoutine {
+/** What a routine is called, who made it and for whom. */
+export interface About {
+  /** The file's name, without its ending. */
   readonly slug: string;
-  readonly place: Place;
   readonly title: string;
   readonly choreographer: string;
   /** ISO 8601 calendar date. */
@@ -18,6 +15,14 @@ export interface WrittenRoutine {
   readonly audience: Audience;
   readonly summary?: string;
   readonly credit?: string;
+}
+
+/**
+ * A routine as its author wrote it, each value checked on its own, nothing computed yet. Counts are still the texts that
+ * stand in the file ("1-3", "3&"), since what they mean depends on the phrase and the feel around them.
+ */
+export interface WrittenRoutine extends About {
+  readonly place: Place;
   readonly music: WrittenMusic;
   readonly video: Video;
   readonly start: WrittenStart;
