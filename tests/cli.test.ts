@@ -1,0 +1,130 @@
+import { spawnSync } from "node:child_process";
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
+import { afterAll, describe, expect, it } from "vitest";
+
+const root = resolve(import.meta.dirname, "..");
+const work = mkdtempSync(join(tmpdir(), "countleaf-cli-"));
+afterAll(() => rmSync(work, { recursive: true, force: true }));
+
+/** Runs the compiled command as a shell would. */
+function countleaf(args: readonly string[], cwd = work) {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [join(root, "dist/cli/main.js"), ...args], {
+    cwd,
+    encoding: "utf8",
+  });
+  return { status, stdout, stderr };
+}
+
+/** A content folder of its own with these routine files. */
+function contentOf(name: string, routines: Readonly<Record<string, string>>): string {
+  const folder = join(work, name);
+  mkdirSync(join(folder, "content/routines"), { recursive: true });
+  writeFileSync(join(folder, "content/library.yaml"), "name: Test room\n");
+  for (const [slug, text] of Object.entries(routines)) writeFileSync(join(folder, `content/routines/${slug}.md`), text);
+  return folder;
+}
+
+const good =
+  "---\ntitle: Good\nchoreographer: Nobody\nmusic: { tempo: 120 }\nsections:\n  - name: A\n    counts: [{ 1-8: Walk }]\n---\n";
+const bad = good.replace("1-8: Walk", "1-9: Walk").replace("choreographer", "chorographer");
+
+describe("exit statuses", () => {
+  it("2 where the command's own words are off, with what there is", () => {
+    for (const args of [
+      ["buidl"],
+      ["build", "--outt", "x"],
+      ["build", "extra"],
+      ["new", "dance", "x"],
+      ["check", "--format", "xml"],
+      ["check", "--explain", "nothing"],
+      ["click", "good"],
+    ]) {
+      const { status, stderr, stdout } = countleaf(args);
+      expect([status, stdout], args.join(" ")).toEqual([2, ""]);
+      expect(stderr).toContain("countleaf");
+    }
+  });
+
+  it("0 for help and version, and for a check with warnings only", () => {
+    expect(countleaf(["--help"]).stdout).toContain("countleaf new routine");
+    expect(countleaf(["--version"]).stdout.trim()).toBe(
+      JSON.parse(readFileSync(join(root, "package.json"), "utf8")).version,
+    );
+    const folder = contentOf("warned", { good: good.replace("1-8: Walk", "1-8: Cartwheel") });
+    const { status, stderr } = countleaf(["check"], folder);
+    expect([status, stderr.split("\n")[0]]).toEqual([
+      0,
+      expect.stringMatching(/^content\/routines\/good\.md:7:\d+ {2}warning: /),
+    ]);
+  });
+
+  it("1 where the content has errors: each printed with its place, nothing published, what was there kept", () => {
+    const folder = contentOf("kept", { good });
+    expect(countleaf(["build"], folder).status).toBe(0);
+    const page = readFileSync(join(folder, "_site/index.html"), "utf8");
+    writeFileSync(join(folder, "content/routines/bad.md"), bad);
+    const { status, stderr } = countleaf(["build"], folder);
+    expect(status).toBe(1);
+    expect(stderr).toMatch(/^content\/routines\/bad\.md:3:1 {2}.*choreographer/m);
+    expect(stderr).toMatch(/^content\/routines\/bad\.md:7:\d+ {2}.*1-9/m);
+    expect(stderr).not.toMatch(/\bat .*\.js:\d+/);
+    expect(readFileSync(join(folder, "_site/index.html"), "utf8")).toBe(page);
+    expect(existsSync(join(folder, "_site/routines/bad"))).toBe(false);
+  }, 120_000);
+});
+
+describe("check", () => {
+  it("prints its findings for programs with --format json", () => {
+    const folder = contentOf("json", { bad });
+    const { status, stdout } = countleaf(["check", "--format", "json"], folder);
+    expect(status).toBe(1);
+    expect(JSON.parse(stdout)).toEqual(
+      expect.arrayContaining([
+        expect.objectContaining({ file: "content/routines/bad.md", severity: "error", line: 3, column: 1 }),
+      ]),
+    );
+  });
+
+  it("explains a rule with a bad and a good example", () => {
+    const { status, stdout } = countleaf(["check", "--explain", "same-foot"]);
+    expect(status).toBe(0);
+    expect(stdout).toContain("Not like this:");
+    expect(stdout).toContain("Like this:");
+    expect(stdout).toContain("allow: [same-foot]");
+  });
+});
+
+describe("new", () => {
+  it("never writes over what is there, nor outside its folder", () => {
+    expect(countleaf(["new", "library", "room"]).status).toBe(0);
+    const home = join(work, "room");
+    const before = readFileSync(join(home, "content/library.yaml"), "utf8");
+    expect(countleaf(["new", "library", "room"]).status).toBe(1);
+    expect(readFileSync(join(home, "content/library.yaml"), "utf8")).toBe(before);
+    expect(countleaf(["new", "routine", "First Steps"], home).status).toBe(1);
+    expect(countleaf(["new", "routine", "../../outside"], home).status).toBe(0);
+    expect(existsSync(join(home, "content/routines/outside.md"))).toBe(true);
+    expect(countleaf(["new", "routine", "…"], home).status).toBe(2);
+    expect(countleaf(["new", "routine", "Elsewhere"], work).status).toBe(1);
+  });
+
+  it("writes files that check has nothing against", () => {
+    const { status, stderr } = countleaf(["check"], join(work, "room"));
+    expect([status, stderr.match(/warning|error/g)]).toEqual([0, null]);
+  });
+});
+
+describe("outline and click", () => {
+  it("make one thing of one routine, and name the routines where it is another", () => {
+    cpSync(join(root, "content"), join(work, "demo/content"), { recursive: true });
+    const demo = join(work, "demo");
+    const outline = countleaf(["outline", "fourpenny-gate"], demo);
+    expect([outline.status, outline.stdout.split("\n")[0]]).toEqual([0, expect.stringContaining("Fourpenny Gate")]);
+    expect(countleaf(["click", "fourpenny-gate", "--speed", "75", "--out", "click.wav"], demo).status).toBe(0);
+    expect(readFileSync(join(demo, "click.wav")).subarray(0, 4).toString("latin1")).toBe("RIFF");
+    const { status, stderr } = countleaf(["outline", "fivepenny-gate"], demo);
+    expect([status, stderr]).toEqual([1, expect.stringContaining("fourpenny-gate")]);
+  });
+});
