@@ -38,7 +38,7 @@ ${
 
 /** Of use only with script, and shown only then. */
 function filter({ styles, versions, adultOnly }) {
-  return html`<form class="filter by-script" data-filter role="search" aria-label="Routines" autocomplete="off">
+  return html`<search class="filter by-script" data-filter aria-label="Routines">
 <label class="filter-words">Search <input type="search" name="q" placeholder="title, song, style, section"></label>
 ${
   styles.length > 1 &&
@@ -73,7 +73,7 @@ ${select("time", "One run", [
 ${select("gear", "Gear", [["none", "nothing needed"]])}
 ${adultOnly && html`<label class="tick"><input type="checkbox" name="adult" value="out"> leave out adults only</label>`}
 <p class="filter-left"><span role="status" data-left></span> <button class="button" type="button" data-clear hidden>Show all</button></p>
-</form>`;
+</search>`;
 }
 
 function select(name, label, options) {

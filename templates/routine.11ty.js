@@ -1,4 +1,5 @@
 import { html, raw } from "../dist/publishing/site/html.js";
+import { care } from "./_includes/care.js";
 import { counts } from "./_includes/counts.js";
 import { dateTime } from "./_includes/dates.js";
 import { page } from "./_includes/page.js";
@@ -35,6 +36,7 @@ ${onThisPage(view)}
 ${care(view)}
 <div class="ready">${needs(view)}${start(view)}</div>
 ${view.introduction.html !== "" && html`<div class="prose introduction">${view.introduction}</div>`}
+${pictures(view)}
 ${practice("routine.json")}
 ${counts(view)}
 ${view.after.html !== "" && html`<div class="prose after">${view.after}</div>`}
@@ -87,7 +89,7 @@ function pulse(phrase, accents) {
 }
 
 function choice({ versions, groups }) {
-  return html`<form class="choice" autocomplete="off">
+  return html`<div class="choice">
 <fieldset class="pills"><legend>Version</legend>${versions.map(
     ({ id, name, taught }, index) =>
       html`<label><input type="radio" name="version" id="v${index}" value="${id}"${taught && raw(" checked")}><span>${name}</span></label>`,
@@ -103,7 +105,7 @@ ${
   )}</fieldset>`
 }
 <fieldset class="pills"><legend>Side</legend><label><input type="checkbox" id="mirrored"><span>Mirrored</span></label></fieldset>
-</form>`;
+</div>`;
 }
 
 function onThisPage({ sections, videos }) {
@@ -115,12 +117,6 @@ ${videos.length > 0 && html`<li><a href="#videos">Watch</a></li>`}
 </ul>
 <p class="by-script"><button class="button" type="button" data-share>Copy the link to this view</button></p>
 <p class="unseen" role="status" data-shared></p></nav>`;
-}
-
-function care({ cautions, deference, houseRules }) {
-  return html`<section class="care-list" aria-labelledby="care"><h2 id="care">Take care</h2>
-${cautions.length > 0 && html`<ul>${cautions.map(({ classes, value }) => html`<li class="${classes}"><b>${value.label}</b>. ${value.text}</li>`)}</ul>`}
-<p>${deference}</p>${houseRules}</section>`;
 }
 
 function needs({ gear }) {
@@ -143,6 +139,18 @@ ${versions.map(
   ({ classes, load, space }) =>
     html`<p class="${classes}">Room to travel: ${space}.${load !== "" && ` In one run: ${load}.`}</p>`,
 )}</section>`;
+}
+
+/** Only what is shown is fetched: a browser leaves a picture out of sight alone until it comes near. */
+function pictures({ maps, floors }) {
+  if (maps.length === 0) return "";
+  return html`<section class="pictures" aria-labelledby="pictures"><h2 id="pictures">At a glance</h2>
+<section class="strip" aria-label="Phrase map" tabindex="0">${maps.map((map) => picture(map, "Phrase map", "sections, height, facing and hits on the track’s clock. The counts say the same in words."))}</section>
+${floors.length > 0 && html`<div class="floor">${floors.map((floor) => picture(floor, "Floor plan", "the way one dancer travels, seen from above. The counts say the same in words."))}</div>`}</section>`;
+}
+
+function picture({ classes, name, file, mirrored }, kind, text) {
+  return html`<figure class="${classes}"><img class="as-taught" src="${file}" loading="lazy" alt="${kind}, ${name}: ${text}"><img class="mirrored" src="${mirrored}" loading="lazy" alt="${kind}, ${name}, mirrored: ${text}"></figure>`;
 }
 
 function videos({ videos, chapters }) {

@@ -1,4 +1,5 @@
 import { html } from "../dist/publishing/site/html.js";
+import { care } from "./_includes/care.js";
 import { dateTime } from "./_includes/dates.js";
 import { page } from "./_includes/page.js";
 
@@ -22,17 +23,46 @@ export async function render({ slug }) {
 }
 
 function body(view) {
-  return html`<article class="workshop"><header class="title"><h1>${view.title}</h1>
-<p class="byline">${view.date && html`${dateTime(view.date)}, `}${view.venue && `${view.venue}, `}${view.minutes} minutes, ${view.level.toLowerCase()}</p></header>
-<section aria-labelledby="care"><h2 id="care">Take care</h2><ul>${view.cautions.map(({ label, text }) => html`<li><b>${label}</b> ${text}</li>`)}</ul><p>${view.deference}</p>${view.houseRules}</section>
-<section aria-labelledby="routines"><h2 id="routines">What is danced</h2><ul>${view.routines.map(
-    ({ slug, title, choreographer, counts, run, tempo }) =>
-      html`<li><a href="../../routines/${slug}/index.html">${title}</a> by ${choreographer}: ${counts} counts, ${run}, ${tempo} a minute</li>`,
-  )}</ul></section>
-<section aria-labelledby="needs"><h2 id="needs">What to bring</h2><ul>${view.gear.map(
-    ({ item, required, routines }) =>
-      html`<li><b>${item}</b>${!required && " (if you like)"}, for ${routines.join(", ")}</li>`,
-  )}</ul></section>
+  return html`<article class="workshop">
+<header class="title"><h1>${view.title}</h1>
+<p class="byline">${[view.date && dateTime(view.date), view.venue].filter(Boolean).map((part, index) => html`${index > 0 && " · "}${part}`)}</p>
+<dl class="facts"><div><dt>Minutes</dt><dd>${view.minutes}</dd></div><div><dt>Taught at</dt><dd>${view.level}</dd></div><div><dt>Routines</dt><dd>${view.routines.length}</dd></div></dl></header>
 <div class="prose">${view.prose}</div>
-${view.hasPack && html`<p><a href="pack.pdf">The whole pack, to print</a></p>`}</article>`;
+<section aria-labelledby="danced"><h2 id="danced">What is danced</h2><ul class="danced plain">${view.routines.map(danced)}</ul></section>
+${care(view)}
+${needs(view)}
+${view.plan && plan(view.plan)}
+${
+  view.downloads.length > 0 &&
+  html`<section aria-labelledby="take"><h2 id="take">Take away</h2><ul class="downloads">${view.downloads.map(({ file, name, kind }) => html`<li><a href="${file}">${name}</a> <small>${kind}</small></li>`)}</ul></section>`
+}</article>`;
+}
+
+function danced({ slug, title, choreographer, counts, run, tempo }) {
+  return html`<li><h3><a href="../../routines/${slug}/index.html">${title}</a></h3><p>by ${choreographer} · ${counts} counts · ${run}, ${tempo} a minute</p></li>`;
+}
+
+function needs({ gear }) {
+  if (gear.length === 0) return "";
+  return html`<section aria-labelledby="needs"><h2 id="needs">What to bring</h2><ul>${gear.map(
+    ({ item, required, routines }) =>
+      html`<li><b>${item}</b>${!required && ", if you like"}, for ${routines.join(", ")}</li>`,
+  )}</ul></section>`;
+}
+
+function plan({ summary, blocks }) {
+  return html`<section class="plan" aria-labelledby="plan"><h2 id="plan">The running order</h2>
+${summary.map((text) => html`<p>${text}</p>`)}
+<ol class="plain">${blocks.map(block)}</ol></section>`;
+}
+
+function block({ clock, label, length, activities }) {
+  return html`<li class="block"><h3><span class="clock">${clock}</span> ${label} <small>${length}</small></h3>
+<ol class="plain">${activities.map(activity)}</ol></li>
+`;
+}
+
+function activity({ clock, label, length, instruction, load, cautions }) {
+  return html`<li><span class="clock">${clock}</span><div><p><b>${label}</b> <small>${length}</small></p><p>${instruction}</p>${load !== "" && html`<p class="load">${load}</p>`}${cautions.length > 0 && html`<p class="care">Take care: ${cautions.join(", ")}</p>`}</div></li>
+`;
 }

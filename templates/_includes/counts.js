@@ -7,8 +7,8 @@ import { html } from "../../dist/publishing/site/html.js";
  */
 export function counts({ sections, versions }) {
   return html`<section class="counts" aria-labelledby="counts">
-<h2 id="counts">The counts</h2>
-${versions.length > 1 && html`<p><label class="tick"><input type="checkbox" id="beside" autocomplete="off"> show the other versions beside every move</label></p>`}
+<h2><span id="counts">The counts</span>${versions.length > 1 && versions.map(({ classes, name }) => html`<span class="shown ${classes}">${name}</span>`)}<span class="shown mirrored">mirrored</span></h2>
+${versions.length > 1 && html`<p><label class="tick"><input type="checkbox" id="beside"> show the other versions beside every move</label></p>`}
 ${sections.map(section)}
 </section>`;
 }
@@ -21,7 +21,7 @@ function section(of) {
     of.otherSide && "on the other side",
     ...of.videos,
   ];
-  return html`<section class="part" aria-labelledby="${of.id}">
+  return html`<section class="part">
 <header><div><h3 id="${of.id}">${of.name}</h3>
 ${of.words && html`<p class="landing"><q>${of.words}</q></p>`}
 <p class="times"><span class="clocks">${of.times.map(time)}</span>${facts.filter(Boolean).map((text) => html`<span>${text}</span>`)}</p></div>
@@ -49,7 +49,7 @@ function move(of) {
   const kinds = ["move", of.hold && "hold", of.hit && "hit", of.cautions.length > 0 && "risky", of.classes]
     .filter(Boolean)
     .join(" ");
-  return html`<li class="${kinds}"><span class="${of.on.length > 3 ? "on long" : "on"}">${of.on}</span><div class="what">${of.groups && html`<p class="group">${of.groups}</p>`}<p class="cue">${of.cue}${of.hit && html` <span class="mark">hit</span>`}</p>${details(of)}</div></li>
+  return html`<li class="${kinds}"><div class="${of.on.length > 3 ? "on long" : "on"}"><span>${of.on}</span></div><div class="what">${of.groups && html`<p class="group">${of.groups}</p>`}<p class="cue">${of.cue}${of.hit && html` <span class="mark">hit</span>`}</p>${details(of)}</div></li>
 `;
 }
 

@@ -30,7 +30,7 @@ const early = ["400-normal", "700-normal", "800-normal"];
 export function page({ library, root, path, title, description, data, scripts, body }) {
   const home = path === "";
   const canonical = library.url && `${library.url}/${path}`;
-  return html`<!doctype html>
+  return html`<!DOCTYPE html>
 <html lang="${library.language}">
 <head>
 <meta charset="utf-8">

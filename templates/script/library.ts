@@ -46,14 +46,14 @@ function fits(card: CardFacts, { q, style, version, floor, tempo, time, gear, ad
   );
 }
 
-const form = document.querySelector<HTMLFormElement>("[data-filter]");
+const filter = document.querySelector<HTMLElement>("[data-filter]");
 const cards = [...document.querySelectorAll<HTMLElement>("[data-facts]")].map((element) => ({
   element,
   facts: JSON.parse(element.dataset.facts ?? "{}") as CardFacts,
 }));
 
 function fields(): readonly (HTMLInputElement | HTMLSelectElement)[] {
-  return [...(form?.querySelectorAll<HTMLInputElement | HTMLSelectElement>("input, select") ?? [])];
+  return [...(filter?.querySelectorAll<HTMLInputElement | HTMLSelectElement>("input, select") ?? [])];
 }
 
 /** What is asked for; what is left open is left out. */
@@ -96,16 +96,14 @@ function readAddress(): void {
 }
 
 document.documentElement.dataset.script = "";
-form?.addEventListener("submit", (event) => event.preventDefault());
-form?.addEventListener("input", () => {
+filter?.addEventListener("input", () => {
   show();
   keepInAddress();
 });
 for (const button of document.querySelectorAll("[data-clear]"))
   button.addEventListener("click", () => {
-    form?.reset();
-    show();
-    keepInAddress();
+    history.replaceState(null, "", location.pathname);
+    readAddress();
     fields()[0]?.focus();
   });
 addEventListener("popstate", readAddress);

@@ -56,7 +56,6 @@ for (const field of [...versions, ...groups, mirrored, beside])
     tell();
     history.replaceState(null, "", addressOfView());
   });
-part(".choice")?.addEventListener("submit", (event) => event.preventDefault());
 addEventListener("popstate", readAddress);
 readAddress();
 
@@ -70,4 +69,5 @@ part("[data-copy]")?.addEventListener("click", () => {
 });
 
 const figures = part<HTMLElement>("[data-practice]")?.dataset.practice;
-keepForLater(figures ? [new URL(figures, location.href).href] : []);
+const pictures = [...document.querySelectorAll<HTMLImageElement>(".pictures img")].map(({ src }) => src);
+keepForLater([...pictures, ...(figures ? [new URL(figures, location.href).href] : [])]);

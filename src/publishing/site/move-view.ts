@@ -1,5 +1,5 @@
 import type { Move, OtherWay } from "../../routine/routine.js";
-import type { Facing, Height } from "../../routine/words.js";
+import type { Facing, Height, TravelWay } from "../../routine/words.js";
 import { versionName } from "../figures.js";
 import { cautionOf } from "../safety.js";
 import { bothSides, cueHtml } from "./cue-html.js";
@@ -87,13 +87,16 @@ function bothParts(taught: Html | undefined, mirrored: Html | undefined): readon
 }
 
 const bodyParts: readonly ((move: Move) => Html | undefined)[] = [
-  ({ steps }) => (steps.length === 0 ? undefined : html`step ${steps.join(", ")}`),
+  ({ steps }) =>
+    steps.length === 0
+      ? undefined
+      : html`${steps.length === 1 ? `onto the ${steps[0]} foot` : `feet: ${steps.join(", ")}`}`,
   ({ turn }) => (turn === 0 ? undefined : html`${turnText(Math.abs(turn))} ${turn > 0 ? "right" : "left"}`),
   ({ before, after }) => (before.facing === after.facing ? undefined : facingHtml(after.facing)),
   ({ travel }) =>
     travel.length === 0
       ? undefined
-      : html`${travel.map(({ way, steps }) => `${steps} ${steps === 1 ? "step" : "steps"} ${way}`).join(", ")}`,
+      : html`${travel.map(({ way, steps }) => `${steps} ${steps === 1 ? "step" : "steps"} ${ways[way]}`).join(", ")}`,
   ({ through }) => (through === undefined ? undefined : html`through ${heightTexts[through]}`),
   ({ before, after }) => (before.height === after.height ? undefined : html`to ${heightTexts[after.height]}`),
   ({ before, after, steps }) =>
@@ -104,6 +107,13 @@ const bodyParts: readonly ((move: Move) => Html | undefined)[] = [
 export function facingHtml(facing: Facing): Html {
   return html`<span class="facing facing-${facing}">facing ${facing}</span>`;
 }
+
+const ways: Readonly<Record<TravelWay, string>> = {
+  forward: "forward",
+  back: "back",
+  left: "to the left",
+  right: "to the right",
+};
 
 const heightTexts: Readonly<Record<Height, string>> = {
   standing: "standing",

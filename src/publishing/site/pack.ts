@@ -1,6 +1,7 @@
 import { readdir, readFile } from "node:fs/promises";
 import { join } from "node:path";
 import type { Routine } from "../../routine/routine.js";
+import type { ClassPlan } from "../../teaching/class-plan.js";
 import { versionName } from "../figures.js";
 
 /** What lies in the pack beside a page before the page is made, so that it links only to what is there. */
@@ -9,6 +10,8 @@ export interface PackFiles {
   readonly names: ReadonlySet<string>;
   /** The text for the video's description box. */
   readonly videoText?: string;
+  /** The plan of a class. */
+  readonly plan?: ClassPlan;
 }
 
 /** A file to take away. */
@@ -22,8 +25,12 @@ export interface Download {
 export async function readPack(outDir: string, kind: "routines" | "workshops", slug: string): Promise<PackFiles> {
   const folder = join(outDir, kind, slug);
   const names = new Set(await readdir(folder).catch(() => []));
-  if (!names.has("description.txt")) return { names };
-  return { names, videoText: await readFile(join(folder, "description.txt"), "utf8") };
+  const text = (name: string) => readFile(join(folder, name), "utf8");
+  return {
+    names,
+    ...(names.has("description.txt") ? { videoText: await text("description.txt") } : {}),
+    ...(names.has("plan.json") ? { plan: JSON.parse(await text("plan.json")) as ClassPlan } : {}),
+  };
 }
 
 /** The downloads of a routine, what most people want first. */
@@ -36,10 +43,20 @@ export function downloads({ versions, taught }: Routine, { names }: PackFiles): 
     [`handout-${taught}-large.pdf`, "Handout, large print", "PDF"],
     [`handout-${taught}-card.pdf`, "Cue card", "PDF"],
     ["click.mid", "Click track", "MIDI"],
-    ["counts.vtt", "Counts as captions", "WebVTT"],
+    ["counts.vtt", "Cues as captions", "WebVTT"],
+    ["numbers.vtt", "Counts as captions", "WebVTT"],
     ["chapters.vtt", "Chapters of the breakdown", "WebVTT"],
     ["description.txt", "Text for the video", "text"],
     ["routine.json", "All figures", "JSON"],
   ] as const;
   return all.filter(([file]) => names.has(file)).map(([file, name, kind]) => ({ file, name, kind }));
+}
+
+/** The downloads of a workshop. */
+export function packDownloads({ names }: PackFiles): readonly Download[] {
+  const all: readonly Download[] = [
+    { file: "pack.pdf", name: "The whole pack, to print", kind: "PDF" },
+    { file: "plan.json", name: "The plan as data", kind: "JSON" },
+  ];
+  return all.filter(({ file }) => names.has(file));
 }

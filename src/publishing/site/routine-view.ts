@@ -35,6 +35,9 @@ export interface RoutineView {
   readonly deference: string;
   readonly houseRules: Html;
   readonly sections: readonly SectionView[];
+  /** Pictures that lie in the pack, one a version. */
+  readonly maps: readonly PictureView[];
+  readonly floors: readonly PictureView[];
   readonly practice: readonly { readonly percent: number; readonly tempo: string; readonly run: string }[];
   readonly after: Html;
   readonly videos: readonly Html[];
@@ -62,6 +65,14 @@ export interface VersionView {
 export interface ForVersions<Value> {
   readonly classes: string;
   readonly value: Value;
+}
+
+export interface PictureView {
+  readonly classes: string;
+  /** Of the version. */
+  readonly name: string;
+  readonly file: string;
+  readonly mirrored: string;
 }
 
 export interface GearView {
@@ -96,6 +107,8 @@ export function routineView(routine: Routine, library: Library, pack: PackFiles)
     deference,
     houseRules: markdownHtml(library.cautions ?? ""),
     sections: countsView(routine, mirrored),
+    maps: picturesOf(routine, pack, "map"),
+    floors: picturesOf(routine, pack, "floor"),
     practice: routine.practice.map(({ percent, countsPerMinute, seconds }) => ({
       percent,
       tempo: tempoText(countsPerMinute),
@@ -122,6 +135,17 @@ function versionView(routine: Routine, { id, kind, from, load, space }: Version)
       .join(", "),
     space: `${metres(space.width)} × ${metres(space.depth)}`,
   };
+}
+
+function picturesOf(routine: Routine, { names }: PackFiles, kind: string): readonly PictureView[] {
+  return routine.versions
+    .map(({ id }) => ({
+      classes: classesFor(routine, new Set([id])),
+      name: versionName(id),
+      file: `${kind}-${id}.svg`,
+      mirrored: `${kind}-${id}-mirrored.svg`,
+    }))
+    .filter(({ file, mirrored }) => names.has(file) && names.has(mirrored));
 }
 
 function metres(length: number): string {

@@ -1,10 +1,11 @@
 import type { Library, Workshop } from "../../routine/routine.js";
 import { risks } from "../../routine/words.js";
+import type { Activity, ClassPlan } from "../../teaching/class-plan.js";
 import { clockText, tempoText, versionName } from "../figures.js";
 import { type Caution, cautionOf, deference } from "../safety.js";
 import type { Html } from "./html.js";
 import { markdownHtml } from "./markdown.js";
-import type { PackFiles } from "./pack.js";
+import { type Download, type PackFiles, packDownloads } from "./pack.js";
 
 /** A workshop's page as data. */
 export interface WorkshopView {
@@ -24,13 +25,36 @@ export interface WorkshopView {
   readonly prose: Html;
   /** What all of its routines need together at its level. */
   readonly gear: readonly { readonly item: string; readonly required: boolean; readonly routines: readonly string[] }[];
-  readonly cautions: readonly Caution[];
+  readonly cautions: readonly { readonly classes: string; readonly value: Caution }[];
   readonly deference: string;
   readonly houseRules: Html;
-  readonly hasPack: boolean;
+  readonly plan?: PlanView;
+  /** Files to take away. */
+  readonly downloads: readonly Download[];
 }
 
-export function workshopView(workshop: Workshop, library: Library, { names }: PackFiles): WorkshopView {
+/** The running order, with times from the beginning of the slot. */
+export interface PlanView {
+  readonly summary: readonly string[];
+  readonly blocks: readonly {
+    readonly clock: string;
+    readonly label: string;
+    readonly length: string;
+    readonly activities: readonly ActivityView[];
+  }[];
+}
+
+export interface ActivityView {
+  readonly clock: string;
+  readonly length: string;
+  readonly label: string;
+  readonly instruction: string;
+  /** Contacts, "knees 3, hands 4". */
+  readonly load: string;
+  readonly cautions: readonly string[];
+}
+
+export function workshopView(workshop: Workshop, library: Library, pack: PackFiles): WorkshopView {
   const { title, date, venue, minutes, level, routines } = workshop;
   const danced = routines.flatMap((routine) => {
     const version =
@@ -54,10 +78,33 @@ export function workshopView(workshop: Workshop, library: Library, { names }: Pa
     })),
     prose: markdownHtml(workshop.prose),
     gear: gearOf(danced.map(({ routine, version }) => ({ title: routine.title, gear: version.gear }))),
-    cautions: risks.filter((risk) => met.has(risk)).map(cautionOf),
+    cautions: risks.filter((risk) => met.has(risk)).map((risk) => ({ classes: "", value: cautionOf(risk) })),
     deference,
     houseRules: markdownHtml(library.cautions ?? ""),
-    hasPack: names.has("pack.pdf"),
+    ...(pack.plan === undefined ? {} : { plan: planView(pack.plan) }),
+    downloads: packDownloads(pack),
+  };
+}
+
+function planView({ summary, blocks, activities }: ClassPlan): PlanView {
+  const activityView = ({ start, seconds, label, instruction, load, cautions }: Activity): ActivityView => ({
+    clock: clockText(start),
+    length: clockText(seconds),
+    label,
+    instruction,
+    load: Object.entries(load)
+      .map(([part, times]) => `${part} ${times}`)
+      .join(", "),
+    cautions: cautions.map((risk) => cautionOf(risk).label),
+  });
+  return {
+    summary,
+    blocks: blocks.map(({ label, start, seconds, from, to }) => ({
+      clock: clockText(start),
+      label,
+      length: clockText(seconds),
+      activities: activities.slice(from, to).map(activityView),
+    })),
   };
 }
 

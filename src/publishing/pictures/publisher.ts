@@ -1,0 +1,46 @@
+import { reflect } from "../../routine/reflect.js";
+import type { Library, Routine } from "../../routine/routine.js";
+import { floorPlan } from "../drawing/floor-plan.js";
+import { phraseMap } from "../drawing/phrase-map.js";
+import { type Drawing, moved } from "../drawing/shape.js";
+import { svgText } from "../drawing/svg.js";
+import type { OutFile, Publisher } from "../publisher.js";
+
+/** The pictures of a routine as files of their own, which its page shows: every version, on both sides. */
+export const pictures: Publisher<Routine> = {
+  name: "pictures",
+  publish: (routine, library) => [
+    ...sidePictures(routine, library, ""),
+    ...sidePictures(reflect(routine), library, "-mirrored"),
+  ],
+};
+
+function sidePictures(routine: Routine, library: Library, side: string): readonly OutFile[] {
+  return routine.versions.flatMap((version) => {
+    const map = phraseMap(routine, version, { width: 760, size: 10 });
+    const plan = floorPlan(routine, version, library, { width: 320, size: 11 });
+    const file = (kind: string, drawing: Drawing): OutFile => ({
+      path: `routines/${routine.slug}/${kind}-${version.id}${side}.svg`,
+      content: pictureText(drawing),
+    });
+    return [file("map", map), ...(plan ? [file("floor", plan)] : [])];
+  });
+}
+
+/** Room at the sides: a picture by itself is set in the reader's own type, which may run wider than ours. */
+const aside = 14;
+
+/** The same ink on paper as the page around it, by day and by night. */
+const style = `<style>
+svg{font-family:"Atkinson Hyperlegible Next",Arial,sans-serif}
+.fill-paper{fill:#fbf5ea}.fill-tint{fill:#f3e8d7}.fill-ink{fill:#2a1c17}.fill-soft{fill:#5f4b3c}.fill-line{fill:#9d8873}
+.stroke-ink{stroke:#2a1c17}.stroke-soft{stroke:#5f4b3c}.stroke-line{stroke:#9d8873}.stroke-tint{stroke:#d9c7af}.stroke-paper{stroke:#fbf5ea}
+@media (prefers-color-scheme:dark){
+.fill-paper{fill:#1b1513}.fill-tint{fill:#281f1b}.fill-ink{fill:#f6ebdd}.fill-soft{fill:#cab8a7}.fill-line{fill:#7d6a5d}
+.stroke-ink{stroke:#f6ebdd}.stroke-soft{stroke:#cab8a7}.stroke-line{stroke:#7d6a5d}.stroke-tint{stroke:#4d3d34}.stroke-paper{stroke:#1b1513}}
+</style>`;
+
+function pictureText(drawing: Drawing): string {
+  const wide = { ...drawing, width: drawing.width + 2 * aside, shapes: moved(drawing.shapes, aside, 0) };
+  return `${svgText(wide, "picture").replace("<title", `${style}<title`)}\n`;
+}
