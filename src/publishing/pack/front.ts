@@ -31,9 +31,9 @@ export function textArea(library: Library): Area {
 
 /** Blocks on pages of their own. */
 export function textChapter(title: string, blocks: readonly Block[], library: Library, top = margin.top): Chapter {
-  const { parts, page } = flow(blocks, { page: 0, y: top }, textArea(library));
+  const { draw, page } = flow(blocks, { page: 0, y: top }, textArea(library));
   const bookmarks = [{ title, page: 0, y: 0, under: [] }];
-  return { title, sheet: { parts, decoration: [], pages: page + 1, bookmarks } };
+  return { title, sheet: { parts: draw(), decoration: [], pages: page + 1, bookmarks } };
 }
 
 /** The cover: what, when, where, for whom, by whom, and the author's words. */

@@ -1,8 +1,9 @@
 import Fraction from "fraction.js";
-import type { DancedPhrase, DancedSection, Move, Routine, Version } from "../../routine/routine.js";
+import type { DancedPhrase, DancedSection, Move, Routine, Stance, Version } from "../../routine/routine.js";
 import { type SheetSection, sheetSections } from "../../routine/sheet.js";
 import type { Facing } from "../../routine/words.js";
 import { trackText, trackTime } from "../figures.js";
+import { type CellText, cellText } from "./cell-text.js";
 
 /** A move, or the part of it that lies in one phrase, in counts from the phrase's first. */
 export interface Cell {
@@ -13,6 +14,7 @@ export interface Cell {
   readonly begins: boolean;
   /** False where it runs on into the next phrase. */
   readonly ends: boolean;
+  readonly text: CellText;
 }
 
 /** A phrase as a row of the grid. */
@@ -28,6 +30,8 @@ export interface Row {
   /** Which of its counts, from 0, are accents. */
   readonly accents: readonly number[];
   readonly cells: readonly Cell[];
+  /** The group that dances it, where not all dance the same. */
+  readonly dancers?: string;
 }
 
 /** A section as the sheet prints it: once, with word of when it is danced again. */
@@ -45,7 +49,11 @@ export function sheetBands(routine: Routine, version: Version): readonly Band[] 
   return sheetSections(routine).flatMap((entry, index): readonly Band[] => {
     const section = routine.sections[entry.section];
     if (section === undefined) return [];
-    const rows = section.phrases.flatMap(rowPhrases).map((phrase) => rowOf(routine, version, section, phrase));
+    const rows = section.phrases
+      .flatMap(rowPhrases)
+      .flatMap((phrase) =>
+        dancersOf(routine, version, section, phrase.echo).map((dancers) => rowOf(routine, dancers, section, phrase)),
+      );
     return [{ number: index + 1, entry, section, again: againText(routine, entry), rows }];
   });
 }
@@ -70,16 +78,37 @@ function rowPhrases(phrase: DancedPhrase): readonly DancedPhrase[] {
   });
 }
 
-function rowOf(routine: Routine, version: Version, section: DancedSection, phrase: DancedPhrase): Row {
+/** Who dances a row of their own: their moves, and a name where there is more than one such row. */
+interface Dancers {
+  readonly name?: string;
+  readonly moves: readonly Move[];
+  readonly end: Stance;
+}
+
+/** A row for everybody, or one for each group whose counts differ; where only a canon is left, for the groups in it. */
+function dancersOf(routine: Routine, version: Version, section: DancedSection, echo: boolean): readonly Dancers[] {
+  const [first] = routine.groups;
+  const apart = echo ? section.canon.map(({ group }) => group) : section.parts;
+  const groups = version.groups.filter(({ name }) => apart.includes(name));
+  const all: Dancers = {
+    moves: version.moves,
+    end: version.end,
+    ...(first !== undefined && groups.length > 0 ? { name: first } : {}),
+  };
+  return echo && groups.length > 0 ? groups : [all, ...groups];
+}
+
+function rowOf(routine: Routine, dancers: Dancers, section: DancedSection, phrase: DancedPhrase): Row {
   const time = section.start.add(new Fraction(phrase.at - section.at).mul(60).div(section.countsPerMinute));
-  const next = version.moves.find((move) => move.at.add(move.length).compare(phrase.at) > 0);
+  const next = dancers.moves.find((move) => move.at.add(move.length).compare(phrase.at) > 0);
   return {
     phrase,
     time: trackTime(routine, time),
-    facing: (next?.before ?? version.end).facing,
+    facing: (next?.before ?? dancers.end).facing,
     ...columnsOf(phrase, Math.min(routine.music.phrase, mostColumns)),
     accents: phrase.numbers.flatMap((number, index) => (routine.music.accents.includes(number) ? [index] : [])),
-    cells: cellsOf(version, phrase),
+    cells: cellsOf(dancers.moves, phrase),
+    ...(dancers.name === undefined ? {} : { dancers: dancers.name }),
   };
 }
 
@@ -91,49 +120,49 @@ function columnsOf({ numbers }: DancedPhrase, whole: number): Pick<Row, "columns
   return { columns: Math.max(whole, numbers.length), offset: 0 };
 }
 
-function cellsOf(version: Version, phrase: DancedPhrase): readonly Cell[] {
+function cellsOf(moves: readonly Move[], phrase: DancedPhrase): readonly Cell[] {
   const [first, last] = [phrase.at, phrase.at + phrase.numbers.length];
-  return version.moves.flatMap((move): readonly Cell[] => {
+  return moves.flatMap((move): readonly Cell[] => {
     const [from, to] = [move.at.valueOf(), move.at.add(move.length).valueOf()];
     if (to <= first || from >= last) return [];
-    return [
-      {
-        move,
-        from: Math.max(from, first) - first,
-        to: Math.min(to, last) - first,
-        begins: from >= first,
-        ends: to <= last,
-      },
-    ];
+    const [begins, ends] = [from >= first, to <= last];
+    const text = cellText(move, begins, ends);
+    return [{ move, from: Math.max(from, first) - first, to: Math.min(to, last) - first, begins, ends, text }];
   });
 }
 
 /** Times that a margin has room to name. */
 const fewTimes = 3;
 
-/** "danced twice, again at 1:44.0, wall 2", or nothing where it is danced once. */
+/** "2 × in a row", "every wall", "again at 1:44.0", or nothing where it is danced once. */
 function againText(routine: Routine, { section, danced }: SheetSection): string {
-  const others = danced.filter((index) => index !== section);
-  if (others.length === 0) return "";
   const row = danced.filter((index) => follows(routine, index, section));
-  const apart = others.filter((index) => !row.includes(index));
-  const times = row.length > 1 ? [`${row.length} × in a row`] : [];
-  if (apart.length > fewTimes) return [...times, `danced ${danced.length} × in all`].join(", ");
-  const places = apart.map((index) => placeText(routine, index));
-  return [...times, ...(places.length > 0 ? [`again ${places.join(", ")}`] : [])].join(", ");
+  const repeats = row.length > 1 ? [`${row.length} × in a row`] : [];
+  return [...repeats, ...(routine.times > 1 ? roundsText(routine, danced) : apartText(routine, danced, row))].join(
+    ", ",
+  );
+}
+
+/** On which times through it is danced. */
+function roundsText(routine: Routine, danced: readonly number[]): readonly string[] {
+  const rounds = [...new Set(danced.map((index) => routine.sections[index]?.wall ?? 1))];
+  const word = routine.walls > 1 ? "wall" : "time";
+  if (rounds.length === routine.times) return [`every ${word}`];
+  return rounds.length === 1 ? [`${word} ${rounds[0]} only`] : [`${word}s ${rounds.join(", ")}`];
+}
+
+/** When else it is danced in the one time through. */
+function apartText(routine: Routine, danced: readonly number[], row: readonly number[]): readonly string[] {
+  const apart = danced.filter((index) => !row.includes(index));
+  const times = apart.map((index) => trackText(trackTime(routine, routine.sections[index]?.start ?? new Fraction(0))));
+  if (apart.length > fewTimes) return [`${danced.length} × in all`];
+  return apart.length > 0 ? [`again at ${times.join(", ")}`] : [];
 }
 
 /** Whether a pass belongs to the same run of repeats as the printed one. */
 function follows(routine: Routine, index: number, printed: number): boolean {
   const [one, other] = [routine.sections[index], routine.sections[printed]];
   return one?.wall === other?.wall && one?.written === other?.written;
-}
-
-function placeText(routine: Routine, index: number): string {
-  const section = routine.sections[index];
-  if (section === undefined) return "";
-  const time = trackText(trackTime(routine, section.start));
-  return routine.times > 1 ? `${time} (${timeThrough(routine, section.wall)})` : time;
 }
 
 /** A time through as dancers name it: a wall where the routine turns to another, otherwise a time. */

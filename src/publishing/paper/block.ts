@@ -64,8 +64,9 @@ export function lineSlice(line: Line, indent = 0): Slice {
 
 /** A line as marks, its links as parts of their own. */
 export function lineParts(line: Line, spot: Spot): readonly (Part | Mark)[] {
+  if (!line.linked) return [{ ...spotOf(spot), line }];
   const groups: Piece[][] = [];
-  for (const piece of line.pieces) {
+  for (const piece of line.pieces()) {
     const last = groups.at(-1);
     if (last !== undefined && last[0]?.href === piece.href) last.push(piece);
     else groups.push([piece]);
@@ -76,7 +77,12 @@ export function lineParts(line: Line, spot: Spot): readonly (Part | Mark)[] {
     const mark: Mark = {
       ...spotOf(spot),
       x: spot.x + x,
-      line: { size: line.size, width, pieces: pieces.map((piece) => ({ ...piece, x: piece.x - x })) },
+      line: {
+        size: line.size,
+        width,
+        linked: false,
+        pieces: () => pieces.map((piece) => ({ ...piece, x: piece.x - x })),
+      },
     };
     const href = pieces[0]?.href;
     return href === undefined ? mark : { tag: "Link", alt: href, target: { href }, content: [mark] };

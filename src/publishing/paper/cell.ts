@@ -1,11 +1,9 @@
-import type { Move } from "../../routine/routine.js";
 import type { Shape } from "../drawing/shape.js";
 import { cautionSign, facingDart, hitCorner } from "../drawing/signs.js";
-import { cautionOf } from "../safety.js";
 import type { Cell } from "./bands.js";
 import { lineParts } from "./block.js";
 import type { Mark, Part, Spot } from "./print.js";
-import { cueSpans, type Line, leading, type Span, widestWord, wrap } from "./text.js";
+import { type Line, leading, widestWord, wrap } from "./text.js";
 
 /** Smallest type on a sheet, and the size of everything beside the cues. */
 export const smallest = 8;
@@ -21,62 +19,16 @@ export interface CellLayout {
   readonly place: (spot: Spot) => Part;
 }
 
-/** The counts of a move as they are printed: "1–3". */
-export function countsLabel({ move, begins }: Cell): string {
-  const on = move.on.replace("-", "–");
-  return begins ? on : `…${on.includes("–") ? on.slice(on.indexOf("–")) : ""}`;
-}
-
-/** What a move says: the call, the cue, its landing words. */
-export function moveSpans(move: Move): readonly Span[] {
-  return [
-    ...(move.say === undefined ? [] : [{ text: "“" }, ...bold(cueSpans(move.say)), { text: "” " }]),
-    ...(move.hold
-      ? cueSpans(move.cue).map((span): Span => ({ ...span, style: "italic", tone: "soft" }))
-      : cueSpans(move.cue)),
-    ...(move.words === undefined ? [] : [{ text: ` on “${move.words}”`, style: "italic", tone: "soft" } as const]),
-  ];
-}
-
-/** The cautions of a move by their names, in italics; nothing where it has none. */
-export function riskSpans(move: Move): readonly Span[] {
-  if (move.risks.length === 0) return [];
-  return [{ text: move.risks.map((risk) => cautionOf(risk).label).join(", "), style: "italic" }];
-}
-
-/** A move by its counts, for a line of text: what its cell would show as signs stands in words. */
-export function keyedSpans(cell: Cell): readonly Span[] {
-  const { move, begins, ends } = cell;
-  const turned = ends && move.after.facing !== move.before.facing;
-  const asides = [
-    ...(begins && move.hit ? ["hit"] : []),
-    ...(turned ? [`now facing ${move.after.facing}`] : []),
-    ...(begins ? move.risks.map((risk) => cautionOf(risk).label) : []),
-  ];
-  return [
-    { text: `${countsLabel(cell)} `, style: "bold" },
-    ...(begins ? moveSpans(move) : [{ text: "goes on", style: "italic", tone: "soft" } as const]),
-    ...(asides.length > 0 ? [{ text: ` (${asides.join(", ")})`, style: "italic" } as const] : []),
-    { text: "  " },
-  ];
-}
-
-function bold(spans: readonly Span[]): readonly Span[] {
-  return spans.map((span): Span => ({ ...span, style: "bold" }));
-}
-
 /** Sets a move in the width of its counts; undefined where a word is wider than that. */
 export function layoutCell(cell: Cell, width: number, size: number): CellLayout | undefined {
   const { move, begins } = cell;
   const left = inset.left + (move.hit && begins ? inset.hit - 2 : 0);
   const room = width - left - inset.right;
-  const label: Span = { text: countsLabel(cell), style: "bold" };
-  const spans = begins ? moveSpans(move) : [{ text: "goes on", style: "italic", tone: "soft" } as const];
-  const risk = begins ? riskSpans(move) : [];
+  const { label, spans, risk } = cell.text;
   const words = width - inset.left - inset.right;
-  if (Math.max(widestWord(spans, size), widestWord(risk, smallest)) > words || widestWord([label], smallest) > room)
+  if (Math.max(widestWord(spans, size), widestWord(risk, smallest)) > words || widestWord(label, smallest) > room)
     return undefined;
-  const [head] = wrap([label], smallest);
+  const [head] = wrap(label, smallest);
   const signs = cellSigns(cell);
   const signsWidth = signs.length * (sign.width + sign.gap);
   const beside = (head?.width ?? 0) + signsWidth <= room;
@@ -125,7 +77,7 @@ export function signFigure(alt: string, shapes: readonly Shape[], spot: Spot): P
   return { tag: "Figure", alt, box, content: [{ ...spot, shapes }] };
 }
 
-function hitFigure(spot: Spot): Part {
+export function hitFigure(spot: Spot): Part {
   const box = [spot.x, spot.y, spot.x + inset.hit, spot.y + inset.hit * 1.3] as const;
   return { tag: "Figure", alt: "hit", box, content: [{ ...spot, shapes: [hitCorner([0, 0], inset.hit)] }] };
 }

@@ -6,9 +6,7 @@ const quiet = 4;
 
 /** A QR code (ISO/IEC 18004, error correction M) that leads to an address, `size` points square, quiet zone included. */
 export function codeDrawing(address: string, size: number): Drawing {
-  const code = qrcode(0, "M");
-  code.addData(new URL(address).href);
-  code.make();
+  const code = codeFor(address);
   const count = code.getModuleCount();
   const unit = size / (count + 2 * quiet);
   const shapes: Shape[] = [];
@@ -24,4 +22,16 @@ export function codeDrawing(address: string, size: number): Drawing {
     }
   const description = `QR code that leads to ${address}`;
   return { width: size, height: size, title: "The way to the page", description, shapes };
+}
+
+let last: { readonly address: string; readonly code: QRCode } | undefined;
+
+/** All versions of a routine lead to one page, and a code takes longer to work out than a sheet to set. */
+function codeFor(address: string): QRCode {
+  if (last?.address === address) return last.code;
+  const code = qrcode(0, "M");
+  code.addData(new URL(address).href);
+  code.make();
+  last = { address, code };
+  return code;
 }

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { create, type Font, type Glyph, type GlyphPosition, type GlyphRun } from "fontkit";
+import { unpackWoff } from "./woff.js";
 
 /** How a stretch of text is set. */
 export type Style = "regular" | "bold" | "italic";
@@ -38,7 +39,7 @@ function openFace(family: string, subset: string, style: Style): Face {
   const known = opened.get(key);
   if (known !== undefined) return known;
   const path = require.resolve(`@fontsource/${family}/files/${key}.woff`);
-  const face = { key, font: remembering(create(readFileSync(path))) };
+  const face = { key, font: remembering(create(unpackWoff(readFileSync(path)))) };
   opened.set(key, face);
   return face;
 }

@@ -32,9 +32,10 @@ export interface Area {
 }
 
 export interface Flowed {
-  readonly parts: readonly Part[];
+  /** Where it ends. */
   readonly page: number;
   readonly y: number;
+  readonly draw: () => readonly Part[];
 }
 
 /** Fewest slices of a block on either side of a break. */
@@ -62,7 +63,7 @@ export function flow(all: readonly Block[], start: Pick<Spot, "page" | "y">, are
     y = level === undefined ? area.top : y + filled.height;
     if (level === undefined) page += 1;
   }
-  return { parts: buildParts(blocks, placed), page, y };
+  return { page, y, draw: () => buildParts(blocks, placed) };
 }
 
 /** The least height at which the rest fits on one page, if there is one. */

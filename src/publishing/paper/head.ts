@@ -136,20 +136,22 @@ function headLines(routine: Routine, version: Version, within: SheetOptions["wit
     {
       label: "Starts",
       sign: { alt: `facing ${start.facing}`, shapes: [facingDart(start.facing, [4.5, 0], 4.5)] },
-      text: stanceText(start),
+      text: sentence(stanceText(start)),
     },
-    ...(bring.length === 0 ? [] : [{ label: "Bring", text: bring.join(", ") }]),
+    ...(bring.length === 0 ? [] : [{ label: "Bring", text: sentence(bring.join(", ")) }]),
     ...(care.length === 0
       ? []
       : [
           {
             label: "Take care",
             sign: { alt: "caution", shapes: cautionSign([4.5, 0], 4.5) },
-            text: `${care.join(", ")}. Read ${within === "pack" ? "the page on safety" : "the cautions below"} before you dance.`,
+            text: `${sentence(care.join(", "))}. Read ${within === "pack" ? "the page on safety" : "the cautions below"} before you dance.`,
           },
         ]),
     ...(routine.walls > 1
-      ? [{ label: "Walls", text: `danced ${routine.times} times, to ${routine.walls} walls` }]
+      ? [{ label: "Walls", text: `Danced ${routine.times} times, to ${routine.walls} walls` }]
       : []),
   ];
 }
+
+const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

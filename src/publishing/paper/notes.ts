@@ -5,6 +5,7 @@ import { clockText, tempoText, trackText, trackTime, versionName } from "../figu
 import { cautionOf, deference } from "../safety.js";
 import { timeThrough } from "./bands.js";
 import { type Block, itemBlock, textBlock, wholeBlock } from "./block.js";
+import { countsText } from "./cell-text.js";
 import { linkTo, proseBlocks } from "./markdown.js";
 import type { Mark, Part, Spot } from "./print.js";
 import { cueSpans, leading, type Span, wrap } from "./text.js";
@@ -52,7 +53,7 @@ function printedSections(routine: Routine, version: Version): readonly Printed[]
   });
 }
 
-const counts = ({ on }: Move): string => on.replace("-", "–");
+const counts = ({ on }: Move): string => countsText(on);
 
 /** "Harbour wall 7–8, Tag 1" */
 function placesOf(printed: readonly Printed[], holds: (move: Move) => boolean): string {
@@ -130,7 +131,7 @@ function otherSpans({ others, on }: Move): readonly Span[] {
     italic(`${versionName(version)}: `),
     ...moves.flatMap((move, at) => [
       ...(at === 0 ? [] : [plain(", ")]),
-      ...(move.on === on ? [] : [bold(`${move.on.replace("-", "–")} `)]),
+      ...(move.on === on ? [] : [bold(`${countsText(move.on)} `)]),
       ...cueSpans(move.cue),
     ]),
   ]);

@@ -1,8 +1,8 @@
 import { line, type Shape } from "../drawing/shape.js";
 import type { Cell, Row } from "./bands.js";
-import { type CellLayout, countsLabel, heightOf, keyedSpans, layoutCell, smallest, stackLines } from "./cell.js";
+import { type CellLayout, heightOf, hitFigure, layoutCell, smallest, stackLines } from "./cell.js";
 import type { Part, Spot } from "./print.js";
-import { type Span, textWidth, wrap } from "./text.js";
+import { type Line, type Span, textWidth, widestWord, wrap } from "./text.js";
 
 /** A row of the grid, or a further part of one that is taller than a page likes. */
 export interface RowLayout {
@@ -16,101 +16,266 @@ export interface RowLayout {
   readonly ground: (height: number) => readonly Shape[];
 }
 
-/** A cell with more lines than this asks its row to put the cues under it. */
+/** Counts from `from` up to, not including, `to`, and the moves in them: no move crosses the edge. */
+interface Stretch {
+  readonly from: number;
+  readonly to: number;
+  readonly cells: readonly Cell[];
+}
+
+/** A stretch as it is set: each move in its own counts, or (where they are too narrow) one under the other by their counts. */
+interface Box extends Stretch {
+  readonly keyed: boolean;
+  readonly height: number;
+  /** What its table cell holds, drawn from the row's corner. */
+  readonly content: (spot: Spot) => readonly Part[];
+}
+
+/** More lines than this, and a stretch looks for more room. */
 const mostLines = 8;
-/** Lines of cues under a row that stay on one page. */
+/** Lines of a whole row of cues that stay on one page. */
 const chunk = 12;
 const callHeight = 11;
 const stripHeight = 15;
-const inset = 4.5;
+const inset = { left: 4.5, right: 2.5 };
 
-/** Sets a phrase in a grid `width` points wide, its cues in `size` points. */
-export function layoutRow(row: Row, width: number, size: number): readonly RowLayout[] {
-  const column = width / row.columns;
-  const set = row.cells.map((cell) => layoutCell(cell, (cell.to - cell.from) * column, size));
-  const cells = set.filter((cell): cell is CellLayout => cell !== undefined && cell.lines <= mostLines);
-  if (cells.length < set.length || !callsFit(row, column)) return keyedRow(row, width, size);
-  const top = row.phrase.say === undefined ? 0 : callHeight;
-  return [
-    {
-      row,
-      height: top + Math.max(stripHeight, ...cells.map(({ height }) => height)),
-      opens: true,
-      ground: (height) => rowGround(row, column, height),
-      cells: (spot) => {
-        const x = (count: number) => spot.x + (row.offset + count) * column;
-        const moves = row.cells.map(({ from }, index) => cells[index]?.place({ ...spot, x: x(from), y: spot.y + top }));
-        const calls = (row.phrase.say ?? []).map((text, count) => callPart(text, { ...spot, x: x(count) + inset }));
-        return countCells(row, calls, moves);
-      },
-    },
-  ];
+/** What a row has to offer its boxes. */
+interface Bed {
+  readonly row: Row;
+  /** Width of a count. */
+  readonly column: number;
+  readonly size: number;
+  /** Height of what is called over the counts. */
+  readonly top: number;
 }
 
-/** The row of a phrase with a cue that its columns cannot hold: a strip of counts, and under it the cues by their counts. */
-function keyedRow(row: Row, width: number, size: number): readonly RowLayout[] {
+/** Sets a phrase in a grid `width` points wide, its cues in `size` points or, if that keeps them in their counts, in less. */
+export function layoutRow(row: Row, width: number, size: number): readonly RowLayout[] {
   const column = width / row.columns;
+  const calls = callsFit(row, column);
+  const top = headHeight(row) + (calls && row.phrase.say !== undefined ? callHeight : 0);
+  let best: readonly Box[] | undefined;
+  for (let type = size; type >= smallest; type -= 0.5) {
+    const boxes = calls ? boxesOf({ row, column, size: type, top }) : undefined;
+    if (best === undefined || (boxes !== undefined && keyedCounts(boxes) < keyedCounts(best))) best = boxes;
+    if (best !== undefined && keyedCounts(best) === 0) break;
+  }
+  const [only] = best ?? [];
+  if (best === undefined || (best.length === 1 && only?.keyed === true)) return keyedRow(row, column, size);
+  return [boxedRow({ row, column, size, top }, best)];
+}
+
+const keyedCounts = (boxes: readonly Box[]): number =>
+  boxes.reduce((sum, { keyed, from, to }) => sum + (keyed ? to - from : 0), 0);
+
+function boxedRow(bed: Bed, boxes: readonly Box[]): RowLayout {
+  const { row, column, top } = bed;
+  return {
+    row,
+    height: Math.max(stripHeight, ...boxes.map(({ height }) => height)) + top,
+    opens: true,
+    ground: (height) => rowGround(bed, boxes, height),
+    cells: (spot) => {
+      const calls = (row.phrase.say ?? []).map((text, count) =>
+        callPart(text, {
+          ...spot,
+          x: spot.x + (row.offset + count) * column + inset.left,
+          y: spot.y + headHeight(row),
+        }),
+      );
+      return boxes.map(({ from, to, content }, index) => ({
+        tag: "TD",
+        ...spanning(to - from),
+        content: [
+          ...(index === 0 ? dancersPart(row, spot) : []),
+          ...calls.slice(from, to),
+          ...content({ ...spot, y: spot.y + top }),
+        ],
+      }));
+    },
+  };
+}
+
+const spanning = (count: number) => (count > 1 ? { columns: count } : {});
+
+/** A row's stretches as boxes, each as narrow as its words allow. */
+function boxesOf(bed: Bed): readonly Box[] {
+  const stretches = stretchesOf(bed.row);
+  const boxes: Box[] = [];
+  for (let index = 0; index < stretches.length; index++) {
+    let stretch = stretches[index];
+    if (stretch === undefined) break;
+    let box = ownBox(bed, stretch) ?? keyedBox(bed, stretch);
+    while (box === undefined && index + 1 < stretches.length) {
+      index += 1;
+      stretch = joined(stretch, stretches[index] ?? stretch);
+      box = keyedBox(bed, stretch);
+    }
+    while (box === undefined) {
+      const before = boxes.pop();
+      if (before === undefined) return [{ ...stretch, keyed: true, height: 0, content: () => [] }];
+      stretch = joined(before, stretch);
+      box = keyedBox(bed, stretch);
+    }
+    boxes.push(box);
+  }
+  return boxes;
+}
+
+/** Counts that no move ties together are stretches of their own. */
+function stretchesOf({ phrase, cells }: Row): readonly Stretch[] {
+  const stretches: Stretch[] = [];
+  for (let from = 0, to = 1; from < phrase.numbers.length; from = to, to++) {
+    while (to < phrase.numbers.length && cells.some((cell) => cell.from < to && to < cell.to)) to++;
+    stretches.push({ from, to, cells: cells.filter((cell) => from <= cell.from && cell.from < to) });
+  }
+  return stretches;
+}
+
+function joined(one: Stretch, other: Stretch): Stretch {
+  return { from: one.from, to: other.to, cells: [...one.cells, ...other.cells] };
+}
+
+/** Each move in its own counts; undefined where one does not fit. */
+function ownBox({ row, column, size }: Bed, stretch: Stretch): Box | undefined {
+  const set = stretch.cells.map((cell) => layoutCell(cell, (cell.to - cell.from) * column, size));
+  const fitting = set.filter((cell): cell is CellLayout => cell !== undefined && cell.lines <= mostLines);
+  if (fitting.length < set.length) return undefined;
+  return {
+    ...stretch,
+    keyed: false,
+    height: Math.max(0, ...fitting.map(({ height }) => height)),
+    content: (spot) =>
+      stretch.cells.flatMap(({ from }, index): readonly Part[] => {
+        const part = fitting[index]?.place({ ...spot, x: spot.x + (row.offset + from) * column });
+        return part === undefined ? [] : [part];
+      }),
+  };
+}
+
+/** The moves one under the other, each by its counts; undefined where that takes too many lines or a word is too wide. */
+function keyedBox({ row, column, size }: Bed, stretch: Stretch): Box | undefined {
+  const width = (stretch.to - stretch.from) * column - inset.left - inset.right;
+  const spans = stretch.cells.map(({ text }) => text.keyed);
+  if (spans.some((one) => widestWord(one, size) > width)) return undefined;
+  const lines = spans.map((one) => wrap(one, size, width));
+  if (lines.flat().length > mostLines) return undefined;
+  return {
+    ...stretch,
+    keyed: true,
+    height: stripHeight + heightOf(lines.flat()) + 4,
+    content: (spot) => {
+      const x = spot.x + (row.offset + stretch.from) * column + inset.left;
+      let y = spot.y + stripHeight;
+      return stretch.cells.map((cell, index): Part => {
+        const own = lines[index] ?? [];
+        const at = { ...spot, x, y };
+        y += heightOf(own);
+        return { tag: "P", content: [...stripHit(row, cell, column, spot), ...stackLines(own, at)] };
+      });
+    },
+  };
+}
+
+/** A hit in the strip over keyed cues. */
+function stripHit(row: Row, cell: Cell, column: number, spot: Spot): readonly Part[] {
+  const x = spot.x + (row.offset + cell.from) * column;
+  return cell.move.hit && cell.begins ? [hitFigure({ ...spot, x })] : [];
+}
+
+/** The last resort, for cues that no stretch of the row can hold: they run on under an empty strip of counts. */
+function keyedRow(row: Row, column: number, size: number): readonly RowLayout[] {
   const say: readonly Span[] =
     row.phrase.say === undefined ? [] : [{ text: `Called: “${row.phrase.say.join(" · ")}” `, style: "italic" }];
-  const lines = wrap([...say, ...row.cells.flatMap(keyedSpans)], size, width - 2 * inset);
+  const width = row.columns * column - 2 * inset.left;
+  const lines = wrap([...say, ...row.cells.flatMap(({ text }) => [...text.keyed, { text: " " }])], size, width);
   const parts = Math.max(1, Math.ceil(lines.length / chunk));
+  const whole: Box = {
+    from: 0,
+    to: row.phrase.numbers.length,
+    cells: row.cells,
+    keyed: true,
+    height: 0,
+    content: () => [],
+  };
   return Array.from({ length: parts }, (_, index): RowLayout => {
     const some = lines.slice(index * chunk, (index + 1) * chunk);
-    const top = index === 0 ? stripHeight : 0;
-    return {
-      row,
-      height: top + heightOf(some) + (index === parts - 1 ? inset : 0),
-      opens: index === 0,
-      ground: () => (index === 0 ? [...rowGround(row, column, stripHeight), ...stripLabels(row, column)] : []),
-      cells: (spot) => {
-        const content = stackLines(some, { ...spot, x: spot.x + inset, y: spot.y + top });
-        return [{ tag: "TD", ...columnsOf(row.phrase.numbers.length), content: [{ tag: "P", content }] }];
-      },
-    };
+    return keyedPart({ row, column, size, top: index === 0 ? headHeight(row) : 0 }, whole, some, {
+      first: index === 0,
+      last: index === parts - 1,
+    });
   });
 }
 
+function keyedPart(
+  bed: Bed,
+  whole: Box,
+  lines: readonly Line[],
+  { first, last }: { readonly first: boolean; readonly last: boolean },
+): RowLayout {
+  const { row, column } = bed;
+  const top = bed.top + (first ? stripHeight : 0);
+  return {
+    row,
+    height: top + heightOf(lines) + (last ? inset.left : 0),
+    opens: first,
+    ground: () => (first ? rowGround(bed, [whole], top) : []),
+    cells: (spot) => {
+      const strip = { ...spot, y: spot.y + bed.top };
+      const hits = first ? row.cells.flatMap((cell) => stripHit(row, cell, column, strip)) : [];
+      const text = stackLines(lines, { ...spot, x: spot.x + inset.left, y: spot.y + top });
+      const cues: Part = { tag: "P", content: [...hits, ...text] };
+      return [{ tag: "TD", ...spanning(whole.to), content: [...(first ? dancersPart(row, spot) : []), cues] }];
+    },
+  };
+}
+
+const headHeight = ({ dancers }: Row): number => (dancers === undefined ? 0 : callHeight);
+
+/** The name of the group whose row it is. */
+function dancersPart({ dancers }: Row, spot: Spot): readonly Part[] {
+  const [set] = dancers === undefined ? [] : wrap([{ text: dancers, style: "bold" }], smallest);
+  return set === undefined
+    ? []
+    : [{ tag: "P", content: [{ ...spot, x: spot.x + inset.left, y: spot.y + 2, line: set }] }];
+}
+
 function callsFit(row: Row, column: number): boolean {
-  return (row.phrase.say ?? []).every((text) => textWidth(`“${text}”`, smallest, "italic") <= column - inset);
+  return (row.phrase.say ?? []).every((text) => textWidth(`“${text}”`, smallest, "italic") <= column - inset.left);
 }
 
 function callPart(text: string, spot: Spot): Part {
-  const [line] = wrap([{ text: `“${text}”`, style: "italic", tone: "soft" }], smallest);
-  return { tag: "P", content: line === undefined ? [] : [{ ...spot, y: spot.y + 1.5, line }] };
-}
-
-const columnsOf = (count: number) => (count > 1 ? { columns: count } : {});
-
-/** Table cells of whole counts: moves that share a count, or reach from one into the next, share a cell. */
-function countCells(row: Row, calls: readonly Part[], moves: readonly (Part | undefined)[]): readonly Part[] {
-  const count = row.phrase.numbers.length;
-  const cells: Part[] = [];
-  for (let from = 0, to = 1; from < count; from = to, to++) {
-    while (to < count && row.cells.some((cell) => cell.from < to && to < cell.to)) to++;
-    const content = [
-      ...calls.slice(from, to),
-      ...row.cells.flatMap((cell, index) => (from <= cell.from && cell.from < to ? (moves[index] ?? []) : [])),
-    ];
-    cells.push({ tag: "TD", ...columnsOf(to - from), content });
-  }
-  return cells;
+  const [set] = wrap([{ text: `“${text}”`, style: "italic", tone: "soft" }], smallest);
+  return { tag: "P", content: set === undefined ? [] : [{ ...spot, y: spot.y + 1.5, line: set }] };
 }
 
 /** The grid under a row: accents as heavy rules over a light ground, counts as ticks, moves between full lines. */
-function rowGround(row: Row, column: number, height: number): readonly Shape[] {
+function rowGround(bed: Bed, boxes: readonly Box[], height: number): readonly Shape[] {
+  const { row, column } = bed;
   const x = (count: number) => (row.offset + count) * column;
-  const count = row.phrase.numbers.length;
-  const inside = (at: number) => row.cells.some(({ from, to }) => from < at && at < to);
   const starts = new Set(row.cells.filter(({ begins }) => begins).map(({ from }) => from));
-  const accents = row.accents.flatMap((index): readonly Shape[] => [
-    { kind: "box", at: [x(index), 0], width: column, height, fill: "tint" },
-    { kind: "box", at: [x(index), 0], width: column, height: 1.8, fill: "ink" },
-  ]);
-  const lines = Array.from({ length: count + 1 }, (_, at) => at)
+  const foot = (at: number) =>
+    boxes.some(({ keyed, from, to }) => keyed && from < at && at < to) ? bed.top + stripHeight : height;
+  const accents = row.accents.flatMap((index): readonly Shape[] => {
+    const under = boxes.some(({ keyed, from, to }) => keyed && from <= index && index < to && to - from > 1);
+    return [
+      { kind: "box", at: [x(index), 0], width: column, height: under ? bed.top + stripHeight : height, fill: "tint" },
+      { kind: "box", at: [x(index), 0], width: column, height: 1.8, fill: "ink" },
+    ];
+  });
+  const inside = (at: number) => row.cells.some(({ from, to }) => from < at && at < to);
+  const lines = Array.from({ length: row.phrase.numbers.length + 1 }, (_, at) => at)
     .filter((at) => !starts.has(at))
-    .map((at) => line("line", 0.5, [x(at), 0], [x(at), inside(at) ? 3.5 : height]));
-  const edges = [...starts].map((from) => line("ink", 0.9, [x(from), 0], [x(from), height]));
-  return [...accents, ...lines, ...edges, ...row.cells.flatMap((cell) => openEnd(cell, x, height))];
+    .map((at) => line("line", 0.5, [x(at), 0], [x(at), inside(at) ? 3.5 : foot(at)]));
+  const edges = [...starts].map((from) => line("ink", 0.9, [x(from), 0], [x(from), foot(from)]));
+  const labels = boxes.flatMap((box) => (box.keyed ? stripLabels(bed, box) : []));
+  return [
+    ...accents,
+    ...lines,
+    ...edges,
+    ...labels,
+    ...row.cells.flatMap((cell) => openEnd(cell, x, foot(cell.to - 0.01))),
+  ];
 }
 
 /** A move that runs on points out of its row. */
@@ -118,19 +283,20 @@ function openEnd(cell: Cell, x: (count: number) => number, height: number): read
   if (cell.ends) return [];
   const [end, middle] = [x(cell.to), height / 2];
   const points = [
-    [end - 3, middle - 4],
-    [end + 1.5, middle],
-    [end - 3, middle + 4],
+    [end - 5, middle - 4],
+    [end - 1, middle],
+    [end - 5, middle + 4],
   ] as const;
   return [{ kind: "path", points, stroke: { tone: "ink", width: 1.2 } }];
 }
 
-/** Counts in the strip of a keyed row, as far as they have room. */
-function stripLabels(row: Row, column: number): readonly Shape[] {
-  return row.cells.flatMap((cell): readonly Shape[] => {
-    const text = countsLabel(cell);
-    if (textWidth(text, smallest, "bold") > (cell.to - cell.from) * column - inset) return [];
-    const at = [(row.offset + cell.from) * column + inset - 1.5, 10.5] as const;
+/** Counts in the strip over keyed cues, as far as they have room. */
+function stripLabels({ row, column, top }: Bed, { cells }: Box): readonly Shape[] {
+  return cells.flatMap((cell): readonly Shape[] => {
+    const text = cell.text.label.map((span) => span.text).join("");
+    const left = cell.move.hit && cell.begins ? inset.left + 4 : 3;
+    if (textWidth(text, smallest, "bold") > (cell.to - cell.from) * column - left - 1) return [];
+    const at = [(row.offset + cell.from) * column + left, top + 10.5] as const;
     return [{ kind: "text", at, text, size: smallest, anchor: "start", bold: true, tone: "ink" }];
   });
 }

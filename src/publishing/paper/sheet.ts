@@ -1,13 +1,14 @@
 import type { Library, Routine, Version } from "../../routine/routine.js";
 import { floorPlan } from "../drawing/floor-plan.js";
 import { phraseMap } from "../drawing/phrase-map.js";
-import { line, type Shape } from "../drawing/shape.js";
+import { type Drawing, line, type Shape } from "../drawing/shape.js";
 import { cautionSign, facingDart, hitCorner } from "../drawing/signs.js";
+import { sheetBands } from "./bands.js";
 import { type Block, wholeBlock } from "./block.js";
 import { smallest } from "./cell.js";
 import { type Area, columnWidth, flow } from "./flow.js";
-import { type Grid, layoutGrid } from "./grid.js";
-import { layoutHead, type SheetOptions, versionLine } from "./head.js";
+import { type Grid, placeGrid, setGrid } from "./grid.js";
+import { type Head, layoutHead, type SheetOptions, versionLine } from "./head.js";
 import {
   cautionBlocks,
   gearBlocks,
@@ -30,89 +31,126 @@ export interface Sheet {
   readonly bookmarks: readonly Bookmark[];
 }
 
-/** Type sizes to try, roomy ones first. */
-interface Scale {
-  readonly cue: number;
-  readonly note: number;
-}
-const scales: readonly Scale[] = [
+/** Type sizes to try for cues and for notes, roomy ones first. */
+const scales = [
   { cue: 9.5, note: 9 },
-  { cue: 9, note: 8.5 },
-  { cue: 8.5, note: 8 },
+  { cue: 8.5, note: 8.5 },
   { cue: 8, note: 8 },
-];
+] as const;
 
 export const margin = { side: 40, top: 36, bottom: 44 };
 /** Where a further page begins, under its running head. */
 const below = margin.top + 22;
 /** A heading and two lines for the dancer's own notes. */
-const ownNotes = 56;
+const ownNotes = 62;
+const gutter = 22;
+const legendHeight = 28;
 
-/** Lays a version out: on one page if any type size allows it, else with the counts on as few pages as possible. */
+/** A sheet as it might be, and how well that would do. */
+interface Draft {
+  readonly pages: number;
+  readonly gridPages: number;
+  readonly draw: () => Sheet;
+}
+
+/** What does not change from one draft to the next. */
+interface Bed {
+  readonly routine: Routine;
+  readonly version: Version;
+  readonly library: Library;
+  readonly options: SheetOptions;
+  readonly width: number;
+  readonly bottom: number;
+  readonly head: Head;
+  readonly map: Drawing;
+}
+
+/**
+ * Lays a version out: on one page if any type size allows it, else with its counts on as few pages as they go, and the whole
+ * on as few as it goes. The phrase map stands over the counts, or after them where it would take up their room.
+ */
 export function layoutSheet(routine: Routine, version: Version, library: Library, options: SheetOptions): Sheet {
-  const drafts = scales.map((scale) => () => layoutAt(routine, version, library, options, scale));
+  const [pageWidth, pageHeight] = papers[library.paper];
+  const width = pageWidth - 2 * margin.side;
+  const bed: Bed = {
+    routine,
+    version,
+    library,
+    options,
+    width,
+    bottom: pageHeight - margin.bottom,
+    head: layoutHead({ routine, version }, library, options, { page: 0, x: margin.side, y: margin.top }, width),
+    map: phraseMap(routine, version, { width, size: smallest }),
+  };
+  const bands = sheetBands(routine, version);
   let best: Draft | undefined;
-  for (const draft of drafts) {
-    const next = draft();
-    if (best === undefined || next.sheet.pages === 1 || next.gridPages < best.gridPages) best = next;
-    if (best.sheet.pages === 1) break;
+  for (const { cue, note } of scales) {
+    const grid = setGrid(routine, bands, cue, width);
+    const notes = noteBlocks(bed, note);
+    for (const mapFirst of [true, false]) {
+      const draft = layoutDraft(bed, grid, notes, mapFirst);
+      if (best === undefined || isBetter(draft, best)) best = draft;
+      if (best.pages === 1) return best.draw();
+    }
   }
   if (best === undefined) throw new Error("There is no scale to lay a sheet out at.");
-  return best.sheet;
+  return best.draw();
 }
 
-interface Draft {
-  readonly sheet: Sheet;
-  readonly gridPages: number;
+function isBetter(draft: Draft, best: Draft): boolean {
+  if (draft.pages === 1) return true;
+  return draft.gridPages === best.gridPages ? draft.pages < best.pages : draft.gridPages < best.gridPages;
 }
 
-function layoutAt(routine: Routine, version: Version, library: Library, options: SheetOptions, scale: Scale): Draft {
-  const [pageWidth, pageHeight] = papers[library.paper];
+function layoutDraft(bed: Bed, set: ReturnType<typeof setGrid>, blocks: readonly Block[], mapFirst: boolean): Draft {
+  const { routine, version, width, bottom, head, map } = bed;
   const left = margin.side;
-  const width = pageWidth - 2 * margin.side;
-  const bottom = pageHeight - margin.bottom;
-  const head = layoutHead({ routine, version }, library, options, { page: 0, x: left, y: margin.top }, width);
-  const map = phraseMap(routine, version, { width, size: smallest });
-  const mapSpot = { page: 0, x: left, y: margin.top + head.height + 8 };
-  const start = { page: 0, y: mapSpot.y + map.height + 6 };
-  const grid = layoutGrid(routine, version, scale.cue, { left, width, start, top: below, bottom });
+  const under = margin.top + head.height + 8;
+  const start = { page: 0, y: under + (mapFirst ? map.height + 6 : 0) };
+  const grid = placeGrid(set, { left, width, start, top: below, bottom });
   const legend = layoutLegend({ page: grid.page, x: left, y: grid.y }, width);
-  const area: Area = { left, width, columns: 2, gutter: 22, top: below, bottom, tail: ownNotes };
-  const blocks = noteBlocks(routine, version, library, options, { size: scale.note, width: columnWidth(area) });
-  const notes = flow(blocks, { page: grid.page, y: grid.y + 20 }, area);
-  const own = layoutOwnNotes({ page: notes.page, x: left, y: notes.y + 12 }, width, bottom);
+  const afterGrid = { page: grid.page, x: left, y: grid.y + legendHeight };
+  const fits = afterGrid.y + map.height <= bottom;
+  const mapSpot = mapFirst
+    ? { page: 0, x: left, y: under }
+    : fits
+      ? afterGrid
+      : { page: grid.page + 1, x: left, y: below };
+  const from = mapFirst ? afterGrid : { ...mapSpot, y: mapSpot.y + map.height + 12 };
+  const area: Area = { left, width, columns: 2, gutter, top: below, bottom, tail: ownNotes };
+  const notes = flow(blocks, from, area);
   const pages = notes.page + 1;
-  return {
-    gridPages: grid.page + 1,
-    sheet: {
+  const draw = (): Sheet => {
+    const counts = grid.draw();
+    const own = layoutOwnNotes({ page: notes.page, x: left, y: notes.y + 14 }, width, bottom);
+    const picture = figure(map, mapSpot);
+    const above = [...counts.parts, legend.part];
+    return {
       pages,
-      parts: [...head.parts, figure(map, mapSpot), ...grid.parts, legend.part, ...notes.parts, own.part],
+      parts: [...head.parts, ...(mapFirst ? [picture, ...above] : [...above, picture]), ...notes.draw(), own.part],
       decoration: [
-        ...grid.decoration,
+        ...counts.decoration,
         ...legend.decoration,
         ...own.decoration,
         ...runningHeads(routine, version, pages, left, width),
       ],
       bookmarks: bookmarksOf(routine, version, grid),
-    },
+    };
   };
+  return { pages, gridPages: grid.page + 1, draw };
 }
 
-function noteBlocks(
-  routine: Routine,
-  version: Version,
-  library: Library,
-  { within }: SheetOptions,
-  plain: NoteStyle,
-): readonly Block[] {
+function noteBlocks({ routine, version, library, options, width }: Bed, size: number): readonly Block[] {
   const address = routineAddress(routine, library);
+  const plain: NoteStyle = { size, width: columnWidth({ width, columns: 2, gutter }) };
   const style: NoteStyle = address === undefined ? plain : { ...plain, base: address };
+  const apart = options.within === "pack";
   return [
     ...orderBlocks(routine, style),
     ...optionBlocks(routine, version, style),
     ...teachingBlocks(routine, version, style),
-    ...(within === "pack" ? [] : gearBlocks([{ routine, version }], style)),
-    ...(within === "pack" ? [] : cautionBlocks([{ routine, version }], library, style)),
+    ...(apart ? [] : gearBlocks([{ routine, version }], style)),
+    ...(apart ? [] : cautionBlocks([{ routine, version }], library, style)),
     ...practiceBlocks(routine, style),
     ...floorBlocks(routine, version, library, style),
   ];

@@ -22,11 +22,13 @@ export interface Piece {
   readonly href?: string;
 }
 
-/** A line as it stands on paper; sizes and widths in points. */
+/** A line as it stands on paper; sizes and widths in points. Its pieces are worked out only where it is drawn. */
 export interface Line {
   readonly size: number;
   readonly width: number;
-  readonly pieces: readonly Piece[];
+  /** Whether any of it is a link. */
+  readonly linked: boolean;
+  readonly pieces: () => readonly Piece[];
 }
 
 /** From one base line to the next, in type sizes: the faces' own height, so that lines never touch. */
@@ -34,41 +36,52 @@ export const leading = 1.22;
 /** From the top of a line's box down to its base line, in type sizes. */
 export const ascent = 0.94;
 
-interface Atom extends Omit<Span, "text"> {
+/** A stretch of a word in one style; widths at a size of 1. */
+interface Atom {
+  readonly span: Span;
   readonly text: string;
   readonly width: number;
 }
+
 /** What must stay on one line, unless it is wider than any line. */
-type Word = readonly Atom[];
+interface Word {
+  readonly width: number;
+  readonly atoms: readonly Atom[];
+}
 
 /** Sets spans in lines no wider than `width`; a word is only ever broken where it alone is wider than that. */
 export function wrap(spans: readonly Span[], size: number, width = Number.POSITIVE_INFINITY): readonly Line[] {
-  const words = wordsOf(spans).flatMap((word) => fitting(word, width / size));
-  const lines: Word[][] = [];
-  let room = 0;
-  for (const word of words) {
-    const needed = widthOf(word);
-    const line = lines.at(-1);
-    const gap = unitWidth(" ", line?.at(-1)?.at(-1)?.style ?? "regular");
-    if (line !== undefined && gap + needed <= room + 1e-6) {
-      line.push(word);
-      room -= gap + needed;
+  const room = width / size + 1e-6;
+  const lines: Line[] = [];
+  let words: Word[] = [];
+  let used = 0;
+  const close = () => {
+    const set = words;
+    const linked = set.some(({ atoms }) => atoms.some(({ span }) => span.href !== undefined));
+    if (set.length > 0) lines.push({ size, width: used * size, linked, pieces: () => setPieces(set, size) });
+  };
+  for (const word of wordsOf(spans).flatMap((one) => (one.width <= room ? [one] : broken(one, room)))) {
+    const gap = words.length === 0 ? 0 : spaceAfter(words.at(-1));
+    if (used + gap + word.width > room) {
+      close();
+      [words, used] = [[word], word.width];
     } else {
-      lines.push([word]);
-      room = width / size - needed;
+      words.push(word);
+      used += gap + word.width;
     }
   }
-  return lines.map((line) => setLine(line, size));
+  close();
+  return lines;
 }
 
 /** Width of the widest word, in points: no column for these spans may be narrower. */
 export function widestWord(spans: readonly Span[], size: number): number {
-  return wordsOf(spans).reduce((widest, word) => Math.max(widest, widthOf(word)), 0) * size;
+  return wordsOf(spans).reduce((widest, { width }) => Math.max(widest, width), 0) * size;
 }
 
 /** Width of a text on one line, in points. */
 export function textWidth(text: string, size: number, style: Style = "regular"): number {
-  return setLine(wordsOf([{ text, style }]), size).width;
+  return wrap([{ text, style }], size)[0]?.width ?? 0;
 }
 
 /** A cue's stretches, its marks as styles. */
@@ -90,59 +103,82 @@ export function cueSpans(cue: Cue): readonly Span[] {
   });
 }
 
+const wordsKnown = new WeakMap<readonly Span[], readonly Word[]>();
+
+/** Spans as words; spans that come again (a cue, tried in several sizes) are taken apart once. */
 function wordsOf(spans: readonly Span[]): readonly Word[] {
-  const words: Atom[][] = [];
-  let open = false;
+  const known = wordsKnown.get(spans);
+  if (known !== undefined) return known;
+  const words: { width: number; atoms: Atom[] }[] = [];
+  let open: { width: number; atoms: Atom[] } | undefined;
   for (const span of spans)
-    for (const part of printable(span.text).split(/( +)/)) {
-      if (part === "") continue;
-      if (part.startsWith(" ")) {
-        open = false;
-        continue;
+    for (const { text, width } of measuredParts(span.text, span.style ?? "regular")) {
+      if (text === " ") open = undefined;
+      else if (open === undefined) {
+        open = { width, atoms: [{ span, text, width }] };
+        words.push(open);
+      } else {
+        open.atoms.push({ span, text, width });
+        open.width += width;
       }
-      const atom: Atom = { ...span, text: part, width: unitWidth(part, span.style ?? "regular") };
-      if (open) words.at(-1)?.push(atom);
-      else words.push([atom]);
-      open = true;
     }
+  wordsKnown.set(spans, words);
   return words;
 }
 
-const widthOf = (word: Word): number => word.reduce((sum, atom) => sum + atom.width, 0);
+interface Measured {
+  readonly text: string;
+  readonly width: number;
+}
+
+/** Texts that have been taken apart already: a sheet tries several sizes, and a library says the same things often. */
+const partsKnown = new Map<string, readonly Measured[]>();
+const mostKnown = 20_000;
+
+/** A text's words and the spaces between them, each with its width at a size of 1. */
+function measuredParts(text: string, style: Style): readonly Measured[] {
+  const key = `${style} ${text}`;
+  const known = partsKnown.get(key);
+  if (known !== undefined) return known;
+  const parts = printable(text)
+    .split(/( +)/)
+    .filter((part) => part !== "")
+    .map((part) => (part.startsWith(" ") ? { text: " ", width: 0 } : { text: part, width: unitWidth(part, style) }));
+  if (partsKnown.size >= mostKnown) partsKnown.clear();
+  partsKnown.set(key, parts);
+  return parts;
+}
+
+const styleOf = ({ span }: Atom): Style => span.style ?? "regular";
+
+/** Width of the space after a word, at a size of 1. */
+function spaceAfter(word: Word | undefined): number {
+  const atom = word?.atoms.at(-1);
+  return unitWidth(" ", atom === undefined ? "regular" : styleOf(atom));
+}
 
 /** Breaks a word that no line can hold between letters. */
-function fitting(word: Word, width: number): readonly Word[] {
-  if (widthOf(word) <= width) return [word];
-  const parts: Atom[][] = [[]];
-  let room = width;
-  for (const atom of word)
-    for (const letter of atom.text) {
-      const needed = unitWidth(letter, atom.style ?? "regular");
-      if (needed > room && (parts.at(-1)?.length ?? 0) > 0) {
-        parts.push([]);
-        room = width;
+function broken(word: Word, room: number): readonly Word[] {
+  const parts: { width: number; atoms: Atom[] }[] = [{ width: 0, atoms: [] }];
+  for (const { span, text } of word.atoms)
+    for (const letter of text) {
+      const width = unitWidth(letter, span.style ?? "regular");
+      let part = parts.at(-1);
+      if (part === undefined || (part.width + width > room && part.atoms.length > 0)) {
+        part = { width: 0, atoms: [] };
+        parts.push(part);
       }
-      parts.at(-1)?.push({ ...atom, text: letter, width: needed });
-      room -= needed;
+      part.atoms.push({ span, text: letter, width });
+      part.width += width;
     }
-  return parts.map(joinAtoms);
+  return parts;
 }
 
-function joinAtoms(atoms: readonly Atom[]): Word {
-  const joined: Atom[] = [];
-  for (const atom of atoms) {
-    const last = joined.at(-1);
-    if (last !== undefined && last.style === atom.style && last.href === atom.href && last.struck === atom.struck)
-      joined[joined.length - 1] = { ...last, text: last.text + atom.text, width: last.width + atom.width };
-    else joined.push(atom);
-  }
-  return joined;
-}
-
-function setLine(words: readonly Word[], size: number): Line {
+function setPieces(words: readonly Word[], size: number): readonly Piece[] {
   const pieces: Piece[] = [];
   let x = 0;
-  const add = (face: Face, text: string, width: number, { tone = "ink", struck = false, href }: Omit<Span, "text">) => {
+  const add = (face: Face, text: string, { tone = "ink", struck = false, href }: Omit<Span, "text">) => {
+    const width = (face.font.layout(text).advanceWidth / face.font.unitsPerEm) * size;
     const last = pieces.at(-1);
     const same = last?.face === face && last.tone === tone && last.struck === struck && last.href === href;
     if (last !== undefined && same)
@@ -150,17 +186,15 @@ function setLine(words: readonly Word[], size: number): Line {
     else pieces.push({ x, width, text, face, tone, struck, ...(href === undefined ? {} : { href }) });
     x += width;
   };
-  words.forEach((word, index) => {
-    const before = words[index - 1]?.at(-1);
+  words.forEach(({ atoms }, index) => {
+    const before = words[index - 1]?.atoms.at(-1);
     if (before !== undefined) {
-      const { href, ...plain } = before;
-      const style = before.style ?? "regular";
-      for (const { face, text } of faceRuns(" ", style))
-        add(face, text, unitWidth(" ", style) * size, href === word[0]?.href ? before : plain);
+      const { href, ...plain } = before.span;
+      const inside = href !== undefined && href === atoms[0]?.span.href;
+      for (const { face, text } of faceRuns(" ", styleOf(before))) add(face, text, inside ? before.span : plain);
     }
-    for (const atom of word)
-      for (const { face, text } of faceRuns(atom.text, atom.style ?? "regular"))
-        add(face, text, (face.font.layout(text).advanceWidth / face.font.unitsPerEm) * size, atom);
+    for (const atom of atoms)
+      for (const { face, text } of faceRuns(atom.text, styleOf(atom))) add(face, text, atom.span);
   });
-  return { size, width: x, pieces };
+  return pieces;
 }

@@ -160,7 +160,7 @@ function drawMark(doc: Doc, mark: Mark, fonts: Set<string>): void {
 
 /** @param y where the base line is */
 function drawLine(doc: Doc, line: Line, x: number, y: number, fonts: Set<string>): void {
-  for (const piece of line.pieces) {
+  for (const piece of line.pieces()) {
     useFace(doc, piece, line.size, fonts);
     doc.fillColor(greys[piece.tone]);
     doc.text(piece.text, x + piece.x, y, { lineBreak: false, baseline: "alphabetic" });

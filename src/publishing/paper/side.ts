@@ -1,0 +1,36 @@
+import type { Routine } from "../../routine/routine.js";
+import { tempoText } from "../figures.js";
+import type { Band } from "./bands.js";
+import { smallest } from "./cell.js";
+import { type Line, type Span, wrap } from "./text.js";
+
+/** Width of the column of section names and landing words, and of the column of track times. */
+export const sideNames = 84;
+export const sideTimes = 32;
+
+const width = sideNames - 8;
+
+/** What stands beside a section: its name, its landing words, and how it differs from the rest. */
+export function sideLines(band: Band, routine: Routine): readonly Line[] {
+  const { section, again } = band;
+  const words: readonly Span[] = section.words === undefined ? [] : [{ text: `“${section.words}”`, style: "italic" }];
+  const other = !section.countsPerMinute.equals(routine.music.countsPerMinute);
+  const facts = [
+    ...(section.mirrored ? ["on the other side"] : []),
+    ...(other ? [`${tempoText(section.countsPerMinute)} counts a minute`] : []),
+    ...section.canon.map(
+      ({ group, after }) => `${group}: the same, ${after} ${after === 1 ? "count" : "counts"} later`,
+    ),
+    ...(again === "" ? [] : [again]),
+  ];
+  return [
+    ...wrap([{ text: `${band.number} ${section.name}`, style: "bold" }], smallest + 1.5, width),
+    ...wrap(words, smallest, width),
+    ...facts.flatMap((text) => wrap([{ text, tone: "soft" }], smallest, width)),
+  ];
+}
+
+/** What stands beside the rest of a section on the next page. */
+export function continuedLines({ number, section }: Band): readonly Line[] {
+  return wrap([{ text: `${number} ${section.name} `, style: "bold" }, { text: "(continued)" }], smallest + 1, width);
+}
