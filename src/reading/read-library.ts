@@ -32,6 +32,7 @@ function writeLibrary(keys: LibraryKeys): Library {
     ...given({ teacher, url: url?.replace(/\/+$/, ""), credit, cautions }),
     language: keys.language ?? "en",
     paper: keys.paper ?? "A4",
+    handouts: keys.handouts ?? ["versions", "mirrored", "large"],
     practiceSpeeds: keys["practice-speeds"] ?? [60, 75, 90, 100],
     wordsLimit: keys["words-limit"] ?? 8,
     stepLength: keys["step-length"]?.valueOf() ?? 0.6,

@@ -1,7 +1,7 @@
 import type Fraction from "fraction.js";
 import type { Cue } from "./cue.js";
 import type { Place } from "./problem.js";
-import type { Contact, Facing, Feel, Foot, Height, Risk, Weight } from "./words.js";
+import type { Contact, Facing, Feel, Foot, HandoutKind, Height, Risk, Weight } from "./words.js";
 import type { About, Prose, Travel, Video } from "./written.js";
 
 /**
@@ -202,6 +202,7 @@ export interface Library {
   /** BCP 47 language tag. */
   readonly language: string;
   readonly paper: "A4" | "Letter";
+  readonly handouts: readonly HandoutKind[];
   readonly credit?: string;
   /** Per cent of the tempo. */
   readonly practiceSpeeds: readonly number[];

@@ -62,6 +62,10 @@ export type Feel = (typeof feels)[number];
 export const audiences = ["all", "teen", "adult"] as const;
 export type Audience = (typeof audiences)[number];
 
+export const handoutKinds = ["versions", "mirrored", "large", "card"] as const;
+/** What is printed of a routine: every version; the taught one mirrored, in large print, as a cue card. */
+export type HandoutKind = (typeof handoutKinds)[number];
+
 export const travelWays = ["forward", "back", "left", "right"] as const;
 /** A direction of travel, seen from the dancer's own facing. */
 export type TravelWay = (typeof travelWays)[number];

@@ -10,6 +10,7 @@ export const library: Library = {
   name: "Test room",
   language: "en",
   paper: "A4",
+  handouts: ["versions", "mirrored", "large"],
   practiceSpeeds: [60, 75, 90, 100],
   wordsLimit: 8,
   stepLength: 0.6,

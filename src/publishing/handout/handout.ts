@@ -1,12 +1,22 @@
 import type { Library, Routine, Version } from "../../routine/routine.js";
 import { versionLine } from "../paper/head.js";
-import { creditSpans } from "../paper/notes.js";
+import { creditSpans, type Dance } from "../paper/notes.js";
 import type { Print } from "../paper/print.js";
-import { layoutFeet, layoutSheet } from "../paper/sheet.js";
+import { layoutFeet, layoutSheet, type Sheet } from "../paper/sheet.js";
+import type { Span } from "../paper/text.js";
 import { writePrint } from "../paper/write.js";
+import { layoutCard } from "./card.js";
+import { layoutLarge } from "./large.js";
 
 /** Kinds of handout: the sheet, in large print, or as a card to read from the floor. */
 export type Variant = "sheet" | "large" | "card";
+
+const layouts: Record<Variant, { readonly name: string; readonly layout: (dance: Dance, library: Library) => Sheet }> =
+  {
+    sheet: { name: "", layout: footedSheet },
+    large: { name: ", large print", layout: layoutLarge },
+    card: { name: ", cue card", layout: layoutCard },
+  };
 
 /** Draws a version's handout as a PDF; for a mirrored one, give the reflected routine. */
 export function drawHandout(
@@ -18,20 +28,21 @@ export function drawHandout(
   return writePrint(handoutPrint(routine, version, library, variant));
 }
 
-export function handoutPrint(routine: Routine, version: Version, library: Library, _variant: Variant): Print {
-  const sheet = layoutSheet(routine, version, library, { within: "handout" });
+/** The same, laid out and not yet written. */
+export function handoutPrint(routine: Routine, version: Version, library: Library, variant: Variant): Print {
+  const { name, layout } = layouts[variant];
   return {
-    title: `${routine.title}: ${versionLine(routine, version)}`,
+    title: `${routine.title}: ${versionLine(routine, version)}${name}`,
     author: routine.choreographer,
     language: library.language,
     ...(routine.date === undefined ? {} : { date: routine.date }),
     paper: library.paper,
-    pages: sheet.pages,
-    parts: sheet.parts,
-    decoration: [
-      ...sheet.decoration,
-      ...layoutFeet(library.paper, Array(sheet.pages).fill(creditSpans(routine, library))),
-    ],
-    bookmarks: sheet.bookmarks,
+    ...layout({ routine, version }, library),
   };
+}
+
+function footedSheet({ routine, version }: Dance, library: Library): Sheet {
+  const sheet = layoutSheet(routine, version, library, { within: "handout" });
+  const credit = Array<readonly Span[]>(sheet.pages).fill(creditSpans(routine, library));
+  return { ...sheet, decoration: [...sheet.decoration, ...layoutFeet(library.paper, credit)] };
 }

@@ -1,22 +1,41 @@
 import { reflect } from "../../routine/reflect.js";
-import type { Routine } from "../../routine/routine.js";
-import type { OutFile, Publisher } from "../publisher.js";
+import type { Library, Routine } from "../../routine/routine.js";
+import type { HandoutKind } from "../../routine/words.js";
+import type { Publisher } from "../publisher.js";
 import { drawHandout, type Variant } from "./handout.js";
 
-/** A printed handout a version; the taught one mirrored and in large print as well. */
+interface Wanted {
+  readonly dance: Routine;
+  readonly id: string;
+  readonly variant: Variant;
+  /** Of the file's name. */
+  readonly ending: string;
+}
+
+/** The handouts that a library asks for: `routines/<slug>/handout-<version>.pdf`, `-mirrored`, `-large` and `-card`. */
 export const handout: Publisher<Routine> = {
   name: "handout",
-  async publish(routine, library) {
-    const files: OutFile[] = [];
-    const add = async (dance: Routine, id: string, variant: Variant, ending = "") => {
-      const version = dance.versions.find((one) => one.id === id);
-      if (version === undefined) return;
-      const content = await drawHandout(dance, version, library, variant);
-      files.push({ path: `routines/${routine.slug}/handout-${id}${ending}.pdf`, content });
-    };
-    for (const { id } of routine.versions) await add(routine, id, "sheet");
-    await add(reflect(routine), routine.taught, "sheet", "-mirrored");
-    await add(routine, routine.taught, "large", "-large");
-    return files;
+  publish(routine, library) {
+    return Promise.all(
+      wanted(routine, library).map(async ({ dance, id, variant, ending }) => {
+        const version = dance.versions.find((one) => one.id === id);
+        if (version === undefined) throw new Error(`The routine ${routine.slug} has no version ${id}.`);
+        const content = await drawHandout(dance, version, library, variant);
+        return { path: `routines/${routine.slug}/handout-${id}${ending}.pdf`, content };
+      }),
+    );
   },
 };
+
+function wanted(routine: Routine, { handouts }: Library): readonly Wanted[] {
+  const only = (kind: HandoutKind, list: () => readonly Wanted[]) => (handouts.includes(kind) ? list() : []);
+  const taught = { dance: routine, id: routine.taught };
+  return [
+    ...only("versions", () =>
+      routine.versions.map(({ id }): Wanted => ({ dance: routine, id, variant: "sheet", ending: "" })),
+    ),
+    ...only("mirrored", () => [{ ...taught, dance: reflect(routine), variant: "sheet", ending: "-mirrored" }]),
+    ...only("large", () => [{ ...taught, variant: "large", ending: "-large" }]),
+    ...only("card", () => [{ ...taught, variant: "card", ending: "-card" }]),
+  ];
+}

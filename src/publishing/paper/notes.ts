@@ -76,9 +76,20 @@ export function orderBlocks(routine: Routine, style: NoteStyle): readonly Block[
     const steps = sections.flatMap((section, index) =>
       section.wall === round ? [stepText(routine, section, index)] : [],
     );
-    return bullet([bold(label), plain(collapse(steps).join(" · "))], style);
+    const again = breaksOff(routine, round) ? ["from the top"] : [];
+    return bullet([bold(label), plain([...collapse(steps), ...again].join(" · "))], style);
   });
   return under("How it runs", blocks, style);
+}
+
+/** Whether a time through ends before a section that most of them have: it is broken off, and the next one begins. */
+function breaksOff({ sections, times }: Routine, round: number): boolean {
+  if (round === times) return false;
+  const walls = (written: number) =>
+    new Set(sections.filter((one) => one.written === written).map(({ wall }) => wall)).size;
+  const last = Math.max(...sections.filter(({ written }) => walls(written) * 2 > times).map(({ written }) => written));
+  const own = sections.filter(({ wall }) => wall === round);
+  return Math.max(...own.map(({ written }) => written)) < last;
 }
 
 function stepText(routine: Routine, section: DancedSection, index: number): string {
@@ -225,7 +236,7 @@ export function practiceBlocks(routine: Routine, style: NoteStyle): readonly Blo
 
 function tableBlock(rows: readonly (readonly string[])[], { size, width }: NoteStyle): Block {
   const height = size * leading + 3;
-  const step = Math.min(width / (rows[0]?.length ?? 1), size * 10);
+  const step = Math.min(width / (rows[0]?.length ?? 1), size * 9.5);
   const cell = (text: string, row: number, column: number, spot: Spot): Part => {
     const [line] = wrap([row === 0 || column === 0 ? bold(text) : plain(text)], size);
     const at = { ...spot, x: spot.x + column * step, y: spot.y + row * height };

@@ -11,6 +11,7 @@ import { type Grid, placeGrid, setGrid } from "./grid.js";
 import { type Head, layoutHead, type SheetOptions, versionLine } from "./head.js";
 import {
   cautionBlocks,
+  type Dance,
   gearBlocks,
   headingBlock,
   type NoteStyle,
@@ -21,7 +22,7 @@ import {
   teachingBlocks,
 } from "./notes.js";
 import { type Bookmark, figure, type Mark, type Part, type Print, papers, type Spot } from "./print.js";
-import { type Span, textWidth, wrap } from "./text.js";
+import { leading, type Span, textWidth, wrap } from "./text.js";
 
 /** A routine's sheet, laid out on pages of its own, counted from 0. */
 export interface Sheet {
@@ -57,8 +58,6 @@ interface Draft {
 interface Bed {
   readonly routine: Routine;
   readonly version: Version;
-  readonly library: Library;
-  readonly options: SheetOptions;
   readonly width: number;
   readonly bottom: number;
   readonly head: Head;
@@ -75,8 +74,6 @@ export function layoutSheet(routine: Routine, version: Version, library: Library
   const bed: Bed = {
     routine,
     version,
-    library,
-    options,
     width,
     bottom: pageHeight - margin.bottom,
     head: layoutHead({ routine, version }, library, options, { page: 0, x: margin.side, y: margin.top }, width),
@@ -86,7 +83,10 @@ export function layoutSheet(routine: Routine, version: Version, library: Library
   let best: Draft | undefined;
   for (const { cue, note } of scales) {
     const grid = setGrid(routine, bands, cue, width);
-    const notes = noteBlocks(bed, note);
+    const notes = noteBlocks({ routine, version }, library, options, {
+      size: note,
+      width: columnWidth({ width, columns: 2, gutter }),
+    });
     for (const mapFirst of [true, false]) {
       const draft = layoutDraft(bed, grid, notes, mapFirst);
       if (best === undefined || isBetter(draft, best)) best = draft;
@@ -107,7 +107,7 @@ function layoutDraft(bed: Bed, set: ReturnType<typeof setGrid>, blocks: readonly
   const left = margin.side;
   const under = margin.top + head.height + 8;
   const start = { page: 0, y: under + (mapFirst ? map.height + 6 : 0) };
-  const grid = placeGrid(set, { left, width, start, top: below, bottom });
+  const grid = placeGrid(set, { left, width, start, top: below, bottom: bottom - legendHeight + 10 });
   const legend = layoutLegend({ page: grid.page, x: left, y: grid.y }, width);
   const afterGrid = { page: grid.page, x: left, y: grid.y + legendHeight };
   const fits = afterGrid.y + map.height <= bottom;
@@ -132,7 +132,7 @@ function layoutDraft(bed: Bed, set: ReturnType<typeof setGrid>, blocks: readonly
         ...counts.decoration,
         ...legend.decoration,
         ...own.decoration,
-        ...runningHeads(routine, version, pages, left, width),
+        ...layoutRunningHeads({ routine, version }, pages, width, 9.5),
       ],
       bookmarks: bookmarksOf(routine, version, grid),
     };
@@ -140,24 +140,29 @@ function layoutDraft(bed: Bed, set: ReturnType<typeof setGrid>, blocks: readonly
   return { pages, gridPages: grid.page + 1, draw };
 }
 
-function noteBlocks({ routine, version, library, options, width }: Bed, size: number): readonly Block[] {
+/** Everything that stands under the counts. */
+export function noteBlocks(
+  dance: Dance,
+  library: Library,
+  { within }: SheetOptions,
+  plain: NoteStyle,
+): readonly Block[] {
+  const { routine, version } = dance;
   const address = routineAddress(routine, library);
-  const plain: NoteStyle = { size, width: columnWidth({ width, columns: 2, gutter }) };
   const style: NoteStyle = address === undefined ? plain : { ...plain, base: address };
-  const apart = options.within === "pack";
   return [
     ...orderBlocks(routine, style),
     ...optionBlocks(routine, version, style),
     ...teachingBlocks(routine, version, style),
-    ...(apart ? [] : gearBlocks([{ routine, version }], style)),
-    ...(apart ? [] : cautionBlocks([{ routine, version }], library, style)),
+    ...(within === "pack" ? [] : gearBlocks([dance], style)),
+    ...(within === "pack" ? [] : cautionBlocks([dance], library, style)),
     ...practiceBlocks(routine, style),
     ...floorBlocks(routine, version, library, style),
   ];
 }
 
 function floorBlocks(routine: Routine, version: Version, library: Library, style: NoteStyle): readonly Block[] {
-  const plan = floorPlan(routine, version, library, { width: style.width, size: smallest });
+  const plan = floorPlan(routine, version, library, { width: style.width, size: Math.max(smallest, style.size - 1) });
   if (plan === undefined) return [];
   return [headingBlock("Floor plan", style), wholeBlock(plan.height, style.size * 0.5, (spot) => figure(plan, spot))];
 }
@@ -189,47 +194,62 @@ function layoutLegend(spot: Spot, width: number): { part: Part; decoration: read
 }
 
 /** Ruled lines down to the foot of the page. */
-function layoutOwnNotes(spot: Spot, width: number, bottom: number): { part: Part; decoration: readonly Mark[] } {
-  const [head] = wrap([{ text: "My notes", style: "bold" }], 10);
-  const first = spot.y + 30;
-  const count = Math.max(1, Math.floor((bottom - first) / 20) + 1);
+export function layoutOwnNotes(
+  spot: Spot,
+  width: number,
+  bottom: number,
+  size = 10,
+): { part: Part; decoration: readonly Mark[] } {
+  const [head] = wrap([{ text: "My notes", style: "bold" }], size);
+  const [first, step] = [size + 20, size + 10];
+  const count = Math.max(1, Math.floor((bottom - spot.y - first) / step) + 1);
   const shapes = Array.from({ length: count }, (_, index) =>
-    line("line", 0.5, [0, 30 + index * 20], [width, 30 + index * 20]),
+    line("line", 0.5, [0, first + index * step], [width, first + index * step]),
   );
   const content: readonly Mark[] = head === undefined ? [] : [{ ...spot, line: head }];
   return { part: { tag: "H2", content }, decoration: [{ ...spot, shapes }] };
 }
 
-function runningHeads(routine: Routine, version: Version, pages: number, left: number, width: number): readonly Mark[] {
+/** The name of the dance at the top of every page but the first. */
+export function layoutRunningHeads(
+  { routine, version }: Dance,
+  pages: number,
+  width: number,
+  size: number,
+): readonly Mark[] {
+  const spans: readonly Span[] = [
+    { text: `${routine.title} `, style: "bold" },
+    { text: versionLine(routine, version) },
+  ];
+  const [set] = wrap(spans, size, width);
   return Array.from({ length: pages - 1 }, (_, index): readonly Mark[] => {
-    const spans: readonly Span[] = [
-      { text: routine.title, style: "bold" },
-      { text: ` ${versionLine(routine, version)}` },
-    ];
-    const [set] = wrap(spans, 9.5);
-    const spot = { page: index + 1, x: left, y: margin.top };
+    const spot = { page: index + 1, x: margin.side, y: margin.top };
     return [
       ...(set === undefined ? [] : [{ ...spot, line: set }]),
-      { ...spot, shapes: [line("ink", 0.6, [0, 15], [width, 15])] },
+      { ...spot, shapes: [line("ink", 0.6, [0, size * 1.6], [width, size * 1.6])] },
     ];
   }).flat();
 }
 
 /** Page numbers, and on each page what else stands at its foot (the credit). */
-export function layoutFeet(paper: Print["paper"], notes: readonly (readonly Span[])[]): readonly Mark[] {
+export function layoutFeet(
+  paper: Print["paper"],
+  notes: readonly (readonly Span[])[],
+  size = smallest,
+): readonly Mark[] {
   const [pageWidth, pageHeight] = papers[paper];
-  const y = pageHeight - margin.bottom + 14;
+  const y = pageHeight - margin.bottom + 14 - (size - smallest);
   return notes.flatMap((note, page): readonly Mark[] => {
     const number = `page ${page + 1} of ${notes.length}`;
-    const [set] = wrap([{ text: number, tone: "soft" }], 8);
-    const room = pageWidth - 2 * margin.side - textWidth(number, 8) - 20;
+    const [set] = wrap([{ text: number, tone: "soft" }], size);
+    const room = pageWidth - 2 * margin.side - textWidth(number, size) - 20;
     const lines = wrap(
       note.map(({ text }): Span => ({ text, tone: "soft" })),
-      8,
+      size,
       room,
     ).slice(0, 2);
     return [
-      ...lines.map((one, index): Mark => ({ page, x: margin.side, y: y + index * 10, line: one })),
+      ...lines.map((one, index): Mark => ({ page, x: margin.side, y: y + index * size * leading, line: one })),
       ...(set === undefined ? [] : [{ page, x: pageWidth - margin.side - set.width, y, line: set }]),
     ];
   });

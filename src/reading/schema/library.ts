@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { handoutKinds } from "../../routine/words.js";
 import { key, language, line, link, listOf, number, paragraphs, whole, word } from "./values.js";
 
 /** What `library.yaml` may say. */
@@ -12,6 +13,11 @@ export const librarySchema = z.strictObject({
   ).optional(),
   language: key(language, "the language of the site (default en)", "en").optional(),
   paper: key(word(["A4", "Letter"]), "A4 (default) or Letter", "A4").optional(),
+  handouts: key(
+    listOf(word(handoutKinds)),
+    "which handouts to print: versions, mirrored, large (default all three) and card",
+    "[versions, mirrored, large, card]",
+  ).optional(),
   credit: key(paragraphs, "how a dancer who posts a routine should credit it", "Choreography by Ines Varga").optional(),
   "practice-speeds": key(
     listOf(whole(10, 200)),

@@ -1,0 +1,111 @@
+import type { Library } from "../../routine/routine.js";
+import { type Band, type Cell, type Row, sheetBands } from "../paper/bands.js";
+import { type Block, textBlock } from "../paper/block.js";
+import { type Area, type Flowed, flow } from "../paper/flow.js";
+import { versionLine } from "../paper/head.js";
+import type { Dance } from "../paper/notes.js";
+import { papers } from "../paper/print.js";
+import { layoutFeet, margin, type Sheet } from "../paper/sheet.js";
+import type { Span } from "../paper/text.js";
+
+/**
+ * Type sizes to try, in points. From two metres letters are read with ease where a capital is a three-hundredth of the
+ * distance high (from memory), which is 28 points here; to stay on one page a long routine goes down to 20.
+ */
+const sizes = [44, 40, 36, 32, 28, 26, 24, 22, 20] as const;
+const easy = 28;
+
+/** The cue card: nothing but counts and the shortest words, as large as one page allows. */
+export function layoutCard(dance: Dance, library: Library): Sheet {
+  const bands = sheetBands(dance.routine, dance.version);
+  const one = sizes.map((size) => () => placeCard(dance, bands, library, size));
+  const placed = firstOf(one, ({ page }) => page === 0) ?? placeCard(dance, bands, library, easy);
+  const pages = placed.page + 1;
+  const title = `${dance.routine.title}, ${versionLine(dance.routine, dance.version)}, cue card`;
+  return {
+    pages,
+    parts: placed.draw(),
+    decoration: layoutFeet(library.paper, Array<readonly Span[]>(pages).fill([{ text: library.name }])),
+    bookmarks: [{ title, page: 0, y: 0, under: [] }],
+  };
+}
+
+function firstOf<T>(tries: readonly (() => T)[], good: (result: T) => boolean): T | undefined {
+  for (const attempt of tries) {
+    const result = attempt();
+    if (good(result)) return result;
+  }
+  return undefined;
+}
+
+function placeCard({ routine, version }: Dance, bands: readonly Band[], library: Library, size: number): Flowed {
+  const [pageWidth, pageHeight] = papers[library.paper];
+  const width = pageWidth - 2 * margin.side;
+  const bottom = pageHeight - margin.bottom;
+  const area: Area = { left: margin.side, width, columns: 1, gutter: 0, top: margin.top, bottom, tail: 0 };
+  const title: readonly Span[] = [
+    { text: `${routine.title} `, style: "bold" },
+    { text: versionLine(routine, version) },
+  ];
+  const blocks: readonly Block[] = [
+    textBlock(title, { size: 20, width, tag: "H1" }),
+    ...bands.flatMap((band) => bandBlocks(band, size, width)),
+  ];
+  return flow(blocks, { page: 0, y: margin.top }, area);
+}
+
+function bandBlocks({ section, again, rows }: Band, size: number, width: number): readonly Block[] {
+  const side = section.mirrored ? ["other side"] : [];
+  const name: readonly Span[] = [
+    { text: section.name, style: "bold" },
+    { text: [...side, ...(again === "" ? [] : [again])].map((text) => ` · ${text}`).join("") },
+  ];
+  return [
+    textBlock(name, { size: Math.max(18, size * 0.6), width, tag: "H2", before: size * 0.4, keepNext: true }),
+    ...rows.map((row) => textBlock(rowSpans(row), { size, width, before: size * 0.12 })),
+  ];
+}
+
+function rowSpans(row: Row): readonly Span[] {
+  const who: readonly Span[] = row.dancers === undefined ? [] : [{ text: `${row.dancers}: ` }];
+  const moves = row.cells.filter(({ begins }) => begins);
+  return [...who, ...moves.flatMap((cell) => [...countSpans(cell), { text: `${shortWords(cell)} ` }])];
+}
+
+/** The count that a move begins on; a hit is shouted. */
+function countSpans({ text, move }: Cell): readonly Span[] {
+  const first =
+    text.label
+      .map((span) => span.text)
+      .join("")
+      .split("–")[0] ?? "";
+  return [{ text: `${first}${move.hit ? "!" : ""} `, style: "bold" }];
+}
+
+/** Words that nobody calls at the end of a cue. */
+const trailing = new Set([
+  "a",
+  "an",
+  "the",
+  "and",
+  "of",
+  "to",
+  "onto",
+  "into",
+  "on",
+  "in",
+  "at",
+  "with",
+  "for",
+  "from",
+  "or",
+]);
+const mostWords = 3;
+
+/** What is called: `say`, or else the first words of the cue, up to its first comma. */
+export function shortWords({ move }: Cell): string {
+  if (move.say !== undefined) return move.say.text;
+  const words = (move.cue.text.split(/[,;:.(]/)[0] ?? "").trim().split(/\s+/).slice(0, mostWords);
+  while (words.length > 1 && trailing.has((words.at(-1) ?? "").toLowerCase())) words.pop();
+  return words.join(" ");
+}
