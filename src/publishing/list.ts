@@ -3,11 +3,13 @@ import { captions } from "./captions/publisher.js";
 import { click } from "./click/publisher.js";
 import { handout } from "./handout/publisher.js";
 import { outline } from "./outline/publisher.js";
+import { pack } from "./pack/publisher.js";
+import { pictures } from "./pictures/publisher.js";
 import { plan } from "./plan/publisher.js";
 import type { Publisher } from "./publisher.js";
 
 /** What is made of every routine. A further output is a folder and a line here. */
-export const routinePublishers: readonly Publisher<Routine>[] = [handout, captions, click, outline];
+export const routinePublishers: readonly Publisher<Routine>[] = [handout, pictures, captions, click, outline];
 
 /** What is made of every workshop. */
-export const workshopPublishers: readonly Publisher<Workshop>[] = [plan];
+export const workshopPublishers: readonly Publisher<Workshop>[] = [plan, pack];
