@@ -2,9 +2,9 @@ import { html, raw } from "../dist/publishing/site/html.js";
 
 export const data = { pagination: { data: "onlyShared", size: 1 }, permalink: "feed.xml" };
 
-export function render() {
-  const library = this.library();
-  const { id, updated, home, self, entries } = this.feedView();
+export function render({ site }) {
+  const library = site.library();
+  const { id, updated, home, self, entries } = site.feed();
   return html`${raw('<?xml version="1.0" encoding="utf-8"?>')}
 <feed xmlns="http://www.w3.org/2005/Atom" xml:lang="${library.language}">
 <id>${id}</id>

@@ -7,9 +7,9 @@ export const data = {
   permalink: "index.html",
 };
 
-export function render() {
-  const library = this.library();
-  const view = this.libraryView();
+export function render({ site }) {
+  const library = site.library();
+  const view = site.home();
   return page({
     library,
     root: "",

@@ -1,7 +1,7 @@
 export const data = { pagination: { data: "onlyShared", size: 1 }, permalink: "manifest.webmanifest" };
 
-export function render() {
-  const { name, language } = this.library();
+export function render({ site }) {
+  const { name, language } = site.library();
   const manifest = {
     name,
     short_name: name.length > 12 ? name.split(" ")[0] : name,

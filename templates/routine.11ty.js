@@ -10,9 +10,9 @@ export const data = {
   permalink: ({ slug }) => `routines/${slug}/index.html`,
 };
 
-export async function render({ slug }) {
-  const library = this.library();
-  const view = await this.routineView(slug);
+export function render({ slug, site }) {
+  const library = site.library();
+  const view = site.routine(slug);
   return page({
     library,
     root: "../../",

@@ -4,11 +4,13 @@ export const data = { pagination: { data: "onlyShared", size: 1 }, permalink: "s
 
 const hint = raw("<!-- Search engines want full addresses: give the library a `url` in library.yaml. -->\n");
 
-export function render() {
+export function render({ site }) {
   return html`${raw('<?xml version="1.0" encoding="utf-8"?>')}
-${!this.library().url && hint}<urlset xmlns="http://www.sitemaps.org/schemas/sitemap/0.9">
-${this.sitemapView().map(
-  ({ address, date }) => html`<url><loc>${address}</loc>${date && html`<lastmod>${date}</lastmod>`}</url>\n`,
-)}</urlset>
+${!site.library().url && hint}<urlset xmlns="http://www.sitemaps.org/schemas/sitemap/0.9">
+${site
+  .sitemap()
+  .map(
+    ({ address, date }) => html`<url><loc>${address}</loc>${date && html`<lastmod>${date}</lastmod>`}</url>\n`,
+  )}</urlset>
 `.html;
 }

@@ -8,10 +8,10 @@ export const data = {
   permalink: ({ slug }) => `workshops/${slug}/index.html`,
 };
 
-export async function render({ slug }) {
-  const view = await this.workshopView(slug);
+export function render({ slug, site }) {
+  const view = site.workshop(slug);
   return page({
-    library: this.library(),
+    library: site.library(),
     root: "../../",
     path: `workshops/${slug}/`,
     title: view.title,

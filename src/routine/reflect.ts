@@ -35,15 +35,16 @@ export function reflectGroup(group: Group, pairs: WordPairs): Group {
 }
 
 function reflectDance({ start, end, moves }: Pick<Group, "start" | "end" | "moves">, pairs: WordPairs) {
-  const flip = (cue: Cue) => mirrorCue(cue, pairs);
   return {
     start: reflectedStance(start),
     end: reflectedStance(end),
-    moves: moves.map((move) => reflectMove(move, flip)),
+    moves: moves.map((move) => reflectMove(move, pairs)),
   };
 }
 
-function reflectMove(move: Move, flip: (cue: Cue) => Cue): Move {
+/** A move on the other side. */
+export function reflectMove(move: Move, pairs: WordPairs): Move {
+  const flip = (cue: Cue) => mirrorCue(cue, pairs);
   return {
     ...move,
     cue: move.mirroredCue,

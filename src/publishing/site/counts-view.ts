@@ -1,4 +1,6 @@
 import Fraction from "fraction.js";
+import { mirrorCue } from "../../routine/mirror-cue.js";
+import { reflectMove } from "../../routine/reflect.js";
 import type { DancedPhrase, DancedSection, Routine } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
 import { momentLink, tempoText, trackText, trackTime } from "../figures.js";
@@ -17,14 +19,14 @@ export interface SectionView {
   /** Which danced section is printed, from 0. */
   readonly danced: number;
   readonly name: string;
-  readonly words?: string;
+  readonly words: string | undefined;
   readonly counts: number;
   /** True where it is danced on the other side. */
   readonly otherSide: boolean;
   /** Only where it differs from the routine's. */
-  readonly countsPerMinute?: string;
+  readonly countsPerMinute: string | undefined;
   /** Track times of its first count, one a time danced, with which time that is where there are several. */
-  readonly times: readonly { readonly clock: string; readonly wall?: number }[];
+  readonly times: readonly { readonly clock: string; readonly wall: number | undefined }[];
   /** Ways into the videos at its first count. */
   readonly videos: readonly Html[];
   readonly note: Html;
@@ -39,38 +41,35 @@ export interface PhraseView {
   /** Track time of its first count. */
   readonly clock: string;
   /** What is called in place of the numbers. */
-  readonly say?: Html;
+  readonly say: Html | undefined;
   readonly moves: readonly MoveView[];
 }
 
-/** The counts of all versions, each different row once. `mirrored` is the same routine reflected. */
-export function countsView(routine: Routine, mirrored: Routine): readonly SectionView[] {
-  const deeds = deedsByPhrase(routine, mirrored);
-  return sheetSections(routine).map(({ section, danced }, index) => {
+/** The counts of all versions, each different row once. */
+export function countsView(routine: Routine): readonly SectionView[] {
+  const sheet = sheetSections(routine);
+  const deeds = deedsByPhrase(routine, new Set(sheet.map(({ section }) => section)));
+  return sheet.map(({ section, danced }, index) => {
     const printed = routine.sections[section] as DancedSection;
-    const other = mirrored.sections[section] as DancedSection;
-    const several = routine.times > 1;
+    const tempo = printed.countsPerMinute;
     return {
       id: `section-${index + 1}`,
       danced: section,
       name: printed.name,
-      ...(printed.words === undefined ? {} : { words: printed.words }),
+      words: printed.words,
       counts: printed.counts,
       otherSide: printed.mirrored,
-      ...(printed.countsPerMinute.equals(routine.music.countsPerMinute)
-        ? {}
-        : { countsPerMinute: tempoText(printed.countsPerMinute) }),
-      times: danced.map((pass) => {
-        const { start, wall } = routine.sections[pass] as DancedSection;
-        return { clock: trackText(trackTime(routine, start)), ...(several ? { wall } : {}) };
-      }),
+      countsPerMinute: tempo.equals(routine.music.countsPerMinute) ? undefined : tempoText(tempo),
+      times: danced.map((pass) => timeView(routine, routine.sections[pass] as DancedSection)),
       videos: videoLinks(routine, printed),
       note: noteOf(routine, printed),
-      phrases: printed.phrases.map((phrase, at) =>
-        phraseView(routine, printed, phrase, other.phrases[at] ?? phrase, deeds(section, phrase.number)),
-      ),
+      phrases: printed.phrases.map((phrase) => phraseView(routine, printed, phrase, deeds(section, phrase.number))),
     };
   });
+}
+
+function timeView(routine: Routine, { start, wall }: DancedSection): SectionView["times"][number] {
+  return { clock: trackText(trackTime(routine, start)), wall: routine.times > 1 ? wall : undefined };
 }
 
 function noteOf(routine: Routine, { name, sameAs }: DancedSection): Html {
@@ -97,18 +96,18 @@ function videoLinks(routine: Routine, section: DancedSection): readonly Html[] {
 function phraseView(
   routine: Routine,
   section: DancedSection,
-  phrase: DancedPhrase,
-  mirrored: DancedPhrase,
+  { number, at, numbers, say }: DancedPhrase,
   deeds: readonly Deed[],
 ): PhraseView {
-  const start = section.start.add(new Fraction(60 * (phrase.at - section.at)).div(section.countsPerMinute));
-  const [first, last] = [phrase.numbers[0], phrase.numbers.at(-1)];
-  const say = (side: DancedPhrase) => html`${side.say?.join(" ")}`;
+  const start = section.start.add(new Fraction(60 * (at - section.at)).div(section.countsPerMinute));
+  const [first, last] = [numbers[0], numbers.at(-1)];
+  const called = say?.join(" ");
+  const other = say?.map((text) => mirrorCue({ text, marks: [] }, routine.mirrorWords).text).join(" ");
   return {
-    number: phrase.number,
+    number,
     counts: first === last ? `${first}` : `${first}–${last}`,
     clock: trackText(trackTime(routine, start)),
-    ...(phrase.say === undefined ? {} : { say: bothSides(say(phrase), say(mirrored)) }),
+    say: called === undefined ? undefined : bothSides(html`${called}`, html`${other}`),
     moves: rowsOf(routine, deeds),
   };
 }
@@ -150,11 +149,11 @@ function byGroups(deeds: readonly Deed[]): readonly { readonly deed: Deed; reado
   return [...found.values()];
 }
 
-function rowView(routine: Routine, { deed: { does }, versions, groups }: Row): MoveView {
+function rowView(routine: Routine, { deed: { move, holds }, versions, groups }: Row): MoveView {
   const someGroups = routine.groups.length > groups.size;
-  const who: Dancers = {
-    classes: [classesFor(routine, versions), someGroups ? groupClasses(routine, groups) : ""].filter(Boolean).join(" "),
-    ...(someGroups ? { groups: [...groups].join(", ") } : {}),
+  const dancers: Dancers = {
+    classes: `${classesFor(routine, versions)} ${someGroups ? groupClasses(routine, groups) : ""}`.trim(),
+    groups: someGroups ? [...groups].join(", ") : "",
   };
-  return "holds" in does ? holdView(does.holds, who) : moveView(does.move, does.mirrored, who);
+  return move ? moveView(move, reflectMove(move, routine.mirrorWords), dancers) : holdView(holds, dancers);
 }

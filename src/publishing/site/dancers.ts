@@ -1,15 +1,16 @@
 import type { DancedPhrase, Move, Routine } from "../../routine/routine.js";
 import type { Feel } from "../../routine/words.js";
 
-/** Something that one version, and one group in it, does in a phrase. */
+/** Something that one version, and one group in it, does in a phrase: a move, or a hold that nobody wrote. */
 export interface Deed {
   readonly version: string;
   /** Empty where all dance the same. */
   readonly group: string;
   /** Its start, in counts from the routine's first. */
   readonly at: number;
-  /** A move, beside itself on the other side; or the counts of a hold that nobody wrote. */
-  readonly does: { readonly move: Move; readonly mirrored: Move } | { readonly holds: string };
+  readonly move?: Move;
+  /** The counts of a hold that nobody wrote. */
+  readonly holds: string;
   /** Equal where two of them look the same. */
   readonly key: string;
 }
@@ -17,68 +18,67 @@ export interface Deed {
 /** Counts closer than this are one; triplets as numbers are a hair off. */
 const hair = 1e-6;
 
-/** Looks up what everybody does in a phrase, given by its section (from 0) and its number in it. */
+/**
+ * Looks up what everybody does in a phrase, given by its section (from 0) and its number in it.
+ *
+ * @param wanted sections that will be asked for
+ */
 export function deedsByPhrase(
   routine: Routine,
-  mirrored: Routine,
+  wanted: ReadonlySet<number>,
 ): (section: number, phrase: number) => readonly Deed[] {
   const phrases = new Map<string, Deed[]>();
-  routine.versions.forEach((version, v) => {
-    const other = mirrored.versions[v];
-    const first = { name: routine.groups[0] ?? "", moves: version.moves, other: other?.moves };
-    const more = version.groups.map(({ name, moves }, g) => ({ name, moves, other: other?.groups[g]?.moves }));
-    for (const { name, moves, other: others } of [first, ...more]) {
-      const pairs = moves.map((move, m) => ({ move, mirrored: others?.[m] ?? move }));
-      addDeeds(phrases, routine, version.id, name, pairs);
-    }
-  });
+  for (const { id, moves, groups } of routine.versions)
+    for (const danced of [{ name: routine.groups[0] ?? "", moves }, ...groups])
+      addDeeds(phrases, routine, wanted, id, danced.name, danced.moves);
   return (section, phrase) => phrases.get(`${section} ${phrase}`) ?? [];
 }
-
-type Pair = Extract<Deed["does"], { move: Move }>;
 
 /** Goes through the phrases as danced; where no move fills the counts there is a hold. A move may run on into later phrases. */
 function addDeeds(
   phrases: Map<string, Deed[]>,
   routine: Routine,
+  wanted: ReadonlySet<number>,
   version: string,
   group: string,
-  pairs: readonly Pair[],
+  moves: readonly Move[],
 ): void {
   let [next, until] = [0, 0];
   routine.sections.forEach((section, index) => {
     for (const phrase of section.phrases) {
-      const id = `${index} ${phrase.number}`;
-      const deeds = phrases.get(id) ?? [];
-      phrases.set(id, deeds);
+      const deeds: Deed[] = [];
       const holdUntil = (to: number) => {
         if (to <= until + hair) return;
         const holds = holdText(phrase, section.feel, until, to);
-        deeds.push({ version, group, at: until, does: { holds }, key: `hold ${holds}` });
+        deeds.push({ version, group, at: until, holds, key: `hold ${holds}` });
       };
       until = Math.max(until, phrase.at);
-      for (
-        let pair = pairs[next];
-        pair?.move.section === index && pair.move.phrase === phrase.number;
-        pair = pairs[next]
-      ) {
-        const at = pair.move.at.valueOf();
+      for (let move = moves[next]; move?.section === index && move.phrase === phrase.number; move = moves[next]) {
+        const [at, length] = [move.at.valueOf(), move.length.valueOf()];
         holdUntil(at);
-        deeds.push({ version, group, at, does: pair, key: sameRow(pair.move) });
-        until = at + pair.move.length.valueOf();
+        deeds.push({ version, group, at, move, holds: "", key: sameRow(move, at, length) });
+        until = at + length;
         next++;
       }
       const end = phrase.at + phrase.numbers.length;
       holdUntil(end);
       until = Math.max(until, end);
+      if (wanted.has(index)) add(phrases, `${index} ${phrase.number}`, deeds);
     }
   });
 }
 
+function add(phrases: Map<string, Deed[]>, id: string, deeds: readonly Deed[]): void {
+  const there = phrases.get(id);
+  if (there) there.push(...deeds);
+  else phrases.set(id, [...deeds]);
+}
+
 /** Two moves with the same key look the same: one place in the file, the same words, danced from and to the same stance. */
-function sameRow({ place, at, length, option, cue, before, after, risks }: Move): string {
-  const stances = [before, after].map(({ facing, weight, height }) => `${facing} ${weight} ${height}`);
-  return [place, at.toFraction(), length.toFraction(), option ?? "", cue.text, ...stances, ...risks].join("|");
+function sameRow({ place, option, cue, before, after, risks }: Move, at: number, length: number): string {
+  const from = `${before.facing} ${before.weight} ${before.height}`;
+  const to = `${after.facing} ${after.weight} ${after.height}`;
+  return `${place}|${at}|${length}|${option ?? ""}|${cue.text}|${from}|${to}|${risks.join(" ")}`;
 }
 
 /** The counts of a hold, as an author would write them: "3&–4". */

@@ -5,8 +5,6 @@ declare module "@11ty/eleventy" {
     setUseGitIgnore(use: boolean): void;
     readonly ignores: Set<string>;
     addGlobalData(name: string, data: unknown): void;
-    addJavaScriptFunction(name: string, call: (...args: never[]) => unknown): void;
-    setIncludesDirectory(folder: string): void;
     on(event: "eleventy.after", run: () => Promise<void>): void;
   }
 

@@ -1,16 +1,16 @@
 import type { Move, OtherWay } from "../../routine/routine.js";
-import type { Facing, Height, TravelWay } from "../../routine/words.js";
+import type { Facing, Height, TravelWay, Weight } from "../../routine/words.js";
 import { versionName } from "../figures.js";
 import { cautionOf } from "../safety.js";
 import { bothSides, cueHtml } from "./cue-html.js";
-import { type Html, html } from "./html.js";
+import { type Html, html, raw } from "./html.js";
 
 /** Who dances a row. */
 export interface Dancers {
   /** Classes of the versions and groups that dance it; empty where all do. */
   readonly classes: string;
   /** Their names, where not all groups dance it. */
-  readonly groups?: string;
+  readonly groups: string;
 }
 
 /** A row of the counts: one move, or a hold that nobody wrote. */
@@ -20,24 +20,24 @@ export interface MoveView extends Dancers {
   readonly hold: boolean;
   readonly hit: boolean;
   readonly cue: Html;
-  readonly say?: Html;
+  readonly say: Html | undefined;
   /** The landing words in the song. */
-  readonly words?: string;
-  /** Whose option it is: "Level 1". */
-  readonly option?: string;
+  readonly words: string | undefined;
   /** What the body does beside the cue: steps, turn, new facing, travel, height, weight. */
   readonly body: readonly Html[];
   /** Short names of its risks. */
   readonly cautions: readonly string[];
   readonly gear: readonly string[];
   readonly choose: readonly Html[];
-  readonly note?: Html;
-  readonly others: readonly { readonly name: string; readonly moves: readonly OtherMoveView[] }[];
+  readonly note: Html | undefined;
+  readonly others: readonly OtherView[];
 }
 
-export interface OtherMoveView {
-  readonly on: string;
-  readonly cue: Html;
+/** What another version dances on the same counts. */
+export interface OtherView {
+  /** Of the version. */
+  readonly name: string;
+  readonly moves: readonly { readonly on: string; readonly cue: Html }[];
 }
 
 /** A span as it is printed, with a dash between its ends. */
@@ -46,66 +46,68 @@ export function spanText(on: string): string {
 }
 
 /** A move and the same move on the other side, as a row. */
-export function moveView(move: Move, mirrored: Move, dancers: Dancers): MoveView {
+export function moveView(move: Move, mirrored: Move, { classes, groups }: Dancers): MoveView {
+  const otherBody = bodyTexts(mirrored);
   return {
-    ...dancers,
+    classes,
+    groups,
     on: spanText(move.on),
     hold: move.hold,
     hit: move.hit,
     cue: bothSides(cueHtml(move.cue), cueHtml(mirrored.cue)),
-    ...(move.say && mirrored.say ? { say: bothSides(cueHtml(move.say), cueHtml(mirrored.say)) } : {}),
-    ...(move.words === undefined ? {} : { words: move.words }),
-    ...(move.option === undefined ? {} : { option: versionName(move.option) }),
-    body: bodyParts.flatMap((part) => bothParts(part(move), part(mirrored))),
+    say: move.say && bothSides(cueHtml(move.say), cueHtml(mirrored.say ?? move.say)),
+    words: move.words,
+    body: bodyTexts(move).map((text, index) => bothSides(raw(text), raw(otherBody[index] ?? text))),
     cautions: move.risks.map((risk) => cautionOf(risk).label),
     gear: move.gear,
     choose: move.choose.map((choice, index) => bothSides(cueHtml(choice), cueHtml(mirrored.choose[index] ?? choice))),
-    ...(move.note && mirrored.note ? { note: bothSides(cueHtml(move.note), cueHtml(mirrored.note)) } : {}),
-    others: move.others.map((other, index) =>
-      otherView(versionName(other.version), other, mirrored.others[index] ?? other),
-    ),
+    note: move.note && bothSides(cueHtml(move.note), cueHtml(mirrored.note ?? move.note)),
+    others: move.others.map((other, index) => otherView(other, mirrored.others[index] ?? other)),
   };
 }
 
 /** A hold that nobody wrote. */
-export function holdView(on: string, dancers: Dancers): MoveView {
-  const nothing = { body: [], cautions: [], gear: [], choose: [], others: [] };
-  return { ...dancers, on, hold: true, hit: false, cue: html`hold`, ...nothing };
+export function holdView(on: string, { classes, groups }: Dancers): MoveView {
+  const nothing = {
+    say: undefined,
+    words: undefined,
+    body: [],
+    cautions: [],
+    gear: [],
+    choose: [],
+    note: undefined,
+    others: [],
+  };
+  return { classes, groups, on, hold: true, hit: false, cue: html`hold`, ...nothing };
 }
 
-function otherView(name: string, other: OtherWay, mirrored: OtherWay): MoveView["others"][number] {
+function otherView(other: OtherWay, mirrored: OtherWay): OtherView {
   const moves = other.moves.map(({ on, cue }, index) => ({
     on: spanText(on),
     cue: bothSides(cueHtml(cue), cueHtml(mirrored.moves[index]?.cue ?? cue)),
   }));
-  return { name, moves };
+  return { name: versionName(other.version), moves };
 }
 
-/** A part that a move has, it has on both sides. */
-function bothParts(taught: Html | undefined, mirrored: Html | undefined): readonly Html[] {
-  return taught && mirrored ? [bothSides(taught, mirrored)] : [];
+/** A facing with its dart, seen from above, as markup. */
+function facingText(facing: Facing): string {
+  return `<span class="facing facing-${facing}">facing ${facing}</span>`;
 }
 
-const bodyParts: readonly ((move: Move) => Html | undefined)[] = [
-  ({ steps }) =>
-    steps.length === 0
-      ? undefined
-      : html`${steps.length === 1 ? `onto the ${steps[0]} foot` : `feet: ${steps.join(", ")}`}`,
-  ({ turn }) => (turn === 0 ? undefined : html`${turnText(Math.abs(turn))} ${turn > 0 ? "right" : "left"}`),
-  ({ before, after }) => (before.facing === after.facing ? undefined : facingHtml(after.facing)),
-  ({ travel }) =>
-    travel.length === 0
-      ? undefined
-      : html`${travel.map(({ way, steps }) => `${steps} ${steps === 1 ? "step" : "steps"} ${ways[way]}`).join(", ")}`,
-  ({ through }) => (through === undefined ? undefined : html`through ${heightTexts[through]}`),
-  ({ before, after }) => (before.height === after.height ? undefined : html`to ${heightTexts[after.height]}`),
-  ({ before, after, steps }) =>
-    before.weight === after.weight || steps.at(-1) === after.weight ? undefined : html`${weightText(after.weight)}`,
-];
-
-/** A facing with its dart, seen from above. */
-export function facingHtml(facing: Facing): Html {
-  return html`<span class="facing facing-${facing}">facing ${facing}</span>`;
+/** What the body does beside the cue, as markup. A move has the same parts on both sides. Nothing in it is an author's text. */
+function bodyTexts({ steps, turn, travel, through, before, after }: Move): readonly string[] {
+  const texts: string[] = [];
+  if (steps.length > 0) texts.push(steps.length === 1 ? `onto the ${steps[0]} foot` : `feet: ${steps.join(", ")}`);
+  if (turn !== 0) texts.push(`${turnText(Math.abs(turn))} ${turn > 0 ? "right" : "left"}`);
+  if (before.facing !== after.facing) texts.push(facingText(after.facing));
+  if (travel.length > 0)
+    texts.push(
+      travel.map((part) => `${part.steps} ${part.steps === 1 ? "step" : "steps"} ${ways[part.way]}`).join(", "),
+    );
+  if (through !== undefined) texts.push(`through ${heightTexts[through]}`);
+  if (before.height !== after.height) texts.push(`to ${heightTexts[after.height]}`);
+  if (before.weight !== after.weight && steps.at(-1) !== after.weight) texts.push(weightText(after.weight));
+  return texts;
 }
 
 const ways: Readonly<Record<TravelWay, string>> = {
@@ -125,7 +127,7 @@ const heightTexts: Readonly<Record<Height, string>> = {
   inverted: "upside down",
 };
 
-function weightText(weight: Move["after"]["weight"]): string {
+function weightText(weight: Weight): string {
   if (weight === "both") return "weight on both feet";
   return weight === "left" || weight === "right" ? `weight on the ${weight} foot` : `weight on the ${weight}`;
 }

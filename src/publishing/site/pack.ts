@@ -1,4 +1,4 @@
-import { readdir, readFile } from "node:fs/promises";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Routine } from "../../routine/routine.js";
 import type { ClassPlan } from "../../teaching/class-plan.js";
@@ -22,14 +22,14 @@ export interface Download {
 }
 
 /** The files of a page's folder; none where there is no such folder. */
-export async function readPack(outDir: string, kind: "routines" | "workshops", slug: string): Promise<PackFiles> {
+export function readPack(outDir: string, kind: "routines" | "workshops", slug: string): PackFiles {
   const folder = join(outDir, kind, slug);
-  const names = new Set(await readdir(folder).catch(() => []));
-  const text = (name: string) => readFile(join(folder, name), "utf8");
+  const names = new Set(existsSync(folder) ? readdirSync(folder) : []);
+  const text = (name: string) => readFileSync(join(folder, name), "utf8");
   return {
     names,
-    ...(names.has("description.txt") ? { videoText: await text("description.txt") } : {}),
-    ...(names.has("plan.json") ? { plan: JSON.parse(await text("plan.json")) as ClassPlan } : {}),
+    ...(names.has("description.txt") ? { videoText: text("description.txt") } : {}),
+    ...(names.has("plan.json") ? { plan: JSON.parse(text("plan.json")) as ClassPlan } : {}),
   };
 }
 

@@ -1,5 +1,5 @@
-import { reflect } from "../../routine/reflect.js";
 import type { Library, Routine, Stance, Version } from "../../routine/routine.js";
+import { reflectedStance } from "../../routine/stance.js";
 import type { Risk } from "../../routine/words.js";
 import { clockText, momentLink, stanceText, tempoText, trackText, versionName } from "../figures.js";
 import { cautionOf, deference } from "../safety.js";
@@ -84,7 +84,6 @@ export interface GearView {
 
 /** The whole page of a routine as data. */
 export function routineView(routine: Routine, library: Library, pack: PackFiles): RoutineView {
-  const mirrored = reflect(routine);
   const { music, prose } = routine;
   return {
     facts: routineFacts(routine),
@@ -102,11 +101,11 @@ export function routineView(routine: Routine, library: Library, pack: PackFiles)
     versions: routine.versions.map((version) => versionView(routine, version)),
     introduction: markdownHtml(prose.introduction),
     gear: gearOf(routine),
-    starts: startsOf(routine, mirrored),
+    starts: startsOf(routine),
     cautions: cautionsOf(routine),
     deference,
     houseRules: markdownHtml(library.cautions ?? ""),
-    sections: countsView(routine, mirrored),
+    sections: countsView(routine),
     maps: picturesOf(routine, pack, "map"),
     floors: picturesOf(routine, pack, "floor"),
     practice: routine.practice.map(({ percent, countsPerMinute, seconds }) => ({
@@ -162,17 +161,16 @@ function songOf({ music: { title, artist, link } }: Routine): { readonly song?: 
 /** Values by version, each different one once with the versions that share it. */
 function shared<Value>(
   routine: Routine,
-  valuesOf: (version: Version, index: number) => readonly Value[],
+  valuesOf: (version: Version) => readonly Value[],
   keyOf: (value: Value) => string,
 ): readonly ForVersions<Value>[] {
   const found = new Map<string, { readonly value: Value; readonly versions: Set<string> }>();
-  routine.versions.forEach((version, index) => {
-    for (const value of valuesOf(version, index)) {
+  for (const version of routine.versions)
+    for (const value of valuesOf(version)) {
       const entry = found.get(keyOf(value)) ?? { value, versions: new Set<string>() };
       entry.versions.add(version.id);
       found.set(keyOf(value), entry);
     }
-  });
   return [...found.values()].map(({ value, versions }) => ({ classes: classesFor(routine, versions), value }));
 }
 
@@ -192,16 +190,13 @@ function gearOf(routine: Routine): readonly GearView[] {
     .sort((a, b) => Number(b.required) - Number(a.required));
 }
 
-function startsOf(routine: Routine, mirrored: Routine): readonly ForVersions<Html>[] {
-  const starts = (version: Version, index: number) => {
-    const other = mirrored.versions[index];
-    const first = { name: routine.groups[0], start: version.start, other: other?.start };
-    const more = version.groups.map(({ name, start }, g) => ({ name, start, other: other?.groups[g]?.start }));
-    return [first, ...more].map(({ name, start, other: mirroredStart }) => {
-      const side = (stance: Stance) => html`${name && html`<b>${name}</b>: `}${stanceText(stance)}`;
-      return bothSides(side(start), side(mirroredStart ?? start));
-    });
-  };
+function startsOf(routine: Routine): readonly ForVersions<Html>[] {
+  const side = (name: string | undefined, stance: Stance) =>
+    html`${name && html`<b>${name}</b>: `}${stanceText(stance)}`;
+  const starts = (version: Version) =>
+    [{ name: routine.groups[0], start: version.start }, ...version.groups].map(({ name, start }) =>
+      bothSides(side(name, start), side(name, reflectedStance(start))),
+    );
   return shared(routine, starts, (start) => start.html);
 }
 

@@ -24,7 +24,7 @@ export interface SitePart {
  * page is made and dropped afterwards, so that the memory does not grow with the library.
  */
 export function configureSite(config: EleventyConfig, content: SiteContent, outDir: string, part?: SitePart): void {
-  const { library, routines, workshops } = content;
+  const { routines, workshops } = content;
   const shared = part?.shared ?? true;
   config.setTemplateFormats(["11ty.js"]);
   config.setUseGitIgnore(false);
@@ -33,26 +33,37 @@ export function configureSite(config: EleventyConfig, content: SiteContent, outD
   config.addGlobalData("workshopSlugs", shared ? workshops.map(({ slug }) => slug) : []);
   config.addGlobalData("onlyShared", shared ? [true] : []);
 
+  config.addGlobalData("site", () => siteViews(content, outDir));
+  if (shared) config.on("eleventy.after", () => writeAssets(outDir, templatesDir, scriptsDir, choiceStyle(routines)));
+}
+
+/**
+ * What the templates ask for. Functions, so that Eleventy, which copies and keeps the data of every page, has nothing to copy
+ * and to keep.
+ */
+function siteViews(content: SiteContent, outDir: string) {
+  const { library, routines, workshops } = content;
   const bySlug = new Map(routines.map((routine) => [routine.slug, routine]));
   const workshopBySlug = new Map(workshops.map((workshop) => [workshop.slug, workshop]));
-  config.addJavaScriptFunction("library", () => library);
-  config.addJavaScriptFunction("libraryView", () => {
-    const view = libraryView(content);
-    return { ...view, data: libraryData(view, library) };
-  });
-  config.addJavaScriptFunction("feedView", () => feedView(content));
-  config.addJavaScriptFunction("sitemapView", () => sitemapView(content));
-  config.addJavaScriptFunction("routineView", async (slug: string) => {
-    const routine = known(bySlug, slug);
-    const view = routineView(routine, library, await readPack(outDir, "routines", slug));
-    return { ...view, data: routineData(routine, view, library) };
-  });
-  config.addJavaScriptFunction("workshopView", async (slug: string) => {
-    const workshop = known(workshopBySlug, slug);
-    const view = workshopView(workshop, library, await readPack(outDir, "workshops", slug));
-    return { ...view, data: workshopData(workshop, library) };
-  });
-  if (shared) config.on("eleventy.after", () => writeAssets(outDir, templatesDir, scriptsDir, choiceStyle(routines)));
+  return {
+    library: () => library,
+    home: () => {
+      const view = libraryView(content);
+      return { ...view, data: libraryData(view, library) };
+    },
+    routine: (slug: string) => {
+      const routine = known(bySlug, slug);
+      const view = routineView(routine, library, readPack(outDir, "routines", slug));
+      return { ...view, data: routineData(routine, view, library) };
+    },
+    workshop: (slug: string) => {
+      const workshop = known(workshopBySlug, slug);
+      const view = workshopView(workshop, library, readPack(outDir, "workshops", slug));
+      return { ...view, data: workshopData(workshop, library) };
+    },
+    feed: () => feedView(content),
+    sitemap: () => sitemapView(content),
+  };
 }
 
 function known<Value>(values: ReadonlyMap<string, Value>, slug: string): Value {
