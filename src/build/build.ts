@@ -2,8 +2,8 @@ import { routinePublishers, workshopPublishers } from "../publishing/list.js";
 import { routineRecord } from "../publishing/record/record.js";
 import { publishSite } from "../publishing/site/publish-site.js";
 import { type Content, readContent } from "../reading/read-content.js";
-import { outFolderTrouble } from "./folders.js";
-import { openStaging, type Staging } from "./staging.js";
+import { faultWords } from "./fault.js";
+import { openStaging, type Staging, writeInto } from "./staging.js";
 
 export interface BuildOptions {
   readonly content: string;
@@ -14,26 +14,31 @@ export interface BuildOptions {
 
 export type BuildResult =
   | { readonly done: true; readonly content: Content; readonly files: number; readonly handouts: number }
-  | { readonly done: false; readonly content: Content; readonly trouble?: string };
+  | { readonly done: false; readonly content: Content };
 
 /**
  * Makes the whole pack from a content folder. It is made beside the published folder and takes its place only when it is
  * whole: with any error in the content nothing is published and what was there stays.
  */
 export async function build(options: BuildOptions): Promise<BuildResult> {
+  try {
+    const staging = openStaging(options.content, options.out);
+    try {
+      return await buildInto(staging, options);
+    } finally {
+      staging.close();
+    }
+  } catch (error) {
+    throw new Error(faultWords(error, options.out), { cause: error });
+  }
+}
+
+async function buildInto(staging: Staging, options: BuildOptions): Promise<BuildResult> {
   const content = await readContent(options.content);
   if (content.findings.some(({ severity }) => severity === "error")) return { done: false, content };
-  const trouble = outFolderTrouble(options.content, options.out);
-  if (trouble !== undefined) return { done: false, content, trouble };
-  const staging = openStaging(options.out);
-  try {
-    const made = await makeAll(content, staging, options.progress ?? (() => {}));
-    staging.publish();
-    return { done: true, content, ...made };
-  } catch (error) {
-    staging.abandon();
-    throw error;
-  }
+  const made = await makeAll(content, staging, options.progress ?? (() => {}));
+  staging.publish();
+  return { done: true, content, ...made };
 }
 
 async function makeAll(content: Content, staging: Staging, progress: NonNullable<BuildOptions["progress"]>) {
@@ -41,7 +46,7 @@ async function makeAll(content: Content, staging: Staging, progress: NonNullable
   const all = routines.length + workshops.length + 1;
   let [done, files, handouts] = [0, 0, 0];
   const write = (file: { readonly path: string; readonly content: string | Uint8Array }) => {
-    staging.write(file);
+    writeInto(staging.folder, file);
     files++;
     if (file.path.endsWith(".pdf")) handouts++;
   };

@@ -12,7 +12,8 @@ export function outFolderTrouble(content: string, out: string): string | undefin
     return `the output folder ${out} lies inside the content folder ${content}; choose one beside it with --out`;
   if (inside(to, from))
     return `the content folder ${content} lies inside the output folder ${out}, and a build replaces all that is in there; choose another folder with --out`;
-  if (!existsSync(out)) return undefined;
+  if (!existsSync(out))
+    return isLink(out) ? `${out} is a link to nowhere; delete it, or choose another folder with --out` : undefined;
   if (!statSync(out).isDirectory()) return `${out} is a file, not a folder; choose another name with --out`;
   const foreign = foreignFile(out);
   return foreign === undefined
@@ -37,11 +38,15 @@ export function listFiles(folder: string, prefix = ""): readonly string[] {
 }
 
 /** A path with every link followed as far as it exists. */
-function realPath(path: string): string {
+export function realPath(path: string): string {
   const full = resolve(path);
-  if (existsSync(full)) return realpathSync(full);
+  if (existsSync(full)) return realpathSync.native(full);
   const parent = dirname(full);
   return parent === full ? full : join(realPath(parent), basename(full));
+}
+
+function isLink(path: string): boolean {
+  return lstatSync(path, { throwIfNoEntry: false })?.isSymbolicLink() ?? false;
 }
 
 function inside(outer: string, inner: string): boolean {

@@ -1,68 +1,72 @@
-import { randomBytes } from "node:crypto";
-import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
-import { basename, dirname, join, resolve } from "node:path";
+import { existsSync, mkdirSync, readdirSync, renameSync, rmdirSync, rmSync, writeFileSync } from "node:fs";
+import { basename, dirname, join } from "node:path";
 import type { OutFile } from "../publishing/publisher.js";
-import { listFiles, markName } from "./folders.js";
+import { listFiles, markName, outFolderTrouble, realPath } from "./folders.js";
+import { giveBack, takeLock } from "./lock.js";
 
 /** A folder beside the published one, in which a build is made before it takes the published one's place. */
 export interface Staging {
   readonly folder: string;
-  readonly write: (file: OutFile) => void;
   /** Swaps: from here on the published folder is this build's. */
   readonly publish: () => void;
-  /** Leaves the published folder as it is and removes what was made. */
-  readonly abandon: () => void;
+  /** Removes what was made and not published, and lets the next build begin. To be called in the end, whatever happened. */
+  readonly close: () => void;
 }
 
 /**
  * Opens a staging folder beside `out`, after clearing what a build that was killed has left behind.
  *
- * @throws where another build of the same folder is at work, or the place can't be written
+ * @throws where the folder can't be published into, another build of the same folder is at work, or the
+ * place can't be written
  */
-export function openStaging(out: string): Staging {
-  const full = resolve(out);
-  const parent = dirname(full);
-  const prefix = `.${basename(full)}.`;
-  mkdirSync(parent, { recursive: true });
-  recover(parent, prefix, full);
-  const folder = join(parent, `${prefix}new-${process.pid}-${randomBytes(4).toString("hex")}`);
-  const old = folder.replace(`${prefix}new-`, `${prefix}old-`);
-  mkdirSync(folder);
-  return {
-    folder,
-    write: ({ path, content }) => {
-      const target = join(folder, path);
-      mkdirSync(dirname(target), { recursive: true });
-      writeFileSync(target, content);
-    },
-    publish: () => {
-      writeFileSync(join(folder, markName), `${listFiles(folder).join("\n")}\n`);
-      if (existsSync(full)) renameSync(full, old);
-      renameSync(folder, full);
-      rmSync(old, { recursive: true, force: true });
-    },
-    abandon: () => rmSync(folder, { recursive: true, force: true }),
+export function openStaging(content: string, out: string): Staging {
+  refuseForeign(content, out);
+  const full = realPath(out);
+  // Beside the published folder, so that the swap is a mere change of names.
+  const work = join(dirname(full), `.countleaf-${basename(full)}`);
+  const [folder, old, lock] = [join(work, "new"), join(work, "old"), join(work, "lock")];
+  takeLock(lock, out);
+  const close = () => {
+    process.off("exit", close);
+    clear(full, work);
+    giveBack(lock);
+    if (readdirSync(work).length === 0) rmdirSync(work);
   };
-}
-
-/** Cleans up after a build that was killed; if it was killed in the middle of the swap, puts the earlier pack back. */
-function recover(parent: string, prefix: string, full: string): void {
-  for (const name of readdirSync(parent)) {
-    const match = name.startsWith(prefix) ? /^(new|old)-(\d+)-[0-9a-f]{8}$/.exec(name.slice(prefix.length)) : null;
-    if (match === null) continue;
-    if (Number(match[2]) !== process.pid && isRunning(Number(match[2])))
-      throw new Error(`another build of ${full} is at work; wait until it is done`);
-    const left = join(parent, name);
-    if (match[1] === "old" && !existsSync(full)) renameSync(left, full);
-    else rmSync(left, { recursive: true, force: true });
-  }
-}
-
-function isRunning(pid: number): boolean {
+  const publish = () => {
+    writeFileSync(join(folder, markName), `${listFiles(folder).join("\n")}\n`);
+    // Making it took a while: what somebody has put into the published folder since must not go with the earlier pack.
+    refuseForeign(content, out);
+    /* Node has no call that exchanges two folders, so there are two changes of names. Killed between them, the published
+     * folder is missing until the next run, which puts the earlier one back before it does anything else. */
+    if (existsSync(full)) renameSync(full, old);
+    renameSync(folder, full);
+  };
   try {
-    process.kill(pid, 0);
-    return true;
+    clear(full, work);
+    mkdirSync(folder);
   } catch (error) {
-    return (error as NodeJS.ErrnoException).code === "EPERM";
+    giveBack(lock);
+    throw error;
   }
+  process.once("exit", close);
+  return { folder, publish, close };
+}
+
+/** Writes a file into a staging folder. */
+export function writeInto(folder: string, { path, content }: OutFile): void {
+  const target = join(folder, path);
+  mkdirSync(dirname(target), { recursive: true });
+  writeFileSync(target, content);
+}
+
+function refuseForeign(content: string, out: string): void {
+  const trouble = outFolderTrouble(content, out);
+  if (trouble !== undefined) throw new Error(trouble);
+}
+
+/** Puts the earlier pack back where the swap went only half the way, and removes what else a build left there. */
+function clear(full: string, work: string): void {
+  const old = join(work, "old");
+  if (existsSync(old) && !existsSync(full)) renameSync(old, full);
+  for (const name of ["new", "old"]) rmSync(join(work, name), { recursive: true, force: true });
 }

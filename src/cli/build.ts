@@ -1,7 +1,7 @@
 import { build } from "../build/build.js";
 import { printFindings } from "./findings.js";
 import { showProgress } from "./progress.js";
-import { done, failed } from "./status.js";
+import { calledOff, done, failed } from "./status.js";
 import { readWords } from "./words.js";
 
 const usage = "countleaf build [--content DIR] [--out DIR]\n";
@@ -10,6 +10,8 @@ export async function buildCommand(args: readonly string[]): Promise<number> {
   const words = readWords(args, usage, ["content", "out"]);
   if (typeof words === "number") return words;
   const { content = "content", out = "_site" } = words.options;
+  // Called off, the process still ends by itself, so that what was begun is cleared up.
+  for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) process.once(signal, () => process.exit(calledOff));
   const began = performance.now();
   const progress = showProgress();
   const result = await build({ content, out, progress: progress.tell }).finally(progress.clear);
@@ -19,7 +21,7 @@ export async function buildCommand(args: readonly string[]): Promise<number> {
     sources,
   );
   if (!result.done) {
-    process.stderr.write(result.trouble === undefined ? "Nothing was published.\n" : `countleaf: ${result.trouble}\n`);
+    process.stderr.write("Nothing was published.\n");
     return failed;
   }
   const { routines, workshops } = result.content;

@@ -4,3 +4,5 @@ export const done = 0;
 export const failed = 1;
 /** The command's own words are off. */
 export const wrongWords = 2;
+/** Stopped by a signal, as shells number it. */
+export const calledOff = 130;

@@ -1,0 +1,114 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { countleaf, replaceFolder, routineText, treeOf, writeContent } from "./run.js";
+
+const long = process.env.COUNTLEAF_LONG === "1";
+/** Points of a run at which it is killed. */
+const points = long ? 200 : 9;
+
+const work = mkdtempSync(join(tmpdir(), "countleaf-crash-"));
+const [content, out, ops] = [join(work, "content"), join(work, "home/pack"), join(work, "ops")];
+const earlier = join(work, "earlier");
+const build = ["build", "--content", content, "--out", out];
+let [before, after]: ReturnType<typeof treeOf>[] = [];
+let calls: readonly string[] = [];
+let milliseconds = 0;
+
+/* Once with the earlier content, once with the later: what a killed run may leave behind is either of the two. */
+beforeAll(async () => {
+  writeContent(content, { "routines/kerb.md": routineText("Kerb") });
+  await mustBuild();
+  before = treeOf(out);
+  replaceFolder(join(work, "home"), earlier);
+  writeContent(content, {
+    "routines/kerb.md": routineText("Kerb", "Step left and wait"),
+    "routines/lamp.md": routineText("Lamp"),
+    "workshops/eve.md": "---\ntitle: Eve\nminutes: 60\nroutines: [kerb]\n---\nBring shoes.\n",
+  });
+  const began = performance.now();
+  const { status, err } = await countleaf(build, { inject: "faults", env: { COUNTLEAF_OPS: ops } });
+  milliseconds = performance.now() - began;
+  expect(status, err).toBe(0);
+  after = treeOf(out);
+  calls = readFileSync(ops, "utf8").trimEnd().split("\n");
+  expect(after).not.toEqual(before);
+});
+
+afterAll(() => rmSync(work, { recursive: true, force: true }));
+
+async function mustBuild() {
+  const run = await countleaf(build);
+  expect(run.status, run.err).toBe(0);
+}
+
+/** Runs from the earlier pack on, and is killed at the given call that changes the disk. */
+async function killedAt(call: number) {
+  replaceFolder(earlier, join(work, "home"));
+  rmSync(ops, { force: true });
+  const env = { COUNTLEAF_OPS: ops, COUNTLEAF_FAULT: "kill", COUNTLEAF_FAULT_AT: String(call) };
+  const run = await countleaf(build, { inject: "faults", env });
+  expect(run.signal, `call ${call}: ${calls[call - 1]}`).toBe("SIGKILL");
+}
+
+async function nextRunPutsThingsRight(what: string) {
+  await mustBuild();
+  expect(treeOf(out), what).toEqual(after);
+  expectNoLitter();
+}
+
+function expectNoLitter() {
+  expect(readdirSync(join(work, "home")).filter((name) => name !== "pack" && name !== ".countleaf-pack")).toEqual([]);
+  expect(
+    readdirSync(join(work, "home")).includes(".countleaf-pack") ? readdirSync(join(work, "home/.countleaf-pack")) : [],
+  ).toEqual([]);
+}
+
+/** Calls at which only one of the swap's two changes of names is done. */
+function betweenRenames(): number {
+  return calls.findLastIndex((call) => call.startsWith("renameSync")) + 1;
+}
+
+describe("a build that is killed", () => {
+  it("makes changes that can be counted, the swap among them", () => {
+    expect(calls.length).toBeGreaterThan(40);
+    expect(calls[betweenRenames() - 2]).toMatch(/renameSync .*home\/pack *$/);
+  });
+
+  it(`leaves the earlier pack or the later one, whole, at ${points} calls spread over the run`, async () => {
+    const spread = Array.from({ length: points }, (_, index) => 1 + Math.floor((index * calls.length) / points));
+    const around = [-1, 1, 2].map((step) => betweenRenames() + step);
+    for (const call of [...new Set([...spread, ...around])].filter((one) => one !== betweenRenames())) {
+      await killedAt(call);
+      const left = treeOf(out);
+      const what = `killed before call ${call}: ${calls[call - 1]}`;
+      expect([before, after], what).toContainEqual(left);
+      if (call > betweenRenames()) expect(left, what).toEqual(after);
+      await nextRunPutsThingsRight(what);
+    }
+  }, 1_800_000);
+
+  it("in the middle of the swap leaves the earlier pack aside, and the next run puts it back even where it makes none", async () => {
+    await killedAt(betweenRenames());
+    expect(treeOf(out)).toBeUndefined();
+    writeContent(content, { "routines/broken.md": "no front matter" });
+    expect((await countleaf(build)).status).toBe(1);
+    expect(treeOf(out)).toEqual(before);
+    expectNoLitter();
+    rmSync(join(content, "routines/broken.md"));
+    await nextRunPutsThingsRight("after the middle of the swap");
+  });
+
+  it(`is as safe at ${long ? points : 3} moments of the clock`, async () => {
+    const moments = long ? points : 3;
+    for (let moment = 0; moment < moments; moment++) {
+      replaceFolder(earlier, join(work, "home"));
+      const delay = ((moment + 0.5) * milliseconds) / moments;
+      await countleaf(build, { meanwhile: (child) => setTimeout(() => child.kill("SIGKILL"), delay) });
+      const what = `killed after ${delay} ms`;
+      expect([before, after], what).toContainEqual(treeOf(out));
+      await nextRunPutsThingsRight(what);
+    }
+  }, 1_800_000);
+});

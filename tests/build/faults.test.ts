@@ -1,0 +1,197 @@
+import { type ChildProcess, spawn, spawnSync } from "node:child_process";
+import {
+  chmodSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  rmSync,
+  statfsSync,
+  symlinkSync,
+  writeFileSync,
+} from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { countleaf, type RunOptions, replaceFolder, routineText, treeOf, writeContent } from "./run.js";
+
+const work = mkdtempSync(join(tmpdir(), "countleaf-faults-"));
+const [content, home, out] = [join(work, "content"), join(work, "home"), join(work, "home/pack")];
+const words = ["build", "--content", content, "--out", out];
+let before: ReturnType<typeof treeOf>;
+
+beforeAll(async () => {
+  chmodSync(work, 0o755);
+  writeContent(content, { "routines/kerb.md": routineText("Kerb") });
+  const run = await countleaf(words);
+  expect(run.status, run.err).toBe(0);
+  before = treeOf(out);
+  replaceFolder(home, join(work, "earlier"));
+  writeContent(content, { "routines/lamp.md": routineText("Lamp") });
+});
+
+beforeEach(() => replaceFolder(join(work, "earlier"), home));
+afterAll(() => rmSync(work, { recursive: true, force: true }));
+
+/** A build that can't be done leaves what was published as it was and nothing beside it, and says what to do. */
+async function fails(says: RegExp, options: RunOptions = {}, args = words) {
+  const { status, err } = await countleaf(args, options);
+  expect(err).toMatch(says);
+  expect(err).not.toMatch(/^ +at /m);
+  expect(status).toBe(1);
+  expect(treeOf(out)).toEqual(before);
+  expect(readdirSync(home).filter((name) => !["pack", ".countleaf-pack"].includes(name))).toEqual([]);
+  const beside = join(home, ".countleaf-pack");
+  return existsSync(beside) ? readdirSync(beside) : [];
+}
+
+describe("a full disk", () => {
+  it.each([1, 2, 5, 20, 40])("seen at change %s and after: what was published stays", async (at) => {
+    const env = { COUNTLEAF_OPS: join(work, "ops"), COUNTLEAF_FAULT: "ENOSPC", COUNTLEAF_FAULT_AT: String(at) };
+    rmSync(join(work, "ops"), { force: true });
+    expect(await fails(/the disk is full\. Make room/, { inject: "faults", env })).toEqual([]);
+  });
+
+  /* Where mounting is not allowed, the injected faults above stand for it. */
+  const mounted = join(work, "small");
+  mkdirSync(mounted);
+  const canMount = spawnSync("mount", ["-t", "tmpfs", "tmpfs", mounted]).status === 0;
+  if (canMount) {
+    afterAll(() => void spawnSync("umount", [mounted]));
+    it("that is real and holds one pack but not two", async () => {
+      const small = join(mounted, "pack");
+      replaceFolder(out, small);
+      const { bsize, blocks, bfree } = statfsSync(mounted);
+      const kilobytes = Math.ceil(((blocks - bfree) * bsize * 1.5) / 1024);
+      expect(spawnSync("mount", ["-o", `remount,size=${kilobytes}k`, mounted]).status).toBe(0);
+      const { status, err } = await countleaf(["build", "--content", content, "--out", small]);
+      expect(err).toMatch(/the disk is full\. Make room on it.*Nothing was changed in/);
+      expect(status).toBe(1);
+      expect(treeOf(small)).toEqual(before);
+      expect(readdirSync(mounted)).toEqual(["pack"]);
+    });
+  }
+});
+
+describe("a build that is called off", () => {
+  it.each(["SIGINT", "SIGTERM"] as const)("by %s clears up at once", async (signal) => {
+    const stopOnceAtWork = (child: ChildProcess) => {
+      const wait = setInterval(() => {
+        if (!existsSync(join(home, ".countleaf-pack/new/routines"))) return;
+        clearInterval(wait);
+        child.kill(signal);
+      }, 5);
+    };
+    const { status } = await countleaf(words, { meanwhile: stopOnceAtWork });
+    expect(status).toBe(130);
+    expect(treeOf(out)).toEqual(before);
+    expect(readdirSync(home)).toEqual(["pack"]);
+  });
+});
+
+describe("a folder without write permission", () => {
+  it("says so, and leaves all as it was", async () => {
+    chmodSync(home, 0o555);
+    expect(await fails(/home\/\.countleaf-pack.*you are not allowed to write here/, { inject: "nobody" })).toEqual([]);
+    chmodSync(home, 0o755);
+  });
+
+  it("so does a disk that can only be read", async () => {
+    const env = { COUNTLEAF_OPS: join(work, "ops"), COUNTLEAF_FAULT: "EROFS", COUNTLEAF_FAULT_AT: "1" };
+    rmSync(join(work, "ops"), { force: true });
+    await fails(/this disk can only be read\. Choose/, { inject: "faults", env });
+  });
+});
+
+describe("a file that vanishes while it is read", () => {
+  it("is an error with its place", async () => {
+    const lamp = join(content, "routines/lamp.md");
+    await fails(/lamp\.md:1:1.*vanished/, { inject: "vanish", env: { COUNTLEAF_VANISH: lamp } });
+    writeContent(content, { "routines/lamp.md": routineText("Lamp") });
+  });
+});
+
+describe("two builds at once", () => {
+  it("the second gives way to one that runs", async () => {
+    const other = spawn(process.execPath, ["-e", "setTimeout(() => {}, 60_000)"]);
+    const lock = join(home, ".countleaf-pack/lock");
+    mkdirSync(join(lock, String(other.pid)), { recursive: true });
+    expect(await fails(/another build of .*pack is at work \(process \d+\); wait/)).toEqual(["lock"]);
+    const ended = new Promise((resolve) => other.on("close", resolve));
+    other.kill();
+    await ended;
+    const { status, err } = await countleaf(words);
+    expect(status, err).toBe(0);
+  });
+
+  it("started together, one of them at least makes the whole pack", async () => {
+    const runs = await Promise.all([countleaf(words), countleaf(words), countleaf(words)]);
+    expect(runs.map(({ status }) => status)).toContain(0);
+    for (const { status, err } of runs) if (status !== 0) expect(err).toMatch(/another build of/);
+    const together = treeOf(out);
+    expect((await countleaf(words)).status).toBe(0);
+    expect(together).toEqual(treeOf(out));
+  });
+});
+
+describe("an output folder that is not ours to replace", () => {
+  it.each(["holiday.jpg", "routines/kerb/my-notes.txt", ".git/config"])("holds %s", async (path) => {
+    writeContent(out, { [path]: "mine", "library.yaml": "" });
+    rmSync(join(out, "library.yaml"));
+    const { status, err } = await countleaf(words);
+    expect([status, err]).toEqual([1, expect.stringMatching(/was not made by countleaf.*move it away, or choose/)]);
+    expect(err).toContain(path);
+    expect(existsSync(join(out, path))).toBe(true);
+  });
+
+  it("gets a file of somebody else's while the pack is made", async () => {
+    const late = join(out, "late.txt");
+    const meanwhile = () => {
+      const wait = setInterval(() => {
+        if (!existsSync(join(home, ".countleaf-pack/new/routines"))) return;
+        clearInterval(wait);
+        writeFileSync(late, "mine");
+      }, 5);
+    };
+    const { status, err } = await countleaf(words, { meanwhile });
+    expect([status, err]).toEqual([1, expect.stringMatching(/late\.txt was not made by countleaf/)]);
+    expect(existsSync(late)).toBe(true);
+  });
+
+  it("is a file, or a link to nowhere", async () => {
+    writeFileSync(join(home, "file"), "");
+    symlinkSync(join(home, "nowhere"), join(home, "link"));
+    for (const [name, says] of [
+      ["file", /is a file, not a folder/],
+      ["link", /is a link to nowhere/],
+    ] as const) {
+      const { status, err } = await countleaf(["build", "--content", content, "--out", join(home, name)]);
+      expect([status, err]).toEqual([1, expect.stringMatching(says)]);
+    }
+  });
+
+  it("is a link to a folder: that folder is published into, and the link stays", async () => {
+    symlinkSync(out, join(home, "link"));
+    const { status, err } = await countleaf(["build", "--content", content, "--out", join(home, "link")]);
+    expect(status, err).toBe(0);
+    expect(existsSync(join(out, "routines/lamp/index.html"))).toBe(true);
+    expect(readdirSync(home).includes("link")).toBe(true);
+  });
+
+  it("lies inside the content folder, or the reverse, by whatever name", async () => {
+    const link = join(work, "another-name");
+    symlinkSync(content, link);
+    const nested: readonly (readonly [string, string])[] = [
+      [content, content],
+      [content, join(content, "pack")],
+      [content, join(link, "deep/pack")],
+      [content, work],
+      [link, join(content, "../content")],
+    ];
+    for (const [from, to] of nested) {
+      const { status, err } = await countleaf(["build", "--content", from, "--out", to]);
+      expect([status, err]).toEqual([1, expect.stringMatching(/choose (another folder|one beside it) with --out/)]);
+    }
+    expect(readdirSync(content).sort()).toEqual(["library.yaml", "routines"]);
+  });
+});
