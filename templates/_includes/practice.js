@@ -47,16 +47,16 @@ export function practice(figures) {
     <fieldset class="desk-group">
       <legend>How fast</legend>
       <div class="desk-speed">
-        <button type="button" data-step="-5" data-key="- _">Slower</button>
         <label class="desk-slide">
-          <output data-speed for="practice-speed"></output>
-          <input id="practice-speed" type="range" name="speed" min="50" max="110" value="75" step="1" aria-label="Speed, per cent of the tempo" list="practice-speeds">
-          <datalist id="practice-speeds"></datalist>
+          <span data-speed></span>
+          <input type="range" name="speed" min="50" max="110" value="75" step="1" aria-label="Speed, per cent of the tempo">
         </label>
+        <button type="button" data-step="-5" data-key="- _">Slower</button>
         <button type="button" data-step="5" data-key="+ =">Faster</button>
+        <span class="desk-speeds" data-speeds></span>
       </div>
       <p class="desk-climb">
-        <label class="desk-tick"><input type="checkbox" name="climbs"> work it up:</label>
+        <label class="desk-tick"><input type="checkbox" name="climbs"> work it up, round by round</label>
         <label>by <input type="number" name="by" min="1" max="20" value="5" inputmode="numeric"> %</label>
         <label>after every <input type="number" name="every" min="1" max="32" value="2" inputmode="numeric"> rounds</label>
         <label>up to <input type="number" name="until" min="50" max="110" value="100" inputmode="numeric"> %</label>

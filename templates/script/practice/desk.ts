@@ -30,9 +30,7 @@ export function desk(form: HTMLFormElement, file: RoutineFile, score: Score): De
     if (one) one.textContent = sectionTitle(score, from);
   };
   choose(0, last);
-  form
-    .querySelector("datalist")
-    ?.append(...(file.practice ?? []).map(({ percent }) => new Option(`${percent} %`, String(percent))));
+  form.querySelector("[data-speeds]")?.append(...(file.practice ?? []).map(({ percent }) => speedButton(percent)));
 
   const showPercent = (percent: number) => {
     field("speed").value = String(percent);
@@ -63,4 +61,12 @@ function climbOf(by: number, every: number, until: number): NonNullable<Wish["cl
     every: Math.max(1, Math.round(every)),
     until: Math.min(Math.max(until, slowest), fastest),
   };
+}
+
+function speedButton(percent: number): HTMLButtonElement {
+  const button = document.createElement("button");
+  button.type = "button";
+  button.dataset.percent = String(percent);
+  button.textContent = `${percent} %`;
+  return button;
 }

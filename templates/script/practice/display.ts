@@ -65,6 +65,8 @@ function write(face: HTMLElement, { state, accent }: Shown, texts: Readonly<Reco
 function enlarge(box: HTMLElement): void {
   for (let size = 1; size <= smallest; size++) {
     box.dataset.size = String(size);
-    if (box.scrollHeight <= box.clientHeight && box.scrollWidth <= box.clientWidth) return;
+    // Lines are measured, not letters: those reach beyond lines as tight as these.
+    const reach = box.lastElementChild?.getBoundingClientRect().bottom ?? 0;
+    if (box.scrollWidth <= box.clientWidth && reach <= box.getBoundingClientRect().bottom + 1) return;
   }
 }

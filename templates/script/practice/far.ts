@@ -13,7 +13,6 @@ export function farView(dialog: HTMLDialogElement, opener: HTMLElement, shown: (
   dialog.querySelector("[data-leave]")?.addEventListener("click", leave);
   dialog.addEventListener("close", () => {
     if (document.fullscreenElement) void document.exitFullscreen().catch(() => {});
-    opener.focus();
   });
   document.addEventListener("fullscreenchange", () => {
     if (!document.fullscreenElement && dialog.open) leave();

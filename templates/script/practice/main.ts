@@ -34,6 +34,8 @@ async function furnish(root: HTMLElement): Promise<void> {
   for (const button of root.querySelectorAll("[data-start]")) button.addEventListener("click", play.toggle);
   for (const button of root.querySelectorAll<HTMLElement>("[data-step]"))
     button.addEventListener("click", () => play.setSpeed(controls.percent() + Number(button.dataset.step)));
+  for (const button of root.querySelectorAll<HTMLElement>("[data-percent]"))
+    button.addEventListener("click", () => play.setSpeed(Number(button.dataset.percent)));
   part(root, "top").addEventListener("click", () => {
     controls.choose(0, routine.sections.length - 1);
     play.fromTheTop();

@@ -13,12 +13,12 @@ import {
   type Wish,
 } from "../../../templates/script/practice/schedule.js";
 import { type Score, score } from "../../../templates/script/practice/score.js";
-import { lowTide } from "../../publishing/fixtures/low-tide.js";
 import { timed, timedRoutine } from "../../publishing/fixtures/timed.js";
 import { danced, phrase, section } from "../../publishing/fixtures/written.js";
 import { published } from "./figures.js";
+import { nightFerry } from "./night-ferry.js";
 
-const tide = score(published(lowTide));
+const tide = score(published(nightFerry));
 const whole: Wish = { from: 0, to: 3, loops: false, countInAgain: true };
 
 /** The moments of a practice, as far as they go, changing speed at the moments that are asked for. */

@@ -2,10 +2,10 @@ import fc from "fast-check";
 import Fraction from "fraction.js";
 import { describe, expect, test } from "vitest";
 import { cues, exact, score, sectionTitle } from "../../../templates/script/practice/score.js";
-import { lowTide } from "../../publishing/fixtures/low-tide.js";
 import { closedFormula, timed, timedRoutine } from "../../publishing/fixtures/timed.js";
 import { danced, move, phrase, section } from "../../publishing/fixtures/written.js";
 import { published } from "./figures.js";
+import { nightFerry } from "./night-ferry.js";
 
 describe("the routine on the clock", () => {
   test("every count is where the closed formula puts it, to the rounding of a published start", () => {
@@ -24,7 +24,7 @@ describe("the routine on the clock", () => {
   });
 
   test("where sections follow each other or have track times to the millisecond, counts are exact", () => {
-    const { beats } = score(published(lowTide));
+    const { beats } = score(published(nightFerry));
     // 16 + 4 counts at 92, then from 58.0 s of a track whose first count is at 14.2 s at 96 counts a minute.
     const start = (at: number) =>
       at < 20 ? new Fraction(60 * at, 92) : new Fraction("43.8").add(new Fraction(60 * (at - 20), 96));
@@ -58,7 +58,7 @@ describe("the routine on the clock", () => {
 });
 
 describe("cues", () => {
-  const file = published(lowTide);
+  const file = published(nightFerry);
   const routine = score(file);
 
   test("as taught and on the other side, of the version asked for", () => {
@@ -67,7 +67,7 @@ describe("cues", () => {
     expect(cues(file, routine, "2", true)[0]?.text).toContain("right palm");
     const seated = cues(file, routine, "seated", false).map(({ text }) => text);
     expect(seated).toContain("Slide both hands down the shins");
-    expect(seated).not.toContain("Slide down to the floor like rain");
+    expect(seated).not.toContain("Slide both hands down the thighs like rain");
   });
 
   test("a move between two counts starts there and names its part", () => {
@@ -99,11 +99,11 @@ describe("cues", () => {
 });
 
 test("a section's title tells it from the others of its name", () => {
-  const routine = score(published(lowTide));
+  const routine = score(published(nightFerry));
   expect(routine.sections.map((_, index) => sectionTitle(routine, index))).toEqual([
-    "Harbour wall",
-    "Tag",
-    "Harbour wall again, 1st time, other side",
-    "Harbour wall again, 2nd time, other side",
+    "Gangway",
+    "Whistle",
+    "Gangway again, 1st time, other side",
+    "Gangway again, 2nd time, other side",
   ]);
 });

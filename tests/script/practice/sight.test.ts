@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { cues, score } from "../../../templates/script/practice/score.js";
 import { sightAt } from "../../../templates/script/practice/sight.js";
-import { lowTide } from "../../publishing/fixtures/low-tide.js";
 import { published } from "./figures.js";
+import { nightFerry } from "./night-ferry.js";
 
-const file = published(lowTide);
+const file = published(nightFerry);
 const tide = score(file);
 const moves = cues(file, tide, "2", false);
 const count = 60 / 92;
@@ -20,7 +20,7 @@ describe("what there is to see", () => {
       count: "6",
       accent: false,
       cue: undefined,
-      next: "Lean into an unseen wall, left palm flat against it",
+      next: "Lean into an unseen rail, left palm flat on it",
       section: 0,
     });
     expect(see(-9 * count)).toMatchObject({ state: "count-in", count: "" });

@@ -1,0 +1,140 @@
+// What runs inside the page is typed as a page; the build of src knows no DOM.
+/// <reference lib="dom" />
+
+import Fraction from "fraction.js";
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { clicks } from "../../src/routine/clicks.js";
+import { library } from "../publishing/fixtures/written.js";
+import { nightFerry } from "../script/practice/night-ferry.js";
+import { launchBrowser } from "./browser.js";
+import { publishedSite, type TestSite } from "./site.js";
+
+let browser: Browser;
+let site: TestSite;
+let address: string;
+beforeAll(async () => {
+  const content = { library, routines: [nightFerry], workshops: [] };
+  [browser, site] = await Promise.all([launchBrowser(), publishedSite(content)]);
+  address = `${site.url}routines/night-ferry/#practice`;
+});
+afterAll(async () => {
+  await browser?.close();
+  await site?.close();
+});
+
+const minutes = 10;
+/** Seconds between the start and the first click, as the player gives the learner. */
+const breath = new Fraction("0.15");
+const speeds = { slow: 75, fast: 104, changedAt: 240 };
+
+/**
+ * Where the clicks must fall, in exact fractions from the model of the routine: round after round without a count-in in
+ * between, at 75 %, and at 104 % from the first count after four minutes on.
+ */
+function expected(): readonly { readonly time: number; readonly accent: boolean }[] {
+  const all = [...clicks(nightFerry)];
+  const lead = all.filter(({ at }) => at < 0);
+  const round = all.filter(({ at }) => at >= 0);
+  const start = (lead[0]?.start ?? new Fraction(0)).neg();
+  const slow = new Fraction(100, speeds.slow);
+  const fast = new Fraction(100, speeds.fast);
+  let turn: { readonly position: Fraction; readonly time: Fraction } | undefined;
+  const list: { time: number; accent: boolean }[] = [];
+  const put = (position: Fraction, accent: boolean) => {
+    const steady = breath.add(position.mul(slow));
+    if (!turn && steady.gt(speeds.changedAt)) turn = { position, time: steady };
+    const time = turn ? turn.time.add(position.sub(turn.position).mul(fast)) : steady;
+    list.push({ time: time.valueOf(), accent });
+    return time.lt(minutes * 60);
+  };
+  for (const click of lead) put(click.start.add(start), false);
+  for (let n = 0; ; n++) {
+    const from = start.add(nightFerry.seconds.mul(n));
+    for (const click of round) if (!put(from.add(click.start), click.accent)) return list.slice(0, -1);
+  }
+}
+
+test("over ten minutes of loops with a change of speed every click is within a millisecond of its exact time", async () => {
+  const page = await browser.newPage();
+  await page.goto(address);
+  // As a text: what is imported here is the page's own script.
+  await page.evaluate(`Promise.all(["audio", "schedule", "score"].map((name) => import("../../assets/script/practice/" + name + ".js")))
+    .then((parts) => Object.assign(window, { parts: Object.assign({}, ...parts) }))`);
+  const heard = await page.evaluate(
+    async ({ minutes, slow, fast, changedAt }) => {
+      const { clicks, layOut, score } = (window as unknown as { parts: Parts }).parts;
+      const routine = score(await (await fetch("routine.json")).json());
+      const rate = 22050;
+      const context = new OfflineAudioContext(1, minutes * 60 * rate, rate);
+      const player = clicks(context);
+      await player.start(layOut(routine, { from: 0, to: 3, loops: true, countInAgain: false }), slow);
+      // The clock alone decides: the player is woken once a second, as a page in the background is.
+      for (let second = 1; second < minutes * 60; second++)
+        void context.suspend(second).then(() => {
+          if (second === changedAt) player.setSpeed(fast);
+          player.wake();
+          void context.resume();
+        });
+      const samples = (await context.startRendering()).getChannelData(0);
+      const found: { time: number; level: number }[] = [];
+      for (let i = 0; i < samples.length; i++) {
+        if (Math.abs(samples[i] ?? 0) < 0.02) continue;
+        const sound = samples.subarray(i, i + Math.round(rate * 0.06));
+        found.push({ time: i / rate, level: sound.reduce((most, x) => Math.max(most, Math.abs(x)), 0) });
+        i += sound.length + Math.round(rate * 0.01);
+      }
+      return found;
+    },
+    { minutes, ...speeds },
+  );
+  const wanted = expected();
+  expect(heard.length).toBe(wanted.length);
+  expect(heard.length).toBeGreaterThan(400);
+  const errors = heard.map(({ time }, index) => Math.abs(time - (wanted[index]?.time ?? Number.NaN)));
+  expect(Math.max(...errors)).toBeLessThan(0.001);
+  expect(heard.map(({ level }) => level > 0.6)).toEqual(wanted.map(({ accent }) => accent));
+  await page.close();
+});
+
+test("the display changes within 50 ms of its click", { retry: 2 }, async () => {
+  const page = await browser.newPage();
+  await page.addInitScript(watchClicks);
+  await page.goto(address);
+  await page.getByRole("button", { name: "100 %" }).click();
+  await page.locator("[data-desk] [data-start]").click();
+  await page.waitForTimeout(12_000);
+  await page.locator("[data-desk] [data-start]").click();
+  const { clicked, changed } = await page.evaluate(() => (window as unknown as { seen: Seen }).seen);
+  const past = clicked.filter((time) => time < (changed.at(-1) ?? 0) + 0.05);
+  expect(past.length).toBeGreaterThan(12);
+  for (const time of past) expect(Math.min(...changed.map((at) => Math.abs(at - time)))).toBeLessThan(0.05);
+  await page.close();
+});
+
+type Parts = typeof import("../../templates/script/practice/audio.js") &
+  typeof import("../../templates/script/practice/schedule.js") &
+  typeof import("../../templates/script/practice/score.js");
+
+interface Seen {
+  readonly clicked: number[];
+  readonly changed: number[];
+}
+
+/** Notes when each click is due to be heard, and when the count on the page changes, both on the audio clock. */
+function watchClicks(): void {
+  const seen: Seen = { clicked: [], changed: [] };
+  let heardNow = () => 0;
+  Object.assign(window, { seen });
+  const start = AudioBufferSourceNode.prototype.start;
+  AudioBufferSourceNode.prototype.start = function (when = 0) {
+    const context = this.context as AudioContext;
+    heardNow = () => context.currentTime - (context.outputLatency || context.baseLatency);
+    seen.clicked.push(when);
+    start.call(this, when);
+  };
+  addEventListener("DOMContentLoaded", () => {
+    const count = document.querySelector("[data-show=count]");
+    if (count) new MutationObserver(() => seen.changed.push(heardNow())).observe(count, { childList: true });
+  });
+}
