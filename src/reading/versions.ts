@@ -48,7 +48,7 @@ export function versionFindings(written: WrittenRoutine, locate: Front["locate"]
 
 function options(written: WrittenRoutine) {
   const ofMoves = (moves: readonly WrittenMove[]) => moves.flatMap((move) => move.options);
-  const phrases = written.sections.flatMap(({ counts = [], change, parts }) => [
+  const phrases = written.sections.flatMap(({ counts = [], change, parts = [] }) => [
     ...counts,
     ...change.map(({ by }) => by),
     ...parts.flatMap((part) => part.counts),

@@ -19,23 +19,24 @@ export function writeSection(section: SectionKeys, path: Path, unsafe: UnsafeLin
       const here = [...path, "change", number];
       return { phrase: Number(number), place: placeOf(here), by: writePhrase(phrase, here, unsafe) };
     }),
-    canon: Object.entries(section.canon ?? {}).map(([group, after]) => ({
-      place: placeOf([...path, "canon", group]),
-      group,
-      after,
-    })),
-    parts: Object.entries(section.parts ?? {}).map(([group, phrases]) => {
-      const here = [...path, "parts", group];
-      return {
-        place: placeOf(here),
-        group,
-        counts: phrases.map((phrase, index) => writePhrase(phrase, [...here, index], unsafe)),
-      };
-    }),
+    ...given({ canon: section.canon && writeCanon(section.canon, [...path, "canon"]) }),
+    ...given({ parts: section.parts && writeParts(section.parts, [...path, "parts"], unsafe) }),
     mirrored: section.mirrored ?? "never",
     repeat: section.repeat ?? 1,
     at: writeTimes(section.at, [...path, "at"]),
   };
+}
+
+function writeCanon(canon: NonNullable<SectionKeys["canon"]>, path: Path): WrittenSection["canon"] {
+  return Object.entries(canon).map(([group, after]) => ({ place: placeOf([...path, group]), group, after }));
+}
+
+function writeParts(parts: NonNullable<SectionKeys["parts"]>, path: Path, unsafe: UnsafeLink): WrittenSection["parts"] {
+  return Object.entries(parts).map(([group, phrases]) => {
+    const here = [...path, group];
+    const counts = phrases.map((phrase, index) => writePhrase(phrase, [...here, index], unsafe));
+    return { place: placeOf(here), group, counts };
+  });
 }
 
 function writeTimes(at: SectionKeys["at"], path: Path): WrittenSection["at"] {

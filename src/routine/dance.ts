@@ -12,12 +12,12 @@ import { danceOrder, type OrderOptions, type Pass } from "./order.js";
 import { otherWays } from "./others.js";
 import { placeMoves, type Run } from "./placing.js";
 import type { Problem } from "./problem.js";
-import { collectProblems, type Problems } from "./problems.js";
-import { reflectGroup } from "./reflect.js";
+import { collectProblems, inGroup, type Problems } from "./problems.js";
 import { cautionsOf, risksOf } from "./risk.js";
 import type { DancedSection, Group, Library, Move, Routine, Version } from "./routine.js";
 import { eighths } from "./stance.js";
 import { type StancedMove, stanceMoves, startOf } from "./stancing.js";
+import type { Facing } from "./words.js";
 import type { WrittenGroup, WrittenRoutine } from "./written.js";
 
 export interface Danced {
@@ -39,10 +39,12 @@ export function dance(written: WrittenRoutine, library: Library, options: Pick<O
   if (problems.failed()) return { problems: problems.list() };
 
   const names = versionNames(written);
-  const [all, ...groups] = dancersOf(written, passes).map((dancers) => ({
-    ...dancers,
-    stanced: new Map(names.map((name) => [name.id, stancedMoves(dancers, name, library, problems)])),
-  }));
+  const meant = new Map(names.map(({ id }) => [id, new Map<string, Facing>()]));
+  const [all, ...groups] = dancersOf(written, passes).map((dancers, index): DancedBy => {
+    const found = inGroup(problems, index === 0 ? undefined : dancers.group?.name);
+    const dance = (name: VersionName) => stancedMoves(dancers, name, meant.get(name.id) ?? new Map(), library, found);
+    return { ...dancers, stanced: new Map(names.map((name) => [name.id, dance(name)])) };
+  });
   if (all === undefined) return { problems: problems.list() };
   for (const { stanced } of [all, ...groups]) {
     for (const name of names) adaptationGaps(name, stanced, problems);
@@ -83,12 +85,13 @@ function runOf(routine: WrittenRoutine, passes: readonly Pass[], group?: string)
 
 function stancedMoves(
   { run, group }: Dancers,
-  name: VersionName,
+  version: VersionName,
+  meant: Map<string, Facing>,
   library: Library,
   problems: Problems,
 ): readonly StancedMove[] {
-  const start = startOf(run.routine, name, group);
-  return stanceMoves(run, name, start, placeMoves(run, name, problems), library.mirrorWords, problems);
+  const dancer = { version, meant, ...given("group", group) };
+  return stanceMoves(run, dancer, placeMoves(run, version, problems), library.mirrorWords, problems);
 }
 
 /** The turns of one plain time through, times the walls, must make whole turns. */
@@ -97,7 +100,7 @@ function checkWallTurns(written: WrittenRoutine, library: Library, problems: Pro
   if (written.walls < 2 || taught === undefined || problems.failed()) return;
   const aside = collectProblems();
   const run = runOf(written, danceOrder(written, aside, { oneTime: true }), written.groups[0]?.name);
-  const moves = stancedMoves({ run }, taught, library, aside);
+  const moves = stancedMoves({ run, ...given("group", written.groups[0]) }, taught, new Map(), library, aside);
   const turn = eighths(moves.at(-1)?.after.facing ?? "front") - eighths(moves[0]?.before.facing ?? "front");
   if ((turn * written.walls) % 8 === 0) return;
   const from = moves[0]?.before.facing ?? "front";
@@ -148,7 +151,7 @@ function computeVersion(
 
 function computeGroup(name: VersionName, dancers: DancedBy, clock: Clock, library: Library): Group {
   const stanced = dancers.stanced.get(name.id) ?? [];
-  const ways = otherWays(dancers.run, library.mirrorWords);
+  const ways = otherWays(dancers.run, library.mirrorWords, dancers.group);
   const moves = stanced.map((one): Omit<Move, "risks"> => moveOf(one, clock, library, ways));
   const risks = risksOf(
     moves,
@@ -156,7 +159,7 @@ function computeGroup(name: VersionName, dancers: DancedBy, clock: Clock, librar
   );
   const finished = moves.map((move, index): Move => ({ ...move, risks: risks[index] ?? [] }));
   const start = startOf(dancers.run.routine, name, dancers.group);
-  const group: Group = {
+  return {
     name: dancers.group?.name ?? "",
     load: loadOf(finished),
     space: spaceOf(floorPath(finished, library.stepLength)),
@@ -164,7 +167,6 @@ function computeGroup(name: VersionName, dancers: DancedBy, clock: Clock, librar
     end: finished.at(-1)?.after ?? start,
     moves: finished,
   };
-  return dancers.group?.mirrored === true ? reflectGroup(group, library.mirrorWords) : group;
 }
 
 function moveOf(

@@ -15,8 +15,13 @@ export interface Material {
 
 export interface MaterialPhrase {
   readonly written: WrittenPhrase;
-  /** The section that the phrase stands in, in the file: its facings are meant as on that section's first time danced. */
-  readonly origin: number;
+  /**
+   * The section that the phrase stands in, in the file, or a group's part in it: its facings are meant as on the first time
+   * that this is danced.
+   */
+  readonly origin: string;
+  /** A group's own counts, danced as they are written even by a group that is on the other side. */
+  readonly own: boolean;
 }
 
 /**
@@ -41,7 +46,9 @@ export function materials(routine: WrittenRoutine, problems: Problems): readonly
     return {
       ...(section.words === undefined ? {} : { words: section.words }),
       feel: section.feel ?? routine.music.feel,
-      phrases: (section.counts ?? []).map((written) => ({ written, origin: index })),
+      phrases: (section.counts ?? []).map((written) => ({ written, origin: String(index), own: false })),
+      parts: new Map(),
+      delays: new Map(),
       ...ownGroups(section, index),
     };
   }
@@ -85,27 +92,29 @@ export function materials(routine: WrittenRoutine, problems: Problems): readonly
           change.place,
           `\`${name}\` has ${phrases.length} phrases, so there is no phrase ${change.phrase} to change`,
         );
-      else phrases[change.phrase - 1] = { written: change.by, origin: index };
+      else phrases[change.phrase - 1] = { written: change.by, origin: String(index), own: false };
     }
     const words = section.words ?? from.words;
-    const own = ownGroups(section, index);
     return {
+      ...from,
       ...(words === undefined ? {} : { words }),
       feel: section.feel ?? from.feel,
       phrases,
-      parts: own.parts.size > 0 ? own.parts : from.parts,
-      delays: own.delays.size > 0 ? own.delays : from.delays,
+      ...ownGroups(section, index),
     };
   }
 
   return routine.sections.map((_, index) => lookUp(index));
 }
 
-function ownGroups(section: WrittenSection, index: number): Pick<Material, "parts" | "delays"> {
+/** What a section itself says of its groups; a part or canon that says nothing (`{}`) ends what `same-as` brings along. */
+function ownGroups({ parts, canon }: WrittenSection, index: number): Partial<Pick<Material, "parts" | "delays">> {
+  const phrases = (group: string, counts: readonly WrittenPhrase[]) =>
+    counts.map((written) => ({ written, origin: `${index} ${group}`, own: true }));
   return {
-    parts: new Map(
-      section.parts.map(({ group, counts }) => [group, counts.map((written) => ({ written, origin: index }))]),
-    ),
-    delays: new Map(section.canon.map(({ group, after }) => [group, after])),
+    ...(parts === undefined
+      ? {}
+      : { parts: new Map(parts.map(({ group, counts }) => [group, phrases(group, counts)])) }),
+    ...(canon === undefined ? {} : { delays: new Map(canon.map(({ group, after }) => [group, after])) }),
   };
 }

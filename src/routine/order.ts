@@ -24,7 +24,9 @@ export interface Pass {
 
 export interface PassPhrase {
   readonly written: WrittenPhrase;
-  readonly origin: number;
+  readonly origin: string;
+  /** A group's own counts. */
+  readonly own: boolean;
   /** Index of its pass. */
   readonly section: number;
   /** From 1 within the section. */
@@ -127,11 +129,7 @@ function countMaterial(
     );
   checkGroups(routine, material, place, problems);
   const latest = Math.max(0, ...material.delays.values());
-  const echoes = Array.from({ length: Math.ceil(latest / routine.music.phrase) }, (_, echo): Counted => {
-    const length = Math.min(routine.music.phrase, latest - echo * routine.music.phrase);
-    const empty = { place: `${place}/canon`, length, moves: [], options: [] };
-    return { written: empty, origin: index, numbers: phraseNumbers(empty, routine.music.phrase), echo: true };
-  });
+  const echoes = echoPhrases(routine, `${place}/canon`, String(index), latest, written.at(-1)?.numbers.at(-1) ?? 0);
   const groups = new Map(
     [...new Set([...material.delays.keys(), ...material.parts.keys()])].map((group) => {
       const part = material.parts.get(group);
@@ -146,6 +144,25 @@ function countMaterial(
     }),
   );
   return { all: [...written, ...echoes], groups };
+}
+
+/** The counts in which only later groups still dance; they go on from the last count written. */
+function echoPhrases(
+  routine: WrittenRoutine,
+  place: string,
+  origin: string,
+  latest: number,
+  last: number,
+): readonly Counted[] {
+  const { phrase } = routine.music;
+  const echoes: Counted[] = [];
+  for (let left = latest, from = (last % phrase) + 1; left > 0; from = 1) {
+    const length = Math.min(left, phrase - from + 1);
+    const written = { place, from, length, moves: [], options: [] };
+    echoes.push({ written, origin, own: false, numbers: phraseNumbers(written, phrase), echo: true });
+    left -= length;
+  }
+  return echoes;
 }
 
 /** Only groups that the routine names can be in canon or have a part, and the first of them sets the counts. */
@@ -165,11 +182,11 @@ function checkGroups(routine: WrittenRoutine, material: Material, place: string,
             ? `no group is called \`${group}\`; name the groups at the top of the file, such as \`groups: [Ebb, ${group}]\``
             : `no group is called \`${group}\`; the groups are ${names.map((name) => `\`${name}\``).join(", ")}`,
         );
-      else if (group === names[0])
+      else if (group === names[0] && key === "parts")
         problems.error(
           "groups",
           at,
-          `\`${group}\` is the first group and dances \`counts\`; write the others under \`${key}\``,
+          `\`${group}\` is the first group and dances \`counts\`; write the others under \`parts\``,
         );
     }
 }

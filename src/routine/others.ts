@@ -1,19 +1,24 @@
 import { mirrorCue, type WordPairs } from "./mirror-cue.js";
 import type { PlacedMove, Run } from "./placing.js";
 import type { OtherWay } from "./routine.js";
-import type { WrittenMove, WrittenOption } from "./written.js";
+import { onOtherSide } from "./stancing.js";
+import type { WrittenGroup, WrittenMove, WrittenOption } from "./written.js";
 
 /**
  * What the other versions dance on a placed move's counts, as danced: the plain move is the taught level's. A phrase's
  * options stand with the phrase's first move.
  */
-export function otherWays(run: Run, pairs: WordPairs): (placed: PlacedMove) => readonly OtherWay[] {
+export function otherWays(
+  run: Run,
+  pairs: WordPairs,
+  group?: WrittenGroup,
+): (placed: PlacedMove) => readonly OtherWay[] {
   let last: PlacedMove["phrase"] | undefined;
   return (placed) => {
     const { plain, option, phrase, leads } = placed;
     const firstOfPhrase = phrase !== last;
     last = phrase;
-    const mirrored = run.passes[phrase.section]?.mirrored === true;
+    const mirrored = onOtherSide(run, phrase, group);
     const way = (version: string, moves: readonly WrittenMove[], on: string): OtherWay => ({
       version,
       moves: moves.map((move) => ({ on: move.on ?? on, cue: mirrored ? mirrorCue(move.cue, pairs) : move.cue })),

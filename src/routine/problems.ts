@@ -7,6 +7,8 @@ export interface Problems {
   readonly note: (rule: string, place: Place, message: string) => void;
   readonly list: () => readonly Problem[];
   readonly failed: () => boolean;
+  /** Whether a rule has found something at a place. */
+  readonly has: (rule: string, place: Place) => boolean;
 }
 
 export function collectProblems(): Problems {
@@ -20,6 +22,16 @@ export function collectProblems(): Problems {
     warning: add("warning"),
     note: add("note"),
     list: () => [...found.values()],
+    has: (rule, place) => [...found.values()].some((one) => one.rule === rule && one.place === place),
     failed: () => [...found.values()].some(({ severity }) => severity === "error"),
   };
+}
+
+/** The same collection for one group of several: each message begins with its name, and what is known already is left out. */
+export function inGroup(problems: Problems, group: string | undefined): Problems {
+  if (group === undefined) return problems;
+  const named = (add: Problems["error"]) => (rule: string, place: Place, message: string) => {
+    if (!problems.has(rule, place)) add(rule, place, `${group}: ${message}`);
+  };
+  return { ...problems, error: named(problems.error), warning: named(problems.warning), note: named(problems.note) };
 }

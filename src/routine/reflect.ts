@@ -29,8 +29,7 @@ function reflectVersion(version: Version, pairs: WordPairs): Version {
   };
 }
 
-/** A group's dance on the other side. */
-export function reflectGroup(group: Group, pairs: WordPairs): Group {
+function reflectGroup(group: Group, pairs: WordPairs): Group {
   return { ...group, ...reflectDance(group, pairs) };
 }
 

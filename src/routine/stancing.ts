@@ -1,9 +1,10 @@
 import type { VersionName } from "./ladder.js";
 import { mirrorCue, type WordPairs } from "./mirror-cue.js";
+import type { Pass, PassPhrase } from "./order.js";
 import type { PlacedMove, Run } from "./placing.js";
 import type { Problems } from "./problems.js";
 import type { Stance } from "./routine.js";
-import { eighths, facingAt, otherFoot, otherTravel, otherWeight, reflected, turned, turnText } from "./stance.js";
+import { eighths, facingAt, otherFoot, otherTravel, otherWeight, turned, turnText } from "./stance.js";
 import type { Facing } from "./words.js";
 import type { PartialStance, WrittenGroup, WrittenMove, WrittenRoutine } from "./written.js";
 
@@ -16,63 +17,71 @@ export interface StancedMove {
   readonly after: Stance;
 }
 
-/** How a version starts: its own start, on its level's (of an adaptation), on the routine's, on facing front, both feet, standing. */
+/** How a version starts: its own start, on its level's (of an adaptation), on the group's, on the routine's, on facing front, both feet, standing. */
 export function startOf(routine: WrittenRoutine, version: VersionName, group?: WrittenGroup): Stance {
-  const start = { ...routine.start, ...(group === undefined ? {} : onOneSide(group)) };
-  const own = start.versions.find((one) => one.version === version.id);
-  const level = start.versions.find((one) => one.version === version.from);
+  const own = routine.start.versions.find((one) => one.version === version.id);
+  const level = routine.start.versions.find((one) => one.version === version.from);
+  const layers: readonly (PartialStance | undefined)[] = [own, level, group, routine.start];
   return {
-    facing: own?.facing ?? level?.facing ?? start.facing ?? "front",
-    weight: own?.weight ?? level?.weight ?? start.weight ?? "both",
-    height: own?.height ?? level?.height ?? start.height ?? "standing",
+    facing: layers.find((layer) => layer?.facing)?.facing ?? "front",
+    weight: layers.find((layer) => layer?.weight)?.weight ?? "both",
+    height: layers.find((layer) => layer?.height)?.height ?? "standing",
   };
 }
 
-/** A group's own start. One that dances on the other side is computed on this one and reflected in the end. */
-function onOneSide({ facing, weight, height, mirrored }: WrittenGroup): PartialStance {
-  return {
-    ...(facing === undefined ? {} : { facing: mirrored ? reflected(facing) : facing }),
-    ...(weight === undefined ? {} : { weight: mirrored ? otherWeight(weight) : weight }),
-    ...(height === undefined ? {} : { height }),
-  };
+/** Who dances: a version, of one group or of all. */
+export interface Dancer {
+  readonly version: VersionName;
+  readonly group?: WrittenGroup;
+  /** The facings that the first group's moves are meant from, by origin; another group's turn by the difference. */
+  readonly meant: Map<string, Facing>;
 }
 
 /**
  * Carries facing, weight and height through a version's moves. A facing is meant as on the first time that its section is
  * danced: from another facing it is turned by the difference, mirrored it is reflected about the facing at the section's
- * first count.
+ * first count. A group on the other side dances its own counts as they are written and all others mirrored.
  */
 export function stanceMoves(
   run: Run,
-  version: VersionName,
-  start: Stance,
+  dancer: Dancer,
   moves: readonly PlacedMove[],
   pairs: WordPairs,
   problems: Problems,
 ): readonly StancedMove[] {
   const { routine, passes } = run;
-  const meant = new Map<number, Facing>();
-  let stance = start;
+  const { version, group, meant } = dancer;
+  let stance = startOf(routine, version, group);
   let section = -1;
   let opening = stance.facing;
   return moves.map((placed) => {
     while (section < placed.phrase.section) {
       section++;
       opening = stance.facing;
-      for (const { origin } of passes[section]?.material.phrases ?? [])
+      for (const { origin } of originsOf(passes[section], group?.name))
         if (!meant.has(origin)) meant.set(origin, opening);
     }
-    const mirrored = passes[section]?.mirrored === true;
-    const written = placed.written;
+    const { written, phrase } = placed;
+    const mirrored = onOtherSide(run, phrase, group);
     const danced = mirrored ? otherSide(written, pairs) : written;
     const named =
-      written.facing && facingDanced(written.facing, meant.get(placed.phrase.origin) ?? opening, opening, mirrored);
+      written.facing && facingDanced(written.facing, meant.get(phrase.origin) ?? opening, opening, mirrored);
     const before = stance;
     const after = stanceAfter(before, danced, named);
     checkTurn(placed, version, routine, before, danced, named, problems);
     stance = after;
     return { placed, danced, before, after };
   });
+}
+
+/** Whether a phrase is danced on the other side: in a mirrored section, or by a mirrored group, but not where both meet. */
+export function onOtherSide({ passes }: Run, { section, own }: PassPhrase, group?: WrittenGroup): boolean {
+  return (passes[section]?.mirrored === true) !== (group?.mirrored === true && !own);
+}
+
+function originsOf(pass: Pass | undefined, group: string | undefined): readonly { readonly origin: string }[] {
+  if (pass === undefined) return [];
+  return [...pass.material.phrases, ...((group && pass.material.parts.get(group)) || [])];
 }
 
 function facingDanced(written: Facing, meant: Facing, opening: Facing, mirrored: boolean): Facing {
@@ -105,7 +114,7 @@ function checkTurn(
   const place = `${placed.written.place}/facing`;
   if (version.id === routine.taught || placed.option?.version === version.id)
     problems.error("turn-against-facing", place, `${message}; correct one of them, or leave one out`);
-  else
+  else if (!problems.has("turn-against-facing", place))
     problems.warning(
       "turn-against-facing",
       place,

@@ -136,10 +136,10 @@ export interface WrittenSection {
   readonly sameAs?: string;
   /** Phrases of the other section that are replaced, by their number from 1. */
   readonly change: readonly { readonly phrase: number; readonly place: Place; readonly by: WrittenPhrase }[];
-  /** Groups that dance the same counts, this many counts later. */
-  readonly canon: readonly { readonly place: Place; readonly group: string; readonly after: number }[];
-  /** Groups with counts of their own. */
-  readonly parts: readonly {
+  /** Groups that dance the same counts, this many counts later; absent: as the section that it is the same as. */
+  readonly canon?: readonly { readonly place: Place; readonly group: string; readonly after: number }[];
+  /** Groups with counts of their own; absent: as the section that it is the same as. */
+  readonly parts?: readonly {
     readonly place: Place;
     readonly group: string;
     readonly counts: readonly WrittenPhrase[];

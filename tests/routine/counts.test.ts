@@ -338,6 +338,35 @@ describe("risks that follow", () => {
 });
 
 describe("groups", () => {
+  it("turn by the difference where a shared facing is meant from the first group's", () => {
+    const routine = whole(`groups: [Ebb, { name: Flood, facing: back }, { name: Swell, facing: back, mirrored: yes }]
+sections:
+  - name: A
+    counts:
+      - 1-4: { do: Quarter turn right, turn: 1/4 right, facing: right }
+        5-8: { do: Look back, facing: back }`);
+    const facings = (moves: Version["moves"] = []) => moves.map(({ after }) => after.facing);
+    const [version] = routine.versions;
+    expect([facings(version?.moves), ...(version?.groups ?? []).map(({ moves }) => facings(moves))]).toEqual([
+      ["right", "back"],
+      ["left", "front"],
+      ["right", "front"],
+    ]);
+  });
+
+  it("are as the section that theirs is the same as, unless it says otherwise", () => {
+    const yaml = (canon: string) => `groups: [Ebb, Flood]
+sections:
+  - name: Round
+    canon: { Flood: 4 }
+    counts: [{ 1-8: Walk }]
+  - name: Together
+    same-as: Round${canon}`;
+    expect(whole(yaml("")).counts).toBe(24);
+    expect(whole(yaml("\n    canon: {}")).counts).toBe(20);
+    expect(whole(yaml("")).sections[0]?.phrases.map(({ numbers }) => numbers.join(""))).toEqual(["12345678", "1234"]);
+  });
+
   it("dance the same counts later, and the section lasts until the last is done", () => {
     const routine = whole(`groups: [Ebb, { name: Flood, facing: back, mirrored: yes }]
 sections:
@@ -359,7 +388,7 @@ sections:
     expect(flood?.moves.map(({ at, cue, after }) => [at.valueOf(), cue.text, after.facing])).toEqual([
       [4, "Turn right", "left"],
       [12, "hold", "left"],
-      [16, "Step right", "left"],
+      [16, "Step left", "left"],
     ]);
   });
 
@@ -371,6 +400,7 @@ sections:
     ${part}`;
     expect(errors(yaml("parts: { Flood: [{ length: 4, 1-4: Walk }] }"))).toEqual(["parts 9"]);
     expect(errors(yaml("canon: { Floot: 4 }"))).toEqual(["groups 9"]);
-    expect(errors(yaml("canon: { Ebb: 4 }"))).toEqual(["groups 9"]);
+    expect(errors(yaml("canon: { Ebb: 4 }"))).toEqual([]);
+    expect(errors(yaml("parts: { Ebb: [{ 1-8: Walk }] }"))).toEqual(["groups 9"]);
   });
 });

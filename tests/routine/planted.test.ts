@@ -61,7 +61,7 @@ const mistakes: readonly Mistake[] = [
   {
     file: floor,
     rule: "rushed",
-    find: "        7: Gather, forearms crossed over the chest",
+    find: "        7: Forearms cross at the chest",
     put: "        7&: { do: Kneel, height: kneeling, options: { seated: Fold } }",
     line: 0,
   },
@@ -89,7 +89,7 @@ const mistakes: readonly Mistake[] = [
   {
     file: floor,
     rule: "missing-key",
-    find: "        7: Gather, forearms crossed over the chest",
+    find: "        7: Forearms cross at the chest",
     put: "        7: Jump and gather the forearms over the chest",
     line: 0,
   },
@@ -110,7 +110,7 @@ const mistakes: readonly Mistake[] = [
   {
     file: floor,
     rule: "empty-counts",
-    find: "        7: Gather, forearms crossed over the chest\n",
+    find: "        7: Forearms cross at the chest\n",
     put: "",
     line: Number.NaN,
   },
@@ -131,7 +131,7 @@ const mistakes: readonly Mistake[] = [
   {
     file: floor,
     rule: "left-alone",
-    find: "        7: Gather, forearms crossed over the chest",
+    find: "        7: Forearms cross at the chest",
     put: "        7: Gather at the right height",
     line: 0,
   },
@@ -152,8 +152,8 @@ const mistakes: readonly Mistake[] = [
   {
     file: floor,
     rule: "overlap",
-    find: "        7: Gather, forearms crossed over the chest",
-    put: "        6-7: Gather, forearms crossed over the chest",
+    find: "        7: Forearms cross at the chest",
+    put: "        6-7: Forearms cross at the chest",
     line: 0,
   },
   {

@@ -37,7 +37,7 @@ export function everyMove(written: WrittenRoutine): readonly WrittenMove[] {
     .flatMap((section) => [
       ...(section.counts ?? []),
       ...section.change.map(({ by }) => by),
-      ...section.parts.flatMap(({ counts }) => counts),
+      ...(section.parts ?? []).flatMap(({ counts }) => counts),
     ])
     .flatMap((phrase) => [...phrase.moves, ...phrase.options.flatMap((option) => option.moves)])
     .flatMap(inMove);
