@@ -9,17 +9,35 @@ import { layoutFeet, margin, type Sheet } from "../paper/sheet.js";
 import type { Span } from "../paper/text.js";
 
 /**
- * Type sizes to try, in points. From two metres letters are read with ease where a capital is a three-hundredth of the
- * distance high (from memory), which is 28 points here; to stay on one page a long routine goes down to 20.
+ * Type that reads from two metres: a capital is a three-hundredth of the distance high (from memory), which is 28 points
+ * here. A long routine loses words before it loses size, and only then goes down to `least`.
  */
-const sizes = [44, 40, 36, 32, 28, 26, 24, 22, 20] as const;
 const easy = 28;
+const least = 16;
+const roomy = [44, 40, 36, 32, easy];
+const tight = [26, 24, 22, 20, 18, least];
+/** Sizes, and the words of a cue that is not called otherwise, in the order in which they are tried. */
+const tries: readonly Setting[] = [
+  ...roomy.map((size) => ({ size, words: 3 })),
+  ...[36, 32, easy].map((size) => ({ size, words: 2 })),
+  ...tight.map((size) => ({ size, words: 2 })),
+];
+
+interface Setting {
+  readonly size: number;
+  readonly words: number;
+}
 
 /** The cue card: nothing but counts and the shortest words, as large as one page allows. */
 export function layoutCard(dance: Dance, library: Library): Sheet {
   const bands = sheetBands(dance.routine, dance.version);
-  const one = sizes.map((size) => () => placeCard(dance, bands, library, size));
-  const placed = firstOf(one, ({ page }) => page === 0) ?? placeCard(dance, bands, library, easy);
+  let placed: Flowed | undefined;
+  for (const setting of tries) {
+    placed = placeCard(dance, bands, library, setting);
+    if (placed.page === 0) break;
+  }
+  // What no page can hold in any size takes as many as it needs, but is read from two metres.
+  if (placed === undefined || placed.page > 0) placed = placeCard(dance, bands, library, { size: easy, words: 3 });
   const pages = placed.page + 1;
   const title = `${dance.routine.title}, ${versionLine(dance.routine, dance.version)}, cue card`;
   return {
@@ -30,15 +48,7 @@ export function layoutCard(dance: Dance, library: Library): Sheet {
   };
 }
 
-function firstOf<T>(tries: readonly (() => T)[], good: (result: T) => boolean): T | undefined {
-  for (const attempt of tries) {
-    const result = attempt();
-    if (good(result)) return result;
-  }
-  return undefined;
-}
-
-function placeCard({ routine, version }: Dance, bands: readonly Band[], library: Library, size: number): Flowed {
+function placeCard({ routine, version }: Dance, bands: readonly Band[], library: Library, setting: Setting): Flowed {
   const [pageWidth, pageHeight] = papers[library.paper];
   const width = pageWidth - 2 * margin.side;
   const bottom = pageHeight - margin.bottom;
@@ -49,27 +59,27 @@ function placeCard({ routine, version }: Dance, bands: readonly Band[], library:
   ];
   const blocks: readonly Block[] = [
     textBlock(title, { size: 20, width, tag: "H1" }),
-    ...bands.flatMap((band) => bandBlocks(band, size, width)),
+    ...bands.flatMap((band) => bandBlocks(band, setting, width)),
   ];
   return flow(blocks, { page: 0, y: margin.top }, area);
 }
 
-function bandBlocks({ section, again, rows }: Band, size: number, width: number): readonly Block[] {
+function bandBlocks({ section, again, rows }: Band, { size, words }: Setting, width: number): readonly Block[] {
   const side = section.mirrored ? ["other side"] : [];
   const name: readonly Span[] = [
     { text: section.name, style: "bold" },
     { text: [...side, ...(again === "" ? [] : [again])].map((text) => ` · ${text}`).join("") },
   ];
   return [
-    textBlock(name, { size: Math.max(18, size * 0.6), width, tag: "H2", before: size * 0.4, keepNext: true }),
-    ...rows.map((row) => textBlock(rowSpans(row), { size, width, before: size * 0.12 })),
+    textBlock(name, { size: Math.max(14, size * 0.6), width, tag: "H2", before: size * 0.4, keepNext: true }),
+    ...rows.map((row) => textBlock(rowSpans(row, words), { size, width, before: size * 0.12 })),
   ];
 }
 
-function rowSpans(row: Row): readonly Span[] {
+function rowSpans(row: Row, words: number): readonly Span[] {
   const who: readonly Span[] = row.dancers === undefined ? [] : [{ text: `${row.dancers}: ` }];
   const moves = row.cells.filter(({ begins }) => begins);
-  return [...who, ...moves.flatMap((cell) => [...countSpans(cell), { text: `${shortWords(cell)} ` }])];
+  return [...who, ...moves.flatMap((cell) => [...countSpans(cell), { text: `${shortWords(cell, words)} ` }])];
 }
 
 /** The count that a move begins on; a hit is shouted. */
@@ -79,7 +89,7 @@ function countSpans({ text, move }: Cell): readonly Span[] {
       .map((span) => span.text)
       .join("")
       .split("–")[0] ?? "";
-  return [{ text: `${first}${move.hit ? "!" : ""} `, style: "bold" }];
+  return [{ text: `${first}${move.hit ? "!" : ""}\u00a0`, style: "bold" }];
 }
 
 /** Words that nobody calls at the end of a cue. */
@@ -100,12 +110,11 @@ const trailing = new Set([
   "from",
   "or",
 ]);
-const mostWords = 3;
 
 /** What is called: `say`, or else the first words of the cue, up to its first comma. */
-export function shortWords({ move }: Cell): string {
+export function shortWords({ move }: Cell, most: number): string {
   if (move.say !== undefined) return move.say.text;
-  const words = (move.cue.text.split(/[,;:.(]/)[0] ?? "").trim().split(/\s+/).slice(0, mostWords);
+  const words = (move.cue.text.split(/[,;:.(]/)[0] ?? "").trim().split(/\s+/).slice(0, most);
   while (words.length > 1 && trailing.has((words.at(-1) ?? "").toLowerCase())) words.pop();
   return words.join(" ");
 }

@@ -98,7 +98,9 @@ function rowBlocks(row: Row, width: number): readonly Block[] {
     `${trackText(row.time)}, facing ${row.facing}`,
     ...(row.phrase.say === undefined ? [] : [`called “${row.phrase.say.join(" · ")}”`]),
   ];
-  const moves = row.cells.map((cell) => itemBlock(labelOf(cell), cellSpans(cell), { size, width, before: 4 }));
+  const moves = row.cells.map((cell) =>
+    itemBlock(labelOf(cell), cellSpans(cell), { size, width, before: 4, whole: true }),
+  );
   const keepNext = moves.length > 0;
   return [textBlock([{ text: head.join(", "), tone: "soft" }], { size, width, before: 12, keepNext }), ...moves];
 }

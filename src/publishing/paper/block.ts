@@ -13,6 +13,8 @@ export interface Block {
   readonly before: number;
   /** Never the last in its column. */
   readonly keepNext?: boolean;
+  /** Never broken, unless no column can hold it. */
+  readonly whole?: boolean;
   readonly slices: readonly Slice[];
   readonly build: (content: readonly (Part | Mark)[]) => Part;
 }
@@ -25,6 +27,7 @@ export interface TextOptions {
   readonly keepNext?: boolean;
   /** Points from the left. */
   readonly indent?: number;
+  readonly whole?: boolean;
 }
 
 /** A paragraph or a heading. */
@@ -40,6 +43,7 @@ export function itemBlock(label: Span, spans: readonly Span[], options: TextOpti
   const hang = indent + Math.max(size * 1.1, textWidth(label.text, size, label.style) + size * 0.5);
   const [head] = wrap([label], size);
   const slices = wrap(spans, size, width - hang).map((line) => lineSlice(line, hang));
+  const whole = options.whole ?? false;
   const build = (content: readonly (Part | Mark)[]): Part => {
     const first = firstMark(content);
     const mark: Part = {
@@ -49,7 +53,7 @@ export function itemBlock(label: Span, spans: readonly Span[], options: TextOpti
     };
     return { tag: "LI", content: [mark, { tag: "LBody", content }] };
   };
-  return { before, slices, build };
+  return { before, whole, slices, build };
 }
 
 /** Something that is never broken: a picture, a table. */

@@ -84,9 +84,13 @@ export interface FaceRun {
 /** Characters that take no ink and no room, and are left out of print: joiners, direction marks, variation selectors. */
 const invisible = /[\p{Cf}\p{Cc}\p{Variation_Selector}]/gu;
 
-/** A text as it is printed: composed letters, every kind of white space a plain space, nothing invisible. */
+/** A text as it is printed: composed letters, no white space but plain spaces and those that do not break, nothing invisible. */
 export function printable(text: string): string {
-  return text.normalize("NFC").replace(/\s/gu, " ").replace(invisible, "");
+  return text
+    .normalize("NFC")
+    .replace(/\u202f/gu, "\u00a0")
+    .replace(/[^\S\u00a0]/gu, " ")
+    .replace(invisible, "");
 }
 
 const runsKnown = new Map<string, readonly FaceRun[]>();

@@ -38,6 +38,10 @@ export interface Flowed {
   readonly draw: () => readonly Part[];
 }
 
+/** How far from level columns are that leave something for the next page. */
+const parting = 3;
+/** How nearly level columns are made. */
+const levelled = 2;
 /** Fewest slices of a block on either side of a break. */
 const fewest = 2;
 
@@ -56,12 +60,16 @@ export function flow(all: readonly Block[], start: Pick<Spot, "page" | "y">, are
   let { page, y } = start;
   while (next.block < blocks.length) {
     const room = area.bottom - y;
-    const level = levelHeight(blocks, next, area, room - area.tail);
-    const filled = fillPage(blocks, next, area, { page, y, height: level ?? room });
+    const level = levelHeight(blocks, next, area, room);
+    const last = level !== undefined && level <= room - area.tail;
+    const fill = (height: number) => fillPage(blocks, next, area, { page, y, height });
+    // What fits, but leaves no room for the tail, is parted if it can be: nobody wants the tail on a page of its own.
+    const parted = level !== undefined && !last ? fill(level - parting) : undefined;
+    const filled = last ? fill(level) : parted !== undefined && parted.placed.length > 0 ? parted : fill(room);
     placed.push(...filled.placed);
     next = filled.next;
-    y = level === undefined ? area.top : y + filled.height;
-    if (level === undefined) page += 1;
+    y = last ? y + filled.height : area.top;
+    if (!last) page += 1;
   }
   return { page, y, draw: () => buildParts(blocks, placed) };
 }
@@ -71,7 +79,7 @@ function levelHeight(blocks: readonly Block[], from: Cursor, area: Area, room: n
   const fits = (height: number) => fillPage(blocks, from, area, { page: 0, y: 0, height }).next.block >= blocks.length;
   if (room <= 0 || !fits(room)) return undefined;
   let [low, high] = [0, room];
-  while (high - low > 2) {
+  while (high - low > levelled) {
     const middle = (low + high) / 2;
     if (fits(middle)) high = middle;
     else low = middle;
@@ -135,7 +143,7 @@ function slicesThatFit(blocks: readonly Block[], from: Cursor, room: number, for
     used += height;
     count += 1;
   }
-  if (whole <= room) return 0;
+  if (whole <= room || (blocks[from.block]?.whole === true && !force)) return 0;
   count = Math.min(count, rest.length - fewest);
   if (count >= fewest) return count;
   return force ? Math.max(1, count) : 0;

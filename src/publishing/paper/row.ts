@@ -185,11 +185,10 @@ function stripHit(row: Row, cell: Cell, column: number, spot: Spot): readonly Pa
 
 /** The last resort, for cues that no stretch of the row can hold: they run on under an empty strip of counts. */
 function keyedRow(row: Row, column: number, size: number): readonly RowLayout[] {
+  const width = row.columns * column - 2 * inset.left;
   const say: readonly Span[] =
     row.phrase.say === undefined ? [] : [{ text: `Called: “${row.phrase.say.join(" · ")}” `, style: "italic" }];
-  const width = row.columns * column - 2 * inset.left;
-  const lines = wrap([...say, ...row.cells.flatMap(({ text }) => [...text.keyed, { text: " " }])], size, width);
-  const parts = Math.max(1, Math.ceil(lines.length / chunk));
+  const chunks = chunksOf(row.cells, (spans) => wrap(spans, size, width), say);
   const whole: Box = {
     from: 0,
     to: row.phrase.numbers.length,
@@ -198,13 +197,28 @@ function keyedRow(row: Row, column: number, size: number): readonly RowLayout[] 
     height: 0,
     content: () => [],
   };
-  return Array.from({ length: parts }, (_, index): RowLayout => {
-    const some = lines.slice(index * chunk, (index + 1) * chunk);
-    return keyedPart({ row, column, size, top: index === 0 ? headHeight(row) : 0 }, whole, some, {
-      first: index === 0,
-      last: index === parts - 1,
-    });
+  return chunks.map((lines, index) => {
+    const bed: Bed = { row, column, size, top: index === 0 ? headHeight(row) : 0 };
+    return keyedPart(bed, whole, lines, { first: index === 0, last: index === chunks.length - 1 });
   });
+}
+
+/** Cues in lines, in chunks that a page break may part; no cue is in two of them. */
+function chunksOf(
+  cells: readonly Cell[],
+  set: (spans: readonly Span[]) => readonly Line[],
+  first: readonly Span[],
+): readonly (readonly Line[])[] {
+  const chunks: (readonly Line[])[] = [];
+  let spans = first;
+  for (const { text } of cells) {
+    const more = [...spans, ...text.keyed, { text: " " }];
+    if (spans.length > 0 && set(more).length > chunk) {
+      chunks.push(set(spans));
+      spans = text.keyed;
+    } else spans = more;
+  }
+  return [...chunks, set(spans)];
 }
 
 function keyedPart(
