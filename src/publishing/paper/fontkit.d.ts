@@ -23,6 +23,8 @@ declare module "fontkit" {
     readonly descent: number;
     readonly capHeight: number;
     readonly xHeight: number;
+    readonly numGlyphs: number;
+    getGlyph(id: number): Glyph;
     hasGlyphForCodePoint(codePoint: number): boolean;
     glyphForCodePoint(codePoint: number): Glyph;
     layout(text: string): GlyphRun;
