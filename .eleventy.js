@@ -1,5 +1,5 @@
 import { resolve } from "node:path";
-import { configureSite } from "./dist/publishing/site/site-config.js";
+import { configureSite, wholeSite } from "./dist/publishing/site/site-config.js";
 import { readContent } from "./dist/reading/read-content.js";
 
 /** The site alone, without handouts, straight from the content folder: `npx @11ty/eleventy`. */
@@ -7,6 +7,7 @@ export default async function (config) {
   const content = await readContent("content");
   const errors = content.findings.filter(({ severity }) => severity === "error");
   if (errors.length > 0) throw new Error("The content has errors; `npm run check` lists them.");
-  configureSite(config, content, resolve("_site"));
+  const out = resolve("_site");
+  configureSite(config, wholeSite(content, out), out);
   return { dir: { input: "templates", output: "_site" } };
 }

@@ -1,6 +1,7 @@
 import { routinePublishers, workshopPublishers } from "../publishing/list.js";
 import { routineRecord } from "../publishing/record/record.js";
 import { publishSite } from "../publishing/site/publish-site.js";
+import { wholeSite } from "../publishing/site/site-config.js";
 import { type Content, readContent } from "../reading/read-content.js";
 import { faultWords } from "./fault.js";
 import { openStaging, type Staging, writeInto } from "./staging.js";
@@ -62,6 +63,6 @@ async function makeAll(content: Content, staging: Staging, progress: NonNullable
       for (const file of await publisher.publish(workshop, library)) write(file);
   }
   progress(done++, all, "the pages");
-  await publishSite(content, staging.folder);
+  await publishSite(wholeSite(content, staging.folder), staging.folder);
   return { files, handouts };
 }

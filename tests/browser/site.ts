@@ -6,8 +6,8 @@ import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { captions } from "../../src/publishing/captions/publisher.js";
 import { outline } from "../../src/publishing/outline/publisher.js";
 import { routineRecord } from "../../src/publishing/record/record.js";
-import type { SiteContent } from "../../src/publishing/site/library-view.js";
 import { publishSite } from "../../src/publishing/site/publish-site.js";
+import { wholeSite } from "../../src/publishing/site/site-config.js";
 import { readContent } from "../../src/reading/read-content.js";
 import { serveFolder } from "./browser.js";
 
@@ -27,7 +27,7 @@ export async function demoSite(): Promise<TestSite> {
 }
 
 /** The same for any content. */
-export async function publishedSite(content: SiteContent): Promise<TestSite> {
+export async function publishedSite(content: Parameters<typeof wholeSite>[0]): Promise<TestSite> {
   const folder = await mkdtemp(join(tmpdir(), "countleaf-site-"));
   for (const routine of content.routines) {
     const files = [
@@ -40,7 +40,7 @@ export async function publishedSite(content: SiteContent): Promise<TestSite> {
       await writeFile(join(folder, path), text);
     }
   }
-  await publishSite(content, folder);
+  await publishSite(wholeSite(content, folder), folder);
   const server = await serveFolder(folder);
   const close = async () => {
     await server.close();

@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
-import { newestFirst, type SiteContent } from "./library-view.js";
+import type { Library } from "../../routine/routine.js";
+import { type LibraryFacts, newestFirst } from "./library-view.js";
 
 /** The feed of new routines and workshops, by Atom (RFC 4287). What has no date cannot be new and is left out. */
 export interface FeedView {
@@ -36,13 +37,12 @@ interface Paged {
  * Where a page of the site is: its full address where the library has one. Otherwise its way from the feed or the sitemap,
  * which Atom allows and which is as near as a sitemap can come.
  */
-function addressOf({ library }: SiteContent, folder: string): string {
+function addressOf(library: Library, folder: string): string {
   return library.url === undefined ? `./${folder}index.html` : `${library.url}/${folder}`;
 }
 
 /** The feed as data. */
-export function feedView(content: SiteContent): FeedView {
-  const { library, routines, workshops } = content;
+export function feedView(library: Library, { routines, workshops }: LibraryFacts): FeedView {
   const dated = [
     ...routines.map((routine) => ({
       ...routine,
@@ -55,14 +55,14 @@ export function feedView(content: SiteContent): FeedView {
       styles: [],
       folder: `workshops/${workshop.slug}/`,
       author: library.teacher ?? library.name,
-      text: `${workshop.minutes} minutes with ${workshop.routines.map(({ title }) => title).join(", ")}.`,
+      text: `${workshop.minutes} minutes with ${workshop.routines.join(", ")}.`,
     })),
   ].filter(({ date }) => date !== undefined);
   const entries = dated.sort(newestFirst).map((page) => ({
-    id: library.url === undefined ? madeId(`${library.name}/${page.folder}`) : addressOf(content, page.folder),
+    id: library.url === undefined ? madeId(`${library.name}/${page.folder}`) : addressOf(library, page.folder),
     title: page.title,
     updated: midnight(page.date ?? ""),
-    address: addressOf(content, page.folder),
+    address: addressOf(library, page.folder),
     author: page.author,
     summary: page.text,
     styles: page.styles,
@@ -70,22 +70,22 @@ export function feedView(content: SiteContent): FeedView {
   return {
     id: library.url === undefined ? madeId(library.name) : `${library.url}/`,
     updated: entries[0]?.updated ?? "1970-01-01T00:00:00Z",
-    home: addressOf(content, ""),
+    home: addressOf(library, ""),
     self: library.url === undefined ? "feed.xml" : `${library.url}/feed.xml`,
     entries,
   };
 }
 
 /** Every page of the site, the library first. */
-export function sitemapView(content: SiteContent): readonly SitemapEntry[] {
+export function sitemapView(library: Library, { routines, workshops }: LibraryFacts): readonly SitemapEntry[] {
   const entry = (folder: string, { date }: Partial<Paged> = {}): SitemapEntry => ({
-    address: addressOf(content, folder),
+    address: addressOf(library, folder),
     ...(date === undefined ? {} : { date }),
   });
   return [
     entry(""),
-    ...content.routines.map((routine) => entry(`routines/${routine.slug}/`, routine)),
-    ...content.workshops.map((workshop) => entry(`workshops/${workshop.slug}/`)),
+    ...routines.map((routine) => entry(`routines/${routine.slug}/`, routine)),
+    ...workshops.map((workshop) => entry(`workshops/${workshop.slug}/`)),
   ];
 }
 

@@ -1,6 +1,6 @@
-import type { Library, Routine, Workshop } from "../../routine/routine.js";
+import type { Workshop } from "../../routine/routine.js";
 import { clockText, versionName } from "../figures.js";
-import { type RoutineFacts, routineFacts } from "./routine-facts.js";
+import type { RoutineFacts } from "./routine-facts.js";
 
 /** The library page: a card a routine, newest first, and what can be chosen by. */
 export interface LibraryView {
@@ -46,10 +46,31 @@ export interface WorkshopEntry {
   readonly minutes: number;
 }
 
-export interface SiteContent {
-  readonly library: Library;
-  readonly routines: readonly Routine[];
-  readonly workshops: readonly Workshop[];
+export interface WorkshopFacts extends WorkshopEntry {
+  /** Titles. */
+  readonly routines: readonly string[];
+}
+
+/** What the pages about the whole library are made from: plain and small, so that all of a large library can be held. */
+export interface LibraryFacts {
+  /** By slug. */
+  readonly routines: readonly RoutineFacts[];
+  readonly workshops: readonly WorkshopFacts[];
+}
+
+/** The facts of a workshop. */
+export function workshopFacts(
+  workshop: Omit<Workshop, "routines"> & { readonly routines: readonly { readonly title: string }[] },
+): WorkshopFacts {
+  const { slug, title, date, venue, minutes, routines } = workshop;
+  return {
+    slug,
+    title,
+    minutes,
+    ...(date === undefined ? {} : { date }),
+    ...(venue === undefined ? {} : { venue }),
+    routines: routines.map((routine) => routine.title),
+  };
 }
 
 /** Newest first, those without a date last; of one day by title. Plain code-unit order, so that no locale changes it. */
@@ -60,19 +81,13 @@ export function newestFirst(a: { readonly date?: string; readonly title: string 
 }
 
 /** The library page as data. */
-export function libraryView({ routines, workshops }: SiteContent): LibraryView {
-  const facts = routines.map(routineFacts).sort(newestFirst);
+export function libraryView({ routines, workshops }: LibraryFacts): LibraryView {
+  const facts = [...routines].sort(newestFirst);
   const levels = distinct(facts.flatMap((each) => each.levels)).sort(byNumber);
   const adaptations = distinct(facts.flatMap((each) => each.adaptations)).sort();
   return {
     cards: facts.map(cardView),
-    workshops: [...workshops].sort(newestFirst).map(({ slug, title, date, venue, minutes }) => ({
-      slug,
-      title,
-      minutes,
-      ...(date === undefined ? {} : { date }),
-      ...(venue === undefined ? {} : { venue }),
-    })),
+    workshops: [...workshops].sort(newestFirst).map(({ routines: _, ...entry }) => entry),
     styles: distinct(facts.flatMap(({ styles }) => styles)).sort(),
     versions: distinct([...levels, ...adaptations]).map((id) => ({ id, name: versionName(id) })),
     adultOnly: facts.some(({ audience }) => audience === "adult"),

@@ -16,6 +16,8 @@ export interface RoutineFacts {
   readonly levels: readonly string[];
   readonly taught: string;
   readonly adaptations: readonly string[];
+  /** Dancers who dance different counts at once; empty where all dance the same. */
+  readonly groups: readonly string[];
   readonly sections: readonly string[];
   /** Counts in one run. */
   readonly counts: number;
@@ -72,6 +74,7 @@ export function routineFacts(routine: Routine): RoutineFacts {
     levels: routine.levels,
     taught: routine.taught,
     adaptations: named(({ kind }) => kind === "adaptation"),
+    groups: routine.groups,
     sections: [...new Set(routine.sections.map(({ name }) => name))],
     counts: routine.counts,
     seconds: writtenSeconds(routine.seconds),

@@ -1,4 +1,5 @@
 import type { Routine } from "../../routine/routine.js";
+import type { RoutineFacts } from "./routine-facts.js";
 
 /**
  * The classes of something that holds for some versions only: the style sheet hides it while another version is chosen.
@@ -33,8 +34,8 @@ function marked(kind: string, letter: string, held: readonly boolean[]): string 
  *
  * @param routines of the whole library: there are as many rules as the one with the most versions needs
  */
-export function choiceStyle(routines: readonly Routine[]): string {
-  const most = (size: (routine: Routine) => number) =>
+export function choiceStyle(routines: readonly RoutineFacts[]): string {
+  const most = (size: (routine: RoutineFacts) => number) =>
     routines.reduce((sum, routine) => Math.max(sum, size(routine)), 0);
   const rules = (kind: string, letter: string, count: number) =>
     Array.from({ length: count }, (_, index) => {
@@ -45,7 +46,7 @@ export function choiceStyle(routines: readonly Routine[]): string {
     ...rules(
       "of",
       "v",
-      most(({ versions }) => versions.length),
+      most(({ levels, adaptations }) => levels.length + adaptations.length),
     ),
     ...rules(
       "by",
