@@ -35,6 +35,7 @@ export function practice(figures) {
       <button type="button" data-top data-key="t" disabled>From the top</button>
       <button type="button" data-afar data-key="f" disabled>See it from afar</button>
     </div>
+    <p class="desk-news" role="status" data-news></p>
 
     <fieldset class="desk-group">
       <legend>What</legend>
@@ -88,7 +89,7 @@ export function practice(figures) {
         <div><dt><kbd>T</kbd></dt><dd>from the top: the whole routine</dd></div>
         <div><dt><kbd>R</kbd></dt><dd>again and again, or once</dd></div>
         <div><dt><kbd>−</kbd> <kbd>+</kbd></dt><dd>slower, faster</dd></div>
-        <div><dt><kbd>F</kbd></dt><dd>see it from afar; <kbd>Esc</kbd> leaves</dd></div>
+        <div><dt><kbd>F</kbd></dt><dd>see it from afar, and back; <kbd>Esc</kbd> leaves too</dd></div>
         <div><dt><kbd>1</kbd></dt><dd>with your own song: this is count one</dd></div>
       </dl>
       <p>No sound? On some phones the silent switch mutes the clicks too.</p>
@@ -102,7 +103,5 @@ export function practice(figures) {
       <button type="button" data-leave>Back to the page</button>
     </div>
   </dialog>
-
-  <p class="practice-news" role="status" data-news></p>
 </section>`;
 }

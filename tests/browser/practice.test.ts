@@ -247,6 +247,10 @@ describe("by keyboard alone", () => {
     expect(await afar.locator("[data-show=count]").textContent()).toBe("2");
     expect(await afar.locator("[data-show=next]").textContent()).toBe("Push off onto the left foot");
     expect(await afar.getByRole("button").allInnerTexts()).toEqual(["Pause", "Back to the page"]);
+    await page.keyboard.press("f");
+    await afar.waitFor({ state: "hidden" });
+    await page.keyboard.press("f");
+    await afar.waitFor();
     await page.keyboard.press("Escape");
     await afar.waitFor({ state: "hidden" });
     expect(await start().textContent()).toBe("Pause");

@@ -33,7 +33,7 @@ export function clicks(context: AudioContext | OfflineAudioContext): Source {
     const heard = queue.findLastIndex(({ moment }) => moment.time <= context.currentTime - latency(context));
     queue = queue.slice(Math.max(heard, 0));
   };
-  const stop = () => {
+  const silence = () => {
     for (const { cancel } of queue) cancel();
     queue = [];
     wanted = undefined;
@@ -55,14 +55,18 @@ export function clicks(context: AudioContext | OfflineAudioContext): Source {
 
   return {
     start: async (practice, percent) => {
-      stop();
+      silence();
       wanted = practice;
       if (context instanceof AudioContext) await context.resume();
       if (wanted !== practice) return;
       upcoming = begin(practice, context.currentTime + breath, percent);
       wake();
     },
-    stop,
+    stop: () => {
+      silence();
+      // An idle audio clock would keep the phone's sound hardware awake.
+      if (context instanceof AudioContext) void context.suspend();
+    },
     change: (practice) => turn((moment) => carried(moment, practice)),
     setSpeed: (percent) => {
       turn((moment) => paced(moment, percent));

@@ -5,6 +5,7 @@
 export function farView(dialog: HTMLDialogElement, opener: HTMLElement, shown: () => void): void {
   const leave = () => dialog.close();
   opener.addEventListener("click", async () => {
+    if (dialog.open) return leave();
     // A dialog can't itself go full screen, so the page does, and the dialog opens above it.
     await document.documentElement.requestFullscreen?.().catch(() => {});
     dialog.showModal();

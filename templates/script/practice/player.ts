@@ -56,8 +56,8 @@ export function player(given: {
     // A browser lets a page have sound only from a touch on, so the audio clock begins with the first start.
     const context = new AudioContext({ latencyHint: "interactive" });
     context.onstatechange = () => {
-      // A call or another program took the sound away.
-      if (running && !own.isOpen() && context.state !== "running") pause();
+      // A call or another program took the sound away; not every list of states knows this one yet.
+      if (running && !own.isOpen() && String(context.state) === "interrupted") pause();
     };
     clicking = clicks(context);
     return clicking;

@@ -99,7 +99,7 @@ export interface Cue {
   readonly start: number;
   readonly end: number;
   readonly section: number;
-  /** The counts as written: "5-6". */
+  /** The counts, as they are set: "5–6". */
   readonly on: string;
   /** What comes after the number where the move starts between two counts: "&". */
   readonly part: string;
@@ -174,7 +174,7 @@ export function cues(file: RoutineFile, { sections }: Score, version: string, ot
       start: startOf(sections, move.section, at),
       end: endOf(sections, move.section, at + exact(move.length)),
       section: move.section,
-      on: move.on,
+      on: move.on.replace("-", "–"),
       part: /^\d+([e&a])/.exec(move.on)?.[1] ?? "",
       text: otherSide ? move.mirrored : move.do,
       ...(call ? { call } : {}),

@@ -62,7 +62,7 @@ describe("cues", () => {
   const routine = score(file);
 
   test("as taught and on the other side, of the version asked for", () => {
-    expect(cues(file, routine, "2", false)[0]).toMatchObject({ on: "1-3", start: 0 });
+    expect(cues(file, routine, "2", false)[0]).toMatchObject({ on: "1–3", start: 0 });
     expect(cues(file, routine, "2", false)[0]?.text).toContain("left palm");
     expect(cues(file, routine, "2", true)[0]?.text).toContain("right palm");
     const seated = cues(file, routine, "seated", false).map(({ text }) => text);
