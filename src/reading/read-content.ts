@@ -1,20 +1,21 @@
 import { readdir } from "node:fs/promises";
-import type { Library, Routine, Workshop } from "../routine/routine.js";
+import { basename } from "node:path";
+import type { Library, Routine } from "../routine/routine.js";
 import { aboutFile, namedIn, readTextFile, readTextFolder, type TextFile } from "./files.js";
 import { type Finding, inOrder, type TextFinding } from "./finding.js";
 import { quoted } from "./nearest.js";
 import { emptyLibrary, readLibrary } from "./read-library.js";
-import { readRoutine, type Title } from "./read-routine.js";
-import { readWorkshop } from "./read-workshop.js";
+import { type RoutineRead, readRoutine, type Title } from "./read-routine.js";
+import { type RoutineInClass, readWorkshop, type WorkshopOf } from "./read-workshop.js";
 import { limited } from "./report.js";
 
-/** Everything that a content folder says. */
-export interface Content {
+/** Everything that a content folder says. `R` is what is kept of a routine: all of it, or of a large library its gist. */
+export interface Content<R = Routine> {
   readonly library: Library;
   /** Those that are whole, by slug. */
-  readonly routines: readonly Routine[];
+  readonly routines: readonly R[];
   /** Those that are whole and whose routines are. */
-  readonly workshops: readonly Workshop[];
+  readonly workshops: readonly WorkshopOf<R>[];
   /** By file, line and column; a little over 200 of one file at most. */
   readonly findings: readonly Finding[];
   /** The findings of one routine's file. */
@@ -28,13 +29,29 @@ interface Notes {
   readonly sources: Map<string, string>;
 }
 
+/** A file that could be opened. */
+export type Readable = TextFile & { readonly text: string };
+
+/** How the routines' files are read: what came of each, in their order. */
+export type ReadRoutines<R> = (files: readonly Readable[], library: Library) => Promise<readonly RoutineRead<R>[]>;
+
 /** Reads a content folder: every file of it, and all that is wrong in any of them. */
-export async function readContent(contentDir: string): Promise<Content> {
+export function readContent(contentDir: string): Promise<Content> {
+  return readContentBy(contentDir, async (files, library) =>
+    files.map(({ text, slug }) => readRoutine(text, slug, library)),
+  );
+}
+
+/** The same, with a way of one's own to read the routines: side by side, or from what is known from last time. */
+export async function readContentBy<R extends RoutineInClass>(
+  contentDir: string,
+  readRoutines: ReadRoutines<R>,
+): Promise<Content<R>> {
   const notes: Notes = { findings: new Map(), sources: new Map() };
   const library = await libraryIn(contentDir, notes);
   const files = await readTextFolder(contentDir, "routines");
   if (files.length === 0) take(notes, { file: namedIn(contentDir, "routines"), slug: "", findings: [noRoutines] }, []);
-  const routines = routinesOf(files, library, notes);
+  const routines = await routinesOf(files, library, readRoutines, notes);
   const workshops = workshopsOf(await readTextFolder(contentDir, "workshops"), files, routines, notes);
   const fileOf = new Map(files.map(({ slug, file }) => [slug, file]));
   return {
@@ -76,14 +93,18 @@ async function noLibrary(contentDir: string): Promise<string> {
   return "This file is missing. Make it, with at least one line: `name: The name of your studio`.";
 }
 
-function routinesOf(files: readonly TextFile[], library: Library, notes: Notes): Routine[] {
+async function routinesOf<R>(
+  files: readonly TextFile[],
+  library: Library,
+  readRoutines: ReadRoutines<R>,
+  notes: Notes,
+): Promise<R[]> {
+  for (const file of files) if (file.text === undefined) take(notes, file, []);
+  const readable = files.filter((file): file is Readable => file.text !== undefined);
+  const reads = await readRoutines(readable, library);
   const titles = new Map<string, string>();
-  return files.flatMap((file) => {
-    if (file.text === undefined) {
-      take(notes, file, []);
-      return [];
-    }
-    const { routine, title, findings } = readRoutine(file.text, file.slug, library);
+  return readable.flatMap((file, index) => {
+    const { routine, title, findings } = reads[index] ?? { findings: [] };
     take(notes, file, [...findings, ...sameTitle(file.file, title, titles)]);
     return routine ? [routine] : [];
   });
@@ -94,17 +115,18 @@ function sameTitle(file: string, title: Title | undefined, titles: Map<string, s
   if (!title) return [];
   const { text, ...position } = title;
   const other = titles.get(text.toLowerCase());
-  if (other === undefined) titles.set(text.toLowerCase(), file);
+  // Its name alone, since what is found is published as well, and must not depend on where the folder lies.
+  if (other === undefined) titles.set(text.toLowerCase(), basename(file));
   const message = `${quoted(other ?? "")} has the title ${quoted(text)} too: give one of them another.`;
   return other === undefined ? [] : [{ severity: "warning", rule: "same-title", message, ...position }];
 }
 
-function workshopsOf(
+function workshopsOf<R extends RoutineInClass>(
   files: readonly TextFile[],
   routineFiles: readonly TextFile[],
-  routines: readonly Routine[],
+  routines: readonly R[],
   notes: Notes,
-): Workshop[] {
+): WorkshopOf<R>[] {
   const slugs = routineFiles.map(({ slug }) => slug);
   return files.flatMap((file) => {
     const read = file.text === undefined ? { findings: [] } : readWorkshop(file.text, file.slug, routines, slugs);

@@ -17,9 +17,9 @@ export interface Title extends Position {
   readonly text: string;
 }
 
-export interface RoutineRead<F = TextFinding> {
+export interface RoutineRead<R = Routine, F = TextFinding> {
   /** Absent where there is an error. */
-  readonly routine?: Routine;
+  readonly routine?: R;
   /** Absent where it could not be read. */
   readonly title?: Title;
   readonly findings: readonly F[];
@@ -35,7 +35,7 @@ export function readRoutineText(
   slug: string,
   library: Library,
   file = `content/routines/${slug}.md`,
-): RoutineRead<Finding> {
+): RoutineRead<Routine, Finding> {
   const read = readRoutine(text.replace(/^\ufeff/, "").replace(/\r\n?/g, "\n"), slug, library);
   return { ...read, findings: limited(inOrder(read.findings)).map((finding) => ({ file, ...finding })) };
 }

@@ -10,18 +10,24 @@ import { type WorkshopKeys, workshopSchema } from "./schema/workshop.js";
 import { split } from "./split.js";
 import type { Front } from "./yaml.js";
 
+/** A workshop, with what is known of its routines. */
+export type WorkshopOf<R> = Omit<Workshop, "routines"> & { readonly routines: readonly R[] };
+
+/** What a workshop's file is checked against. */
+export type RoutineInClass = Pick<Routine, "slug" | "title" | "levels" | "taught">;
+
 /**
  * Reads a workshop from its file's text (line ends "\n") and looks its routines up.
  *
  * @param routines those that could be read whole
  * @param slugs the names of all there are, since one with errors is not unknown
  */
-export function readWorkshop(
+export function readWorkshop<R extends RoutineInClass>(
   text: string,
   slug: string,
-  routines: readonly Routine[],
+  routines: readonly R[],
   slugs: readonly string[],
-): { readonly workshop?: Workshop; readonly findings: readonly TextFinding[] } {
+): { readonly workshop?: WorkshopOf<R>; readonly findings: readonly TextFinding[] } {
   const { halves, findings: splitting } = split(text);
   if (!halves) return { findings: splitting };
   const { front, keys, repaired, findings } = readKeys(halves.yaml, workshopSchema);
@@ -50,7 +56,7 @@ function unknownRoutines(keys: WorkshopKeys, slugs: readonly string[], front: Fr
   });
 }
 
-function unknownLevels(keys: WorkshopKeys, routines: readonly Routine[], front: Front): TextFinding[] {
+function unknownLevels(keys: WorkshopKeys, routines: readonly RoutineInClass[], front: Front): TextFinding[] {
   const { level } = keys;
   if (level === undefined) return [];
   return routines.flatMap(({ title, levels }) => {
@@ -61,7 +67,12 @@ function unknownLevels(keys: WorkshopKeys, routines: readonly Routine[], front: 
   });
 }
 
-function writeWorkshop(slug: string, keys: WorkshopKeys, routines: readonly Routine[], body: string): Workshop {
+function writeWorkshop<R extends RoutineInClass>(
+  slug: string,
+  keys: WorkshopKeys,
+  routines: readonly R[],
+  body: string,
+): WorkshopOf<R> {
   const { title, date, venue, minutes, breaks = 0 } = keys;
   return {
     slug,
