@@ -7,7 +7,7 @@ import { html } from "../../dist/publishing/site/html.js";
  */
 export function counts({ sections, versions }) {
   return html`<section class="counts" aria-labelledby="counts">
-<h2><span id="counts">The counts</span>${versions.length > 1 && versions.map(({ classes, name }) => html`<span class="shown ${classes}">${name}</span>`)}<span class="shown mirrored">mirrored</span></h2>
+<h2><span id="counts">The counts</span>${versions.length > 1 && versions.map(({ classes, name }) => html`<span class="shown ${classes}">, ${name}</span>`)}<span class="shown mirrored">, mirrored</span></h2>
 ${versions.length > 1 && html`<p><label class="tick"><input type="checkbox" id="beside"> show the other versions beside every move</label></p>`}
 ${sections.map(section)}
 </section>`;

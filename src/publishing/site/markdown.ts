@@ -1,3 +1,4 @@
+import { decodeHTMLStrict } from "entities";
 import { Marked, type RendererObject } from "marked";
 import { safeAddress } from "./address.js";
 import { escapeText, type Html, raw } from "./html.js";
@@ -8,6 +9,11 @@ const deepest = 6;
 const renderer: RendererObject = {
   html({ text }) {
     return escapeText(text);
+  },
+  // Between raw tags, marked takes text for finished markup; here no text ever is.
+  text(token) {
+    if ("tokens" in token && token.tokens) return this.parser.parseInline(token.tokens);
+    return escapeText(decodeHTMLStrict(token.text));
   },
   heading({ tokens, depth }) {
     const rank = Math.min(depth + 1, deepest);
@@ -23,6 +29,11 @@ const renderer: RendererObject = {
     const address = safeAddress(href);
     const name = escapeText(text === "" ? href : text);
     return address === undefined ? name : `<a href="${escapeText(address)}">${name}</a>`;
+  },
+  tablecell({ tokens, header, align }) {
+    const tag = header ? "th" : "td";
+    const side = align ? ` class="align-${align}"` : "";
+    return `<${tag}${side}>${this.parser.parseInline(tokens)}</${tag}>\n`;
   },
   checkbox({ checked }) {
     return checked ? "☑ " : "☐ ";

@@ -1,0 +1,162 @@
+import { createRequire } from "node:module";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { launchBrowser } from "./browser.js";
+import { demoSite, type TestSite, watchedPage } from "./site.js";
+
+const axe = createRequire(import.meta.url).resolve("axe-core/axe.min.js");
+let browser: Browser;
+let site: TestSite;
+
+beforeAll(async () => {
+  [browser, site] = await Promise.all([launchBrowser(), demoSite()]);
+});
+afterAll(async () => {
+  await browser?.close();
+  await site?.close();
+});
+
+interface Found {
+  readonly id: string;
+  readonly nodes: readonly { readonly target: readonly string[] }[];
+}
+
+/** What axe finds on the page as it stands, WCAG 2.2 AA and its best practices; run with the page's own policy set aside. */
+async function violations(page: Page): Promise<readonly string[]> {
+  await page.addScriptTag({ path: axe });
+  const found = await page.evaluate(async () => {
+    const tool = (globalThis as unknown as { axe: { run(): Promise<{ violations: Found[] }> } }).axe;
+    return (await tool.run()).violations;
+  });
+  return found.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(" ")).join("; ")}`);
+}
+
+/** WCAG 2.2, relative luminance and contrast ratio, of two colours as the browser computes them. */
+function contrast(one: string, other: string): number {
+  const light = (colour: string) => {
+    const [r = 0, g = 0, b = 0] = (colour.match(/[\d.]+/g) ?? []).map((part) => {
+      const value = Number(part) / 255;
+      return value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4;
+    });
+    return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+  };
+  const [bright = 0, dark = 0] = [light(one), light(other)].sort((a, b) => b - a);
+  return (bright + 0.05) / (dark + 0.05);
+}
+
+describe.each(["light", "dark"] as const)("in the %s scheme", (colorScheme) => {
+  const open = async (name: string, width = 1280) => {
+    const options = {
+      colorScheme,
+      bypassCSP: true,
+      viewport: { width, height: 900 },
+      reducedMotion: "reduce",
+    } as const;
+    const { page } = await watchedPage(browser, site, options);
+    await page.goto(site.url + name, { waitUntil: "networkidle" });
+    return page;
+  };
+
+  test.each([
+    "index.html",
+    "routines/breakwater-letters/index.html",
+    "routines/fourpenny-gate/index.html",
+    "workshops/winter-floor-day/index.html",
+  ])("axe finds nothing on %s, wide and narrow", async (name) => {
+    for (const width of [1280, 320]) {
+      const page = await open(name, width);
+      expect(await violations(page), `${width}`).toEqual([]);
+      await page.context().close();
+    }
+  });
+
+  test("axe finds nothing with another version, mirrored, everything shown and every fold open", async () => {
+    const page = await open("routines/breakwater-letters/index.html");
+    await page.getByLabel("Level 3").check();
+    await page.getByLabel("Mirrored", { exact: true }).check();
+    await page.getByLabel("show the other versions beside every move").check();
+    for (const fold of await page.locator("summary:visible").all()) await fold.click();
+    await page.getByRole("button", { name: "Copy the link to this view" }).click();
+    expect(await violations(page)).toEqual([]);
+    await page.context().close();
+  });
+
+  test("axe finds nothing where filters leave some routines, and none", async () => {
+    const page = await open("index.html");
+    await page.getByRole("combobox", { name: "Floor work" }).selectOption("yes");
+    expect(await violations(page)).toEqual([]);
+    await page.getByLabel("Search").fill("no such dance");
+    expect(await page.locator(".card:visible").count()).toBe(0);
+    expect(await violations(page)).toEqual([]);
+    await page.context().close();
+  });
+
+  test("count and cue stand out by 7 to 1, everything that is written by 4.5 to 1", async () => {
+    const page = await open("routines/breakwater-letters/index.html");
+    const colours = await page.evaluate(() => {
+      const paper = getComputedStyle(document.body).backgroundColor;
+      return [...document.querySelectorAll<HTMLElement>(".counts *")]
+        .filter(
+          (element) => element.checkVisibility() && [...element.childNodes].some(({ nodeType }) => nodeType === 3),
+        )
+        .map((element) => ({
+          strict: element.closest(".on, .cue") !== null && !element.closest(".mark"),
+          name: element.className,
+          ink: getComputedStyle(element).color,
+          paper,
+        }));
+    });
+    expect(colours.length).toBeGreaterThan(100);
+    for (const { strict, name, ink, paper } of colours)
+      expect(contrast(ink, paper), name).toBeGreaterThanOrEqual(strict ? 7 : 4.5);
+    await page.context().close();
+  });
+});
+
+test("every control and link is reached by the Tab key, in the order of the page, and shows that it has the focus", async () => {
+  for (const name of ["index.html", "routines/breakwater-letters/index.html"]) {
+    const { page } = await watchedPage(browser, site);
+    await page.goto(site.url + name, { waitUntil: "networkidle" });
+    const visited: number[] = [];
+    const bare: string[] = [];
+    for (let step = 0; step < 400; step++) {
+      await page.keyboard.press("Tab");
+      const at = await page.evaluate(() => {
+        const element = document.activeElement as HTMLElement | null;
+        if (!element || element === document.body) return undefined;
+        const shown = element.matches(".pills input") ? (element.nextElementSibling as HTMLElement) : element;
+        const { outlineStyle, outlineWidth } = getComputedStyle(shown);
+        const outlined = outlineStyle !== "none" && Number.parseFloat(outlineWidth) >= 2;
+        return {
+          place: [...document.querySelectorAll("*")].indexOf(element),
+          outlined,
+          name: element.outerHTML.slice(0, 80),
+        };
+      });
+      if (!at) break;
+      visited.push(at.place);
+      if (!at.outlined) bare.push(at.name);
+    }
+    expect(bare).toEqual([]);
+    expect(visited).toEqual([...visited].sort((a, b) => a - b));
+    // One radio button of a group is reached by Tab, the others by arrow keys.
+    const wanted = await page.evaluate(() => {
+      const all = [
+        ...document.querySelectorAll<HTMLElement>("a[href], button, input, select, summary, [tabindex='0']"),
+      ];
+      return all.filter((e) => e.checkVisibility() && !e.matches(":disabled, [type=radio]:not(:checked)")).length;
+    });
+    expect(visited.length).toBeGreaterThanOrEqual(wanted);
+    await page.context().close();
+  }
+});
+
+test("the skip link leads to the content", async () => {
+  const { page } = await watchedPage(browser, site);
+  await page.goto(`${site.url}routines/breakwater-letters/index.html`);
+  await page.keyboard.press("Tab");
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Skip to the content");
+  await page.keyboard.press("Enter");
+  expect(new URL(page.url()).hash).toBe("#main");
+  await page.context().close();
+});

@@ -1,0 +1,106 @@
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
+import { launchBrowser } from "./browser.js";
+import { demoSite, type TestSite, watchedPage } from "./site.js";
+
+const routine = "routines/breakwater-letters/index.html";
+let browser: Browser;
+let site: TestSite;
+let page: Page;
+
+beforeAll(async () => {
+  [browser, site] = await Promise.all([launchBrowser(), demoSite()]);
+});
+afterAll(async () => {
+  await browser?.close();
+  await site?.close();
+});
+beforeEach(async () => {
+  ({ page } = await watchedPage(browser, site));
+  await page.goto(site.url + routine);
+  return () => page.context().close();
+});
+
+const chosen = () => page.evaluate(() => ({ ...document.documentElement.dataset }));
+const cues = () => page.locator(".move:visible .cue").allInnerTexts();
+
+test("a level shows its own moves in place of the taught ones, its gear and its cautions, and the address says so", async () => {
+  const taught = await cues();
+  expect(taught).toContain("Quarter turn left, opening onto the right foot");
+  await page.getByLabel("Level 3").check();
+  const third = await cues();
+  expect(third).toContain("One and a quarter turns left, tall, then onto the right foot");
+  expect(third).not.toContain("Quarter turn left, opening onto the right foot");
+  expect(await page.locator(".gear li:visible").allInnerTexts()).toContainEqual(expect.stringMatching(/^mat:/));
+  expect(await page.locator(".care-list li:visible").allInnerTexts()).toContainEqual(expect.stringMatching(/^spin/i));
+  expect(new URL(page.url()).searchParams.get("version")).toBe("3");
+  expect(await chosen()).toMatchObject({ version: "3", side: "as-taught" });
+});
+
+test("a version on a chair starts on the chair and goes nowhere near the floor", async () => {
+  await page.getByLabel("Seated", { exact: true }).check();
+  expect(await page.locator(".stance:visible").allInnerTexts()).toEqual([expect.stringContaining("chair")]);
+  expect(await page.locator(".body:visible", { hasText: /lying|knees|floor/ }).count()).toBe(0);
+});
+
+test("mirrored exchanges words, steps and facings, and leads to the mirrored video", async () => {
+  const facings = () => page.locator(".facing:visible").allInnerTexts();
+  const feet = () => page.locator(".body:visible", { hasText: "foot" }).allInnerTexts();
+  const swap = (text: string) => text.replace(/left|right/g, (word) => (word === "left" ? "right" : "left"));
+  const [before, steps] = [await facings(), await feet()];
+  expect(before.some((text) => text !== swap(text))).toBe(true);
+  const video = page.locator(".part:visible").nth(1).locator("a:visible", { hasText: "Breakdown" });
+  expect(await video.getAttribute("href")).toBe("https://saltmarsh.example/watch/breakwater-letters-slowly#t=70");
+  await page.getByLabel("Mirrored", { exact: true }).check();
+  expect(await facings()).toEqual(before.map(swap));
+  expect(await feet()).toEqual(steps.map(swap));
+  expect(await video.getAttribute("href")).toBe(
+    "https://saltmarsh.example/watch/breakwater-letters-slowly-mirrored#t=70",
+  );
+});
+
+test("the link that is copied shows somebody else exactly what was seen", async () => {
+  await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+  await page.getByLabel("Level 1").check();
+  await page.getByLabel("Mirrored", { exact: true }).check();
+  await page.getByLabel("show the other versions beside every move").check();
+  const seen = await page.locator(".counts").innerText();
+  await page.getByRole("button", { name: "Copy the link to this view" }).click();
+  await expect.poll(() => page.locator("[data-shared]").innerText()).toContain("copied");
+  const link = await page.evaluate(() => navigator.clipboard.readText());
+  const guest = await watchedPage(browser, site);
+  await guest.page.goto(link);
+  expect(await guest.page.locator(".counts").innerText()).toBe(seen);
+  await guest.page.context().close();
+});
+
+test("an address with a version that the routine does not have shows the taught one", async () => {
+  await page.goto(`${site.url}${routine}?version=%3Cb%3E&side=inside-out`);
+  expect(await chosen()).toMatchObject({ version: "2", side: "as-taught" });
+});
+
+test("what other versions dance stands beside a move that asks for care, and beside every move on request", async () => {
+  const risky = page.locator(".move.risky:visible");
+  const plain = page.locator(".move:not(.risky):visible").filter({ has: page.locator(".others") });
+  expect(await risky.locator(".others:visible").count()).toBeGreaterThan(0);
+  expect(await plain.locator(".others:visible").count()).toBe(0);
+  await page.getByLabel("show the other versions beside every move").check();
+  expect(await plain.locator(".others:visible").count()).toBeGreaterThan(0);
+});
+
+test("version and side are chosen by keyboard alone", async () => {
+  await page.locator("#v1").focus();
+  await page.keyboard.press("ArrowRight");
+  expect(await chosen()).toMatchObject({ version: "3" });
+  await page.keyboard.press("Tab");
+  await page.keyboard.press("Space");
+  expect(await chosen()).toMatchObject({ version: "3", side: "mirrored" });
+});
+
+test("what is printed is the version and side that are chosen, without the controls", async () => {
+  await page.getByLabel("Level 3").check();
+  await page.emulateMedia({ media: "print" });
+  expect(await page.locator(".choice, .practice, .button, .site-head").filter({ visible: true }).count()).toBe(0);
+  expect(await cues()).toContain("One and a quarter turns left, tall, then onto the right foot");
+  expect(await page.locator(".counts h2").innerText()).toBe("The counts, Level 3");
+});

@@ -1,0 +1,107 @@
+import { readFile } from "node:fs/promises";
+import { join } from "node:path";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
+import { launchBrowser } from "./browser.js";
+import { demoSite, type TestSite, watchedPage } from "./site.js";
+
+let browser: Browser;
+let site: TestSite;
+let page: Page;
+
+beforeAll(async () => {
+  [browser, site] = await Promise.all([launchBrowser(), demoSite()]);
+});
+afterAll(async () => {
+  await browser?.close();
+  await site?.close();
+});
+beforeEach(async () => {
+  ({ page } = await watchedPage(browser, site));
+  await page.goto(`${site.url}index.html`);
+  return () => page.context().close();
+});
+
+const titles = async () => (await page.locator(".card:visible h3").allInnerTexts()).sort();
+const left = () => page.locator("[data-left]").innerText();
+
+/** The facts of the demo library, from the file that is published beside the page. */
+async function facts(): Promise<
+  readonly { title: string; styles: string[]; audience: string; countsPerMinute: number }[]
+> {
+  return JSON.parse(await readFile(join(site.folder, "library.json"), "utf8")).routines;
+}
+
+test("at first every routine is there, newest first, and so it is without script", async () => {
+  const all = (await facts()).map(({ title }) => title);
+  expect(await page.locator(".card:visible h3").allInnerTexts()).toEqual(all);
+  expect(await left()).toBe(`${all.length} routines`);
+  const bare = await watchedPage(browser, site, { javaScriptEnabled: false });
+  await bare.page.goto(`${site.url}index.html`);
+  expect(await bare.page.locator(".card:visible h3").allInnerTexts()).toEqual(all);
+  expect(await bare.page.locator(".filter:visible").count()).toBe(0);
+  await bare.page.context().close();
+});
+
+test("filters work together, say how many are left and keep their state in the address", async () => {
+  const all = await facts();
+  await page.getByRole("combobox", { name: "Tempo" }).selectOption("medium");
+  const medium = all.filter(({ countsPerMinute }) => countsPerMinute >= 90 && countsPerMinute < 120);
+  expect(await titles()).toEqual(medium.map(({ title }) => title).sort());
+  await page.getByRole("combobox", { name: "Style" }).selectOption("line dance");
+  const both = medium.filter(({ styles }) => styles.includes("line dance"));
+  expect(both.length).toBeGreaterThan(0);
+  expect(both.length).toBeLessThan(medium.length);
+  expect(await titles()).toEqual(both.map(({ title }) => title).sort());
+  expect(await left()).toBe(`${both.length} of ${all.length} routines`);
+
+  const guest = await watchedPage(browser, site);
+  await guest.page.goto(page.url());
+  expect(await guest.page.locator(".card:visible").count()).toBe(both.length);
+  expect(await guest.page.getByRole("combobox", { name: "Style" }).inputValue()).toBe("line dance");
+  await guest.page.context().close();
+});
+
+test("adult-only routines are marked and can be left out", async () => {
+  const marked = page.locator(".card:visible", { hasText: "Adults only" });
+  const adult = (await facts()).filter(({ audience }) => audience === "adult").map(({ title }) => title);
+  expect(adult.length).toBeGreaterThan(0);
+  expect(await marked.locator("h3").allInnerTexts()).toEqual(adult);
+  await page.getByLabel("leave out adults only").check();
+  expect(await marked.count()).toBe(0);
+  expect(new URL(page.url()).searchParams.get("adult")).toBe("out");
+});
+
+test("a wish for no floor work is about the version that is wished for", async () => {
+  await page.getByRole("combobox", { name: "Floor work" }).selectOption("no");
+  expect(await titles()).toContain("Breakwater Letters");
+  await page.getByRole("combobox", { name: "Version" }).selectOption("seated");
+  expect(await titles()).toEqual(["Breakwater Letters"]);
+  await page.getByRole("combobox", { name: "Version" }).selectOption("3");
+  expect(await titles()).not.toContain("Breakwater Letters");
+});
+
+test("the search looks for every word, in titles, songs, styles and sections", async () => {
+  await page.getByLabel("Search").fill("ferry tideline");
+  expect(await titles()).toEqual(["Breakwater Letters"]);
+  await page.getByLabel("Search").fill("TIDELINE waltz");
+  expect(await titles()).toEqual([]);
+  expect(await page.getByText("No routine fits all of that").isVisible()).toBe(true);
+  await page.locator(".none").getByRole("button").click();
+  expect((await titles()).length).toBe((await facts()).length);
+  expect(new URL(page.url()).search).toBe("");
+});
+
+test("a wish that the library does not know is no wish", async () => {
+  await page.goto(`${site.url}index.html?style=%22%3E%3Cimg&tempo=sideways`);
+  expect((await titles()).length).toBe((await facts()).length);
+  expect(await left()).toBe(`${(await facts()).length} routines`);
+});
+
+test("a card leads to its routine, and back keeps the filters", async () => {
+  await page.getByRole("combobox", { name: "Style" }).selectOption("waltz");
+  await page.locator(".card:visible h3 a").click();
+  await page.waitForURL("**/routines/lock-keepers-waltz/**");
+  await page.goBack();
+  expect(await titles()).toEqual(["The Lock-keeper's Waltz"]);
+});

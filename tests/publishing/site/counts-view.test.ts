@@ -1,0 +1,93 @@
+import { expect, test } from "vitest";
+import { countsView, type SectionView } from "../../../src/publishing/site/counts-view.js";
+import { routineFacts } from "../../../src/publishing/site/routine-facts.js";
+import { choiceStyle, classesFor } from "../../../src/publishing/site/version-choice.js";
+import { emptyLibrary } from "../../../src/reading/read-library.js";
+import { readRoutineText } from "../../../src/reading/read-routine.js";
+import type { Routine } from "../../../src/routine/routine.js";
+
+function routineOf(frontMatter: string): Routine {
+  const head = "title: T\nchoreographer: C\nmusic: { tempo: 60 }\n";
+  const { routine, findings } = readRoutineText(`---\n${head}${frontMatter}\n---\n`, "t", emptyLibrary, "t.md");
+  if (!routine) throw new Error(JSON.stringify(findings));
+  return routine;
+}
+
+const plainText = (markup: string) => markup.replace(/<[^>]*>/g, "");
+const rows = ({ phrases }: SectionView, phrase = 0) =>
+  (phrases[phrase]?.moves ?? []).map(({ on, cue, classes, groups }) =>
+    [on, plainText(cue.html), classes, groups].filter((part) => part !== "").join(" | "),
+  );
+
+test("what all versions dance alike stands there once, the rest with the classes of those who dance it", () => {
+  const [section] = countsView(
+    routineOf(`levels: [1, 2, 3]
+taught: 2
+sections:
+  - name: A
+    counts:
+      - 1-4: Walk
+        5-8: { do: Turn, options: { 1: Wait, 3: { 5-6: Spin, 7-8: Stop } } }`),
+  );
+  expect(rows(section as SectionView)).toEqual([
+    "1–4 | Walk",
+    "5–8 | Turn | of v1",
+    "5–8 | Wait | of v0",
+    "5–6 | Spin | of v2",
+    "7–8 | Stop | of v2",
+  ]);
+});
+
+test("counts that nobody named are a hold, in parts of a count too, and not where a move runs on", () => {
+  const [section] = countsView(
+    routineOf(`sections:
+  - name: A
+    counts:
+      - 1-2: Walk
+        4&: Clap
+        7-2: Melt
+      - 3-8: Rise`),
+  );
+  expect(rows(section as SectionView)).toEqual(["1–2 | Walk", "3–4 | hold", "4& | Clap", "5–6 | hold", "7–2 | Melt"]);
+  expect(rows(section as SectionView, 1)).toEqual(["3–8 | Rise"]);
+});
+
+test("groups in canon: what each dances carries its name", () => {
+  const [section] = countsView(
+    routineOf(`groups: [Tide, Shore]
+sections:
+  - name: A
+    canon: { Shore: 4 }
+    counts:
+      - 1-4: Reach
+        5-8: Fold
+      - 1-8: Melt`),
+  );
+  const first = rows(section as SectionView);
+  expect(first).toContain("1–4 | Reach | by g0 | Tide");
+  expect(first).toContainEqual(expect.stringMatching(/Reach \| by g1 \| Shore$/));
+});
+
+test("track times of every time that a section is danced, and links into the performance", () => {
+  const [section] = countsView(
+    routineOf(`video: { performance: https://example.org/p }
+times: 2
+sections:
+  - name: A
+    counts: [{ 1-8: Walk }]`),
+  );
+  expect(section?.times).toEqual([
+    { clock: "0:00.0", wall: 1 },
+    { clock: "0:08.0", wall: 2 },
+  ]);
+  expect(section?.videos.map(({ html }) => html)).toEqual(['<a href="https://example.org/p#t=0">Performance</a>']);
+});
+
+test("the style sheet has a rule for every version that a routine of the library has", () => {
+  const routine = routineOf("levels: [1, 2]\nsections: [{ name: A, counts: [{ 1-8: Walk }] }]");
+  expect(classesFor(routine, new Set(["2"]))).toBe("of v1");
+  expect(classesFor(routine, new Set(["1", "2"]))).toBe("");
+  const style = choiceStyle([routineFacts(routine)]);
+  expect(style).toContain("body:has(#v1:checked) .of:not(.v1)");
+  expect(style).not.toContain("#v2");
+});
