@@ -1,12 +1,15 @@
 import { readdir, readFile } from "node:fs/promises";
 import { join } from "node:path";
+import { fileURLToPath } from "node:url";
 import { gzipSync } from "node:zlib";
 import { HtmlValidate } from "html-validate";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { readContent } from "../../src/reading/read-content.js";
 import { launchBrowser } from "./browser.js";
-import { demoSite, type TestSite, watchedPage } from "./site.js";
+import { demoSite, publishedSite, type TestSite, watchedPage } from "./site.js";
 
+const content = fileURLToPath(new URL("../../content", import.meta.url));
 const routine = "routines/breakwater-letters/index.html";
 let browser: Browser;
 let site: TestSite;
@@ -21,14 +24,10 @@ afterAll(async () => {
   await site?.close();
 });
 
-test("there is a page for the library, every routine and every workshop", () => {
-  expect(pages).toEqual([
-    "index.html",
-    ...["breakwater-letters", "fourpenny-gate", "kettle-and-window"].map((slug) => `routines/${slug}/index.html`),
-    ...["lock-keepers-waltz", "paper-boats", "twelve-iron-steps"].map((slug) => `routines/${slug}/index.html`),
-    "workshops/open-hour/index.html",
-    "workshops/winter-floor-day/index.html",
-  ]);
+test("there is a page for the library, every routine and every workshop", async () => {
+  const of = async (kind: string) =>
+    (await readdir(join(content, kind))).map((name) => `${kind}/${name.replace(/\.md$/, "")}/index.html`);
+  expect(pages).toEqual(["index.html", ...(await of("routines")), ...(await of("workshops"))].sort());
 });
 
 test("every page is valid HTML", async () => {
@@ -55,14 +54,12 @@ test("no page has a script or a style of its own, nor an attribute that runs", a
 
 describe("in the browser", () => {
   test("every page loads whole, with no error, no breach of its own policy and no request to another host", async () => {
-    for (const colorScheme of ["light", "dark"] as const) {
-      const { page, watch } = await watchedPage(browser, site, { colorScheme });
-      for (const name of pages) {
-        await page.goto(site.url + name, { waitUntil: "networkidle" });
-        expect(watch, name).toEqual({ troubles: [], foreign: [] });
-      }
-      await page.context().close();
+    const { page, watch } = await watchedPage(browser, site);
+    for (const name of pages) {
+      await page.goto(site.url + name, { waitUntil: "networkidle" });
+      expect(watch, name).toEqual({ troubles: [], foreign: [] });
     }
+    await page.context().close();
   });
 
   test("without script the page shows what it takes, how it starts, the counts and where they fall in the track", async () => {
@@ -130,5 +127,67 @@ describe("in the browser", () => {
     expect(sum(/\.js$/)).toBeLessThanOrEqual(25_000);
     expect(sum(/\.woff2$/)).toBeGreaterThan(10_000);
     expect(sum(/./)).toBeLessThanOrEqual(120_000);
+  });
+
+  /** What a browser's own parser makes of an XML file of the site. */
+  const xml = async (from: TestSite, name: string) => {
+    const { page } = await watchedPage(browser, from);
+    await page.goto(`${from.url}index.html`);
+    const found = await page.evaluate(async (path) => {
+      const parsed = new DOMParser().parseFromString(await (await fetch(path)).text(), "application/xml");
+      const texts = (tag: string) => [...parsed.getElementsByTagName(tag)].map(({ textContent }) => textContent ?? "");
+      const root = `${parsed.documentElement.localName} ${parsed.documentElement.namespaceURI}`;
+      const hrefs = [...parsed.getElementsByTagName("link")].map((link) => link.getAttribute("href") ?? "");
+      return { root, hrefs, ids: texts("id"), updated: texts("updated"), titles: texts("title"), locs: texts("loc") };
+    }, name);
+    await page.context().close();
+    return found;
+  };
+
+  test("the feed has what Atom (RFC 4287) asks for: ids of their own, times, titles, authors, full addresses", async () => {
+    const { root, hrefs, ids, updated, titles } = await xml(site, "feed.xml");
+    expect(root).toBe("feed http://www.w3.org/2005/Atom");
+    expect(new Set(ids).size).toBe(ids.length);
+    expect(ids.length).toBe(titles.length);
+    for (const time of updated) expect(time).toMatch(/^\d{4}-\d\d-\d\dT00:00:00Z$/);
+    expect(updated.slice(1)).toEqual([...updated.slice(1)].sort().reverse());
+    for (const href of hrefs) expect(href).toMatch(/^https:\/\/saltmarsh\.example\//);
+  });
+
+  test("the sitemap names every page with its full address (Sitemaps 0.9)", async () => {
+    const { root, locs } = await xml(site, "sitemap.xml");
+    expect(root).toBe("urlset http://www.sitemaps.org/schemas/sitemap/0.9");
+    const wanted = pages.map((name) => `https://saltmarsh.example/${name.replace(/index\.html$/, "")}`);
+    expect([...locs].sort()).toEqual(wanted.sort());
+  });
+
+  test("a library without an address says nothing that only an address could say", async () => {
+    const { library, ...rest } = await readContent(content);
+    const { url: _, ...unpublished } = library;
+    const bare = await publishedSite({ ...rest, library: unpublished });
+    const feed = await xml(bare, "feed.xml");
+    for (const id of feed.ids)
+      expect(id).toMatch(/^urn:uuid:[0-9a-f]{8}-[0-9a-f]{4}-5[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/);
+    for (const href of [...feed.hrefs, ...(await xml(bare, "sitemap.xml")).locs]) expect(href).not.toMatch(/^[a-z]+:/);
+    const text = await readFile(join(bare.folder, routine), "utf8");
+    expect(text).not.toContain("canonical");
+    await bare.close();
+  });
+
+  test("a page says what it is: title, description, canonical address, and linked data with ISO 8601 durations", async () => {
+    const { page } = await watchedPage(browser, site);
+    await page.goto(site.url + routine);
+    expect(await page.title()).toBe("Breakwater Letters · Saltmarsh Dance Room");
+    const at = (selector: string, name: string) => page.locator(selector).getAttribute(name);
+    expect(await at('link[rel="canonical"]', "href")).toBe("https://saltmarsh.example/routines/breakwater-letters/");
+    expect(await at('meta[name="description"]', "content")).toMatch(/^A walk along a sea wall/);
+    const data = JSON.parse((await page.locator('script[type="application/ld+json"]').textContent()) ?? "");
+    expect(data).toMatchObject({ "@context": "https://schema.org", "@type": "HowTo", performTime: "PT51.264S" });
+    expect(data.video).toMatchObject({ "@type": "VideoObject", duration: "PT16M20S" });
+    expect(data.tool).toContainEqual({ "@type": "HowToTool", name: "knee pads" });
+    await page.goto(`${site.url}workshops/winter-floor-day/index.html`);
+    const event = JSON.parse((await page.locator('script[type="application/ld+json"]').textContent()) ?? "");
+    expect(event).toMatchObject({ "@type": "EducationEvent", startDate: "2027-01-16", duration: "PT1H30M" });
+    await page.context().close();
   });
 });

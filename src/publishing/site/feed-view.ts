@@ -82,11 +82,11 @@ export function sitemapView(library: Library, { routines, workshops }: LibraryFa
     address: addressOf(library, folder),
     ...(date === undefined ? {} : { date }),
   });
-  return [
-    entry(""),
+  const pages = [
     ...routines.map((routine) => entry(`routines/${routine.slug}/`, routine)),
     ...workshops.map((workshop) => entry(`workshops/${workshop.slug}/`)),
   ];
+  return [entry(""), ...pages.sort((a, b) => (a.address < b.address ? -1 : 1))];
 }
 
 function midnight(date: string): string {

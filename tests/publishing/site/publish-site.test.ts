@@ -1,0 +1,84 @@
+import { mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { afterAll, beforeAll, expect, test, vi } from "vitest";
+import { publishSite } from "../../../src/publishing/site/publish-site.js";
+import { wholeSite } from "../../../src/publishing/site/site-config.js";
+import { type Content, readContent } from "../../../src/reading/read-content.js";
+
+const demo = fileURLToPath(new URL("../../../content", import.meta.url));
+let content: Content;
+let folder: string;
+
+beforeAll(async () => {
+  content = await readContent(demo);
+  folder = await mkdtemp(join(tmpdir(), "countleaf-site-test-"));
+});
+afterAll(() => rm(folder, { recursive: true }));
+
+/** Every file of a folder with its bytes. */
+async function filesOf(out: string): Promise<ReadonlyMap<string, string>> {
+  const names = (await readdir(out, { recursive: true, withFileTypes: true })).filter((entry) => entry.isFile());
+  const paths = names.map(({ parentPath, name }) => join(parentPath, name)).sort();
+  return new Map(
+    await Promise.all(paths.map(async (path) => [path.slice(out.length), await readFile(path, "latin1")] as const)),
+  );
+}
+
+test("the same content gives the same bytes, whatever the time zone and the order of the files", async () => {
+  const [one, two] = [join(folder, "one"), join(folder, "two")];
+  await publishSite(wholeSite(content, one), one);
+  vi.stubEnv("TZ", "Pacific/Kiritimati");
+  vi.stubEnv("LANG", "tr_TR.UTF-8");
+  const { library, routines, workshops } = content;
+  const turned = { library, routines: [...routines].reverse(), workshops: [...workshops].reverse() };
+  await publishSite(wholeSite(turned, two), two);
+  vi.unstubAllEnvs();
+  const [first, second] = [await filesOf(one), await filesOf(two)];
+  expect([...second.keys()]).toEqual([...first.keys()]);
+  for (const [path, text] of first) expect(second.get(path) === text, path).toBe(true);
+});
+
+test("it works silently", async () => {
+  const spies = [vi.spyOn(console, "log"), vi.spyOn(console, "warn"), vi.spyOn(console, "error")];
+  const writes = [vi.spyOn(process.stdout, "write"), vi.spyOn(process.stderr, "write")];
+  const out = join(folder, "silent");
+  await publishSite(wholeSite(content, out), out);
+  for (const spy of [...spies, ...writes]) {
+    expect(spy).not.toHaveBeenCalled();
+    spy.mockRestore();
+  }
+});
+
+test("what can't be written is told in one plain error, and not on the console", async () => {
+  const out = join(folder, "taken");
+  await writeFile(out, "a file where the folder should be");
+  const spy = vi.spyOn(console, "error");
+  await expect(publishSite(wholeSite(content, out), out)).rejects.toThrow(
+    /^The site could not be made: .*(ENOTDIR|EEXIST)/,
+  );
+  expect(spy).not.toHaveBeenCalled();
+  spy.mockRestore();
+});
+
+test("library.json says by what a learner chooses, newest first", async () => {
+  const out = join(folder, "facts");
+  await publishSite(wholeSite(content, out), out);
+  const { name, routines } = JSON.parse(await readFile(join(out, "library.json"), "utf8"));
+  expect(name).toBe("Saltmarsh Dance Room");
+  const dates = routines.map(({ date }: { date: string }) => date);
+  expect(dates).toEqual([...dates].sort().reverse());
+  const letters = routines.find(({ slug }: { slug: string }) => slug === "breakwater-letters");
+  expect(letters).toMatchObject({
+    title: "Breakwater Letters",
+    levels: ["1", "2", "3"],
+    adaptations: ["seated"],
+    audience: "adult",
+    counts: 74,
+    countsPerMinute: 88,
+    floorWork: ["1", "2", "3"],
+    onChair: ["seated"],
+  });
+  expect(letters.gear).toEqual(expect.arrayContaining(["knee pads", "mat", "chair"]));
+});
