@@ -50,6 +50,8 @@ function openFace(family: string, subset: string, style: Style): Face {
  */
 function remembering(font: Font): Font {
   const glyphs = new Map<string, Glyph>();
+  // fontkit keeps a glyph as it first met it: one that came in as a part of another would never know its own letter.
+  for (const codePoint of font.characterSet) font.glyphForCodePoint(codePoint);
   const kerns = new Map<string, number>();
   const glyphOf = (letter: string): Glyph => {
     const known = glyphs.get(letter) ?? font.glyphForCodePoint(letter.codePointAt(0) ?? 0);

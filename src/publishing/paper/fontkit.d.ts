@@ -24,6 +24,8 @@ declare module "fontkit" {
     readonly capHeight: number;
     readonly xHeight: number;
     readonly numGlyphs: number;
+    /** Code points that have a glyph, in ascending order. */
+    readonly characterSet: readonly number[];
     getGlyph(id: number): Glyph;
     hasGlyphForCodePoint(codePoint: number): boolean;
     glyphForCodePoint(codePoint: number): Glyph;

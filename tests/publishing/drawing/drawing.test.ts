@@ -1,0 +1,211 @@
+import { describe, expect, it } from "vitest";
+import { floorPlan } from "../../../src/publishing/drawing/floor-plan.js";
+import { phraseMap } from "../../../src/publishing/drawing/phrase-map.js";
+import type { Drawing, Shape } from "../../../src/publishing/drawing/shape.js";
+import { facingDart } from "../../../src/publishing/drawing/signs.js";
+import { svgText } from "../../../src/publishing/drawing/svg.js";
+import { figure } from "../../../src/publishing/paper/print.js";
+import { textWidth } from "../../../src/publishing/paper/text.js";
+import { writePrint } from "../../../src/publishing/paper/write.js";
+import { readContent } from "../../../src/reading/read-content.js";
+import { reflect } from "../../../src/routine/reflect.js";
+import type { Routine, Version } from "../../../src/routine/routine.js";
+import { facings } from "../../../src/routine/words.js";
+import { danced, library, move, phrase, section } from "../fixtures/written.js";
+import { readPages } from "../handout/read-pdf.js";
+
+const demo = await readContent("content");
+
+function firstOf(routine: Routine): Version {
+  const [version] = routine.versions;
+  if (version === undefined) throw new Error("A routine has at least one version.");
+  return version;
+}
+
+const textsOf = ({ shapes }: Drawing) => shapes.flatMap((shape) => (shape.kind === "text" ? [shape] : []));
+
+/** Every drawing of the demo library, at the sizes of a sheet and of large print. */
+const drawings: readonly Drawing[] = demo.routines.flatMap((routine) =>
+  routine.versions.flatMap((version) =>
+    [8, 18].flatMap((size) => {
+      const plan = floorPlan(routine, version, demo.library, { width: 250, size });
+      return [phraseMap(routine, version, { width: 515, size }), ...(plan === undefined ? [] : [plan])];
+    }),
+  ),
+);
+
+function pointsOf(shape: Shape): readonly (readonly [number, number])[] {
+  if (shape.kind === "path") return shape.points;
+  const [x, y] = shape.at;
+  if (shape.kind === "box") return [shape.at, [x + shape.width, y + shape.height]];
+  if (shape.kind === "disc")
+    return [
+      [x - shape.radius, y - shape.radius],
+      [x + shape.radius, y + shape.radius],
+    ];
+  const width = textWidth(shape.text, shape.size, shape.bold === true ? "bold" : "regular");
+  const left = x - { start: 0, middle: width / 2, end: width }[shape.anchor];
+  return [
+    [left, y - shape.size * 0.72],
+    [left + width, y + shape.size * 0.2],
+  ];
+}
+
+describe("drawings", () => {
+  it("stay inside their frame", () => {
+    expect(drawings.length).toBeGreaterThan(40);
+    for (const drawing of drawings)
+      for (const shape of drawing.shapes)
+        for (const [x, y] of pointsOf(shape)) {
+          expect(x, drawing.title).toBeGreaterThanOrEqual(-1);
+          expect(x, drawing.title).toBeLessThanOrEqual(drawing.width + 1);
+          expect(y, drawing.title).toBeGreaterThanOrEqual(-1);
+          expect(y, drawing.title).toBeLessThanOrEqual(drawing.height + 1);
+        }
+  });
+
+  it("have no text upon text", () => {
+    for (const drawing of drawings) {
+      const boxes = textsOf(drawing).map((shape) => pointsOf(shape).flat() as [number, number, number, number]);
+      const meet = boxes.flatMap(([l1, t1, r1, b1], index) =>
+        boxes
+          .slice(index + 1)
+          .filter(([l2, t2, r2, b2]) => l1 + 0.1 < r2 && l2 + 0.1 < r1 && t1 + 0.1 < b2 && t2 + 0.1 < b1),
+      );
+      expect(meet, drawing.title).toEqual([]);
+    }
+  });
+
+  it("say in words what they show", () => {
+    for (const { description, title } of drawings) {
+      expect(title).toMatch(/^(Phrase map|Floor plan) of /);
+      expect(description.length).toBeGreaterThan(60);
+    }
+  });
+
+  it("are the same on a page and on paper: every text of the SVG stands in the PDF, where it should", async () => {
+    for (const drawing of drawings.slice(0, 6)) {
+      const spot = { page: 0, x: 40, y: 50 };
+      const file = await writePrint({
+        title: drawing.title,
+        language: "en",
+        paper: "A4",
+        pages: 1,
+        parts: [figure(drawing, spot)],
+        decoration: [],
+        bookmarks: [],
+      });
+      const [page] = await readPages(file);
+      const svg = svgText(drawing, "one");
+      for (const { text, at, anchor } of textsOf(drawing)) {
+        expect(svg).toContain(`>${text}</text>`);
+        const box = page?.boxes.find(
+          (one) => one.text === text && Math.abs(one.bottom - one.size * 0.22 - spot.y - at[1]) < 0.5,
+        );
+        expect(box, text).toBeDefined();
+        if (anchor === "start") expect(box?.left).toBeCloseTo(spot.x + at[0], 0);
+        if (anchor === "end") expect(box?.right).toBeCloseTo(spot.x + at[0], 0);
+      }
+    }
+  });
+
+  it("are escaped where they are written as SVG", () => {
+    const routine = danced({ title: 'A "b" <c> & d', sections: [section("<x> & y", [phrase([move("1-8", "Walk")])])] });
+    const svg = svgText(phraseMap(routine, firstOf(routine), { width: 400, size: 8 }), "map");
+    expect(svg).toContain('<title id="map-title">Phrase map of A &quot;b&quot; &lt;c&gt; &amp; d, Level 1</title>');
+    expect(svg).not.toContain("<x>");
+  });
+});
+
+describe("a facing dart", () => {
+  it("points up for the front, where the audience is, and turns clockwise from there", () => {
+    const tips = facings.map((facing) => {
+      const dart = facingDart(facing, [0, 0], 1);
+      if (dart.kind !== "path") throw new Error("A dart is a path.");
+      const [[x, y] = [0, 0]] = dart.points;
+      return [Math.round(x * 10) / 10 || 0, Math.round(y * 10) / 10 || 0];
+    });
+    expect(tips).toEqual([
+      [0, -1],
+      [0.7, -0.7],
+      [1, 0],
+      [0.7, 0.7],
+      [0, 1],
+      [-0.7, 0.7],
+      [-1, 0],
+      [-0.7, -0.7],
+    ]);
+  });
+});
+
+describe("a phrase map", () => {
+  const routine = danced({
+    music: { accents: [1] },
+    sections: [
+      section("Down", [
+        phrase([move("1-4", "Sink", { height: "lying", hit: true }), move("5-8", "Turn", { turn: 2 })]),
+      ]),
+      section("Up", [phrase([move("1-4", "Cartwheel up", { height: "standing", through: "inverted" })])]),
+    ],
+  });
+  const map = phraseMap(routine, firstOf(routine), { width: 500, size: 8 });
+
+  it("describes sections, heights, inversions, facings and hits on the track's clock", () => {
+    expect(map.description).toBe(
+      "16 counts in 0:10, on the track's clock. Sections: 0:00.0 Down, 8 counts; 0:05.2 Up, 8 counts. " +
+        "Height: standing at first; 0:02.6 lying; 0:07.8 standing. Upside down: 0:05.2. " +
+        "Facing: front at first; 0:05.2 right. Hits: 0:00.0.",
+    );
+  });
+
+  it("has a lane for each height that is danced, the standing one on top", () => {
+    const [standing, lying] = ["standing", "lying"].map(
+      (text) => textsOf(map).find((shape) => shape.text === text)?.at[1] ?? 0,
+    );
+    expect(standing).toBeLessThan(lying ?? 0);
+    expect(textsOf(map).some(({ text }) => text === "kneeling")).toBe(false);
+  });
+});
+
+describe("a floor plan", () => {
+  const sections = [
+    section("Square", [
+      phrase([
+        move("1-2", "Walk on", { travel: [{ way: "forward", steps: 5 }] }),
+        move("3-4", "Quarter turn", { turn: 2 }),
+        move("5-8", "Walk on", { travel: [{ way: "forward", steps: 5 }] }),
+      ]),
+    ]),
+  ];
+  const routine = danced({ sections });
+  const plan = floorPlan(routine, firstOf(routine), library, { width: 250, size: 8 });
+
+  it("tells the way in metres, seen from the start", () => {
+    // Five steps of 0.6 m to the front, then five to the right.
+    expect(plan?.description).toBe(
+      "Seen from above, the audience at the top. It begins facing front and covers 3.0 m across and 3.0 m in depth. " +
+        "From the start the way leads to: 3.0 m to the front; 3.0 m right and 3.0 m to the front.",
+    );
+  });
+
+  it("goes up the paper for the front and to the right for the dancer's right", () => {
+    const legs = (plan?.shapes ?? []).flatMap((shape) =>
+      shape.kind === "path" && shape.stroke?.width === 1.2 ? [shape.points] : [],
+    );
+    const [[from, to] = [], [across, end] = []] = legs;
+    expect(to?.[1]).toBeLessThan(from?.[1] ?? 0);
+    expect(end?.[0]).toBeGreaterThan(across?.[0] ?? 0);
+  });
+
+  it("is mirrored with the routine", () => {
+    const mirror = reflect(routine);
+    expect(floorPlan(mirror, firstOf(mirror), library, { width: 250, size: 8 })?.description).toContain(
+      "3.0 m left and 3.0 m to the front",
+    );
+  });
+
+  it("is left out where nobody leaves the spot", () => {
+    const still = danced({ sections: [section("Still", [phrase([move("1-8", "Stand")])])] });
+    expect(floorPlan(still, firstOf(still), library, { width: 250, size: 8 })).toBeUndefined();
+  });
+});

@@ -1,0 +1,203 @@
+import Fraction from "fraction.js";
+import decode from "jsqr";
+import { PDFParse } from "pdf-parse";
+import { beforeAll, describe, expect, it } from "vitest";
+import { drawHandout, handoutPrint } from "../../../src/publishing/handout/handout.js";
+import { handout } from "../../../src/publishing/handout/publisher.js";
+import { missingGlyphs } from "../../../src/publishing/paper/faces.js";
+import type { OutFile } from "../../../src/publishing/publisher.js";
+import { type Content, readContent } from "../../../src/reading/read-content.js";
+import { reflect } from "../../../src/routine/reflect.js";
+import type { Library, Routine } from "../../../src/routine/routine.js";
+import { movesIn, sheetSections } from "../../../src/routine/sheet.js";
+import { danced, library, move, phrase, section } from "../fixtures/written.js";
+import { firstOutOfOrder, readPages, readText, spaced } from "./read-pdf.js";
+import { readPng } from "./read-png.js";
+
+/** jsqr exports itself in two ways, of which its types tell one. */
+const decodeCode = decode as unknown as (typeof decode)["default"];
+
+const everything: Library["handouts"] = ["versions", "mirrored", "large", "card"];
+let demo: Content;
+const printed = new Map<string, readonly OutFile[]>();
+
+beforeAll(async () => {
+  demo = await readContent("content");
+  for (const routine of demo.routines)
+    printed.set(routine.slug, await handout.publish(routine, { ...demo.library, handouts: everything }));
+});
+
+function cues(routine: Routine, id: string): readonly string[] {
+  const version = routine.versions.find((one) => one.id === id);
+  if (version === undefined) throw new Error(`There is no version ${id}.`);
+  return sheetSections(routine).flatMap(({ section: index }) => movesIn(version, index).map(({ cue }) => cue.text));
+}
+
+const bytesOf = (file: OutFile | undefined): Uint8Array => {
+  if (file === undefined || typeof file.content === "string") throw new Error("That is no handout.");
+  return file.content;
+};
+
+describe("the demo library's handouts", () => {
+  it("are one a version, and the taught one mirrored, large and as a card", () => {
+    for (const routine of demo.routines)
+      expect((printed.get(routine.slug) ?? []).map(({ path }) => path)).toEqual([
+        ...routine.versions.map(({ id }) => `routines/${routine.slug}/handout-${id}.pdf`),
+        ...["mirrored", "large", "card"].map(
+          (kind) => `routines/${routine.slug}/handout-${routine.taught}-${kind}.pdf`,
+        ),
+      ]);
+  });
+
+  it("hold every cue of their version, in order, as pdf-parse reads it", async () => {
+    for (const routine of demo.routines) {
+      const files = printed.get(routine.slug) ?? [];
+      for (const { id } of routine.versions) {
+        const file = files.find(({ path }) => path.endsWith(`handout-${id}.pdf`));
+        expect(
+          firstOutOfOrder(spaced(await readText(bytesOf(file))), cues(routine, id)),
+          `${routine.slug} ${id}`,
+        ).toBeUndefined();
+      }
+      const [mirrored, large] = ["mirrored", "large"].map((kind) =>
+        files.find(({ path }) => path.endsWith(`-${kind}.pdf`)),
+      );
+      expect(
+        firstOutOfOrder(spaced(await readText(bytesOf(mirrored))), cues(reflect(routine), routine.taught)),
+      ).toBeUndefined();
+      expect(firstOutOfOrder(spaced(await readText(bytesOf(large))), cues(routine, routine.taught))).toBeUndefined();
+    }
+  });
+
+  it("are under 60 KB, fonts and all, and the same bytes again", async () => {
+    for (const routine of demo.routines) {
+      const files = printed.get(routine.slug) ?? [];
+      for (const file of files) expect(bytesOf(file).length, file.path).toBeLessThan(60_000);
+      const again = await handout.publish(routine, { ...demo.library, handouts: everything });
+      const differ = again.filter((file, index) => Buffer.compare(bytesOf(file), bytesOf(files[index])) !== 0);
+      expect(differ.map(({ path }) => path)).toEqual([]);
+    }
+  });
+
+  it("have cards of one page", async () => {
+    for (const files of printed.values())
+      expect(await readPages(bytesOf(files.find(({ path }) => path.endsWith("-card.pdf"))))).toHaveLength(1);
+  });
+
+  it("carry a code that an independent reader follows to the routine's page", async () => {
+    for (const routine of demo.routines) {
+      const [file] = printed.get(routine.slug) ?? [];
+      const parser = new PDFParse({ data: new Uint8Array(bytesOf(file)), verbosity: 0 });
+      const { pages } = await parser.getScreenshot({ scale: 2, partial: [1], imageDataUrl: false });
+      await parser.destroy();
+      const { data, width, height } = readPng(pages[0]?.data ?? new Uint8Array());
+      expect(decodeCode(data, width, height)?.data).toBe(`https://saltmarsh.example/routines/${routine.slug}/`);
+    }
+  });
+});
+
+const eight = (text: string) => phrase(Array.from({ length: 8 }, (_, index) => move(`${index + 1}`, text)));
+const sixtyFour = [1, 2, 3, 4].map((number) => section(`Part ${number}`, [eight("Step and turn"), eight("Walk back")]));
+
+describe("a sheet", () => {
+  const versionOf = (routine: Routine) => {
+    const [version] = routine.versions;
+    if (version === undefined) throw new Error("A routine has at least one version.");
+    return version;
+  };
+  const draw = (routine: Routine, set: Library = library) => drawHandout(routine, versionOf(routine), set, "sheet");
+
+  it.each(["A4", "Letter"] as const)("of 64 plain counts is one page of %s", async (paper) => {
+    const pages = await readPages(await draw(danced({ sections: sixtyFour }), { ...library, paper }));
+    expect(pages.map(({ width, height }) => [width, height])).toEqual([paper === "A4" ? [595.28, 841.89] : [612, 792]]);
+  });
+
+  it("sets Polish, Turkish, Vietnamese, Greek and Cyrillic with glyphs of their own", async () => {
+    const lines = [
+      "Zażółć gęślą jaźń",
+      "Şimdi sağ ayağını öne çıkar, İğne",
+      "Bước chân phải lên phía trước, nghiêng đầu",
+      "Βήμα δεξιά, γύρισε αργά",
+      "Шаг вправо, руки вверх; їжак і ґанок",
+    ];
+    for (const text of lines) expect(missingGlyphs(text)).toEqual([]);
+    const file = await draw(
+      danced({
+        sections: [
+          section(
+            "Alphabets",
+            lines.map((text) => phrase([move("1-8", text)])),
+          ),
+        ],
+      }),
+    );
+    expect(firstOutOfOrder(spaced(await readText(file)), lines)).toBeUndefined();
+  });
+
+  it("spells out a character that no bundled face has, and never shows an empty box", async () => {
+    expect(missingGlyphs("Drag → left 💃, again 💃\u200d")).toEqual(["→", "💃"]);
+    const file = await draw(danced({ sections: [section("A", [phrase([move("1-4", "Drag → left 💃")])])] }));
+    expect(spaced(await readText(file))).toContain("Drag [U+2192] left [U+1F483]");
+  });
+
+  it("shows raw HTML of the prose as text, and keeps a harmful link out", async () => {
+    const introduction =
+      "<b>bold</b> and <script>alert(1)</script> and [here](javascript:alert(2)) and [there](../x/).";
+    const routine = danced({ sections: sixtyFour, prose: { introduction, notes: [], after: "" } });
+    const file = await draw(routine);
+    expect(spaced(await readText(file))).toContain("<b>bold</b> and <script>alert(1)</script> and here and there.");
+    const targets = JSON.stringify(handoutPrint(routine, versionOf(routine), library, "sheet").parts);
+    expect(targets).not.toContain("javascript:");
+    expect(targets).toContain('"href":"https://saltmarsh.example/routines/x/"');
+  });
+
+  it("keeps a title with signs of XML whole, in the text and in the metadata", async () => {
+    const routine = danced({ title: "Salt & <Pepper>", sections: sixtyFour });
+    const parser = new PDFParse({ data: new Uint8Array(await draw(routine)), verbosity: 0 });
+    const { info, metadata } = await parser.getInfo();
+    await parser.destroy();
+    expect(info.Title).toBe("Salt & <Pepper>: Level 1");
+    expect(metadata?.get("dc:title")).toBe("Salt & <Pepper>: Level 1");
+  });
+
+  it("says where a move goes on, what is called, and when a section comes again", async () => {
+    const routine = danced({
+      sections: [
+        section("Melt down", [
+          phrase([move("1-6", "Reach"), move("7-2", "Melt")], { say: ["8", "7", "6", "5", "4", "3", "2", "1"] }),
+          phrase([move("3-8", "Rise")]),
+        ]),
+        section("Between", [eight("Walk")]),
+        section("Melt down again", undefined, { sameAs: "Melt down", mirrored: "always" }),
+      ],
+    });
+    const text = spaced(await readText(await draw(routine)));
+    expect(text).toContain("…–2 goes on");
+    expect(text).toContain("“8”");
+    expect(text).toContain("on the other side");
+  });
+
+  it("names walls, tags, restarts and waits", async () => {
+    const routine = danced({
+      walls: 4,
+      times: 4,
+      restarts: [{ place: "restart", wall: 3, after: 8 }],
+      music: { tempo: new Fraction(120) },
+      sections: [
+        section("Verse", [phrase([move("1-8", "Quarter turn", { turn: 2 })])]),
+        section("Chorus", [eight("Clap")], { at: [{ place: "at", time: 4, seconds: new Fraction(40) }] }),
+        section("Tag", [phrase([move("1-4", "Stamp")], { length: 4 })], { onWalls: [2] }),
+      ],
+    });
+    const text = spaced(await readText(await draw(routine)));
+    for (const words of [
+      "every wall",
+      "wall 2 only",
+      "walls 1, 2, 4",
+      "from the top",
+      "then wait",
+      "Danced 4 times, to 4 walls",
+    ])
+      expect(text, words).toContain(words);
+  });
+});
