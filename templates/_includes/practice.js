@@ -17,8 +17,8 @@ const stage = html`<div class="stage" data-face data-state="rest">
 
 /**
  * The part of a routine's page to practise with. It works by script only, so it is hidden until that runs; the script is
- * `practice/main.js`. It follows the version and side that the page keeps in `data-version` and `data-side` of its root,
- * and looks again at each `countleaf:view` event of the document. A button with `data-practise="3"`, anywhere in the page,
+ * `practice/main.js`. It follows the version, side and group of dancers that the page keeps in `data-version`, `data-side` and
+ * `data-group` of its root, and looks again at each `countleaf:view` event of the document. A button with `data-practise="3"`, anywhere in the page,
  * offers the fourth danced section for practice.
  *
  * @param {string} figures where `routine.json` is, seen from the page

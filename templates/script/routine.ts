@@ -3,7 +3,7 @@ import { keepForLater } from "./keep.js";
 
 /*
  * The choice of version and side lives in the form, where the style sheet sees it, and in the address, so that a link
- * shows what its sender saw. The root element carries it too, for the player: `data-version`, `data-side`, and an event
+ * shows what its sender saw. The root element carries it too, for the player: `data-version`, `data-side`, `data-group`, and an event
  * `countleaf:view` of the document when they change.
  */
 const root = document.documentElement;
@@ -22,6 +22,7 @@ const taught = versions.find((version) => version.defaultChecked)?.value;
 function tell(): void {
   root.dataset.version = versions.find((version) => version.checked)?.value ?? taught ?? "";
   root.dataset.side = mirrored?.checked ? "mirrored" : "as-taught";
+  root.dataset.group = groups.find((group) => group.checked)?.value ?? "";
   document.dispatchEvent(new Event("countleaf:view"));
 }
 

@@ -3,8 +3,10 @@
 /// <reference lib="dom.iterable" />
 
 import { createRequire } from "node:module";
+import { fileURLToPath } from "node:url";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { readContent } from "../../src/reading/read-content.js";
 import { library } from "../publishing/fixtures/written.js";
 import { nightFerry } from "../script/practice/night-ferry.js";
 import { launchBrowser } from "./browser.js";
@@ -17,7 +19,9 @@ let page: Page;
 const troubles: string[] = [];
 
 beforeAll(async () => {
-  const content = { library, routines: [nightFerry], workshops: [] };
+  const demo = await readContent(fileURLToPath(new URL("../../content", import.meta.url)));
+  const duets = demo.routines.filter(({ slug }) => slug === "one-umbrella");
+  const content = { library, routines: [nightFerry, ...duets], workshops: [] };
   [browser, site] = await Promise.all([launchBrowser(), publishedSite(content)]);
   address = `${site.url}routines/night-ferry/#practice`;
 });
@@ -26,11 +30,11 @@ afterAll(async () => {
   await site?.close();
 });
 
-async function open(options: Parameters<Browser["newPage"]>[0] = {}): Promise<Page> {
+async function open(options: Parameters<Browser["newPage"]>[0] = {}, at = address): Promise<Page> {
   page = await browser.newPage(options);
   page.on("pageerror", (error) => troubles.push(String(error)));
   page.on("console", (message) => message.type() === "error" && troubles.push(message.text()));
-  await page.goto(address);
+  await page.goto(at);
   if (options?.javaScriptEnabled !== false) await page.locator("[data-desk] [data-start]:enabled").waitFor();
   return page;
 }
@@ -186,6 +190,15 @@ describe("practice", () => {
     await untilCount("4");
     expect(await show("cue").textContent()).toBe("Push off with the left hand");
   });
+});
+
+test("in a routine for groups it says whose counts it shows, and shows those of the group chosen", async () => {
+  await open({}, `${site.url}routines/one-umbrella/#practice`);
+  expect(await show("section").textContent()).toBe("On the quay, Early");
+  expect(await show("cue").textContent()).toBe("Right foot forward");
+  await page.getByLabel("Late", { exact: true }).check({ force: true });
+  expect(await show("section").textContent()).toBe("On the quay, Late");
+  expect(await show("cue").textContent()).toBe("Left foot forward");
 });
 
 describe("by keyboard alone", () => {

@@ -1,7 +1,11 @@
 import { type Score, sectionTitle } from "./score.js";
 import type { Sight } from "./sight.js";
 
-export type Shown = Omit<Sight, "state"> & { readonly state: Sight["state"] | "rest" };
+export interface Shown extends Omit<Sight, "state"> {
+  readonly state: Sight["state"] | "rest";
+  /** Whose counts they are; empty where all dance the same. */
+  readonly group: string;
+}
 
 /** What stands above the cue, and makes clear that it isn't danced yet. */
 const kickers: Readonly<Record<Shown["state"], string>> = {
@@ -34,7 +38,7 @@ function textsOf(shown: Shown, score: Score): Readonly<Record<string, string>> {
   const cue = early ? shown.next : shown.cue;
   const next = early ? undefined : shown.next;
   return {
-    section: sectionTitle(score, shown.section),
+    section: [sectionTitle(score, shown.section), shown.group].filter(Boolean).join(", "),
     count: shown.count,
     part: shown.part,
     kicker: kickers[shown.state],

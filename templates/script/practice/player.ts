@@ -2,7 +2,7 @@ import { clicks } from "./audio.js";
 import { type Desk, fastest, slowest } from "./desk.js";
 import { display } from "./display.js";
 import { layOut, type Practice, phraseStart } from "./schedule.js";
-import { cues, type RoutineFile, type Score, sectionTitle } from "./score.js";
+import { cues, type RoutineFile, type Score, sectionTitle, type View } from "./score.js";
 import { sightAt } from "./sight.js";
 import type { Source, Where } from "./source.js";
 import { type Track, track } from "./track.js";
@@ -40,7 +40,8 @@ export function player(given: {
   const keepAwake = wakeLock();
   const own = track(audio, file.slug, file.music.firstCount);
   let clicking: Source | undefined;
-  let shownCues = cuesOfPage(file, score);
+  let view = viewOfPage(file);
+  let shownCues = cues(file, score, view);
   let running = false;
   /** None while the learner plays a song by the browser's own buttons. */
   let practice: Practice | undefined;
@@ -69,14 +70,14 @@ export function player(given: {
   const showRest = () => {
     const from = score.sections[desk.wish().from]?.start ?? 0;
     const position = (resume === undefined ? undefined : score.beats[resume]?.start) ?? from;
-    face.show({ ...sightAt(score, shownCues, { begins: position }, position), state: "rest" });
+    face.show({ ...sightAt(score, shownCues, { begins: position }, position), state: "rest", group: view.group });
   };
   const showNow = ({ position, leadsTo }: Where) => {
     const { to } = desk.wish();
     const inRun = practice ? shownCues.filter((cue) => cue.section <= to) : shownCues;
     const again = practice && practice.round.length > 0 ? { again: practice.origin } : {};
     const sight = sightAt(score, inRun, { begins: leadsTo, ...again }, position);
-    face.show(sight);
+    face.show({ ...sight, group: view.group });
     if (section !== sight.section && section >= 0) say(sectionTitle(score, sight.section));
     section = sight.section;
   };
@@ -169,7 +170,8 @@ export function player(given: {
       if (running) source().setSpeed(within);
     },
     look: () => {
-      shownCues = cuesOfPage(file, score);
+      view = viewOfPage(file);
+      shownCues = cues(file, score, view);
       if (!running) showRest();
     },
     refit: face.refit,
@@ -177,10 +179,10 @@ export function player(given: {
   };
 }
 
-/** The moves of the version and side that the page shows. */
-function cuesOfPage(file: RoutineFile, score: Score) {
-  const { version, side } = document.documentElement.dataset;
-  return cues(file, score, version ?? file.taught, side === "mirrored");
+/** The version, side and group that the page shows; of a page that shows all groups, the first. */
+function viewOfPage({ taught, groups }: RoutineFile): View {
+  const { version, side, group } = document.documentElement.dataset;
+  return { version: version ?? taught, otherSide: side === "mirrored", group: group || (groups?.[0] ?? "") };
 }
 
 function label(root: HTMLElement, text: string): void {

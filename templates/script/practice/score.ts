@@ -14,9 +14,19 @@ export interface RoutineFile {
   readonly taught: string;
   readonly sections: readonly FileSection[];
   readonly clicks: readonly FileClick[];
-  readonly versions: readonly { readonly id: string; readonly moves: readonly FileMove[] }[];
+  /** Names of the groups that dance different counts at once, where there are any. */
+  readonly groups?: readonly string[];
+  readonly versions: readonly FileVersion[];
   /** Speeds that the library suggests. */
   readonly practice?: readonly { readonly percent: number }[];
+}
+
+export interface FileVersion {
+  readonly id: string;
+  /** Where there are groups: of the first. */
+  readonly moves: readonly FileMove[];
+  /** The groups after the first. */
+  readonly groups?: readonly { readonly name: string; readonly moves: readonly FileMove[] }[];
 }
 
 export interface FileSection {
@@ -164,9 +174,19 @@ export function score(file: RoutineFile): Score {
   return { sections, beats, countIn: file.music.countIn, phrase: file.music.phrase };
 }
 
-/** A version's moves on the clock; `otherSide` shows each of them as a mirror would. */
-export function cues(file: RoutineFile, { sections }: Score, version: string, otherSide: boolean): readonly Cue[] {
-  const moves = file.versions.find(({ id }) => id === version)?.moves ?? [];
+/** What the page shows of a routine. */
+export interface View {
+  readonly version: string;
+  /** As a mirror would show it. */
+  readonly otherSide: boolean;
+  /** Whose counts; empty where all dance the same. */
+  readonly group: string;
+}
+
+/** The moves of a version and group on the clock, on one side. */
+export function cues(file: RoutineFile, { sections }: Score, { version, otherSide, group }: View): readonly Cue[] {
+  const danced = file.versions.find(({ id }) => id === version);
+  const moves = danced?.groups?.find(({ name }) => name === group)?.moves ?? danced?.moves ?? [];
   return moves.map((move) => {
     const at = exact(move.at);
     const call = otherSide ? (move.mirroredSay ?? move.say) : move.say;

@@ -62,23 +62,42 @@ describe("cues", () => {
   const routine = score(file);
 
   test("as taught and on the other side, of the version asked for", () => {
-    expect(cues(file, routine, "2", false)[0]).toMatchObject({ on: "1–3", start: 0 });
-    expect(cues(file, routine, "2", false)[0]?.text).toContain("left palm");
-    expect(cues(file, routine, "2", true)[0]?.text).toContain("right palm");
-    const seated = cues(file, routine, "seated", false).map(({ text }) => text);
+    expect(cues(file, routine, { version: "2", otherSide: false, group: "" })[0]).toMatchObject({
+      on: "1–3",
+      start: 0,
+    });
+    expect(cues(file, routine, { version: "2", otherSide: false, group: "" })[0]?.text).toContain("left palm");
+    expect(cues(file, routine, { version: "2", otherSide: true, group: "" })[0]?.text).toContain("right palm");
+    const seated = cues(file, routine, { version: "seated", otherSide: false, group: "" }).map(({ text }) => text);
     expect(seated).toContain("Slide both hands down the shins");
     expect(seated).not.toContain("Slide both hands down the thighs like rain");
   });
 
+  test("of the group asked for, and of the first where none is", () => {
+    const [version] = file.versions;
+    const late = version?.moves.map((move) => ({ ...move, do: `later ${move.do}` })) ?? [];
+    const duet = {
+      ...file,
+      groups: ["Early", "Late"],
+      versions: [{ id: "1", moves: version?.moves ?? [], groups: [{ name: "Late", moves: late }] }],
+    };
+    const first = (group: string) => cues(duet, routine, { version: "1", otherSide: false, group })[0]?.text;
+    expect(first("Late")).toBe(`later ${version?.moves[0]?.do}`);
+    expect(first("Early")).toBe(version?.moves[0]?.do);
+    expect(first("")).toBe(version?.moves[0]?.do);
+  });
+
   test("a move between two counts starts there and names its part", () => {
-    const heel = cues(file, routine, "2", false).find(({ text }) => text === "Right heel taps");
+    const heel = cues(file, routine, { version: "2", otherSide: false, group: "" }).find(
+      ({ text }) => text === "Right heel taps",
+    );
     expect(heel).toMatchObject({ on: "3&", part: "&" });
     expect(heel?.start).toBeCloseTo((10.5 * 60) / 92, 9);
     expect(heel?.end).toBeCloseTo((11 * 60) / 92, 9);
   });
 
   test("a move that ends with its section ends before the wait that follows", () => {
-    const last = cues(file, routine, "2", false).find(({ section: at }) => at === 1);
+    const last = cues(file, routine, { version: "2", otherSide: false, group: "" }).find(({ section: at }) => at === 1);
     expect(last?.end).toBeCloseTo((20 * 60) / 92, 9);
   });
 
@@ -86,7 +105,7 @@ describe("cues", () => {
     fc.assert(
       fc.property(timed, (given) => {
         const figures = published(timedRoutine(given));
-        const on = cues(figures, score(figures), "1", false);
+        const on = cues(figures, score(figures), { version: "1", otherSide: false, group: "" });
         const moves = figures.versions[0]?.moves as unknown as { start: number; seconds: number }[];
         for (const [index, { start, seconds }] of moves.entries()) {
           expect(Math.abs((on[index]?.start ?? Number.NaN) - start)).toBeLessThan(0.0015);

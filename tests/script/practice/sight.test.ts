@@ -6,7 +6,7 @@ import { nightFerry } from "./night-ferry.js";
 
 const file = published(nightFerry);
 const tide = score(file);
-const moves = cues(file, tide, "2", false);
+const moves = cues(file, tide, { version: "2", otherSide: false, group: "" });
 const count = 60 / 92;
 const see = (position: number, round: { begins: number; again?: number } = { begins: 0 }, list = moves) => {
   const { next, cue, ...rest } = sightAt(tide, list, round, position);
