@@ -1,9 +1,9 @@
 import type Fraction from "fraction.js";
-import type { Routine, Stance } from "../routine/routine.js";
+import type { Move, Routine, Stance } from "../routine/routine.js";
 
-/** Seconds as a clock shows them, rounded down to the whole second: 63.8 is "1:03", 3723 is "1:02:03". */
+/** Seconds as a clock shows them, to the nearest second: 63.8 is "1:04", 3723 is "1:02:03". */
 export function clockText(seconds: Fraction | number): string {
-  const whole = Math.floor(Number(seconds.valueOf()));
+  const whole = Math.round(Number(seconds.valueOf()));
   const [h, m, s] = [Math.floor(whole / 3600), Math.floor(whole / 60) % 60, whole % 60];
   const two = (n: number) => String(n).padStart(2, "0");
   return h > 0 ? `${h}:${two(m)}:${two(s)}` : `${m}:${two(s)}`;
@@ -32,6 +32,16 @@ function weightText(weight: Stance["weight"]): string {
   if (weight === "both") return "weight on both feet";
   if (weight === "left" || weight === "right") return `weight on the ${weight} foot`;
   return `weight on the ${weight}`;
+}
+
+/** The counts of a move as a reader needs them: with its length where the numbers do not tell, "5 (10 counts)". */
+export function onText({ on, length }: Pick<Move, "on" | "length">): string {
+  return /[-,]/.test(on) || length.lte(1) ? on : `${on} (${length.toFraction()} counts)`;
+}
+
+/** The number of the routine's first count: 1, or the first of a pick-up. */
+export function firstNumber(routine: Routine): number {
+  return routine.sections[0]?.phrases[0]?.numbers[0] ?? 1;
 }
 
 /** Track time of a moment given in seconds from the routine's first count. */

@@ -109,7 +109,7 @@ function draftPieces(
           problems.error(
             "outside",
             move.place,
-            `\`${span.text}\` is outside the counts \`${whole.on}\` that this option fills; keep within them`,
+            `\`${span.text}\` is outside the counts \`${whole.on}\`${lengthText(whole)} that this option fills; keep within them`,
           );
         return [];
       }
@@ -136,9 +136,14 @@ function within(whole: Extent, move: WrittenMove, problems: Problems): Extent {
     problems.error(
       "outside",
       `${move.place}/lasts`,
-      `this option lasts longer than the counts \`${whole.on}\` that it fills; write a smaller \`lasts\` or leave it out`,
+      `this option lasts longer than the counts \`${whole.on}\`${lengthText(whole)} that it fills; write a smaller \`lasts\` or leave it out`,
     );
   return { ...whole, to, fixed: true };
+}
+
+/** How long a move is whose counts do not tell. */
+function lengthText({ fixed, from, to }: Extent): string {
+  return fixed ? ` (${to.sub(from).toFraction()} counts long)` : "";
 }
 
 /** Where a move's spans lie on the counts of the run, cut where a restart breaks the phrase off. */
@@ -229,8 +234,16 @@ function outside(phrase: PassPhrase, span: Span, point: Point, move: WrittenMove
   problems.error(
     "outside",
     move.place,
-    `${span.text === String(point.count) ? `count ${point.count}` : `count ${point.count} of \`${span.text}\``} is outside this phrase, which has the counts ${numbersText(phrase.numbers)}; write one of those, or give the phrase a \`length\``,
+    `${span.text === String(point.count) ? `count ${point.count}` : `count ${point.count} of \`${span.text}\``} is outside this phrase, which has the counts ${numbersText(phrase.numbers)}; ${pastEnd(phrase, span, point) ?? "write one of those, or give the phrase a `length`"}`,
   );
+}
+
+/** A span that is meant to go on beyond its phrase. */
+function pastEnd({ numbers }: PassPhrase, { first, last }: Span, point: Point): string | undefined {
+  const end = numbers.at(-1) ?? 0;
+  if (point !== last || first.count > end || last.count <= end || first.count === last.count) return undefined;
+  const lasts = last.count - first.count + 1;
+  return `to go on into the next phrase, write \`${first.count}: { do: …, lasts: ${lasts} }\``;
 }
 
 function numbersText(numbers: readonly number[]): string {

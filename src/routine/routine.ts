@@ -23,6 +23,8 @@ export interface Routine extends About {
   readonly walls: number;
   /** Times it is danced through in one run. */
   readonly times: number;
+  /** Times through that break off after so many counts. */
+  readonly restarts: readonly { readonly wall: number; readonly after: number }[];
   /** Counts in one run. */
   readonly counts: number;
   /** From the first count to the end of the last, on the track's clock. */
@@ -64,6 +66,8 @@ export interface DancedSection {
   /** Which of its repeats, from 1. */
   readonly pass: number;
   readonly mirrored: boolean;
+  /** Danced on some times through only. */
+  readonly tag: boolean;
   readonly counts: number;
   /** First count, in counts from the routine's first. */
   readonly at: number;

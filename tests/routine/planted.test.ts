@@ -117,8 +117,8 @@ const mistakes: readonly Mistake[] = [
   {
     file: floor,
     rule: "accent-without-hit",
-    find: "          do: Hollow the middle, both fists to the ribs\n          hit: true",
-    put: "          do: Hollow the middle, both fists to the ribs",
+    find: '          do: "Hollow, fists to the ribs"\n          hit: true',
+    put: '          do: "Hollow, fists to the ribs"',
     line: Number.NaN,
   },
   {
@@ -138,8 +138,8 @@ const mistakes: readonly Mistake[] = [
   {
     file: floor,
     rule: "no-easy-option",
-    find: "          do: Close right, both fists to the chest\n          step: right\n          hit: true",
-    put: "          do: Jump to close right, both fists to the chest\n          step: right\n          risk: [jump]\n          hit: true",
+    find: '          do: "Close right, fists to the chest"\n          step: right\n          hit: true',
+    put: '          do: "Jump to close right, fists to the chest"\n          step: right\n          risk: [jump]\n          hit: true',
     line: -1,
   },
   {

@@ -2,6 +2,7 @@ import type { GearItem, Library, Routine, Version } from "../../routine/routine.
 import { sheetSections } from "../../routine/sheet.js";
 import { risks } from "../../routine/words.js";
 import { clockText, tempoText } from "../figures.js";
+import { formText } from "../form.js";
 import { cautionOf, deference } from "../safety.js";
 import { capital, counted, listed, plain } from "./plain.js";
 
@@ -32,6 +33,9 @@ export const levels: Part = ({ versions, taught, audience }) => {
 };
 
 /** The author's chapters; without times the sections in order, and no time is made up. */
+/** How it is danced through, where that is more than once. */
+export const form: Part = (routine) => formText(routine).join(" ");
+
 export const contents: Part = (routine) => {
   const { chapters } = routine.video;
   if (chapters.length > 0)

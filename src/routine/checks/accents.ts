@@ -9,19 +9,34 @@ export const accentWithoutHit: Rule = {
   bad: counts("1-3: Walk\n4: Look up\n5-8: Walk", "music: { tempo: 100, accents: [4] }\n"),
   find: (scene) => {
     const found = new Map<string, Remark>();
-    for (const { phrase, counted } of hitsByPhrase(scene)) {
-      const bare = scene.routine.music.accents.filter(
-        (accent) => phrase.numbers.includes(accent) && !counted.has(accent),
-      );
-      if (bare.length > 0 && !found.has(phrase.place))
+    for (const { phrase, over, counted } of hitsByPhrase(scene)) {
+      if (phrase.echo) continue;
+      const bare = scene.routine.music.accents.flatMap((accent) => {
+        const index = phrase.numbers.indexOf(accent);
+        return index < 0 || counted.has(accent) ? [] : [{ accent, spanning: moveOver(over, phrase.at + index) }];
+      });
+      // A move that comes from the phrase before is let go by.
+      const missed = bare.filter(({ spanning }) => spanning === undefined || spanning.at.gte(phrase.at));
+      const hitting = missed.find(({ spanning }) => spanning?.hit)?.spanning;
+      const place = missed.length === 1 ? (missed[0]?.spanning?.place ?? phrase.place) : phrase.place;
+      if (missed.length > 0 && !found.has(phrase.place))
         found.set(phrase.place, {
-          place: phrase.place,
-          message: `nothing hits on ${bare.length === 1 ? "accent" : "accents"} ${bare.join(", ")} in this phrase; write \`hit: true\` at the move that lands there, or leave it if the accent is let go by on purpose`,
+          place,
+          message: `nothing hits on ${missed.length === 1 ? "accent" : "accents"} ${missed.map(({ accent }) => accent).join(", ")} in this phrase; ${
+            hitting === undefined
+              ? "write `hit: true` at the move that lands there, or leave it if the accent is let go by on purpose"
+              : `the hit of \`${hitting.on}\` falls on its first count, so give the accent a move of its own`
+          }`,
         });
     }
     return [...found.values()];
   },
 };
+
+/** The move that lasts over a count but begins before it. */
+function moveOver(moves: readonly Move[], at: number): Move | undefined {
+  return moves.find((move) => move.at.lt(at) && move.at.add(move.length).gt(at));
+}
 
 export const hitsOffAccents: Rule = {
   name: "hits-off-accents",
@@ -44,20 +59,22 @@ export const hitsOffAccents: Rule = {
   },
 };
 
-/** The count numbers on which the taught version hits, phrase by phrase as danced. */
+/** The moves of the taught version that last into each phrase as danced, with the count numbers on which they hit. */
 function hitsByPhrase({ routine, versions }: Scene) {
-  const hits = new Map<number, Map<number, Move[]>>();
-  for (const move of versions[0]?.moves ?? []) {
-    if (!move.hit) continue;
-    const section = hits.get(move.section) ?? new Map<number, Move[]>();
-    hits.set(move.section, section);
-    section.set(move.phrase, [...(section.get(move.phrase) ?? []), move]);
-  }
-  return routine.sections.flatMap((section, index) =>
-    section.phrases.map((phrase) => {
-      const moves = hits.get(index)?.get(phrase.number) ?? [];
-      const whole = moves.filter(({ at }) => at.equals(at.floor()));
-      return { phrase, counted: new Set(whole.map(({ at }) => phrase.numbers[at.valueOf() - phrase.at])) };
-    }),
-  );
+  const moves = versions[0]?.moves ?? [];
+  let next = 0;
+  return routine.sections
+    .flatMap(({ phrases }) => phrases)
+    .map((phrase) => {
+      const end = phrase.at + phrase.numbers.length;
+      const over: Move[] = [];
+      for (let index = next; moves[index]?.at.lt(end) === true; index++) {
+        const move = moves[index];
+        const ended = move?.at.add(move.length);
+        if (move !== undefined && ended?.gt(phrase.at) === true) over.push(move);
+        if (ended?.lte(end) === true && index === next) next++;
+      }
+      const hits = over.filter(({ hit, at }) => hit && at.gte(phrase.at) && at.equals(at.floor()));
+      return { phrase, over, counted: new Set(hits.map(({ at }) => phrase.numbers[at.valueOf() - phrase.at])) };
+    });
 }

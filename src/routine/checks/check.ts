@@ -2,6 +2,7 @@ import type { Place, Problem } from "../problem.js";
 import type { Library, Routine } from "../routine.js";
 import type { WrittenRoutine } from "../written.js";
 import { accentWithoutHit, hitsOffAccents } from "./accents.js";
+import { credit } from "./credit.js";
 import { dancedAgain } from "./danced-again.js";
 import { elsewhere } from "./elsewhere.js";
 import { emptyCounts } from "./empty-counts.js";
@@ -10,7 +11,9 @@ import { landingWords } from "./landing-words.js";
 import { everyMove, leftAlone } from "./left-alone.js";
 import { leftRight } from "./left-right.js";
 import { missingKey } from "./missing-key.js";
+import { neverDanced } from "./never-danced.js";
 import { noEasyOption } from "./no-easy-option.js";
+import { noWalls } from "./no-walls.js";
 import type { Rule, Scene } from "./rule.js";
 import { rushed } from "./rushed.js";
 import { sameFoot } from "./same-foot.js";
@@ -22,6 +25,8 @@ export const rules: readonly Rule[] = [
   rushed,
   elsewhere,
   dancedAgain,
+  neverDanced,
+  noWalls,
   missingKey,
   emptyCounts,
   accentWithoutHit,
@@ -30,6 +35,7 @@ export const rules: readonly Rule[] = [
   leftAlone,
   noEasyOption,
   gearNotListed,
+  credit,
 ];
 
 /** What the rules have to say about a routine, less what its author silenced with `allow` on a move. */

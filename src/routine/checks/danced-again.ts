@@ -10,7 +10,10 @@ export const dancedAgain: Rule = {
     "    repeat: 2\n",
   ),
   bad: counts("1-4: { do: Sink to the floor, height: seated }\n5-8: hold").concat("    repeat: 2\n"),
-  find: (scene) => scene.versions.flatMap((version) => findIn(scene, version)),
+  find: (scene) => {
+    const remarks = scene.versions.flatMap((version) => findIn(scene, version));
+    return remarks.filter((remark, index) => remarks.findIndex(({ place }) => place === remark.place) === index);
+  },
 };
 
 function findIn(scene: Scene, version: Version): readonly Remark[] {

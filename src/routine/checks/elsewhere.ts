@@ -30,6 +30,8 @@ interface Parting {
   readonly own: Stance;
   readonly theirs: Stance;
   metAgain?: Move;
+  /** Whether plain moves that the body has to carry over were danced in between. */
+  stepped: boolean;
 }
 
 /** Where a version parts from the taught one in a way in which they were together, and where they meet again. */
@@ -44,12 +46,14 @@ function partings(scene: Scene, taught: Version, version: Version): readonly Rem
     for (const { own, theirs, move } of meetings(taught, version)) {
       const same = own[way] === theirs[way];
       if (together && !same) {
-        parting = { move, own, theirs };
+        parting = { move, own, theirs, stepped: false };
         all.push(parting);
       } else if (!together && same && parting !== undefined) {
         parting.metAgain = move;
         parting = undefined;
       }
+      if (parting !== undefined && move !== parting.move && move.option === undefined && isBodily(move))
+        parting.stepped = true;
       together = same;
     }
     return remarks(scene, version, way, all);
@@ -59,12 +63,18 @@ function partings(scene: Scene, taught: Version, version: Version): readonly Rem
 function remarks(scene: Scene, version: Version, way: Way, partings: readonly Parting[]): readonly Remark[] {
   const first = new Map<string, Parting>();
   for (const parting of partings) if (!first.has(parting.move.place)) first.set(parting.move.place, parting);
-  return [...first.values()].map(({ move, own, theirs, metAgain }) => ({
+  return [...first.values()].map(({ move, own, theirs, metAgain, stepped }) => ({
     place: move.place,
+    // Apart for no more than moves that leave the body where it is: worth knowing, not worth a warning.
+    ...(metAgain !== undefined && !stepped ? { severity: "note" as const } : {}),
     message: `${capital(inVersion(scene, version).trim())} this ends ${inWords(way, own)}, the taught move ${inWords(way, theirs)}; ${
       metAgain === undefined ? "they never meet again" : `they meet again after ${whereIs(scene.routine, metAgain)}`
     }. Give the option its own \`${way === "facing" ? "turn` or `facing" : way}\``,
   }));
+}
+
+function isBodily({ steps, turn, travel, before, after }: Move): boolean {
+  return steps.length > 0 || turn !== 0 || travel.length > 0 || before.height !== after.height;
 }
 
 function inWords(way: Way, stance: Stance): string {

@@ -1,5 +1,5 @@
 import Fraction from "fraction.js";
-import type { Version } from "../routine.js";
+import type { DancedPhrase, Version } from "../routine.js";
 import { counts, inVersion, type Remark, type Rule, type Scene } from "./rule.js";
 
 export const emptyCounts: Rule = {
@@ -37,7 +37,7 @@ function gaps(scene: Scene, version: Version): readonly Remark[] {
       if (empty.length > 0)
         remarks.push({
           place: phrasePlace(scene, section, phrase.number),
-          message: `${empty.length === 1 ? "count" : "counts"} ${empty.join(", ")}${inVersion(scene, version)}: nothing is written, so the dancer holds; write \`hold\` where that is meant`,
+          message: `${pickUp(phrase, empty)}${empty.length === 1 ? "count" : "counts"} ${empty.join(", ")}${inVersion(scene, version)}: nothing is written, so the dancer holds; write \`hold\` where that is meant`,
         });
     }
   return remarks;
@@ -45,4 +45,12 @@ function gaps(scene: Scene, version: Version): readonly Remark[] {
 
 function phrasePlace(scene: Scene, section: number, phrase: number): string {
   return scene.routine.sections[section]?.phrases[phrase - 1]?.place ?? scene.written.place;
+}
+
+/** A first phrase that only ends may be a pick-up: written with its own first number, it has no empty counts. */
+function pickUp({ number, numbers }: DancedPhrase, empty: readonly number[]): string {
+  const next = numbers[empty.length];
+  const onlyEnds = empty.every((count, index) => count === numbers[index]);
+  if (number !== 1 || !onlyEnds || next === undefined || empty.length * 2 < numbers.length) return "";
+  return `a pick-up? then write \`from: ${next}\` in this phrase. Otherwise: `;
 }

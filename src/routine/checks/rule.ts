@@ -54,11 +54,15 @@ export function perMove(
 ): readonly Remark[] {
   const found = new Map<Place, Remark>();
   for (const version of scene.versions)
-    for (const { moves } of [version, ...version.groups])
+    for (const [group, { moves }] of [
+      [undefined, version] as const,
+      ...version.groups.map((one) => [one.name, one] as const),
+    ])
       for (const [index, move] of moves.entries()) {
         if (found.has(move.place)) continue;
         const message = look(move, version, index);
-        if (message !== undefined) found.set(move.place, { place: move.place, message });
+        if (message === undefined) continue;
+        found.set(move.place, { place: move.place, message: group === undefined ? message : `${group}: ${message}` });
       }
   return [...found.values()];
 }
