@@ -124,6 +124,13 @@ describe("outline and click", () => {
     expect([outline.status, outline.stdout.split("\n")[0]]).toEqual([0, expect.stringContaining("Fourpenny Gate")]);
     expect(countleaf(["click", "fourpenny-gate", "--speed", "75", "--out", "click.wav"], demo).status).toBe(0);
     expect(readFileSync(join(demo, "click.wav")).subarray(0, 4).toString("latin1")).toBe("RIFF");
+    const [plain, early] = [[], ["--lead", "2"]].map(
+      (lead) => countleaf(["captions", "fourpenny-gate", ...lead], demo).stdout,
+    );
+    expect(plain).toMatch(/^WEBVTT Fourpenny Gate: counts and cues\n/);
+    expect(early).toMatch(/^WEBVTT Fourpenny Gate: counts and cues, 2 counts ahead\n/);
+    expect(countleaf(["captions", "fourpenny-gate", "--lead", "soon"], demo).status).toBe(2);
+    expect(countleaf(["takes", "fourpenny-gate"], demo).stdout).toContain("In the order of shooting");
     const { status, stderr } = countleaf(["outline", "fivepenny-gate"], demo);
     expect([status, stderr]).toEqual([1, expect.stringContaining("fourpenny-gate")]);
   });

@@ -9,6 +9,8 @@ const help = `countleaf makes a page, handouts and video text from one file a da
   countleaf check                 read everything and say what is wrong
   countleaf build                 make the pack: pages, handouts, captions, click track
   countleaf outline SLUG          print the text for under a video
+  countleaf captions SLUG         print captions of counts and cues, --lead N counts early
+  countleaf takes SLUG            print the takes of a breakdown video, for a recording day
   countleaf click SLUG --out F    write the click track as sound
 
   --content DIR   where the files are (content)
@@ -27,6 +29,8 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   check: async () => (await import("./check.js")).checkCommand,
   new: async () => (await import("./new.js")).newCommand,
   outline: async () => (await import("./outline.js")).outlineCommand,
+  captions: async () => (await import("./captions.js")).captionsCommand,
+  takes: async () => (await import("./takes.js")).takesCommand,
   click: async () => (await import("./click.js")).clickCommand,
 };
 
