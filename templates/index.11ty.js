@@ -17,6 +17,7 @@ export function render({ site }) {
     title: library.name,
     description: `Dance routines by counts and cue words, from ${library.name}.`,
     data: view.data,
+    preview: view.preview,
     scripts: ["library.js"],
     body: body(library, view),
   }).html;

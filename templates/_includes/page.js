@@ -24,10 +24,11 @@ const early = ["400-normal", "700-normal", "800-normal"];
  * @param {string} of.title
  * @param {string} [of.description]
  * @param {object} [of.data] JSON-LD
+ * @param {string} [of.preview] slug of the routine whose picture stands for the page where its address is shared
  * @param {readonly string[]} of.scripts modules, by their path in the folder of scripts
  * @param {import("../../src/publishing/site/html.js").Html} of.body
  */
-export function page({ library, root, path, title, description, data, scripts, body }) {
+export function page({ library, root, path, title, description, data, preview, scripts, body }) {
   const home = path === "";
   const canonical = library.url && `${library.url}/${path}`;
   return html`<!DOCTYPE html>
@@ -46,7 +47,7 @@ ${early.map((face) => html`<link rel="preload" href="${root}assets/fonts/atkinso
 ${canonical && html`<link rel="canonical" href="${canonical}">\n<meta property="og:url" content="${canonical}">\n`}<meta property="og:site_name" content="${library.name}">
 <meta property="og:title" content="${title}">
 <meta property="og:type" content="${home ? "website" : "article"}">
-${description && html`<meta property="og:description" content="${description}">\n`}${scripts.map((script) => html`<script type="module" src="${root}assets/script/${script}"></script>\n`)}${data && html`<script type="application/ld+json">${jsonBlock(data)}</script>\n`}</head>
+${description && html`<meta property="og:description" content="${description}">\n`}${library.url && preview && shared(`${library.url}/routines/${preview}/preview.png`, title)}${scripts.map((script) => html`<script type="module" src="${root}assets/script/${script}"></script>\n`)}${data && html`<script type="application/ld+json">${jsonBlock(data)}</script>\n`}</head>
 <body>
 <a class="skip" href="#main">Skip to the content</a>
 ${
@@ -61,5 +62,15 @@ ${body}
 </footer>
 </body>
 </html>
+`;
+}
+
+/** @param {string} image @param {string} title */
+function shared(image, title) {
+  return html`<meta property="og:image" content="${image}">
+<meta property="og:image:width" content="1200">
+<meta property="og:image:height" content="630">
+<meta property="og:image:alt" content="${title}, with its counts">
+<meta name="twitter:card" content="summary_large_image">
 `;
 }

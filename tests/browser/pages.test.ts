@@ -170,7 +170,7 @@ describe("in the browser", () => {
       expect(id).toMatch(/^urn:uuid:[0-9a-f]{8}-[0-9a-f]{4}-5[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/);
     for (const href of [...feed.hrefs, ...(await xml(bare, "sitemap.xml")).locs]) expect(href).not.toMatch(/^[a-z]+:/);
     const text = await readFile(join(bare.folder, routine), "utf8");
-    expect(text).not.toContain("canonical");
+    expect(text).not.toMatch(/canonical|og:image|og:url/);
     await bare.close();
   });
 
@@ -181,6 +181,16 @@ describe("in the browser", () => {
     const at = (selector: string, name: string) => page.locator(selector).getAttribute(name);
     expect(await at('link[rel="canonical"]', "href")).toBe("https://saltmarsh.example/routines/breakwater-letters/");
     expect(await at('meta[name="description"]', "content")).toMatch(/^A walk along a sea wall/);
+    const picture = (await at('meta[property="og:image"]', "content")) ?? "";
+    expect(picture).toBe("https://saltmarsh.example/routines/breakwater-letters/preview.png");
+    const size = await page.evaluate(
+      async (address) => {
+        const { width, height } = await createImageBitmap(await (await fetch(address)).blob());
+        return [width, height];
+      },
+      picture.replace("https://saltmarsh.example/", site.url),
+    );
+    expect(size).toEqual([1200, 630]);
     const data = JSON.parse((await page.locator('script[type="application/ld+json"]').textContent()) ?? "");
     expect(data).toMatchObject({ "@context": "https://schema.org", "@type": "HowTo", performTime: "PT51.264S" });
     expect(data.video).toMatchObject({ "@type": "VideoObject", duration: "PT16M20S" });

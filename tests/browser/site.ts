@@ -5,6 +5,7 @@ import { fileURLToPath } from "node:url";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { captions } from "../../src/publishing/captions/publisher.js";
 import { outline } from "../../src/publishing/outline/publisher.js";
+import { preview } from "../../src/publishing/preview/publisher.js";
 import { routineRecord } from "../../src/publishing/record/record.js";
 import { publishSite } from "../../src/publishing/site/publish-site.js";
 import { wholeSite } from "../../src/publishing/site/site-config.js";
@@ -33,6 +34,7 @@ export async function publishedSite(content: Parameters<typeof wholeSite>[0]): P
     const files = [
       ...(await captions.publish(routine, content.library)),
       ...(await outline.publish(routine, content.library)),
+      ...(await preview.publish(routine, content.library)),
       routineRecord(routine, content.library, []),
     ];
     for (const { path, content: text } of files) {

@@ -1,0 +1,66 @@
+import type { Glyph } from "fontkit";
+import type { Face } from "../paper/faces.js";
+import { type Coverage, coverage, type Point } from "./coverage.js";
+
+declare module "fontkit" {
+  interface Glyph {
+    readonly path: { readonly commands: readonly { readonly command: string; readonly args: readonly number[] }[] };
+  }
+}
+
+/** A letter as pixels, and where its upper left corner stands from the pen on the base line. */
+export interface GlyphPixels extends Coverage {
+  readonly left: number;
+  readonly top: number;
+}
+
+const known = new Map<string, GlyphPixels>();
+
+/** A letter at a size in pixels. The same letters come again and again, so they are drawn once a process. */
+export function glyphPixels({ key, font }: Face, glyph: Glyph, size: number): GlyphPixels {
+  const id = `${key} ${glyph.id} ${size}`;
+  const drawn = known.get(id) ?? drawGlyph(glyph, size / font.unitsPerEm);
+  known.set(id, drawn);
+  return drawn;
+}
+
+function drawGlyph({ path }: Glyph, scale: number): GlyphPixels {
+  const outlines = outlinesOf(path.commands).map((outline) => outline.map(([x, y]): Point => [x * scale, -y * scale]));
+  const [xs, ys] = [0, 1].map((axis) => outlines.flat().map((point) => point[axis] ?? 0)) as [number[], number[]];
+  if (xs.length === 0) return { width: 0, height: 0, values: new Float32Array(), left: 0, top: 0 };
+  const [left, top] = [Math.floor(Math.min(...xs)), Math.floor(Math.min(...ys))];
+  const [width, height] = [Math.ceil(Math.max(...xs)) - left, Math.ceil(Math.max(...ys)) - top];
+  const moved = outlines.map((outline) => outline.map(([x, y]): Point => [x - left, y - top]));
+  return { ...coverage(moved, width, height), left, top };
+}
+
+/** Steps of a curve: at the largest size a step is a few pixels long. */
+const steps = 8;
+
+/** A path's outlines as corner points, curves as short lines. */
+function outlinesOf(commands: Glyph["path"]["commands"]): readonly (readonly Point[])[] {
+  const outlines: Point[][] = [];
+  let pen: Point = [0, 0];
+  for (const { command, args } of commands) {
+    if (command === "closePath") continue;
+    const points: Point[] = [];
+    for (let index = 0; index < args.length; index += 2) points.push([args[index] ?? 0, args[index + 1] ?? 0]);
+    if (command === "moveTo") outlines.push([]);
+    const curve = [pen, ...points];
+    for (let step = 1; step <= (points.length > 1 ? steps : 1); step++)
+      outlines.at(-1)?.push(points.length > 1 ? onCurve(curve, step / steps) : (points[0] ?? pen));
+    pen = points.at(-1) ?? pen;
+  }
+  return outlines;
+}
+
+/** A point of a Bézier curve, by de Casteljau's construction. */
+function onCurve(points: readonly Point[], at: number): Point {
+  const [first, ...rest] = points as [Point, ...Point[]];
+  if (rest.length === 0) return first;
+  const between = rest.map((to, index): Point => {
+    const from = points[index] ?? to;
+    return [from[0] + (to[0] - from[0]) * at, from[1] + (to[1] - from[1]) * at];
+  });
+  return onCurve(between, at);
+}
