@@ -6,10 +6,11 @@ import { outline } from "./outline/publisher.js";
 import { pack } from "./pack/publisher.js";
 import { pictures } from "./pictures/publisher.js";
 import { plan } from "./plan/publisher.js";
+import { preview } from "./preview/publisher.js";
 import type { Publisher } from "./publisher.js";
 
 /** What is made of every routine. A further output is a folder and a line here. */
-export const routinePublishers: readonly Publisher<Routine>[] = [handout, pictures, captions, click, outline];
+export const routinePublishers: readonly Publisher<Routine>[] = [handout, pictures, preview, captions, click, outline];
 
 /** What is made of every workshop. */
 export const workshopPublishers: readonly Publisher<Workshop>[] = [plan, pack];
