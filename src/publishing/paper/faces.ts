@@ -81,6 +81,8 @@ function remembering(font: Font): Font {
 export interface FaceRun {
   readonly face: Face;
   readonly text: string;
+  /** At a size of 1. */
+  readonly width: number;
 }
 
 /** Characters that take no ink and no room, and are left out of print: joiners, direction marks, variation selectors. */
@@ -105,7 +107,7 @@ export function faceRuns(word: string, style: Style): readonly FaceRun[] {
   const family = families.find(({ name, subsets }) =>
     [...word].every((letter) => subsets.some((subset) => has(openFace(name, subset, style), letter))),
   );
-  const runs = joinRuns([...word].map((letter) => letterRun(letter, style, family)));
+  const runs = joinLetters([...word].map((letter) => faceOf(letter, style, family)));
   runsKnown.set(key, runs);
   return runs;
 }
@@ -114,8 +116,13 @@ function has({ font }: Face, letter: string): boolean {
   return font.hasGlyphForCodePoint(letter.codePointAt(0) ?? 0);
 }
 
+interface Letter {
+  readonly face: Face;
+  readonly text: string;
+}
+
 /** A letter that no face has is spelt out by its number: the sheet stays honest, and never shows an empty box. */
-function letterRun(letter: string, style: Style, family: Family | undefined): FaceRun {
+function faceOf(letter: string, style: Style, family: Family | undefined): Letter {
   for (const { name, subsets } of family === undefined ? families : [family])
     for (const subset of subsets) {
       const face = openFace(name, subset, style);
@@ -125,14 +132,18 @@ function letterRun(letter: string, style: Style, family: Family | undefined): Fa
   return { face: openFace("atkinson-hyperlegible-next", "latin", style), text: `[U+${code}]` };
 }
 
-function joinRuns(letters: readonly FaceRun[]): readonly FaceRun[] {
-  const runs: FaceRun[] = [];
+function joinLetters(letters: readonly Letter[]): readonly FaceRun[] {
+  const joined: Letter[] = [];
   for (const { face, text } of letters) {
-    const last = runs.at(-1);
-    if (last?.face === face) runs[runs.length - 1] = { face, text: last.text + text };
-    else runs.push({ face, text });
+    const last = joined.at(-1);
+    if (last?.face === face) joined[joined.length - 1] = { face, text: last.text + text };
+    else joined.push({ face, text });
   }
-  return runs;
+  return joined.map(({ face, text }) => ({
+    face,
+    text,
+    width: face.font.layout(text).advanceWidth / face.font.unitsPerEm,
+  }));
 }
 
 /**
@@ -154,10 +165,7 @@ export function unitWidth(word: string, style: Style): number {
   const key = `${style} ${word}`;
   const known = widthsKnown.get(key);
   if (known !== undefined) return known;
-  const width = faceRuns(word, style).reduce(
-    (sum, { face, text }) => sum + face.font.layout(text).advanceWidth / face.font.unitsPerEm,
-    0,
-  );
+  const width = faceRuns(word, style).reduce((sum, run) => sum + run.width, 0);
   widthsKnown.set(key, width);
   return width;
 }

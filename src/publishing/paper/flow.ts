@@ -7,9 +7,9 @@ interface Cursor {
   readonly slice: number;
 }
 
-interface Placed extends Spot {
-  readonly block: number;
-  readonly slice: number;
+/** Slices of a block that stand under each other. */
+interface Placed extends Spot, Cursor {
+  readonly count: number;
 }
 
 interface Filled {
@@ -100,51 +100,50 @@ function fillPage(
   // Only a page of its own must take what no column has room for.
   const force = height >= area.bottom - area.top - 1;
   for (let column = 0; column < area.columns; column++) {
-    const filled = fillColumn(blocks, next, { page, x: area.left + column * step, y }, height, force);
-    placed.push(...filled.placed);
+    const spot = { page, x: area.left + column * step, y };
+    const filled = fillColumn(blocks, next, spot, height, force, placed);
     next = filled.next;
     tallest = Math.max(tallest, filled.height);
   }
   return { placed, next, height: tallest };
 }
 
-/** @param force put at least one slice here, however tall it is */
-function fillColumn(blocks: readonly Block[], from: Cursor, spot: Spot, height: number, force: boolean): Filled {
-  const placed: Placed[] = [];
+/**
+ * @param force put at least one slice here, however tall it is
+ * @param placed takes what is put here
+ */
+function fillColumn(
+  blocks: readonly Block[],
+  from: Cursor,
+  { page, x, y }: Spot,
+  height: number,
+  force: boolean,
+  placed: Placed[],
+): Omit<Filled, "placed"> {
   let used = 0;
   let next = from;
-  for (;;) {
-    const block = blocks[next.block];
-    if (block === undefined) break;
+  for (let block = blocks[next.block]; block !== undefined; block = blocks[next.block]) {
     const gap = used === 0 ? 0 : block.before;
     const count = slicesThatFit(blocks, next, height - used - gap, force && used === 0);
     if (count === 0) break;
-    used += gap;
-    block.slices.slice(next.slice, next.slice + count).forEach((slice, index) => {
-      placed.push({ ...spot, y: spot.y + used, block: next.block, slice: next.slice + index });
-      used += slice.height;
-    });
-    if (next.slice + count < block.slices.length) {
-      next = { block: next.block, slice: next.slice + count };
-      break;
-    }
+    placed.push({ page, x, y: y + used + gap, ...next, count });
+    used += gap + heightOf(block, next.slice, next.slice + count);
+    if (next.slice + count < block.slices.length) return { next: { ...next, slice: next.slice + count }, height: used };
     next = { block: next.block + 1, slice: 0 };
   }
-  return { placed, next, height: used };
+  return { next, height: used };
 }
 
 function slicesThatFit(blocks: readonly Block[], from: Cursor, room: number, force: boolean): number {
-  const rest = blocks[from.block]?.slices.slice(from.slice) ?? [];
-  const whole = heightOf(rest);
-  if (whole <= room && (force || followerFits(blocks, from.block, room - whole))) return rest.length;
-  let [count, used] = [0, 0];
-  for (const { height } of rest) {
-    if (used + height > room) break;
-    used += height;
-    count += 1;
-  }
-  if (whole <= room || (blocks[from.block]?.whole === true && !force)) return 0;
-  count = Math.min(count, rest.length - fewest);
+  const block = blocks[from.block];
+  if (block === undefined) return 0;
+  const rest = block.slices.length - from.slice;
+  const whole = heightOf(block, from.slice, block.slices.length);
+  if (whole <= room) return force || followerFits(blocks, from.block, room - whole) ? rest : 0;
+  if (block.whole === true && !force) return 0;
+  let count = 0;
+  while (count < rest && heightOf(block, from.slice, from.slice + count + 1) <= room) count += 1;
+  count = Math.min(count, rest - fewest);
   if (count >= fewest) return count;
   return force ? Math.max(1, count) : 0;
 }
@@ -153,21 +152,27 @@ function slicesThatFit(blocks: readonly Block[], from: Cursor, room: number, for
 function followerFits(blocks: readonly Block[], index: number, room: number): boolean {
   const next = blocks[index + 1];
   if (blocks[index]?.keepNext !== true || next === undefined) return true;
-  const few = next.slices.length < 2 * fewest ? next.slices : next.slices.slice(0, fewest);
-  const needed = next.before + heightOf(few);
-  return needed <= room && (few.length < next.slices.length || followerFits(blocks, index + 1, room - needed));
+  const few = next.slices.length < 2 * fewest ? next.slices.length : fewest;
+  const needed = next.before + heightOf(next, 0, few);
+  return needed <= room && (few < next.slices.length || followerFits(blocks, index + 1, room - needed));
 }
 
-function heightOf(slices: Block["slices"]): number {
-  return slices.reduce((sum, { height }) => sum + height, 0);
+/** Height of a block's slices from one up to, not including, another. */
+function heightOf({ slices }: Block, from: number, to: number): number {
+  let height = 0;
+  for (let index = from; index < to; index++) height += slices[index]?.height ?? 0;
+  return height;
 }
 
 function buildParts(blocks: readonly Block[], placed: readonly Placed[]): readonly Part[] {
   const content = new Map<number, (Part | Mark)[]>();
-  for (const { block, slice, page, x, y } of placed) {
-    const list = content.get(block) ?? [];
-    list.push(...(blocks[block]?.slices[slice]?.place({ page, x, y }) ?? []));
-    content.set(block, list);
+  for (const { block: index, slice, count, page, x, y } of placed) {
+    const block = blocks[index];
+    if (block === undefined) continue;
+    const list = content.get(index) ?? [];
+    for (let at = slice; at < slice + count; at++)
+      list.push(...(block.slices[at]?.place({ page, x, y: y + heightOf(block, slice, at) }) ?? []));
+    content.set(index, list);
   }
   return groupLists([...content].flatMap(([block, inner]) => blocks[block]?.build(inner) ?? []));
 }

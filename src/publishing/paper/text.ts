@@ -1,6 +1,6 @@
 import type { Cue } from "../../routine/cue.js";
 import type { Tone } from "../drawing/shape.js";
-import { type Face, faceRuns, printable, type Style, unitWidth } from "./faces.js";
+import { type Face, type FaceRun, faceRuns, printable, type Style, unitWidth } from "./faces.js";
 
 /** A stretch of text in one style. */
 export interface Span {
@@ -175,15 +175,17 @@ function broken(word: Word, room: number): readonly Word[] {
 }
 
 function setPieces(words: readonly Word[], size: number): readonly Piece[] {
-  const pieces: Piece[] = [];
+  const pieces: { -readonly [key in keyof Piece]: Piece[key] }[] = [];
   let x = 0;
-  const add = (face: Face, text: string, { tone = "ink", struck = false, href }: Omit<Span, "text">) => {
-    const width = (face.font.layout(text).advanceWidth / face.font.unitsPerEm) * size;
+  const add = (run: FaceRun, { tone = "ink", struck = false, href }: Omit<Span, "text">) => {
+    const width = run.width * size;
     const last = pieces.at(-1);
-    const same = last?.face === face && last.tone === tone && last.struck === struck && last.href === href;
-    if (last !== undefined && same)
-      pieces[pieces.length - 1] = { ...last, text: last.text + text, width: x + width - last.x };
-    else pieces.push({ x, width, text, face, tone, struck, ...(href === undefined ? {} : { href }) });
+    const same = last?.face === run.face && last.tone === tone && last.struck === struck && last.href === href;
+    if (last !== undefined && same) {
+      last.text += run.text;
+      last.width += width;
+    } else
+      pieces.push({ x, width, text: run.text, face: run.face, tone, struck, ...(href === undefined ? {} : { href }) });
     x += width;
   };
   words.forEach(({ atoms }, index) => {
@@ -191,10 +193,9 @@ function setPieces(words: readonly Word[], size: number): readonly Piece[] {
     if (before !== undefined) {
       const { href, ...plain } = before.span;
       const inside = href !== undefined && href === atoms[0]?.span.href;
-      for (const { face, text } of faceRuns(" ", styleOf(before))) add(face, text, inside ? before.span : plain);
+      for (const run of faceRuns(" ", styleOf(before))) add(run, inside ? before.span : plain);
     }
-    for (const atom of atoms)
-      for (const { face, text } of faceRuns(atom.text, styleOf(atom))) add(face, text, atom.span);
+    for (const atom of atoms) for (const run of faceRuns(atom.text, styleOf(atom))) add(run, atom.span);
   });
   return pieces;
 }
