@@ -17,7 +17,7 @@ export function render({ site }) {
     title: library.name,
     description: `Dance routines by counts and cue words, from ${library.name}.`,
     data: view.data,
-    preview: view.preview,
+    preview: view.cards[0]?.facts.slug,
     scripts: ["library.js"],
     body: body(library, view),
   }).html;

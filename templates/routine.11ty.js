@@ -21,7 +21,7 @@ export function render({ slug, site }) {
     description:
       view.facts.summary ?? `${view.title}, a routine of ${view.facts.counts} counts by ${view.choreographer}.`,
     data: view.data,
-    preview: view.preview,
+    preview: slug,
     scripts: ["routine.js", "practice/main.js"],
     body: body(view),
   }).html;

@@ -17,7 +17,7 @@ export function render({ slug, site }) {
     title: view.title,
     description: `${view.title}: ${view.minutes} minutes with ${view.routines.map(({ title }) => title).join(", ")}.`,
     data: view.data,
-    preview: view.preview,
+    preview: view.routines[0]?.slug,
     scripts: [],
     body: body(view),
   }).html;

@@ -65,26 +65,21 @@ export function configureSite(config: EleventyConfig, part: SitePart, outDir: st
 function siteViews({ library, facts = { routines: [], workshops: [] }, routines, workshops, packOf }: SitePart) {
   const bySlug = new Map(routines.map((routine) => [routine.slug, routine]));
   const workshopBySlug = new Map(workshops.map((workshop) => [workshop.slug, workshop]));
-  /** The first of these routines that has a picture for where its address is shared. */
-  const previewOf = (slugs: readonly string[]) =>
-    slugs.find((slug) => packOf("routines", slug).names.has("preview.png"));
   return {
     library: () => library,
     home: () => {
       const view = libraryView(facts);
-      const newest = view.cards.slice(0, 1).map((card) => card.facts.slug);
-      return { ...view, data: libraryData(view, library), preview: previewOf(newest) };
+      return { ...view, data: libraryData(view, library) };
     },
     routine: (slug: string) => {
       const routine = known(bySlug, slug);
       const view = routineView(routine, library, packOf("routines", slug));
-      return { ...view, data: routineData(routine, view, library), preview: previewOf([slug]) };
+      return { ...view, data: routineData(routine, view, library) };
     },
     workshop: (slug: string) => {
       const workshop = known(workshopBySlug, slug);
       const view = workshopView(workshop, library, packOf("workshops", slug));
-      const danced = workshop.routines.map((routine) => routine.slug);
-      return { ...view, data: workshopData(workshop, library), preview: previewOf(danced) };
+      return { ...view, data: workshopData(workshop, library) };
     },
     feed: () => feedView(library, facts),
     sitemap: () => sitemapView(library, facts),
