@@ -1,32 +1,53 @@
-import { routinePublishers, workshopPublishers } from "../publishing/list.js";
-import { routineRecord } from "../publishing/record/record.js";
-import { publishSite } from "../publishing/site/publish-site.js";
-import { wholeSite } from "../publishing/site/site-config.js";
-import { type Content, readContent } from "../reading/read-content.js";
+import type { RoutineFacts } from "../publishing/site/routine-facts.js";
+import type { Content } from "../reading/read-content.js";
 import { faultWords } from "./fault.js";
-import { openStaging, type Staging, writeInto } from "./staging.js";
+import { markIn, markOf } from "./folders.js";
+import { readKept, writeKept } from "./kept.js";
+import { reusable, share } from "./reuse.js";
+import { openStaging, type Staging } from "./staging.js";
+import { portions, survey } from "./survey.js";
+import { openThreads, type Threads } from "./threads.js";
+import { toolDigest } from "./tool.js";
+import { type Making, type Unit, unitsOf } from "./units.js";
+import type { Bench, Given, With } from "./work.js";
 
 export interface BuildOptions {
   readonly content: string;
   readonly out: string;
-  /** Told what is being made, before each piece of work. */
-  readonly progress?: (done: number, all: number, what: string) => void;
+  /** Told what was made, after each piece of work. */
+  readonly progress?: Progress;
+  /** Calls the build off: what was begun is cleared up. */
+  readonly signal?: AbortSignal;
 }
 
-export type BuildResult =
-  | { readonly done: true; readonly content: Content; readonly files: number; readonly handouts: number }
-  | { readonly done: false; readonly content: Content };
+export type Progress = (done: number, all: number, what: string) => void;
+
+export type BuildResult = { readonly content: Content<RoutineFacts> } & (
+  | { readonly done: false }
+  | {
+      readonly done: true;
+      readonly handouts: number;
+      /** Routines and workshops that were not as they had been last time. */
+      readonly fresh: number;
+    }
+);
 
 /**
  * Makes the whole pack from a content folder. It is made beside the published folder and takes its place only when it is
- * whole: with any error in the content nothing is published and what was there stays.
+ * whole: with any error in the content nothing is published and what was there stays. What has not changed since the last
+ * build is taken from there.
+ *
+ * @throws Error in words that say what to do, where the machine does not let it be made
  */
 export async function build(options: BuildOptions): Promise<BuildResult> {
   try {
     const staging = openStaging(options.content, options.out);
+    const threads = openThreads();
     try {
-      return await buildInto(staging, options);
+      options.signal?.addEventListener("abort", threads.close);
+      return await buildInto(staging, threads, options);
     } finally {
+      await threads.close();
       staging.close();
     }
   } catch (error) {
@@ -34,35 +55,44 @@ export async function build(options: BuildOptions): Promise<BuildResult> {
   }
 }
 
-async function buildInto(staging: Staging, options: BuildOptions): Promise<BuildResult> {
-  const content = await readContent(options.content);
+async function buildInto(staging: Staging, threads: Threads, options: BuildOptions): Promise<BuildResult> {
+  const tool = toolDigest();
+  const kept = readKept(staging.kept, tool);
+  const seen = await survey(options.content, kept.reads, threads);
+  const { content } = seen;
   if (content.findings.some(({ severity }) => severity === "error")) return { done: false, content };
-  const made = await makeAll(content, staging, options.progress ?? (() => {}));
-  staging.publish();
-  return { done: true, content, ...made };
+  const units = unitsOf(seen);
+  const made = new Map(units.flatMap((unit) => reusable(kept.made, staging.published, unit)));
+  const fresh = units.filter(({ place }) => !made.has(place));
+  const filesMade = () => [...made.values()].flatMap(({ files }) => Object.keys(files));
+  // Where all is as it was, the published folder stays, and with it the times of its files.
+  if (fresh.length > 0 || markOf(filesMade()) !== markIn(staging.published)) {
+    share(staging.published, staging.folder, filesMade());
+    const bench = { library: content.library, folder: staging.folder };
+    for (const [place, unit] of await makeAll(fresh, bench, threads, options.progress)) made.set(place, unit);
+    options.signal?.throwIfAborted();
+    staging.publish(filesMade());
+  }
+  writeKept(staging.kept, tool, { reads: seen.reads, made: Object.fromEntries(made) });
+  const handouts = filesMade().filter((path) => path.endsWith(".pdf")).length;
+  return { done: true, content, handouts, fresh: fresh.filter(({ place }) => place !== "").length };
 }
 
-async function makeAll(content: Content, staging: Staging, progress: NonNullable<BuildOptions["progress"]>) {
-  const { library, routines, workshops } = content;
-  const all = routines.length + workshops.length + 1;
-  let [done, files, handouts] = [0, 0, 0];
-  const write = (file: { readonly path: string; readonly content: string | Uint8Array }) => {
-    writeInto(staging.folder, file);
-    files++;
-    if (file.path.endsWith(".pdf")) handouts++;
+/** Most routines or workshops that one thread makes in one go: Eleventy keeps every page until all of them are made. */
+const portion = 25;
+
+async function makeAll(units: readonly Unit[], bench: Bench, threads: Threads, progress: Progress = () => {}) {
+  let done = 0;
+  const tell = (what: string) => progress(++done, units.length, what);
+  const make = async <C extends Making>(craft: C) => {
+    const own = units.filter((unit): unit is Unit<C> => unit.craft === craft);
+    const size = Math.min(portion, Math.ceil(own.length / (4 * threads.most)));
+    const each = portions(own, size).map(async (some) => {
+      const works = some.map(({ work }) => work) as unknown as Given<C>;
+      const files = await threads.do(craft, bench as With<C>, works, tell);
+      return some.map(({ place, key }, index) => [place, { key, files: files[index] ?? {} }] as const);
+    });
+    return (await Promise.all(each)).flat();
   };
-  for (const routine of routines) {
-    progress(done++, all, routine.title);
-    write(routineRecord(routine, library, content.findingsOf(routine.slug)));
-    for (const publisher of routinePublishers)
-      for (const file of await publisher.publish(routine, library)) write(file);
-  }
-  for (const workshop of workshops) {
-    progress(done++, all, workshop.title);
-    for (const publisher of workshopPublishers)
-      for (const file of await publisher.publish(workshop, library)) write(file);
-  }
-  progress(done++, all, "the pages");
-  await publishSite(wholeSite(content, staging.folder), staging.folder);
-  return { files, handouts };
+  return (await Promise.all([make("shared"), make("workshops"), make("routines")])).flat();
 }

@@ -1,9 +1,28 @@
-/** What a build could not do, in words that say what to do about it. */
+/** An error as plain data, which passes from thread to thread. */
+export interface Fault {
+  readonly message: string;
+  /** Of the system call that failed. */
+  readonly code?: string;
+  readonly path?: string;
+}
+
+/** What went wrong, in words that say what to do about it. */
 export function faultWords(error: unknown, out: string): string {
-  const { code, path } = systemFault(error);
+  const { message, code, path } = faultOf(error);
   const way = code === undefined ? undefined : ways[code];
-  if (way === undefined) return innermost(error);
+  if (way === undefined) return message;
   return `${path === undefined ? "" : `${path}: `}${way} Nothing was changed in ${out}.`;
+}
+
+/** The message of an error, and the system call that failed behind it, if one did. */
+export function faultOf(error: unknown): Fault {
+  const found = chain(error);
+  const { code, path } = found.find((nested) => typeof nested.code === "string" && nested.code in ways) ?? {};
+  return {
+    message: found[0]?.message ?? String(error),
+    ...(typeof code === "string" ? { code } : {}),
+    ...(typeof path === "string" ? { path } : {}),
+  };
 }
 
 const noRoom = "the disk is full. Make room on it, or choose a folder on another disk with --out, and build again.";
@@ -38,7 +57,7 @@ interface Nested {
   readonly originalError?: unknown;
 }
 
-/** Errors of other programs lie one inside the other. */
+/** An error and what lies behind it: errors of other programs lie one inside the other. */
 function chain(error: unknown): readonly Nested[] {
   const found: Nested[] = [];
   for (let next = error; typeof next === "object" && next !== null && !found.includes(next); ) {
@@ -47,14 +66,4 @@ function chain(error: unknown): readonly Nested[] {
     next = nested.cause ?? nested.originalError;
   }
   return found;
-}
-
-function systemFault(error: unknown): { readonly code?: string; readonly path?: string } {
-  const fault = chain(error).find(({ code }) => typeof code === "string" && code in ways);
-  if (typeof fault?.code !== "string") return {};
-  return { code: fault.code, ...(typeof fault.path === "string" ? { path: fault.path } : {}) };
-}
-
-function innermost(error: unknown): string {
-  return chain(error).at(-1)?.message ?? String(error);
 }

@@ -23,18 +23,35 @@ export function outFolderTrouble(content: string, out: string): string | undefin
 
 /** The first file in an output folder that no earlier build put there. */
 function foreignFile(out: string): string | undefined {
-  const mark = join(out, markName);
-  const ours = new Set(existsSync(mark) ? readFileSync(mark, "utf8").split("\n") : []);
+  const ours = new Set(markIn(out).split("\n"));
   return listFiles(out).find((path) => path !== markName && !ours.has(path));
 }
 
-/** All files below a folder, with forward slashes, in code point order. Links are listed, not followed. */
-export function listFiles(folder: string, prefix = ""): readonly string[] {
-  const entries = readdirSync(join(folder, prefix)).sort();
-  return entries.flatMap((name) => {
-    const path = prefix === "" ? name : `${prefix}/${name}`;
-    return lstatSync(join(folder, path)).isDirectory() ? listFiles(folder, path) : [path];
-  });
+/** What the mark in a folder says; empty where there is none. */
+export function markIn(folder: string): string {
+  const mark = join(folder, markName);
+  return existsSync(mark) ? readFileSync(mark, "utf8") : "";
+}
+
+/** The mark of a folder with these files. */
+export function markOf(files: readonly string[]): string {
+  return `${[...files].sort().join("\n")}\n`;
+}
+
+/**
+ * The files below a place in a folder, with forward slashes, by code units. Links are listed, not followed.
+ *
+ * @param except names at the place itself that are left out
+ */
+export function listFiles(folder: string, place = "", except: readonly string[] = []): readonly string[] {
+  const entries = readdirSync(join(folder, place), { withFileTypes: true });
+  return entries
+    .filter(({ name }) => !except.includes(name))
+    .flatMap((entry) => {
+      const path = place === "" ? entry.name : `${place}/${entry.name}`;
+      return entry.isDirectory() ? listFiles(folder, path) : [path];
+    })
+    .sort();
 }
 
 /** A path with every link followed as far as it exists. */

@@ -1,14 +1,18 @@
 import { existsSync, mkdirSync, readdirSync, renameSync, rmdirSync, rmSync, writeFileSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
 import type { OutFile } from "../publishing/publisher.js";
-import { listFiles, markName, outFolderTrouble, realPath } from "./folders.js";
+import { markName, markOf, outFolderTrouble, realPath } from "./folders.js";
 import { giveBack, takeLock } from "./lock.js";
 
 /** A folder beside the published one, in which a build is made before it takes the published one's place. */
 export interface Staging {
   readonly folder: string;
-  /** Swaps: from here on the published folder is this build's. */
-  readonly publish: () => void;
+  /** The published folder, every link in its path followed. */
+  readonly published: string;
+  /** A file beside the published folder for what is kept from build to build. */
+  readonly kept: string;
+  /** Swaps: from here on the published folder is this build's, which has made these files. */
+  readonly publish: (files: readonly string[]) => void;
   /** Removes what was made and not published, and lets the next build begin. To be called in the end, whatever happened. */
   readonly close: () => void;
 }
@@ -27,13 +31,12 @@ export function openStaging(content: string, out: string): Staging {
   const [folder, old, lock] = [join(work, "new"), join(work, "old"), join(work, "lock")];
   takeLock(lock, out);
   const close = () => {
-    process.off("exit", close);
     clear(full, work);
     giveBack(lock);
     if (readdirSync(work).length === 0) rmdirSync(work);
   };
-  const publish = () => {
-    writeFileSync(join(folder, markName), `${listFiles(folder).join("\n")}\n`);
+  const publish = (files: readonly string[]) => {
+    writeFileSync(join(folder, markName), markOf(files));
     // Making it took a while: what somebody has put into the published folder since must not go with the earlier pack.
     refuseForeign(content, out);
     /* Node has no call that exchanges two folders, so there are two changes of names. Killed between them, the published
@@ -48,8 +51,7 @@ export function openStaging(content: string, out: string): Staging {
     giveBack(lock);
     throw error;
   }
-  process.once("exit", close);
-  return { folder, publish, close };
+  return { folder, published: full, kept: join(work, "kept.json"), publish, close };
 }
 
 /** Writes a file into a staging folder. */

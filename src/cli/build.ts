@@ -1,4 +1,4 @@
-import { build } from "../build/build.js";
+import { type BuildResult, build } from "../build/build.js";
 import { printFindings } from "./findings.js";
 import { showProgress } from "./progress.js";
 import { calledOff, done, failed } from "./status.js";
@@ -10,31 +10,41 @@ export async function buildCommand(args: readonly string[]): Promise<number> {
   const words = readWords(args, usage, ["content", "out"]);
   if (typeof words === "number") return words;
   const { content = "content", out = "_site" } = words.options;
-  // Called off, the process still ends by itself, so that what was begun is cleared up.
-  for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) process.once(signal, () => process.exit(calledOff));
+  const calledOffBy = new AbortController();
+  for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) process.once(signal, () => calledOffBy.abort());
   const began = performance.now();
   const progress = showProgress();
-  const result = await build({ content, out, progress: progress.tell }).finally(progress.clear);
-  const { findings, sources } = result.content;
-  printFindings(
-    findings.filter(({ severity }) => severity !== "note"),
-    sources,
-  );
-  if (!result.done) {
-    process.stderr.write("Nothing was published.\n");
-    return failed;
+  const { signal } = calledOffBy;
+  try {
+    const result = await build({ content, out, progress: progress.tell, signal }).finally(progress.clear);
+    const { findings, sources } = result.content;
+    printFindings(
+      findings.filter(({ severity }) => severity !== "note"),
+      sources,
+    );
+    process.stdout.write(result.done ? doneText(result, out, performance.now() - began) : "");
+    process.stderr.write(result.done ? "" : "Nothing was published.\n");
+    return result.done ? done : failed;
+  } catch (error) {
+    if (signal.aborted) return calledOff;
+    throw error;
   }
-  const { routines, workshops } = result.content;
-  const seconds = ((performance.now() - began) / 1000).toFixed(1);
-  process.stdout.write(
-    [
-      `Done in ${seconds} s: ${counted(routines.length, "routine")}, ${counted(workshops.length, "workshop")}, `,
-      `${counted(routines.length + workshops.length + 1, "page")}, ${counted(result.handouts, "handout")} to print.\n`,
-      `Open ${out}/index.html to look at it; put the whole folder ${out} on any web host to publish it.\n`,
-      "`countleaf check` lists the notes as well.\n",
-    ].join(""),
-  );
-  return done;
+}
+
+function doneText(
+  { content, handouts, fresh }: Extract<BuildResult, { done: true }>,
+  out: string,
+  time: number,
+): string {
+  const { routines, workshops } = content;
+  const all = routines.length + workshops.length;
+  return [
+    `Done in ${(time / 1000).toFixed(1)} s: ${counted(routines.length, "routine")}, ${counted(workshops.length, "workshop")}, `,
+    `${counted(all + 1, "page")}, ${counted(handouts, "handout")} to print. `,
+    fresh === all ? "\n" : `${fresh === 0 ? "None" : fresh} of them had changed; the rest is as it was.\n`,
+    `Open ${out}/index.html to look at it; put the whole folder ${out} on any web host to publish it.\n`,
+    "`countleaf check` lists the notes as well.\n",
+  ].join("");
 }
 
 function counted(number: number, thing: string): string {

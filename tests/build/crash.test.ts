@@ -1,8 +1,8 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { countleaf, replaceFolder, routineText, treeOf, writeContent } from "./run.js";
+import { countleaf, litterBeside, replaceFolder, routineText, treeOf, writeContent } from "./run.js";
 
 const long = process.env.COUNTLEAF_LONG === "1";
 /** Points of a run at which it is killed. */
@@ -43,59 +43,55 @@ async function mustBuild() {
   expect(run.status, run.err).toBe(0);
 }
 
-/** Runs from the earlier pack on, and is killed at the given call that changes the disk. */
-async function killedAt(call: number) {
+/** Runs from the earlier pack on, and is killed at a call that changes the disk: by its number, or by how it begins. */
+async function killedAt(call: number | string) {
   replaceFolder(earlier, join(work, "home"));
   rmSync(ops, { force: true });
   const env = { COUNTLEAF_OPS: ops, COUNTLEAF_FAULT: "kill", COUNTLEAF_FAULT_AT: String(call) };
   const run = await countleaf(build, { inject: "faults", env });
-  expect(run.signal, `call ${call}: ${calls[call - 1]}`).toBe("SIGKILL");
+  expect(run.signal, `killed at ${call}`).toBe("SIGKILL");
 }
 
 async function nextRunPutsThingsRight(what: string) {
   await mustBuild();
   expect(treeOf(out), what).toEqual(after);
-  expectNoLitter();
+  expect(litterBeside(out)).toEqual([]);
 }
 
-function expectNoLitter() {
-  expect(readdirSync(join(work, "home")).filter((name) => name !== "pack" && name !== ".countleaf-pack")).toEqual([]);
-  expect(
-    readdirSync(join(work, "home")).includes(".countleaf-pack") ? readdirSync(join(work, "home/.countleaf-pack")) : [],
-  ).toEqual([]);
-}
-
-/** Calls at which only one of the swap's two changes of names is done. */
-function betweenRenames(): number {
-  return calls.findLastIndex((call) => call.startsWith("renameSync")) + 1;
-}
+const beside = join(work, "home/.countleaf-pack");
+/** The swap is two changes of names, and what follows it. */
+const aside = `renameSync ${out}`;
+const intoPlace = `renameSync ${beside}/new`;
+const afterwards = [`writeFileSync ${beside}/kept.json`, `renameSync ${beside}/kept.json`];
 
 describe("a build that is killed", () => {
-  it("makes changes that can be counted, the swap among them", () => {
+  it("changes the disk often, and swaps in two calls that follow each other", () => {
     expect(calls.length).toBeGreaterThan(40);
-    expect(calls[betweenRenames() - 2]).toMatch(/renameSync .*home\/pack *$/);
+    const swap = calls.findIndex((call) => call.startsWith(aside));
+    expect(calls[swap + 1]).toContain(intoPlace);
+    expect(calls.slice(swap + 2).join()).toContain(afterwards[0]);
   });
 
   it(`leaves the earlier pack or the later one, whole, at ${points} calls spread over the run`, async () => {
-    const spread = Array.from({ length: points }, (_, index) => 1 + Math.floor((index * calls.length) / points));
-    const around = [-1, 1, 2].map((step) => betweenRenames() + step);
-    for (const call of [...new Set([...spread, ...around])].filter((one) => one !== betweenRenames())) {
+    const spread = Array.from({ length: points }, (_, index) => 1 + Math.floor((index * (calls.length - 8)) / points));
+    for (const call of [...spread, aside, ...afterwards]) {
       await killedAt(call);
       const left = treeOf(out);
-      const what = `killed before call ${call}: ${calls[call - 1]}`;
+      const what = `killed at ${call}`;
       expect([before, after], what).toContainEqual(left);
-      if (call > betweenRenames()) expect(left, what).toEqual(after);
+      if (call === aside) expect(left, what).toEqual(before);
+      if (typeof call === "string" && afterwards.includes(call)) expect(left, what).toEqual(after);
       await nextRunPutsThingsRight(what);
     }
   }, 1_800_000);
 
   it("in the middle of the swap leaves the earlier pack aside, and the next run puts it back even where it makes none", async () => {
-    await killedAt(betweenRenames());
+    await killedAt(intoPlace);
     expect(treeOf(out)).toBeUndefined();
     writeContent(content, { "routines/broken.md": "no front matter" });
     expect((await countleaf(build)).status).toBe(1);
     expect(treeOf(out)).toEqual(before);
-    expectNoLitter();
+    expect(litterBeside(out)).toEqual([]);
     rmSync(join(content, "routines/broken.md"));
     await nextRunPutsThingsRight("after the middle of the swap");
   });

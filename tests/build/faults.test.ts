@@ -13,7 +13,7 @@ import {
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
-import { countleaf, type RunOptions, replaceFolder, routineText, treeOf, writeContent } from "./run.js";
+import { countleaf, litterBeside, type RunOptions, replaceFolder, routineText, treeOf, writeContent } from "./run.js";
 
 const work = mkdtempSync(join(tmpdir(), "countleaf-faults-"));
 const [content, home, out] = [join(work, "content"), join(work, "home"), join(work, "home/pack")];
@@ -40,9 +40,7 @@ async function fails(says: RegExp, options: RunOptions = {}, args = words) {
   expect(err).not.toMatch(/^ +at /m);
   expect(status).toBe(1);
   expect(treeOf(out)).toEqual(before);
-  expect(readdirSync(home).filter((name) => !["pack", ".countleaf-pack"].includes(name))).toEqual([]);
-  const beside = join(home, ".countleaf-pack");
-  return existsSync(beside) ? readdirSync(beside) : [];
+  return litterBeside(out);
 }
 
 describe("a full disk", () => {
@@ -85,7 +83,7 @@ describe("a build that is called off", () => {
     const { status } = await countleaf(words, { meanwhile: stopOnceAtWork });
     expect(status).toBe(130);
     expect(treeOf(out)).toEqual(before);
-    expect(readdirSync(home)).toEqual(["pack"]);
+    expect(litterBeside(out)).toEqual([]);
   });
 });
 
@@ -116,7 +114,10 @@ describe("two builds at once", () => {
     const other = spawn(process.execPath, ["-e", "setTimeout(() => {}, 60_000)"]);
     const lock = join(home, ".countleaf-pack/lock");
     mkdirSync(join(lock, String(other.pid)), { recursive: true });
-    expect(await fails(/another build of .*pack is at work \(process \d+\); wait/)).toEqual(["lock"]);
+    expect(await fails(/another build of .*pack is at work \(process \d+\); wait/)).toEqual([
+      ".countleaf-pack/lock",
+      `.countleaf-pack/lock/${other.pid}`,
+    ]);
     const ended = new Promise((resolve) => other.on("close", resolve));
     other.kill();
     await ended;

@@ -1,7 +1,7 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { createHash } from "node:crypto";
 import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, readlinkSync, rmSync, writeFileSync } from "node:fs";
-import { dirname, join, resolve } from "node:path";
+import { basename, dirname, join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 
 const root = resolve(import.meta.dirname, "../..");
@@ -58,6 +58,14 @@ export function treeOf(folder: string): Readonly<Record<string, string>> | undef
     return [path.slice(folder.length + 1).replaceAll("\\", "/"), createHash("sha256").update(bytes).digest("hex")];
   });
   return Object.fromEntries(named.sort(([a], [b]) => (a < b ? -1 : 1)));
+}
+
+/** What lies beside a published folder and should not: anything but what is kept for the next build. */
+export function litterBeside(out: string): readonly string[] {
+  const kept = `.countleaf-${basename(out)}`;
+  const files = readdirSync(dirname(out), { recursive: true, encoding: "utf8" });
+  const ours = [basename(out), kept, join(kept, "kept.json")];
+  return files.filter((name) => !ours.includes(name) && !name.startsWith(join(basename(out), "/")));
 }
 
 /** A routine of one phrase. */

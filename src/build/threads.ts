@@ -1,0 +1,78 @@
+import { availableParallelism } from "node:os";
+import { Worker } from "node:worker_threads";
+import type { Fault } from "./fault.js";
+import type { Craft, Gained, Given, With } from "./work.js";
+
+/** Threads that work side by side; each is started when there is more work than those before it can take. */
+export interface Threads {
+  /** Most that work at once. */
+  readonly most: number;
+  readonly do: <C extends Craft>(
+    craft: C,
+    using: With<C>,
+    given: Given<C>,
+    tell?: (what: string) => void,
+  ) => Promise<Gained<C>>;
+  /** Ends them all at once; what they have not done yet fails. */
+  readonly close: () => Promise<void>;
+}
+
+/** What a thread is asked, and what it says: any number of times what was made, then the result or a fault. */
+export interface Question {
+  readonly craft: Craft;
+  readonly using: unknown;
+  readonly given: unknown;
+}
+export type Answer = { readonly made: string } | { readonly result: unknown } | { readonly fault: Fault };
+
+interface Task extends Question {
+  readonly tell: (what: string) => void;
+  readonly done: (result: never) => void;
+  readonly failed: (error: Error) => void;
+}
+
+/** Opens a team of threads, as many as the machine has processor cores. */
+export function openThreads(most = availableParallelism()): Threads {
+  const waiting: Task[] = [];
+  const idle: Worker[] = [];
+  const tasks = new Map<Worker, Task | undefined>();
+
+  const next = (thread: Worker) => {
+    const task = waiting.shift();
+    tasks.set(thread, task);
+    if (task === undefined) idle.push(thread);
+    else thread.postMessage({ craft: task.craft, using: task.using, given: task.given } satisfies Question);
+  };
+  const end = (thread: Worker, error: Error) => {
+    tasks.get(thread)?.failed(error);
+    tasks.delete(thread);
+  };
+  const start = () => {
+    const thread = new Worker(new URL("./thread.js", import.meta.url));
+    tasks.set(thread, undefined);
+    thread.on("message", (answer: Answer) => {
+      const task = tasks.get(thread);
+      if ("made" in answer) return task?.tell(answer.made);
+      if ("fault" in answer) task?.failed(Object.assign(new Error(answer.fault.message), answer.fault));
+      else task?.done(answer.result as never);
+      next(thread);
+    });
+    thread.on("error", (error) => end(thread, error));
+    thread.on("exit", () => end(thread, new Error("The build was called off.")));
+    return thread;
+  };
+
+  return {
+    most,
+    do: (craft, using, given, tell = () => {}) =>
+      new Promise((done, failed) => {
+        waiting.push({ craft, using, given, tell, done, failed });
+        const thread = idle.pop() ?? (tasks.size < most ? start() : undefined);
+        if (thread !== undefined) next(thread);
+      }),
+    close: async () => {
+      for (const { failed } of waiting.splice(0)) failed(new Error("The build was called off."));
+      await Promise.all([...tasks.keys()].map((thread) => thread.terminate()));
+    },
+  };
+}
