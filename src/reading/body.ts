@@ -1,119 +1,96 @@
-import { Lexer, type Token, type Tokens, walkTokens } from "marked";
+import type { Token, Tokens } from "marked";
 import type { Prose } from "../routine/written.js";
 import { inlineCue } from "./cue.js";
 import type { TextFinding } from "./finding.js";
-import { isSafeLink } from "./link.js";
 import { nearest, quoted } from "./nearest.js";
+import { linesIn, readProse } from "./prose.js";
 
+/** A heading and what stands below it. */
 interface Part {
-  readonly heading?: string;
+  /** The text of a `##` heading. */
+  readonly name?: string;
+  /** The heading as written. */
+  readonly heading: string;
   readonly line: number;
-  markdown: string;
+  text: string;
 }
+
+/* For more headings than these nobody waits to hear what else they might have meant. */
+const mostHints = 100;
 
 /**
  * Splits a routine's prose at its headings: what stands before the first, the note of each section, and the rest. A
- * heading inside a section's note (`###`) stays in it; link definitions are known in every part.
+ * heading inside a section's note (`###`) stays in it; link definitions are known in every part that uses them.
  *
- * @param firstLine the line of the file on which the body begins
+ * @param firstLine the line of the file on which the prose begins
  */
 export function readBody(
   markdown: string,
   sections: readonly string[],
   firstLine: number,
 ): { readonly prose: Prose; readonly findings: readonly TextFinding[] } {
-  const tokens = Lexer.lex(markdown);
-  const findings = linkFindings(tokens, firstLine);
-  const parts = divide(tokens, firstLine);
-  const definitions = tokens.filter(({ type }) => type === "def").map(({ raw }) => raw.trim());
-  const whole = (part: Part) => [part.markdown.trim(), ...definitions].join("\n\n").trim();
+  const { tokens, findings } = readProse(markdown, firstLine);
+  const [introduction, ...parts] = divide(tokens, firstLine);
   const notes = new Map<string, string[]>();
   const after: string[] = [];
-  const [introduction = { line: firstLine, markdown: "" }, ...headed] = parts;
-  for (const part of headed) {
-    const section = part.heading === undefined ? undefined : sectionOf(part.heading, sections);
-    if (part.heading !== undefined && section !== part.heading)
-      headingFinding(part.heading, section, sections, part.line, findings);
-    if (section === undefined) after.push(part.markdown.trim());
-    else notes.set(section, [...(notes.get(section) ?? []), withoutHeading(part)]);
+  const hints: TextFinding[] = [];
+  const known = new Map([...sections].reverse().map((name) => [plain(name), name]));
+  for (const { name, heading, line, text } of parts) {
+    const section = name === undefined ? undefined : sections.includes(name) ? name : known.get(plain(name));
+    if (name !== undefined && name !== section && hints.length < mostHints)
+      hints.push(...hint(name, section, sections, line));
+    if (section === undefined) after.push(`${heading}${text}`.trim());
+    else
+      notes
+        .set(section, notes.get(section) ?? [])
+        .get(section)
+        ?.push(text.trim());
   }
-  const withDefinitions = (text: string) => (text === "" ? "" : whole({ line: 0, markdown: text }));
+  const whole = (texts: readonly string[]) => withDefinitions(texts.join("\n\n").trim(), tokens);
   return {
     prose: {
-      introduction: withDefinitions(introduction.markdown.trim()),
-      notes: [...notes].map(([section, texts]) => ({ section, markdown: withDefinitions(texts.join("\n\n").trim()) })),
-      after: withDefinitions(after.join("\n\n")),
+      introduction: whole([introduction?.text ?? ""]),
+      notes: [...notes].map(([section, texts]) => ({ section, markdown: whole(texts) })),
+      after: whole(after),
     },
-    findings,
+    findings: [...findings, ...hints],
   };
 }
 
-function divide(tokens: readonly Token[], firstLine: number): Part[] {
-  const parts: Part[] = [{ line: firstLine, markdown: "" }];
+function divide(tokens: readonly Token[], firstLine: number): readonly Part[] {
+  const parts: Part[] = [{ heading: "", line: firstLine, text: "" }];
   let line = firstLine;
   for (const token of tokens) {
-    const depth = token.type === "heading" ? (token as Tokens.Heading).depth : undefined;
-    if (depth !== undefined && (depth <= 2 || parts.length === 1)) {
-      const heading = depth === 2 ? inlineCue((token as Tokens.Heading).text).text : undefined;
-      parts.push({ ...(heading === undefined ? {} : { heading }), line, markdown: "" });
-    }
+    const { depth, text } = token.type === "heading" ? (token as Tokens.Heading) : { depth: 7, text: "" };
     const last = parts.at(-1);
-    if (last && token.type !== "def") last.markdown += token.raw;
-    line += token.raw.split("\n").length - 1;
+    if (depth <= 2 || (depth <= 6 && parts.length === 1)) {
+      parts.push({ ...(depth === 2 ? { name: inlineCue(text).text } : {}), heading: token.raw, line, text: "" });
+    } else if (last && token.type !== "def") last.text += token.raw;
+    line += linesIn(token);
   }
   return parts;
 }
 
-function withoutHeading(part: Part): string {
-  const [first, ...others] = Lexer.lex(part.markdown);
-  return first
-    ? others
-        .map(({ raw }) => raw)
-        .join("")
-        .trim()
-    : "";
+function plain(text: string): string {
+  return text.replace(/\s+/g, " ").trim().toLowerCase();
 }
 
-function sectionOf(heading: string, sections: readonly string[]): string | undefined {
-  const plain = (text: string) => text.replace(/\s+/g, " ").trim().toLowerCase();
-  return sections.find((name) => name === heading) ?? sections.find((name) => plain(name) === plain(heading));
-}
-
-function headingFinding(
-  heading: string,
-  section: string | undefined,
-  sections: readonly string[],
-  line: number,
-  findings: TextFinding[],
-): void {
-  const near = section ?? nearest(heading, sections);
-  if (near === undefined) return;
-  const message =
-    section === undefined
-      ? `No section is called ${quoted(heading)}; did you mean \`## ${near}\`? As it is, this text stands after the counts.`
-      : `This note goes to the section \`${near}\`, which the counts spell that way.`;
-  findings.push({ severity: section === undefined ? "warning" : "note", rule: "heading", message, line, column: 1 });
-}
-
-/** What is said of the links of a prose that are left out. */
-export function linkFindings(tokens: Token[], firstLine: number): TextFinding[] {
-  const findings: TextFinding[] = [];
-  let line = firstLine;
-  for (const token of tokens) {
-    walkTokens([token], (inner) => {
-      if (inner.type !== "link" && inner.type !== "image" && inner.type !== "def") return;
-      const { href } = inner as Tokens.Link;
-      if (isSafeLink(href)) return;
-      const before = token.raw.slice(0, Math.max(0, token.raw.indexOf(inner.raw))).split("\n");
-      const at = { line: line + before.length - 1, column: (before.at(-1) ?? "").length + 1 };
-      findings.push({ severity: "warning", rule: "link", message: unsafeLink(href), ...at });
-    });
-    line += token.raw.split("\n").length - 1;
+function hint(heading: string, section: string | undefined, sections: readonly string[], line: number): TextFinding[] {
+  const position = { line, column: 1 };
+  if (section !== undefined) {
+    const message = `This note goes to the section ${quoted(section)}, which the counts spell that way.`;
+    return [{ severity: "note", rule: "heading", message, ...position }];
   }
-  return findings;
+  const near = nearest(heading, sections);
+  if (near === undefined) return [];
+  const message = `No section is called ${quoted(heading)}; did you mean \`## ${near}\`? As it is, this text stands after the counts.`;
+  return [{ severity: "warning", rule: "heading", message, ...position }];
 }
 
-/** What is said of a link that is left out. */
-export function unsafeLink(href: string): string {
-  return `The link to ${quoted(href)} is left out: links may begin with https://, http:// or mailto:, or name a page of your site.`;
+/* A definition of a link stands once in a file, but the parts are read each on its own. */
+function withDefinitions(text: string, tokens: readonly Token[]): string {
+  if (text === "") return "";
+  const labels = plain(text);
+  const used = tokens.filter((token) => token.type === "def" && labels.includes(`[${(token as Tokens.Def).tag}]`));
+  return [text, ...used.map(({ raw }) => raw.trim())].join("\n\n");
 }

@@ -84,6 +84,8 @@ function hintFor(key: string, names: readonly string[], counts: boolean): string
   if (/^-\s*\d/.test(key)) return ": put a space after the dash.";
   if (/^["'“”„‘’]/.test(key)) return ": write it without these quotes.";
   if (key === "options") return ": an option has no options of its own.";
+  if (/^\d/.test(key) && !counts && names.includes("do"))
+    return ": it is a count, so start it in the same column as the other counts.";
   const known = names.length > 0 ? `. The keys here are ${eitherOf(names, "and")}` : "";
   return counts ? `${known}. Counts begin with a number, as in \`1-4\`.` : `${known}.`;
 }

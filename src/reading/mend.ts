@@ -7,35 +7,54 @@ import { type Slip, type Spot, slips } from "./slips.js";
 export interface Cure {
   readonly finding: TextFinding;
   readonly lines: readonly string[];
+  /** Lines of which it is a guess what they belong to. */
+  readonly moved: readonly number[];
 }
 
-/** Recognises the slip behind a YAML error, if it is a well-known one, and mends it in a copy of the lines. */
+/** Recognises the slip behind YAML errors, if it is a well-known one, and mends it in a copy of the lines. */
 export function mend(
   lines: readonly string[],
-  error: YAMLError,
+  errors: readonly YAMLError[],
   lineOf: (offset: number) => number,
   document: Document,
 ): Cure | undefined {
-  const spot: Spot = {
-    lines,
-    line: lineOf(error.pos[0]),
-    last: lineOf(error.pos[1]),
-    code: error.code,
-    message: error.message,
-    opening: openingOf(error, lineOf, document),
-  };
+  const spots = errors.slice(0, 5).map(
+    (error): Spot => ({
+      lines,
+      line: firstLineOf(error, lines, lineOf),
+      last: lineOf(error.pos[1]),
+      code: error.code,
+      message: error.message,
+      opening: openingOf(error, lineOf, document),
+    }),
+  );
   for (const recognise of slips) {
-    const slip = recognise(spot);
-    if (slip) return cure(lines, slip);
+    for (const spot of spots) {
+      const slip = recognise(spot);
+      const found = slip && cure(lines, slip);
+      if (found) return found;
+    }
   }
   return undefined;
 }
 
-function cure(lines: readonly string[], { line, column, rule, message, mended }: Slip): Cure | undefined {
+/* YAML often notices what is wrong at the end of the line before. */
+function firstLineOf(error: YAMLError, lines: readonly string[], lineOf: (offset: number) => number): number {
+  const line = lineOf(error.pos[0]);
+  if (error.code !== "BAD_INDENT") return line;
+  const start = lines.slice(0, line - 1).reduce((sum, text) => sum + text.length + 1, 0);
+  return lines[line - 1]?.slice(error.pos[0] - start).trim() === "" ? line + 1 : line;
+}
+
+function cure(
+  lines: readonly string[],
+  { line, column, rule, message, mended, moved = false }: Slip,
+): Cure | undefined {
   const all = lines.map((text, index) => mended(text, index + 1));
   // A cure that changes nothing would be tried for ever.
   if (all.every((text, index) => text === lines[index])) return undefined;
-  return { finding: { severity: "error", rule, message, line, column }, lines: all };
+  const movedLines = moved ? all.flatMap((text, index) => (text === lines[index] ? [] : [index + 1])) : [];
+  return { finding: { severity: "error", rule, message, line, column }, lines: all, moved: movedLines };
 }
 
 /* Where the quotes or brackets open that an error says are not closed: it points to where it noticed. */

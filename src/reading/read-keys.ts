@@ -27,10 +27,11 @@ export function readKeys<S extends z.ZodType>(yaml: string, schema: S): Checked<
   const complaints = result.success
     ? []
     : result.error.issues.slice(0, most).flatMap((issue) => explain(schema, issue));
-  const findings = [
-    ...front.findings,
-    ...complaints.filter((each) => !isSaid(front, each, complaints)).map((each) => asFinding(front, each)),
-  ];
+  const said = complaints
+    .filter((each) => !isSaid(front, each, complaints))
+    .map((each) => asFinding(front, each))
+    .filter(({ line }) => !front.isUnsure(line));
+  const findings = [...front.findings, ...said];
   if (result.success && !findings.some(({ severity }) => severity === "error"))
     return { front, keys: result.data, findings, faulty: new Set() };
   const faulty = new Set([...complaints.map(({ path }) => String(path[0])), ...front.faulty]);

@@ -1,9 +1,10 @@
 import { dance } from "../routine/dance.js";
 import type { Library, Routine } from "../routine/routine.js";
-import { readBody, unsafeLink } from "./body.js";
+import { readBody } from "./body.js";
 import { type Finding, inOrder, type Position, type TextFinding } from "./finding.js";
 import { given } from "./given.js";
 import { placeOf } from "./place.js";
+import { unsafeLink } from "./prose.js";
 import { readKeys } from "./read-keys.js";
 import { limited } from "./report.js";
 import { routineSchema } from "./schema/routine.js";

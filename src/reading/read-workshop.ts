@@ -1,10 +1,9 @@
-import { Lexer } from "marked";
 import type { Routine, Workshop } from "../routine/routine.js";
-import { linkFindings } from "./body.js";
 import type { TextFinding } from "./finding.js";
 import { given } from "./given.js";
 import { eitherOf, nearest, quoted } from "./nearest.js";
 import { placeOf } from "./place.js";
+import { readProse } from "./prose.js";
 import { readKeys } from "./read-keys.js";
 import { type WorkshopKeys, workshopSchema } from "./schema/workshop.js";
 import { split } from "./split.js";
@@ -32,10 +31,10 @@ export function readWorkshop<R extends RoutineInClass>(
   if (!halves) return { findings: splitting };
   const { front, keys, repaired, findings } = readKeys(halves.yaml, workshopSchema);
   const usable = keys ?? repaired;
-  const links = linkFindings(Lexer.lex(halves.body), halves.bodyLine);
-  if (!usable) return { findings: [...findings, ...links] };
+  const { findings: prose } = readProse(halves.body, halves.bodyLine);
+  if (!usable) return { findings: [...findings, ...prose] };
   const found = usable.routines.flatMap((name) => routines.filter((routine) => routine.slug === name));
-  const all = [...findings, ...links, ...unknownRoutines(usable, slugs, front), ...unknownLevels(usable, found, front)];
+  const all = [...findings, ...prose, ...unknownRoutines(usable, slugs, front), ...unknownLevels(usable, found, front)];
   const sound = found.length === usable.routines.length && !all.some(({ severity }) => severity === "error");
   return { ...(sound && keys ? { workshop: writeWorkshop(slug, keys, found, halves.body) } : {}), findings: all };
 }

@@ -1,3 +1,4 @@
+import { block, indent } from "./indent.js";
 import { quoted } from "./nearest.js";
 import { allKeys } from "./schema/all-keys.js";
 
@@ -19,6 +20,8 @@ export interface Slip {
   readonly rule: string;
   readonly message: string;
   readonly mended: (text: string, line: number) => string;
+  /** True where lines were moved in or out: what they then seem to belong to is a guess. */
+  readonly moved?: boolean;
 }
 
 /** `indent key: value`, or a list's `- value`. */
@@ -28,8 +31,12 @@ interface Entry {
   readonly value: string;
 }
 
+/** Nobody writes longer lines by hand, and looking into them could take very long. */
+export const longestLine = 2000;
+
 function entryOf(text: string): Entry | undefined {
-  const keyed = /^( *(?:- +)*)("[^"]*"|'[^']*'|[^\s"'#[\]{},][^:]*?) *:( +)(.*)$/.exec(text);
+  if (text.length > longestLine) return undefined;
+  const keyed = /^( *(?:- +)*)("[^"]*"|'[^']*'|[^\s"'#[\]{},][^:]*?) *:( +|$)(.*)$/.exec(text);
   if (keyed)
     return { start: `${keyed[1]}${keyed[2]}:${keyed[3]}`, key: keyed[2] ?? "", value: (keyed[4] ?? "").trimEnd() };
   const item = /^( *(?:- +)+)(.*)$/.exec(text);
@@ -56,7 +63,7 @@ function tab({ lines, code }: Spot): Slip | undefined {
     column: (lines[line - 1] ?? "").indexOf("\t") + 1,
     rule: "tab",
     message: `This line is indented with a tab: use spaces, two for each step.${more}`,
-    mended: (text) => text.replace(/^[ \t]+/, (indent) => indent.replaceAll("\t", "  ")),
+    mended: (text) => text.replace(/^[ \t]+/, (indent) => indent.replaceAll("\t", indent.includes(" ") ? "" : "  ")),
   };
 }
 
@@ -187,49 +194,13 @@ function unclosedBracket({ lines, opening, message }: Spot): Slip | undefined {
   };
 }
 
-function deeper({ lines, line, code }: Spot): Slip | undefined {
-  if (code !== "BLOCK_AS_IMPLICIT_KEY" && code !== "MULTILINE_IMPLICIT_KEY") return undefined;
-  const entry = entryOf(lines[line - 1] ?? "");
-  const next = entryOf(lines[line] ?? "");
-  if (!entry || !next || entry.key === "" || entry.value === "") return undefined;
-  const column = entry.start.indexOf(entry.key);
-  const found = (lines[line] ?? "").search(/\S/);
-  if (found <= column) return undefined;
-  return {
-    line: line + 1,
-    column: found + 1,
-    rule: "indent",
-    message: `This line stands further in than \`${entry.key}\` above it: start both in the same column.`,
-    mended: one(line + 1, (text) => `${" ".repeat(column)}${text.trimStart()}`),
-  };
-}
-
-function shallower({ lines, line, code }: Spot): Slip | undefined {
-  const text = lines[line - 1] ?? "";
-  if (code !== "BAD_INDENT" || !entryOf(text)) return undefined;
-  const column = text.search(/\S/);
-  const above = lines
-    .slice(0, line - 1)
-    .findLast((other) => entryOf(other) !== undefined && other.search(/[^\s-]/) > column);
-  const entry = above === undefined ? undefined : entryOf(above);
-  if (!entry || entry.key === "") return undefined;
-  const aim = entry.start.indexOf(entry.key);
-  return {
-    line,
-    column: column + 1,
-    rule: "indent",
-    message: `This line stands less far in than \`${entry.key}\` above it. If they belong together, start both in the same column.`,
-    mended: one(line, () => `${" ".repeat(aim)}${text.trimStart()}`),
-  };
-}
-
 function noColon({ lines, line, code }: Spot): Slip | undefined {
   const text = lines[line - 1] ?? "";
   if (!["MISSING_CHAR", "MULTILINE_IMPLICIT_KEY"].includes(code) || text.includes(": ") || /[:,{}[\]]\s*$/.test(text))
     return undefined;
-  const [, start = "", word = ""] = /^( *(?:- +)*)([\w&,-]+)/.exec(text) ?? [];
-  if (word === "") return undefined;
+  const [, start = "", word = ""] = /^( *(?:- +)*)([\w&,-]+)(?=[ =]|$)/.exec(text) ?? [];
   const known = allKeys().has(word) || /^\d/.test(word);
+  if (word === "" || (!known && start.includes("-"))) return undefined;
   return {
     line,
     column: start.length + (known ? word.length : 0) + 1,
@@ -252,7 +223,7 @@ export const slips: readonly ((spot: Spot) => Slip | undefined)[] = [
   colon,
   sign,
   unclosedBracket,
-  deeper,
-  shallower,
+  indent,
+  block,
   noColon,
 ];

@@ -17,6 +17,7 @@ const refuse = () => {
   throw new Error("only YAML is read");
 };
 const engines = {
+  // What it cuts out is read elsewhere, as the text of a file that is YAML alone is.
   yaml: () => ({}),
   json: refuse,
   javascript: refuse,
@@ -51,7 +52,9 @@ export function split(text: string): { readonly halves?: Halves; readonly findin
       "The front matter has no end: write a line of three dashes between it and the prose.",
     );
   }
-  const line = text.slice(0, 3 + closing.index).split("\n").length;
+  const end = 3 + closing.index;
+  const above = text.slice(0, end).split("\n");
+  const line = above.length;
   if (closing[0].trimEnd() !== "---") {
     return fault(
       "no-front-matter-end",
@@ -59,7 +62,24 @@ export function split(text: string): { readonly halves?: Halves; readonly findin
       line,
     );
   }
+  const gap = longGap(above);
+  if (gap !== undefined) {
+    return fault("too-much", `More than ${mostEmpty} empty lines begin here: take them out.`, gap);
+  }
   // With options gray-matter neither reads nor fills its cache, which answers a text that failed once with no data.
-  const file = matter(text, { engines, language: "yaml" });
+  const file = matter(`${text.slice(0, end)}---${text.slice(end + closing[0].length)}`, { engines, language: "yaml" });
   return { halves: { yaml: file.matter ?? "", body: file.content, bodyLine: line + 1 }, findings: [] };
+}
+
+/* gray-matter looks through a run of empty lines once for each of them. */
+const mostEmpty = 200;
+
+/* The line on which too long a run of empty lines begins. */
+function longGap(lines: readonly string[]): number | undefined {
+  let start = 0;
+  for (const [index, text] of lines.entries()) {
+    if (text.trim() !== "") start = index + 1;
+    else if (index - start >= mostEmpty) return start + 1;
+  }
+  return undefined;
 }

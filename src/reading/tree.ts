@@ -177,11 +177,11 @@ function commaMessage(key: string, before?: { readonly key: string; readonly val
 }
 
 function emptyMessage(key: string, from: string): string {
-  const [, remark] = /^[^\n]*?:\s+(#[^\n]*)/.exec(from) ?? [];
+  const [, remark] = /^[^\n:]*:[ \t]+(#[^\n]*)/.exec(from) ?? [];
   if (remark?.startsWith("# ") === false) {
     return `\`${key}:\` has no value: everything from the \`#\` on is left out as a remark. Put the text in quotes: ${quoted(`${key}: "${remark}"`)}.`;
   }
-  return `\`${key}:\` has no value: write one after the colon, or remove the line.`;
+  return `\`${key}:\` has no value: write one after the colon, or start the lines that belong to it further in.`;
 }
 
 function isEmpty(node: Node): boolean {

@@ -1,17 +1,8 @@
-import {
-  Composer,
-  type CST,
-  type Document,
-  LineCounter,
-  type Node,
-  type ParsedNode,
-  Parser,
-  type YAMLParseError,
-} from "yaml";
+import { Composer, type CST, type Document, LineCounter, type Node, type ParsedNode, Parser } from "yaml";
 import type { Place } from "../routine/problem.js";
 import type { Position, TextFinding } from "./finding.js";
 import { given } from "./given.js";
-import { mend, plainReason } from "./mend.js";
+import { type Cure, mend, plainReason } from "./mend.js";
 import { parentOf } from "./place.js";
 import { readTree } from "./tree.js";
 
@@ -20,8 +11,10 @@ export interface Front {
   /** Texts, lists and mappings; nothing where the text is empty. */
   readonly value: unknown;
   readonly findings: readonly TextFinding[];
-  /** True where the text is no YAML that could be mended: parts of it may be missing for no other fault of the author's. */
+  /** True where not all of it could be read, or only by a guess: parts may be missing for no other fault of the author's. */
   readonly ragged: boolean;
+  /** True of lines of which it is a guess what they belong to: nothing more is said of them. */
+  readonly isUnsure: (line: number) => boolean;
   /** True of a part that could not be read: it has its finding. */
   readonly isBroken: (place: Place) => boolean;
   /** Keys of the outermost mapping in which something could not be read. */
@@ -32,7 +25,11 @@ export interface Front {
   readonly locate: (place: Place, part?: "key" | "value") => Position;
 }
 
+const mostCharacters = 500_000;
 const deepest = 40;
+const mostEntries = 50_000;
+/* Each mending reads the text anew: so many characters are read at most. */
+const mostRead = 2_000_000;
 const mostMends = 25;
 
 /**
@@ -41,17 +38,34 @@ const mostMends = 25;
  */
 export function readYaml(text: string): Front {
   const findings: TextFinding[] = [];
+  const moved = new Set<number>();
   let lines = text.split("\n");
   let parsed = parse(lines.join("\n"));
-  for (let mends = 0; parsed.document && mends < mostMends; mends++) {
-    const error = parsed.document.errors[0];
-    const cure = error && mend(lines, error, parsed.lineOf, parsed.document);
+  for (let mends = 0; parsed.document && mends < Math.min(mostMends, mostRead / text.length); mends++) {
+    const cure = mend(lines, parsed.document.errors, parsed.lineOf, parsed.document);
     if (!cure) break;
-    findings.push(cure.finding);
+    if (!isEcho(cure, findings, moved)) findings.push(cure.finding);
+    for (const line of cure.moved) moved.add(line);
     lines = [...cure.lines];
     parsed = parse(lines.join("\n"));
   }
-  return { ...front(parsed, findings), ragged: parsed.document === undefined || parsed.document.errors.length > 0 };
+  return front(parsed, findings, moved);
+}
+
+/* One slip a line, and one of columns in a stretch of lines: what is mended beside it is mostly for the same slip. */
+function isEcho(
+  { finding, moved: lines }: Cure,
+  findings: readonly TextFinding[],
+  moved: ReadonlySet<number>,
+): boolean {
+  if (findings.some(({ line }) => line === finding.line)) return true;
+  return lines.length > 0 && [...moved].some((line) => Math.abs(line - finding.line) < 12);
+}
+
+/** More than is looked at. */
+interface Excess {
+  readonly offset: number;
+  readonly message: string;
 }
 
 interface Parsed {
@@ -61,18 +75,22 @@ interface Parsed {
   readonly document?: Document.Parsed<ParsedNode>;
   /** Where a second document begins. */
   readonly more?: number;
-  readonly tooDeep?: number;
+  readonly excess?: Excess;
 }
 
 function parse(text: string): Parsed {
   const counter = new LineCounter();
-  const tokens = [...new Parser(counter.addNewLine).parse(text)];
   const lineOf = (offset: number) => counter.linePos(offset).line;
-  const tooDeep = tooDeepAt(tokens);
+  if (text.length > mostCharacters) {
+    const message = `There are more than ${mostCharacters} characters here: divide them over several files.`;
+    return { text, counter, lineOf, excess: { offset: 0, message } };
+  }
+  const tokens = [...new Parser(counter.addNewLine).parse(text)];
+  const excess = excessOf(tokens);
   const options = { schema: "failsafe", uniqueKeys: false, prettyErrors: false, logLevel: "silent" } as const;
-  const documents = tooDeep !== undefined ? [] : [...new Composer(options).compose(tokens, true, text.length)];
-  const [document, second] = documents as Document.Parsed<ParsedNode>[];
-  return { text, counter, lineOf, ...given({ document, more: second?.range[0], tooDeep }) };
+  const documents = new Composer(options).compose(excess ? [] : tokens, true, text.length);
+  const [document, second] = documents as Iterable<Document.Parsed<ParsedNode>>;
+  return { text, counter, lineOf, ...given({ document, more: second?.range[0], excess }) };
 }
 
 /** What of any token of the yaml package leads further down. */
@@ -83,47 +101,74 @@ interface TokenPart {
   readonly key?: unknown;
 }
 
-/* Where a text first nests deeper than anybody would write. Walks with a list of its own: it may nest deeper than calls can. */
-function tooDeepAt(tokens: readonly CST.Token[]): number | undefined {
+/* Where a text nests deeper, or has more entries, than anybody would write. Walks with a list of its own: it may nest deeper
+ * than calls can. */
+function excessOf(tokens: readonly CST.Token[]): Excess | undefined {
   let layer: readonly TokenPart[] = tokens;
+  let entries = 0;
   // A mapping or list is two layers: itself and its entries.
   for (let deep = 0; layer.length > 0; deep++) {
-    if (deep > 2 * deepest) return layer.find(({ offset }) => offset !== undefined)?.offset ?? 0;
-    layer = layer.flatMap((token) => {
-      const parts = [...(token.items ?? []), token.value, token.key];
-      return parts.filter((part) => typeof part === "object" && part !== null) as TokenPart[];
-    });
+    const offset = layer.find((part) => part.offset !== undefined)?.offset ?? 0;
+    if (deep > 2 * deepest) return { offset, message: "Lists stand in lists too deep here: write it flatter." };
+    const below: TokenPart[] = [];
+    for (const { items = [], value, key } of layer) {
+      entries += items.length;
+      for (const part of [...items, value, key]) if (typeof part === "object" && part !== null) below.push(part);
+    }
+    if (entries > mostEntries) {
+      return { offset, message: `There are more than ${mostEntries} entries here: divide them over several files.` };
+    }
+    layer = below;
   }
   return undefined;
 }
 
-function front(parsed: Parsed, before: readonly TextFinding[]): Omit<Front, "ragged"> {
-  const findings = [...before];
+/* Where the text stops being readable: nothing that seems to follow from there on is sure. */
+function brokenAt({
+  document,
+  more,
+  excess,
+}: Parsed): { readonly offset: number; readonly finding: Omit<TextFinding, "line" | "column"> } | undefined {
+  const fault = (offset: number, rule: string, message: string) => ({
+    offset,
+    finding: { severity: "error" as const, rule, message },
+  });
+  const [error] = document?.errors ?? [];
+  if (error) return fault(error.pos[0], "yaml", plainReason(error));
+  if (excess) return fault(excess.offset, "too-much", excess.message);
+  if (more !== undefined)
+    return fault(more, "yaml", "Here a second text begins: leave out the line of three dashes or dots above it.");
+  return undefined;
+}
+
+function front(parsed: Parsed, mended: readonly TextFinding[], moved: ReadonlySet<number>): Front {
+  const findings = [...mended];
   const positionOf = (offset: number): Position => {
     const { line, col } = parsed.counter.linePos(Math.min(offset, parsed.text.length));
     return { line: Math.max(1, line), column: Math.max(1, col) };
   };
-  const report = (severity: TextFinding["severity"], rule: string, message: string, offset: number) =>
-    void findings.push({ severity, rule, message, ...positionOf(offset) });
-  if (parsed.tooDeep !== undefined)
-    report("error", "too-deep", "Lists stand in lists too deep here: write it flatter.", parsed.tooDeep);
-  if (parsed.more !== undefined)
-    report(
-      "error",
-      "yaml",
-      "Here a second text begins: leave out the line of three dashes or dots above it.",
-      parsed.more,
-    );
-  const [error] = parsed.document?.errors ?? [];
-  if (error) report("error", "yaml", plainReason(error as YAMLParseError), error.pos[0]);
-  const tree = readTree((parsed.document?.contents as Node | null) ?? null, parsed.text, report);
+  const broken = brokenAt(parsed);
+  const end = broken ? positionOf(broken.offset) : undefined;
+  // Where lines were moved, what can't be read after them may be for that alone.
+  if (broken && end && moved.size === 0) findings.push({ ...broken.finding, ...end });
+  const isUnsure = (line: number) => line >= (end?.line ?? Number.POSITIVE_INFINITY) || moved.has(line);
+  const tree = readTree(
+    (parsed.document?.contents as Node | null) ?? null,
+    parsed.text,
+    (severity, rule, message, offset) => {
+      const position = positionOf(offset);
+      if (!isUnsure(position.line)) findings.push({ severity, rule, message, ...position });
+    },
+  );
   const gaps = new Set([...tree.broken].map(parentOf));
   return {
     value: tree.value,
     findings,
+    ragged: end !== undefined || moved.size > 0,
+    isUnsure,
     isBroken: (place) => tree.broken.has(place),
-    faulty: [...tree.broken].map((place) => place.split("/")[1] ?? ""),
     hasGap: (place) => gaps.has(place),
+    faulty: [...tree.broken].map((place) => place.split("/")[1] ?? ""),
     locate: (place, part = "key") => {
       for (let at = place; ; at = parentOf(at)) {
         const found = tree.places.get(at);

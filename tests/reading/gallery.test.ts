@@ -28,7 +28,7 @@ const lines: Readonly<Record<string, readonly number[]>> = {
   "key-twice": [4],
   "key-without-a-value": [4, 11],
   "level-that-does-not-exist": [15, 16, 17],
-  "line-not-far-enough-in": [11],
+  "line-not-far-enough-in": [10],
   "line-too-far-in": [10],
   "link-that-runs-code": [6, 10, 13],
   "list-without-dashes": [7],
