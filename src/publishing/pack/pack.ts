@@ -59,9 +59,12 @@ function contentsAt(chapters: readonly Leaf[], first: number, library: Library):
   return contentsChapter(entries, library);
 }
 
-/** The chapters in order. */
+/** How much of the paper's width a line of prose takes: a longer one is hard to follow. */
+const measure = 0.8;
+
+/** The chapters in order. The plan of the class has its place before them. */
 function bodyChapters(dances: readonly Dance[], library: Library, foot: readonly Span[]): readonly Leaf[] {
-  const style = { size: 11, width: textArea(library).width };
+  const style = { size: 11, width: textArea(library).width * measure };
   const gear = gearBlocks(dances, style);
   const routines = dances.map(({ routine, version }): Leaf => {
     const sheet = layoutSheet(routine, version, library, { within: "pack" });

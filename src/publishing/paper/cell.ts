@@ -9,7 +9,7 @@ import { type Line, leading, widestWord, wrap } from "./text.js";
 export const smallest = 8;
 
 const sign = { width: 9, gap: 3 };
-const inset = { left: 4.5, right: 2.5, top: 2.5, bottom: 3.5, hit: 6 };
+const inset = { left: 4.5, right: 2.5, top: 2.5, bottom: 3.5, hit: 6, open: 8 };
 const labelHeight = 10.5;
 
 /** A move set in its own span of the grid. */
@@ -23,9 +23,10 @@ export interface CellLayout {
 export function layoutCell(cell: Cell, width: number, size: number): CellLayout | undefined {
   const { move, begins } = cell;
   const left = inset.left + (move.hit && begins ? inset.hit - 2 : 0);
-  const room = width - left - inset.right;
+  const right = cell.ends ? inset.right : inset.open;
+  const room = width - left - right;
   const { label, spans, risk } = cell.text;
-  const words = width - inset.left - inset.right;
+  const words = width - inset.left - right;
   if (Math.max(widestWord(spans, size), widestWord(risk, smallest)) > words || widestWord(label, smallest) > room)
     return undefined;
   const [head] = wrap(label, smallest);

@@ -17,10 +17,12 @@ export function drawGrid(
 ): { readonly parts: readonly Part[]; readonly decoration: readonly Mark[] } {
   const tables: Part[][] = [];
   const decoration: Mark[] = [];
+  const named = new Set<number>();
   for (const item of items) {
     const spot = { page: item.page, x: frame.left, y: item.y };
     if ("numerals" in item) {
-      tables.push([numeralRow(item.numerals, spot, frame.width)]);
+      tables.push([numeralRow(item.numerals, spot, frame.width, !named.has(item.page))]);
+      named.add(item.page);
       continue;
     }
     const { rows, ground } = drawFragment(item.fragment, spot, frame.width);
@@ -30,8 +32,8 @@ export function drawGrid(
   return { parts: tables.map((content): Part => ({ tag: "Table", content })), decoration };
 }
 
-/** The numerals, and what the two columns before them hold. */
-function numeralRow(numerals: Numerals, spot: Spot, width: number): Part {
+/** The numerals, and (once a page) what the two columns before them hold. */
+function numeralRow(numerals: Numerals, spot: Spot, width: number, named: boolean): Part {
   const x = spot.x + sideNames + sideTimes;
   const column = (width - sideNames - sideTimes) / numerals.columns;
   const size = Math.min(numeralSize, column * 0.55);
@@ -39,7 +41,7 @@ function numeralRow(numerals: Numerals, spot: Spot, width: number): Part {
     numeralCell(label, numerals.accents[index] === true, size, { ...spot, x: x + index * column }),
   );
   const small = (text: string, at: number): Part => {
-    const [label] = wrap([{ text, tone: "soft" }], smallest);
+    const [label] = named ? wrap([{ text, tone: "soft" }], smallest) : [];
     const y = spot.y + stripHeight - smallest * 1.22 - 3;
     return { tag: "TH", scope: "Column", content: label === undefined ? [] : [{ ...spot, x: at, y, line: label }] };
   };

@@ -49,20 +49,47 @@ interface Printed {
 function printedSections(routine: Routine, version: Version): readonly Printed[] {
   return sheetSections(routine).flatMap(({ section: index }): readonly Printed[] => {
     const section = routine.sections[index];
-    return section === undefined ? [] : [{ section, moves: movesIn(version, index) }];
+    if (section === undefined) return [];
+    const others = version.groups.filter(({ name }) => section.parts.includes(name));
+    const theirs = others.flatMap(({ moves }) => moves.filter((move) => move.section === index));
+    return [{ section, moves: [...movesIn(version, index), ...theirs] }];
   });
 }
 
 const counts = ({ on }: Move): string => countsText(on);
 
-/** "Harbour wall 7–8, Tag 1" */
+/** "Harbour wall 7–8, phrase 2: 4; Tag 1" */
 function placesOf(printed: readonly Printed[], holds: (move: Move) => boolean): string {
   return printed
     .flatMap(({ section, moves }) => {
-      const here = moves.filter(holds).map(counts);
-      return here.length === 0 ? [] : [`${section.name} ${[...new Set(here)].join(", ")}`];
+      const phrases = byPhrase(moves.filter(holds)).map(({ phrase, moves: here }) => {
+        const places = [...new Set(here.map(counts))].join(", ");
+        return phrase === 1 ? places : `phrase ${phrase}: ${places}`;
+      });
+      return phrases.length === 0 ? [] : [`${section.name} ${phrases.join(", ")}`];
     })
     .join("; ");
+}
+
+/** Moves by the phrase of their section, whose counts begin anew. */
+function byPhrase(moves: readonly Move[]): readonly { readonly phrase: number; readonly moves: readonly Move[] }[] {
+  const phrases = [...new Set(moves.map(({ phrase }) => phrase))].sort((a, b) => a - b);
+  return phrases.map((phrase) => ({ phrase, moves: moves.filter((move) => move.phrase === phrase) }));
+}
+
+/** Blocks for moves, each by its counts; which phrase they are in is said from the second on. */
+function moveBlocks(
+  moves: readonly Move[],
+  style: NoteStyle,
+  block: (move: Move) => readonly Block[],
+): readonly Block[] {
+  return byPhrase(moves).flatMap(({ phrase, moves: here }): readonly Block[] => {
+    const blocks = here.flatMap(block);
+    if (blocks.length === 0 || phrase === 1) return blocks;
+    const { size, width } = style;
+    const head = textBlock([italic(`Phrase ${phrase}`)], { size, width, before: size * 0.35, keepNext: true });
+    return [head, ...blocks];
+  });
 }
 
 /** How one run goes where it is more than each section once: repeats, walls, tags, restarts, waits. */
@@ -128,9 +155,9 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 /** What other versions dance on the same counts. */
 export function optionBlocks(routine: Routine, version: Version, style: NoteStyle): readonly Block[] {
   const blocks = printedSections(routine, version).flatMap(({ section, moves }): readonly Block[] => {
-    const items = moves
-      .filter(({ others }) => others.length > 0)
-      .map((move) => itemBlock(bold(counts(move)), otherSpans(move), style));
+    const items = moveBlocks(moves, style, (move) =>
+      move.others.length === 0 ? [] : [itemBlock(bold(counts(move)), otherSpans(move), style)],
+    );
     return items.length === 0 ? [] : [headingBlock(section.name, style, 3), ...items];
   });
   return under("Other ways to dance it", blocks, style);
@@ -156,7 +183,7 @@ export function teachingBlocks(routine: Routine, version: Version, style: NoteSt
     proseBlocks(markdown, { size: style.size, width: style.width, level, ...(base === undefined ? {} : { base }) });
   const told = new Set<number>();
   const sections = printedSections(routine, version).flatMap(({ section, moves }): readonly Block[] => {
-    const tips = moves.flatMap((move) => tipBlocks(move, style));
+    const tips = moveBlocks(moves, style, (move) => tipBlocks(move, style));
     const note = told.has(section.written) ? undefined : prose.notes.find((one) => one.section === section.name);
     told.add(section.written);
     const blocks = [...(note === undefined ? [] : text(note.markdown, 4)), ...tips];

@@ -99,12 +99,13 @@ describe("drawings", () => {
       const svg = svgText(drawing, "one");
       for (const { text, at, anchor } of textsOf(drawing)) {
         expect(svg).toContain(`>${text}</text>`);
+        // pdf.js joins texts that follow each other on a line.
         const box = page?.boxes.find(
-          (one) => one.text === text && Math.abs(one.bottom - one.size * 0.22 - spot.y - at[1]) < 0.5,
+          (one) => one.text.includes(text) && Math.abs(one.bottom - one.size * 0.22 - spot.y - at[1]) < 0.5,
         );
         expect(box, text).toBeDefined();
-        if (anchor === "start") expect(box?.left).toBeCloseTo(spot.x + at[0], 0);
-        if (anchor === "end") expect(box?.right).toBeCloseTo(spot.x + at[0], 0);
+        if (anchor === "start" && box?.text.startsWith(text)) expect(box.left).toBeCloseTo(spot.x + at[0], 0);
+        if (anchor === "end" && box?.text.endsWith(text)) expect(box.right).toBeCloseTo(spot.x + at[0], 0);
       }
     }
   });
