@@ -156,11 +156,11 @@ function picture({ classes, name, file, mirrored }, kind, text) {
 
 function videos({ videos, chapters }) {
   if (videos.length === 0) return "";
-  return html`<section aria-labelledby="videos"><h2 id="videos">Watch</h2>
+  return html`<section class="watch" aria-labelledby="videos"><h2 id="videos">Watch</h2>
 <ul class="plain">${videos.map((link) => html`<li>${link}</li>`)}</ul>
 ${
   chapters.length > 0 &&
-  html`<h3>Chapters of the breakdown</h3><ol class="chapters">${chapters.map(({ clock, link }) => html`<li><span class="clock">${clock}</span> ${link}</li>`)}</ol>`
+  html`<h3>Chapters of the breakdown</h3><ol class="chapters">${chapters.map(({ clock, link }) => html`<li><span class="clock">${clock}</span><span>${link}</span></li>`)}</ol>`
 }</section>`;
 }
 

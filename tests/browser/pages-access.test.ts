@@ -81,6 +81,17 @@ describe.each(["light", "dark"] as const)("in the %s scheme", (colorScheme) => {
     await page.context().close();
   });
 
+  test("axe finds nothing while the player runs, in the page and seen from afar", async () => {
+    const page = await open("routines/breakwater-letters/index.html", 390);
+    await page.locator("#practice").scrollIntoViewIfNeeded();
+    await page.locator("#practice").getByRole("button", { name: "Start" }).click();
+    await expect.poll(() => page.locator("#practice .stage").first().getAttribute("data-state")).not.toBe("rest");
+    expect(await violations(page)).toEqual([]);
+    await page.getByRole("button", { name: "See it from afar" }).click();
+    expect(await violations(page)).toEqual([]);
+    await page.context().close();
+  });
+
   test("axe finds nothing where filters leave some routines, and none", async () => {
     const page = await open("index.html");
     await page.getByRole("combobox", { name: "Floor work" }).selectOption("yes");
