@@ -88,7 +88,7 @@ const plainMapping = moveMapping.extend({
     "{ seated: Nod twice }",
   ).optional(),
 });
-const move = z
+export const moveSchema = z
   .union([line.transform((text): z.output<typeof plainMapping> => ({ do: text })), plainMapping])
   .meta({ ...moveWants, id: "move" });
 
@@ -105,11 +105,11 @@ export const phrase = z
         "a version's whole other phrase, from counts to moves",
         "{ seated: { 1-8: Breathe } }",
       ).optional(),
-      [rest]: z.record(counts, move),
+      [rest]: z.record(counts, moveSchema),
     }),
   )
   .meta({ id: "phrase", wants: "counts and their moves", example: "1-4: Four slow steps" });
 
 export type PhraseKeys = z.output<typeof phrase>;
-export type PlainMoveKeys = z.output<typeof move>;
+export type PlainMoveKeys = z.output<typeof moveSchema>;
 export type OptionKeys = z.output<typeof option>;

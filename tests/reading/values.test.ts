@@ -1,0 +1,139 @@
+import { expect, test } from "vitest";
+import type { z } from "zod";
+import { moveSchema } from "../../src/reading/schema/move.js";
+import { routineSchema } from "../../src/reading/schema/routine.js";
+import * as values from "../../src/reading/schema/values.js";
+
+const read = (schema: z.ZodType, text: string): unknown => {
+  const { data } = schema.safeParse(text);
+  return typeof data === "object" && data !== null && "toFraction" in data
+    ? (data as { toFraction(): string }).toFraction()
+    : data;
+};
+
+test.each<[string, string | undefined]>([
+  ["0:14.2", "71/5"],
+  ["1:03", "63"],
+  ["12:40", "760"],
+  ["1:02:03", "3723"],
+  ["75:20", "4520"],
+  ["0", "0"],
+  ["14.2", "71/5"],
+  ["1:3", undefined],
+  ["1:60", undefined],
+  ["1:60:00", undefined],
+  ["-1", undefined],
+  ["1e3", undefined],
+  ["25:00:00", undefined],
+  ["90000", undefined],
+  ["", undefined],
+])("a time %s is %s seconds", (text, expected) => {
+  const { data } = values.clock.safeParse(text);
+  expect(data && data.compare(86_400) > 0 ? undefined : data?.toFraction()).toBe(expected);
+});
+
+test.each<[string, number | undefined]>([
+  ["1/4 right", 2],
+  ["1/2 left", -4],
+  ["1 right", 8],
+  ["1 1/2 left", -12],
+  ["3/8 right", 3],
+  ["1/8 left", -1],
+  ["2 3/4 right", 22],
+  ["2/8 right", 2],
+  ["1/3 right", undefined],
+  ["0 right", undefined],
+  ["1/4", undefined],
+  ["right", undefined],
+  ["1/4 clockwise", undefined],
+  ["1/0 right", undefined],
+  ["99 right", undefined],
+])("a turn of %s is %s eighths", (text, expected) => expect(read(values.turn, text)).toBe(expected));
+
+test.each<[string, string | undefined]>([
+  ["92", "92"],
+  ["92.5", "185/2"],
+  ["0.1", "1/10"],
+  ["1000", "1000"],
+  ["1000.001", undefined],
+  ["0", undefined],
+  ["92,5", undefined],
+  ["9e1", undefined],
+  ["+92", undefined],
+  [".5", undefined],
+  ["NaN", undefined],
+  ["٣", undefined],
+])("a number %s is %s exactly", (text, expected) => expect(read(values.number(0, 1000), text)).toBe(expected));
+
+test.each<[string, string | undefined]>([
+  ["10", "10"],
+  ["1.5", "3/2"],
+  ["1/2", "1/2"],
+  ["1 1/2", "3/2"],
+  ["2/4", "1/2"],
+  ["1/0", undefined],
+  ["0", undefined],
+  ["1001", undefined],
+])("a length of %s is %s counts", (text, expected) => expect(read(values.countLength, text)).toBe(expected));
+
+test("yes and no are as good as true and false, in any case", () => {
+  expect(["yes", "YES", "True", "no", "False", "on", "1"].map((text) => read(values.truth, text))).toEqual([
+    true,
+    true,
+    true,
+    false,
+    false,
+    undefined,
+    undefined,
+  ]);
+});
+
+test("a date is a day that the calendar has", () => {
+  const dates = ["2026-10-02", "2024-02-29", "2026-02-29", "2026-13-01", "2026-1-2", "02.10.2026", "+02026-10-02"];
+  expect(dates.map((text) => read(values.date, text))).toEqual([
+    "2026-10-02",
+    "2024-02-29",
+    ...Array(5).fill(undefined),
+  ]);
+});
+
+test("a language is a BCP 47 tag", () => {
+  expect(["en", "DE-at", "zh-hant", "english language", "x", ""].map((text) => read(values.language, text))).toEqual([
+    "en",
+    "de-AT",
+    "zh-Hant",
+    undefined,
+    undefined,
+    undefined,
+  ]);
+});
+
+test("versions have names that a file can have", () => {
+  const names = ["1", "seated", "très_facile", "sitz-2", "on a chair", "a/b", "..", "Mirrored", "facing", ""];
+  expect(names.map((text) => read(values.versionName, text) !== undefined)).toEqual([
+    ...Array(4).fill(true),
+    ...Array(6).fill(false),
+  ]);
+});
+
+const tempoOf = (tempo: unknown) =>
+  routineSchema.safeParse({
+    title: "A",
+    choreographer: "B",
+    music: { tempo },
+    sections: [{ name: "A", counts: [{ "1-8": "Walk" }] }],
+  }).data?.music.tempo;
+
+test("the three forms of a tempo", () => {
+  expect(tempoOf("92")?.valueOf()).toBe(92);
+  expect(tempoOf({ "beats-per-minute": "184", "beats-per-count": "2" })?.valueOf()).toBe(92);
+  expect(tempoOf({ "bars-per-minute": "29", "beats-per-bar": "3" })?.valueOf()).toBe(87);
+  expect(tempoOf({ "bars-per-minute": "900", "beats-per-bar": "60" })).toBeUndefined();
+  expect(tempoOf({ "beats-per-minute": "184" })).toBeUndefined();
+});
+
+test("a move is a text or its keys", () => {
+  expect(moveSchema.safeParse("Walk").data).toEqual({ do: "Walk" });
+  expect(moveSchema.safeParse({ do: "Walk", step: "left" }).data).toEqual({ do: "Walk", step: ["left"] });
+  expect(moveSchema.safeParse({ do: "Walk", step: ["left", "right"] }).data?.step).toEqual(["left", "right"]);
+});
