@@ -13,6 +13,7 @@ import { leftRight } from "./left-right.js";
 import { missingKey } from "./missing-key.js";
 import { neverDanced } from "./never-danced.js";
 import { noEasyOption } from "./no-easy-option.js";
+import { noGlyph } from "./no-glyph.js";
 import { noWalls } from "./no-walls.js";
 import type { Rule, Scene } from "./rule.js";
 import { rushed } from "./rushed.js";
@@ -36,6 +37,7 @@ export const rules: readonly Rule[] = [
   noEasyOption,
   gearNotListed,
   credit,
+  noGlyph,
 ];
 
 /** What the rules have to say about a routine, less what its author silenced with `allow` on a move. */
