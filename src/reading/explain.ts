@@ -58,15 +58,18 @@ function cost(issues: readonly Issue[]): number {
 }
 
 function explainKeys(about: Bare, issue: z.core.$ZodIssueUnrecognizedKeys, path: Path): Complaint[] {
-  const keys = about.keys ?? formWith(about, issue.input as object);
+  const keys = nearestForm(about, Object.keys(issue.input ?? {}));
   const names = Object.keys(keys).filter((name) => name !== rest);
   return issue.keys.slice(0, mostKeys).map((key) => unknownKey(key, names, path, rest in keys));
 }
 
-function formWith({ branches = [] }: Bare, input: object): NonNullable<Bare["keys"]> {
-  const shared = (keys: object) => Object.keys(input).filter((key) => key in keys).length;
-  const forms = branches.map((branch) => bare(branch).keys ?? {});
-  return forms.reduce((best, keys) => (shared(keys) > shared(best) ? keys : best), forms.at(-1) ?? {});
+/* Where several forms have keys: those that share most with the keys that are there. */
+function nearestForm(about: Bare, given: readonly string[]): NonNullable<Bare["keys"]> {
+  const forms = ({ keys, branches = [] }: Bare): NonNullable<Bare["keys"]>[] =>
+    keys ? [keys] : branches.flatMap((branch) => forms(bare(branch)));
+  const shared = (keys: object) => given.filter((key) => key in keys).length;
+  const all = forms(about);
+  return all.reduce((best, keys) => (shared(keys) > shared(best) ? keys : best), all.at(-1) ?? {});
 }
 
 function unknownKey(key: string, names: readonly string[], path: Path, counts: boolean): Complaint {
@@ -90,9 +93,12 @@ function hintFor(key: string, names: readonly string[], counts: boolean): string
   return counts ? `${known}. Counts begin with a number, as in \`1-4\`.` : `${known}.`;
 }
 
-function badKey(about: Bare, issue: z.core.$ZodIssueInvalidKey, path: Path): Complaint {
+function badKey({ key }: Bare, issue: z.core.$ZodIssueInvalidKey, path: Path): Complaint {
+  const name = String(path.at(-1));
   const [inner] = issue.issues;
+  const { wants, words = [] } = key ? bare(key) : {};
+  if (words.length > 0) return unknownKey(name, words, path.slice(0, -1), false);
   const hint = inner?.code === "custom" && typeof inner.params?.hint === "string" ? ` ${inner.params.hint}` : "";
-  const message = `${quoted(String(path.at(-1)))} can't be a key here: it must be ${about.keyWants ?? "another word"}.${hint}`;
+  const message = `${quoted(name)} can't be a key here: it must be ${wants ?? "another word"}.${hint}`;
   return { path, part: "key", rule: "value", message };
 }

@@ -20,9 +20,17 @@ import { commentWarning } from "./swallowed.js";
 export interface Tree {
   readonly value: unknown;
   /** Offsets into the text by place: of the key (or the list item), and of the value. */
-  readonly places: ReadonlyMap<Place, { readonly key: number; readonly value: number }>;
+  readonly places: ReadonlyMap<Place, Standing>;
   /** Parts that could not be read: they have their finding, and nothing else is to be said of them. */
   readonly broken: ReadonlySet<Place>;
+}
+
+/** Where a key (or a list's entry) and its value begin. */
+export interface Standing {
+  readonly key: number;
+  readonly value: number;
+  /** True of a text: what is said of a part of it is said of the whole. */
+  readonly text: boolean;
 }
 
 export type Report = (severity: Severity, rule: string, message: string, offset: number) => void;
@@ -30,7 +38,7 @@ export type Report = (severity: Severity, rule: string, message: string, offset:
 interface Walk {
   readonly source: string;
   readonly report: Report;
-  readonly places: Map<Place, { key: number; value: number }>;
+  readonly places: Map<Place, Standing>;
   readonly broken: Set<Place>;
 }
 
@@ -40,7 +48,7 @@ const nothing = Symbol("nothing");
 /** Reads the nodes of a YAML document. No alias is followed and no tag obeyed: each is a finding. */
 export function readTree(root: Node | null, source: string, report: Report): Tree {
   const walk: Walk = { source, report, places: new Map(), broken: new Set() };
-  walk.places.set("", { key: 0, value: offsetOf(root) });
+  walk.places.set("", { key: 0, value: offsetOf(root), text: isScalar(root) });
   const value = root ? read(walk, root, []) : nothing;
   return { value: value === nothing ? undefined : value, places: walk.places, broken: walk.broken };
 }
@@ -99,7 +107,7 @@ function readList(walk: Walk, list: YAMLSeq, path: Path): unknown[] {
       walk.report("error", "no-value", "This entry of the list is empty: write something or remove it.", at);
       continue;
     }
-    walk.places.set(placeOf(here), { key: at, value: at });
+    walk.places.set(placeOf(here), { key: at, value: at, text: isScalar(node) });
     const value = read(walk, node, here);
     if (value !== nothing) values.push(value);
     else walk.broken.add(placeOf(path));
@@ -122,7 +130,7 @@ function readMapping(walk: Walk, mapping: YAMLMap, path: Path): Record<string, u
       walk.broken.add(placeOf(here));
       continue;
     }
-    walk.places.set(placeOf(here), { key: at, value: offsetOf(pair.value) });
+    walk.places.set(placeOf(here), { key: at, value: offsetOf(pair.value), text: isScalar(pair.value) });
     const value = read(walk, pair.value, here);
     before = { key, value };
     if (value !== nothing) values[key] = value;

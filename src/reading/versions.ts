@@ -32,7 +32,7 @@ export function versionFindings(written: WrittenRoutine, locate: Front["locate"]
   for (const { place, version } of written.start.versions)
     exists(version, versions, "level or adaptation", place, "key");
   for (const { place, for: list = [] } of written.gear)
-    for (const name of list) exists(name, versions, "level or adaptation", `${place}/for`);
+    for (const [index, name] of list.entries()) exists(name, versions, "level or adaptation", `${place}/for/${index}`);
   for (const { place, version } of options(written)) {
     exists(version, versions, "level or adaptation", place, "key");
     if (version === written.taught) {

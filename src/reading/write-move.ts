@@ -3,7 +3,7 @@ import { travelWays } from "../routine/words.js";
 import type { Travel, WrittenMove, WrittenOption } from "../routine/written.js";
 import { inlineCue, isHold } from "./cue.js";
 import { given } from "./given.js";
-import { type Path, placeOf, rest } from "./place.js";
+import { type Path, placeOf } from "./place.js";
 import type { MoveKeys, OptionKeys, PlainMoveKeys } from "./schema/move.js";
 
 /** Hears of a link that is left out of a cue. */
@@ -18,7 +18,7 @@ export function writePlainMove(move: PlainMoveKeys, path: Path, unsafe: UnsafeLi
 }
 
 function writeOption(version: string, option: OptionKeys, path: Path, unsafe: UnsafeLink): WrittenOption {
-  const moves = "do" in option ? [writeMove(option, path, unsafe)] : writeCounts(option[rest], path, unsafe);
+  const moves = "do" in option ? [writeMove(option, path, unsafe)] : writeCounts(option.moves, path, unsafe);
   return { place: placeOf(path), version, moves };
 }
 

@@ -57,7 +57,7 @@ function writePhrase(phrase: PhraseKeys, path: Path, unsafe: UnsafeLink): Writte
     moves: Object.entries(moves).map(([on, move]) => ({ on, ...writePlainMove(move, [...path, on], unsafe) })),
     options: Object.entries(options).map(([version, option]): WrittenOption => {
       const here = [...path, "options", version];
-      return { place: placeOf(here), version, moves: writeCounts(option[rest], here, unsafe) };
+      return { place: placeOf(here), version, moves: writeCounts(option, here, unsafe) };
     }),
   };
 }

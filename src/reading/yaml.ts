@@ -49,7 +49,7 @@ export function readYaml(text: string): Front {
     lines = [...cure.lines];
     parsed = parse(lines.join("\n"));
   }
-  return front(parsed, findings, moved);
+  return front(parsed, findings, moved, text.split("\n"));
 }
 
 /* One slip a line, and one of columns in a stretch of lines: what is mended beside it is mostly for the same slip. */
@@ -141,11 +141,17 @@ function brokenAt({
   return undefined;
 }
 
-function front(parsed: Parsed, mended: readonly TextFinding[], moved: ReadonlySet<number>): Front {
+function front(
+  parsed: Parsed,
+  mended: readonly TextFinding[],
+  moved: ReadonlySet<number>,
+  written: readonly string[],
+): Front {
   const findings = [...mended];
   const positionOf = (offset: number): Position => {
     const { line, col } = parsed.counter.linePos(Math.min(offset, parsed.text.length));
-    return { line: Math.max(1, line), column: Math.max(1, col) };
+    // A line that was mended may be longer than what its author wrote.
+    return { line: Math.max(1, line), column: Math.max(1, Math.min(col, (written[line - 1] ?? "").length + 1)) };
   };
   const broken = brokenAt(parsed);
   const end = broken ? positionOf(broken.offset) : undefined;
@@ -172,7 +178,7 @@ function front(parsed: Parsed, mended: readonly TextFinding[], moved: ReadonlySe
     locate: (place, part = "key") => {
       for (let at = place; ; at = parentOf(at)) {
         const found = tree.places.get(at);
-        if (found) return positionOf(at === place ? found[part] : found.key);
+        if (found) return positionOf(at === place || found.text ? found[part] : found.key);
         if (at === "") return { line: 1, column: 1 };
       }
     },

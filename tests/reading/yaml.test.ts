@@ -84,7 +84,7 @@ describe("nothing beside plain YAML", () => {
 
 test("a place that does not exist is the nearest around it", () => {
   const front = readYaml("a: 1\nsections:\n  - name: X\n    counts:\n      - 1-3: Walk\n");
-  expect(front.locate("/sections/0/counts/0/1-3/do", "value")).toEqual({ line: 5, column: 9 });
+  expect(front.locate("/sections/0/counts/0/1-3/do", "value")).toEqual({ line: 5, column: 14 });
   expect(front.locate("/sections/0/counts/0/1-3", "value")).toEqual({ line: 5, column: 14 });
   expect(front.locate("/sections/0/counts/0")).toEqual({ line: 5, column: 9 });
   expect(front.locate("/sections/0/same-as")).toEqual({ line: 3, column: 5 });

@@ -19,13 +19,9 @@ export const stanceKeys = {
   height: key(height, "how high the dancer is", "standing").optional(),
 };
 
+/* Not a mapping of fixed keys, which would forget their order. */
 const travel = z
-  .strictObject(
-    Object.fromEntries(travelWays.map((way) => [way, number(0, 200, " steps").optional()])) as Record<
-      (typeof travelWays)[number],
-      z.ZodOptional<ReturnType<typeof number>>
-    >,
-  )
+  .partialRecord(word(travelWays), number(0, 200, " steps"))
   .meta({ wants: "a way (forward, back, left, right) and a number of steps", example: "{ forward: 4 }" });
 
 const moveKeys = {
@@ -60,7 +56,7 @@ const text = line.transform((text): MoveKeys => ({ do: text }));
 const optionMove = z.union([text, moveMapping]).meta({ ...moveWants, id: "option-move" });
 
 /* Keys that begin with a digit are counts. */
-const counts = z.string().regex(/^\d/);
+const counts = z.string().regex(/^\d/).meta({ wants: "counts, such as `1-4`" });
 const isCounts = (name: string) => /^\d/.test(name);
 
 /** Puts the entries of a mapping that are no fixed keys into a mapping of their own, under `rest`. */
@@ -75,8 +71,8 @@ export function gather(isRest: (name: string, value: unknown) => boolean) {
   };
 }
 
-const optionCounts = z.preprocess(gather(isCounts), z.strictObject({ [rest]: z.record(counts, optionMove) }));
-const option = z.union([text, moveMapping, optionCounts]).meta({
+const optionCounts = z.record(counts, optionMove);
+const option = z.union([text, moveMapping, optionCounts.transform((moves) => ({ moves }))]).meta({
   wants: "a text, `do` with its keys, or counts and their moves",
   example: "Slide both hands down the shins",
 });

@@ -98,9 +98,10 @@ const gearMapping = z.strictObject({
   why: key(line, "what it is for", "the slide to the floor").optional(),
   for: key(listOf(versionName), "only these versions need it", "[seated]").optional(),
 });
-const gear = z
-  .union([line.transform((item): z.output<typeof gearMapping> => ({ item })), gearMapping])
-  .meta({ wants: "an `item` and its `need`", example: "{ item: knee pads, need: required }" });
+const gear = z.union([line.transform((item): z.output<typeof gearMapping> => ({ item })), gearMapping]).meta({
+  wants: "an `item` and its `need`",
+  example: "{ item: knee pads, need: required }",
+});
 
 const groupMapping = z.strictObject({
   name: key(line, "what the group is called", "Flood"),

@@ -28,7 +28,7 @@ export interface Bare extends About {
   readonly keys?: Readonly<Record<string, z.ZodType>>;
   readonly entry?: z.ZodType;
   /** What a key must be, where the keys are not fixed. */
-  readonly keyWants?: string;
+  readonly key?: z.ZodType;
   readonly branches?: readonly z.ZodType[];
   readonly words?: readonly string[];
 }
@@ -46,7 +46,6 @@ export function bare(schema: z.ZodType): Bare {
   }
   const { shape, element, keyType, valueType, options, entries, values } = definition(inner);
   const entry = element ?? valueType;
-  const keyWants = keyType ? bare(keyType).wants : undefined;
   const words = entries ? Object.values(entries) : values?.map(String);
   return {
     ...about,
@@ -54,7 +53,7 @@ export function bare(schema: z.ZodType): Bare {
     optional,
     ...(shape ? { keys: shape } : {}),
     ...(entry ? { entry } : {}),
-    ...(keyWants === undefined ? {} : { keyWants }),
+    ...(keyType ? { key: keyType } : {}),
     ...(options ? { branches: options } : {}),
     ...(words ? { words } : {}),
   };
