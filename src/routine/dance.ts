@@ -1,6 +1,5 @@
 import Fraction from "fraction.js";
 import { adaptationGaps } from "./adaptations.js";
-import { chapterProblems } from "./chapters.js";
 import { checkRoutine } from "./checks/check.js";
 import { beginAt, type Clock, endAt, runClock } from "./clock.js";
 import { floorPath, spaceOf } from "./floor.js";
@@ -15,6 +14,7 @@ import type { Problem } from "./problem.js";
 import { collectProblems, inGroup, type Problems } from "./problems.js";
 import { cautionsOf, risksOf } from "./risk.js";
 import type { DancedSection, Group, Library, Move, Routine, Version } from "./routine.js";
+import { checkSize } from "./size.js";
 import { eighths } from "./stance.js";
 import { type StancedMove, stanceMoves, startOf } from "./stancing.js";
 import type { Facing } from "./words.js";
@@ -34,11 +34,12 @@ export interface Danced {
 export function dance(written: WrittenRoutine, library: Library, options: Pick<OrderOptions, "longest"> = {}): Danced {
   const problems = collectProblems();
   const passes = danceOrder(written, problems, options);
+  const names = versionNames(written);
+  checkSize(written, passes, names, problems);
   if (problems.failed()) return { problems: problems.list() };
   const clock = runClock(written, passes, problems);
   if (problems.failed()) return { problems: problems.list() };
 
-  const names = versionNames(written);
   const meant = new Map(names.map(({ id }) => [id, new Map<string, Facing>()]));
   const [all, ...groups] = dancersOf(written, passes).map((dancers, index): DancedBy => {
     const found = inGroup(problems, index === 0 ? undefined : dancers.group?.name);
@@ -57,7 +58,7 @@ export function dance(written: WrittenRoutine, library: Library, options: Pick<O
   const routine = assemble(written, library, all.run, clock, versions);
   return {
     routine,
-    problems: [...problems.list(), ...chapterProblems(written.video), ...checkRoutine(written, routine, library)],
+    problems: [...problems.list(), ...checkRoutine(written, routine, library)],
   };
 }
 

@@ -2,6 +2,7 @@ import type { Place, Problem } from "../problem.js";
 import type { Library, Routine } from "../routine.js";
 import type { WrittenRoutine } from "../written.js";
 import { accentWithoutHit, hitsOffAccents } from "./accents.js";
+import { chapterRules } from "./chapters.js";
 import { credit } from "./credit.js";
 import { dancedAgain } from "./danced-again.js";
 import { elsewhere } from "./elsewhere.js";
@@ -37,6 +38,7 @@ export const rules: readonly Rule[] = [
   noEasyOption,
   gearNotListed,
   credit,
+  ...chapterRules,
   noGlyph,
 ];
 
