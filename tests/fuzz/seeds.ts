@@ -1,13 +1,14 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { parseDocument, YAMLSeq } from "yaml";
+import { judge } from "./judge.js";
 import { halvesOf } from "./mutate/structure.js";
 
 /** What mutation starts from. */
 export interface Seeds {
   /** The demo library's routines: whole, and long. */
   readonly long: readonly string[];
-  /** Each with a single section, and the routine that `new` writes: most of them whole. */
+  /** Each with a single section, and the routine that `new` writes: those that are still whole. */
   readonly short: readonly string[];
   /** Files with well-known mistakes. */
   readonly wrong: readonly string[];
@@ -19,9 +20,15 @@ export function readSeeds(): Seeds {
   const long = textsIn("content/routines");
   return {
     long,
-    short: [readFileSync(join(root, "templates/new/routine.md"), "utf8"), ...long.flatMap(oneSectionEach)],
+    short: [readFileSync(join(root, "templates/new/routine.md"), "utf8"), ...long.flatMap(oneSectionEach)].filter(
+      isWhole,
+    ),
     wrong: textsIn("tests/reading/gallery/content/routines"),
   };
+}
+
+function isWhole(text: string): boolean {
+  return judge(new TextEncoder().encode(text)).routine !== undefined;
 }
 
 function textsIn(folder: string): readonly string[] {
@@ -37,6 +44,6 @@ function oneSectionEach(text: string): readonly string[] {
     const document = parseDocument(yaml);
     const all = document.get("sections") as YAMLSeq;
     all.items = [all.items[index]];
-    return `---\n${document.toString({ lineWidth: 0 })}---\n${body.slice(0, 1500)}`;
+    return `---\n${document.toString({ lineWidth: 0 })}---\n${body.slice(0, 600)}`;
   });
 }

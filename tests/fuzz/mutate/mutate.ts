@@ -13,7 +13,7 @@ export function mutatedFile(seeds: Seeds, seed: number, number: number): Uint8Ar
   const random = randomFrom(seed, number);
   const kindOf = () => {
     const dice = random.below(100);
-    return dice < 8 ? seeds.long : dice < 70 ? seeds.short : seeds.wrong;
+    return dice < 6 ? seeds.long : dice < 82 ? seeds.short : seeds.wrong;
   };
   const from = random.pick(kindOf());
   const other = random.pick(kindOf());
