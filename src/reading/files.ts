@@ -18,6 +18,9 @@ export interface TextFile {
   readonly findings: readonly TextFinding[];
 }
 
+/** A way to read a file of the content folder, by its names from there on. */
+export type ReadFile = (contentDir: string, ...names: string[]) => Promise<TextFile>;
+
 /** A finding about a file as a whole. */
 export function aboutFile(severity: TextFinding["severity"], rule: string, message: string): TextFinding {
   return { severity, rule, message, line: 1, column: 1 };
@@ -62,14 +65,18 @@ export async function readTextFile(contentDir: string, ...names: string[]): Prom
 }
 
 /** Reads the Markdown files of a folder of the content folder, in an order that does not depend on the disk. */
-export async function readTextFolder(contentDir: string, folder: string): Promise<readonly TextFile[]> {
+export async function readTextFolder(
+  contentDir: string,
+  folder: string,
+  readFile: ReadFile = readTextFile,
+): Promise<readonly TextFile[]> {
   const entries = await readdir(join(contentDir, folder), { withFileTypes: true }).catch(() => []);
   const files: TextFile[] = [];
   for (const entry of [...entries].sort((a, b) => compareText(a.name, b.name))) {
     const { name } = entry;
     const isFolder = entry.isDirectory();
     if (name.startsWith(".")) continue;
-    if (name.endsWith(".md") && !isFolder) files.push(withNameFinding(await readTextFile(contentDir, folder, name)));
+    if (name.endsWith(".md") && !isFolder) files.push(withNameFinding(await readFile(contentDir, folder, name)));
     else if (isFolder || /\.(md|markdown)\b/i.test(name)) files.push(notRead(contentDir, folder, name, isFolder));
   }
   return files;

@@ -43,6 +43,9 @@ export function eitherOf(words: readonly string[], last = "or"): string {
 
 /** A text of the file as a message quotes it: on one line, not too long. */
 export function quoted(text: string): string {
-  const line = text.replace(/\s+/g, " ").trim();
+  const line = text
+    .replace(/\s+/g, " ")
+    .replace(/\p{Cc}|\p{Surrogate}/gu, "\ufffd")
+    .trim();
   return `\`${line.length > 60 ? `${line.slice(0, 57)}…` : line}\``;
 }

@@ -1,7 +1,7 @@
 import { readdir } from "node:fs/promises";
 import { basename } from "node:path";
 import type { Library, Routine } from "../routine/routine.js";
-import { aboutFile, namedIn, readTextFile, readTextFolder, type TextFile } from "./files.js";
+import { aboutFile, namedIn, type ReadFile, readTextFile, readTextFolder, type TextFile } from "./files.js";
 import { type Finding, inOrder, type TextFinding } from "./finding.js";
 import { quoted } from "./nearest.js";
 import { emptyLibrary, readLibrary } from "./read-library.js";
@@ -42,17 +42,21 @@ export function readContent(contentDir: string): Promise<Content> {
   );
 }
 
-/** The same, with a way of one's own to read the routines: side by side, or from what is known from last time. */
+/**
+ * The same, with a way of one's own to read the routines, side by side or from what is known from last time, and to read the
+ * files.
+ */
 export async function readContentBy<R extends RoutineInClass>(
   contentDir: string,
   readRoutines: ReadRoutines<R>,
+  readFile: ReadFile = readTextFile,
 ): Promise<Content<R>> {
   const notes: Notes = { findings: new Map(), sources: new Map() };
-  const library = await libraryIn(contentDir, notes);
-  const files = await readTextFolder(contentDir, "routines");
+  const library = await libraryIn(contentDir, readFile, notes);
+  const files = await readTextFolder(contentDir, "routines", readFile);
   if (files.length === 0) take(notes, { file: namedIn(contentDir, "routines"), slug: "", findings: [noRoutines] }, []);
   const routines = await routinesOf(files, library, readRoutines, notes);
-  const workshops = workshopsOf(await readTextFolder(contentDir, "workshops"), files, routines, notes);
+  const workshops = workshopsOf(await readTextFolder(contentDir, "workshops", readFile), files, routines, notes);
   const fileOf = new Map(files.map(({ slug, file }) => [slug, file]));
   return {
     library,
@@ -70,8 +74,8 @@ const noRoutines = aboutFile(
   'There is no routine yet. Start one with `countleaf new routine "My routine"`: each is a file here whose name ends in `.md`.',
 );
 
-async function libraryIn(contentDir: string, notes: Notes): Promise<Library> {
-  const file = await readTextFile(contentDir, "library.yaml");
+async function libraryIn(contentDir: string, readFile: ReadFile, notes: Notes): Promise<Library> {
+  const file = await readFile(contentDir, "library.yaml");
   const missing = file.findings.some(({ rule }) => rule === "missing-file");
   if (missing) {
     take(notes, { ...file, findings: [aboutFile("error", "missing-file", await noLibrary(contentDir))] }, []);

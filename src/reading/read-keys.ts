@@ -30,13 +30,25 @@ export function readKeys<S extends z.ZodType>(yaml: string, schema: S): Checked<
   const said = complaints
     .filter((each) => !isSaid(front, each, complaints))
     .map((each) => asFinding(front, each))
-    .filter(({ line }) => !front.isUnsure(line));
+    .filter(({ line }) => !front.isUnsure(line))
+    .filter(unlikeBefore());
   const findings = [...front.findings, ...said];
   if (result.success && !findings.some(({ severity }) => severity === "error"))
     return { front, keys: result.data, findings, faulty: new Set() };
   const faulty = new Set([...complaints.map(({ path }) => String(path[0])), ...front.faulty]);
   const repaired = front.ragged ? undefined : result.success ? result.data : repair(schema, front.value, complaints);
   return { front, findings, faulty, ...(repaired === undefined ? {} : { repaired }) };
+}
+
+/* Of a value of the wrong kind zod also says that it has the wrong length. */
+function unlikeBefore(): (finding: TextFinding) => boolean {
+  const seen = new Set<string>();
+  return ({ line, column, message }) => {
+    const told = `${line}:${column} ${message}`;
+    const isNew = !seen.has(told);
+    seen.add(told);
+    return isNew;
+  };
 }
 
 function asFinding(front: Front, { path, part, rule, message }: Complaint): TextFinding {

@@ -37,7 +37,7 @@ function writeLibrary(keys: LibraryKeys): Library {
     wordsLimit: keys["words-limit"] ?? 8,
     stepLength: keys["step-length"]?.valueOf() ?? 0.6,
     outlineLimit: keys["outline-limit"] ?? 5000,
-    mirrorWords: (keys["mirror-words"] ?? []).map(([one = "", other = ""]) => [one, other] as const),
+    mirrorWords: keys["mirror-words"] ?? [],
     teaching: keys.teaching ?? {},
   };
 }

@@ -85,12 +85,24 @@ function parse(text: string): Parsed {
     const message = `There are more than ${mostCharacters} characters here: divide them over several files.`;
     return { text, counter, lineOf, excess: { offset: 0, message } };
   }
-  const tokens = [...new Parser(counter.addNewLine).parse(text)];
-  const excess = excessOf(tokens);
+  const tokens = tokensOf(text, counter);
+  const excess = tokens ? excessOf(tokens) : { offset: 0, message: tooDeep };
   const options = { schema: "failsafe", uniqueKeys: false, prettyErrors: false, logLevel: "silent" } as const;
-  const documents = new Composer(options).compose(excess ? [] : tokens, true, text.length);
+  const documents = new Composer(options).compose(tokens && !excess ? tokens : [], true, text.length);
   const [document, second] = documents as Iterable<Document.Parsed<ParsedNode>>;
   return { text, counter, lineOf, ...given({ document, more: second?.range[0], excess }) };
+}
+
+const tooDeep = "Lists stand in lists too deep here: write it flatter.";
+
+/* Nothing where the text nests deeper than calls can. */
+function tokensOf(text: string, counter: LineCounter): readonly CST.Token[] | undefined {
+  try {
+    return [...new Parser(counter.addNewLine).parse(text)];
+  } catch (error) {
+    if (error instanceof RangeError) return undefined;
+    throw error;
+  }
 }
 
 /** What of any token of the yaml package leads further down. */
@@ -109,7 +121,7 @@ function excessOf(tokens: readonly CST.Token[]): Excess | undefined {
   // A mapping or list is two layers: itself and its entries.
   for (let deep = 0; layer.length > 0; deep++) {
     const offset = layer.find((part) => part.offset !== undefined)?.offset ?? 0;
-    if (deep > 2 * deepest) return { offset, message: "Lists stand in lists too deep here: write it flatter." };
+    if (deep > 2 * deepest) return { offset, message: tooDeep };
     const below: TokenPart[] = [];
     for (const { items = [], value, key } of layer) {
       entries += items.length;

@@ -28,7 +28,7 @@ export const librarySchema = z.strictObject({
   "step-length": key(number(0, 3), "metres a travelled step, for the floor plan (default 0.6)", "0.6").optional(),
   "outline-limit": key(whole(200, 100_000), "characters in a video description (default 5000)", "5000").optional(),
   "mirror-words": key(
-    z.array(z.array(line).length(2).meta({ wants: "two words that change places", example: "[links, rechts]" })),
+    z.array(z.tuple([line, line]).meta({ wants: "two words that change places", example: "[links, rechts]" })),
     "pairs of words that change places in the mirror, for another language",
     "[[links, rechts]]",
   ).optional(),
