@@ -1,7 +1,8 @@
 import type { Document, YAMLError } from "yaml";
 import { isCollection, isScalar, Scalar, visit } from "yaml";
 import type { TextFinding } from "./finding.js";
-import { type Slip, type Spot, slips } from "./slips.js";
+import type { Slip, Spot } from "./slips/slip.js";
+import { slips } from "./slips/slips.js";
 
 /** A slip that was recognised, and the lines as they were probably meant. */
 export interface Cure {

@@ -2,7 +2,7 @@ import type { z } from "zod";
 import { eitherOf, nearest, quoted } from "./nearest.js";
 import { type Path, rest } from "./place.js";
 import { type Bare, bare } from "./schema/walk.js";
-import { inQuotes } from "./slips.js";
+import { inQuotes } from "./slips/slip.js";
 
 /** What is said of a key that has to be there and is not. */
 export function missing(path: Path, about: Bare): string {

@@ -4,7 +4,7 @@ import type { Library, Routine } from "../routine/routine.js";
 import { aboutFile, namedIn, type ReadFile, readTextFile, readTextFolder, type TextFile } from "./files.js";
 import { type Finding, inOrder, type TextFinding } from "./finding.js";
 import { quoted } from "./nearest.js";
-import { emptyLibrary, readLibrary } from "./read-library.js";
+import { type CheckTeaching, emptyLibrary, readLibrary } from "./read-library.js";
 import { type RoutineRead, readRoutine, type Title } from "./read-routine.js";
 import { type RoutineInClass, readWorkshop, type WorkshopOf } from "./read-workshop.js";
 import { limited } from "./report.js";
@@ -35,10 +35,18 @@ export type Readable = TextFile & { readonly text: string };
 /** How the routines' files are read: what came of each, in their order. */
 export type ReadRoutines<R> = (files: readonly Readable[], library: Library) => Promise<readonly RoutineRead<R>[]>;
 
+/** What the rooms beyond this one lend a hand with. */
+export interface Hands {
+  readonly readFile?: ReadFile;
+  readonly checkTeaching?: CheckTeaching;
+}
+
 /** Reads a content folder: every file of it, and all that is wrong in any of them. */
-export function readContent(contentDir: string): Promise<Content> {
-  return readContentBy(contentDir, async (files, library) =>
-    files.map(({ text, slug }) => readRoutine(text, slug, library)),
+export function readContent(contentDir: string, hands: Hands = {}): Promise<Content> {
+  return readContentBy(
+    contentDir,
+    async (files, library) => files.map(({ text, slug }) => readRoutine(text, slug, library)),
+    hands,
   );
 }
 
@@ -49,10 +57,10 @@ export function readContent(contentDir: string): Promise<Content> {
 export async function readContentBy<R extends RoutineInClass>(
   contentDir: string,
   readRoutines: ReadRoutines<R>,
-  readFile: ReadFile = readTextFile,
+  { readFile = readTextFile, checkTeaching }: Hands = {},
 ): Promise<Content<R>> {
   const notes: Notes = { findings: new Map(), sources: new Map() };
-  const library = await libraryIn(contentDir, readFile, notes);
+  const library = await libraryIn(contentDir, readFile, notes, checkTeaching);
   const files = await readTextFolder(contentDir, "routines", readFile);
   if (files.length === 0) take(notes, { file: namedIn(contentDir, "routines"), slug: "", findings: [noRoutines] }, []);
   const routines = await routinesOf(files, library, readRoutines, notes);
@@ -74,14 +82,19 @@ const noRoutines = aboutFile(
   'There is no routine yet. Start one with `countleaf new routine "My routine"`: each is a file here whose name ends in `.md`.',
 );
 
-async function libraryIn(contentDir: string, readFile: ReadFile, notes: Notes): Promise<Library> {
+async function libraryIn(
+  contentDir: string,
+  readFile: ReadFile,
+  notes: Notes,
+  checkTeaching?: CheckTeaching,
+): Promise<Library> {
   const file = await readFile(contentDir, "library.yaml");
   const missing = file.findings.some(({ rule }) => rule === "missing-file");
   if (missing) {
     take(notes, { ...file, findings: [aboutFile("error", "missing-file", await noLibrary(contentDir))] }, []);
     return emptyLibrary;
   }
-  const { library, findings } = file.text === undefined ? { findings: [] } : readLibrary(file.text);
+  const { library, findings } = file.text === undefined ? { findings: [] } : readLibrary(file.text, checkTeaching);
   take(notes, file, findings);
   return library ?? emptyLibrary;
 }

@@ -1,6 +1,7 @@
 import { Scalar } from "yaml";
 import { quoted } from "./nearest.js";
 import type { Path } from "./place.js";
+import { inQuotes } from "./slips/slip.js";
 import type { Report } from "./tree.js";
 
 /* Keys whose value is a text in the author's own words, where a "#" may well be meant as part of it. */
@@ -11,11 +12,21 @@ const ownWords = new Set(
   ).split(" "),
 );
 
-/**
+/** Warns of what in a text was perhaps meant otherwise. */
+export function warnOfText(source: string, node: Scalar, path: Path, report: Report): void {
+  commentWarning(source, node, path, report);
+  const text = String(node.value ?? "");
+  if (node.type !== Scalar.PLAIN || !/^[“”„].*[“”]$/su.test(text)) return;
+  const straight = quoted(`"${text.slice(1, -1)}"`);
+  const message = `These curly quotes will be printed. If they are only to hold the text together, type straight ones: ${straight}.`;
+  report("warning", "curly-quotes", message, node.range?.[0] ?? 0);
+}
+
+/*
  * Warns where a comment follows a text so closely that it was perhaps meant as part of it. Remarks that authors do write
  * stand apart: two spaces or more before the "#", and one after it.
  */
-export function commentWarning(source: string, node: Scalar, path: Path, report: Report): void {
+function commentWarning(source: string, node: Scalar, path: Path, report: Report): void {
   if (node.type !== Scalar.PLAIN || !node.range || !isOwnWords(path)) return;
   const end = node.range[1];
   const after = source.slice(end, source.indexOf("\n", end) >>> 0);
@@ -34,4 +45,25 @@ function isOwnWords(path: Path): boolean {
   const last = path.at(-1);
   const key = typeof last === "number" ? path.at(-2) : last;
   return ownWords.has(String(key)) || /^\d/.test(String(key)) || path.at(-2) === "options";
+}
+
+/** What is said of a key without a value that a comma inside { } made. */
+export function commaMessage(key: string, before?: { readonly key: string; readonly value: unknown }): string {
+  const start = `${quoted(key)} has no value: inside { } a comma begins a new key.`;
+  if (typeof before?.value !== "string")
+    return `${start} Write \`key: value\`, for example \`{ do: Walk, step: left }\`.`;
+  const whole = (text: string) => quoted(`${before.key}: ${inQuotes(text)}`);
+  const text = `${before.value}, ${key}`;
+  if (/^[“”„]/.test(text))
+    return `${start} Curly quotes do not hold a text together; type straight ones: ${whole(text.replace(/[“”„]/g, ""))}.`;
+  return `${start} If it belongs to the text before it, put that in quotes: ${whole(text)}.`;
+}
+
+/** What is said of a key with nothing after its colon; `from` is the text from the key on. */
+export function emptyMessage(key: string, from: string): string {
+  const [, remark] = /^[^\n:]*:[ \t]+(#[^\n]*)/.exec(from) ?? [];
+  if (remark?.startsWith("# ") === false) {
+    return `\`${key}:\` has no value: everything from the \`#\` on is left out as a remark. Put the text in quotes: ${quoted(`${key}: "${remark}"`)}.`;
+  }
+  return `\`${key}:\` has no value: write one after the colon, or start the lines that belong to it further in.`;
 }

@@ -1,5 +1,6 @@
-import { Composer, type CST, type Document, LineCounter, type Node, type ParsedNode, Parser } from "yaml";
+import { Composer, type Document, LineCounter, type Node, type ParsedNode } from "yaml";
 import type { Place } from "../routine/problem.js";
+import { type Excess, tokensOf } from "./excess.js";
 import type { Position, TextFinding } from "./finding.js";
 import { given } from "./given.js";
 import { type Cure, mend, plainReason } from "./mend.js";
@@ -25,11 +26,8 @@ export interface Front {
   readonly locate: (place: Place, part?: "key" | "value") => Position;
 }
 
-const mostCharacters = 500_000;
-const deepest = 40;
-const mostEntries = 50_000;
 /* Each mending reads the text anew: so many characters are read at most. */
-const mostRead = 2_000_000;
+const mostRead = 500_000;
 const mostMends = 25;
 
 /**
@@ -62,12 +60,6 @@ function isEcho(
   return lines.length > 0 && [...moved].some((line) => Math.abs(line - finding.line) < 12);
 }
 
-/** More than is looked at. */
-interface Excess {
-  readonly offset: number;
-  readonly message: string;
-}
-
 interface Parsed {
   readonly text: string;
   readonly counter: LineCounter;
@@ -81,58 +73,12 @@ interface Parsed {
 function parse(text: string): Parsed {
   const counter = new LineCounter();
   const lineOf = (offset: number) => counter.linePos(offset).line;
-  if (text.length > mostCharacters) {
-    const message = `There are more than ${mostCharacters} characters here: divide them over several files.`;
-    return { text, counter, lineOf, excess: { offset: 0, message } };
-  }
-  const tokens = tokensOf(text, counter);
-  const excess = tokens ? excessOf(tokens) : { offset: 0, message: tooDeep };
+  const found = tokensOf(text, counter);
+  const [tokens, excess] = "offset" in found ? [[], found] : [found, undefined];
   const options = { schema: "failsafe", uniqueKeys: false, prettyErrors: false, logLevel: "silent" } as const;
-  const documents = new Composer(options).compose(tokens && !excess ? tokens : [], true, text.length);
+  const documents = new Composer(options).compose(tokens, true, text.length);
   const [document, second] = documents as Iterable<Document.Parsed<ParsedNode>>;
   return { text, counter, lineOf, ...given({ document, more: second?.range[0], excess }) };
-}
-
-const tooDeep = "Lists stand in lists too deep here: write it flatter.";
-
-/* Nothing where the text nests deeper than calls can. */
-function tokensOf(text: string, counter: LineCounter): readonly CST.Token[] | undefined {
-  try {
-    return [...new Parser(counter.addNewLine).parse(text)];
-  } catch (error) {
-    if (error instanceof RangeError) return undefined;
-    throw error;
-  }
-}
-
-/** What of any token of the yaml package leads further down. */
-interface TokenPart {
-  readonly offset?: number;
-  readonly items?: readonly unknown[];
-  readonly value?: unknown;
-  readonly key?: unknown;
-}
-
-/* Where a text nests deeper, or has more entries, than anybody would write. Walks with a list of its own: it may nest deeper
- * than calls can. */
-function excessOf(tokens: readonly CST.Token[]): Excess | undefined {
-  let layer: readonly TokenPart[] = tokens;
-  let entries = 0;
-  // A mapping or list is two layers: itself and its entries.
-  for (let deep = 0; layer.length > 0; deep++) {
-    const offset = layer.find((part) => part.offset !== undefined)?.offset ?? 0;
-    if (deep > 2 * deepest) return { offset, message: tooDeep };
-    const below: TokenPart[] = [];
-    for (const { items = [], value, key } of layer) {
-      entries += items.length;
-      for (const part of [...items, value, key]) if (typeof part === "object" && part !== null) below.push(part);
-    }
-    if (entries > mostEntries) {
-      return { offset, message: `There are more than ${mostEntries} entries here: divide them over several files.` };
-    }
-    layer = below;
-  }
-  return undefined;
 }
 
 /* Where the text stops being readable: nothing that seems to follow from there on is sure. */

@@ -31,7 +31,7 @@ test.each<[string, string, string]>([
   ["spaces on a line", inFront(`style${fill(" ")}x\n`), "no-colon"],
   ["anchors", inFront(numbered((index) => `k${index}: &a x\n`, 30_000)), "special-start"],
   ["aliases", inFront(`style: [&a x, ${fill("*a, ", 100_000)}]\n`), "special-start"],
-  ["tabs", inFront(fill("\tx: y\n")), "too-much"],
+  ["tabs", inFront(fill("\tx: y\n")), "tab"],
   ["empty lines", inFront(fill("\n")), "too-much"],
   ["documents", inFront(fill("...\n")), "yaml"],
   ["front matter without end", inFront(fill("# x\n", 600_000)), "too-much"],

@@ -1,4 +1,4 @@
-import { longestLine, type Slip, type Spot } from "./slips.js";
+import { longestLine, type Slip, type Spot } from "./slip.js";
 
 /** A line as far as its place among the others matters. */
 interface Step {

@@ -1,0 +1,103 @@
+import { quoted } from "../nearest.js";
+import { entryOf, inQuotes, one, type Slip, type Spot } from "./slip.js";
+
+/** Quotes that open and do not close on their line. */
+export function unclosedQuote({ lines, opening, line, message }: Spot): Slip | undefined {
+  if (!/closing ["']/.test(message)) return undefined;
+  const at = opening ?? line;
+  const entry = entryOf(lines[at - 1] ?? "");
+  const [quote = ""] = entry?.value ?? "";
+  if (!entry || !/["']/.test(quote) || entry.value.indexOf(quote, 1) > 0) return undefined;
+  const whole = inQuotes(entry.value.slice(1).trimEnd());
+  return {
+    line: at,
+    column: entry.start.length + 1,
+    rule: "quotes",
+    message: `The quotes that open here are not closed. Write ${quoted(whole)}.`,
+    mended: one(at, () => `${entry.start}${whole}`),
+  };
+}
+
+/** Quotes that close before the text ends. */
+export function innerQuote({ lines, line, code, opening }: Spot): Slip | undefined {
+  if (code !== "UNEXPECTED_TOKEN" && code !== "MISSING_CHAR") return undefined;
+  const at = opening ?? line;
+  const entry = entryOf(lines[at - 1] ?? "");
+  const [quote = ""] = entry?.value ?? "";
+  if (!entry || !/["']/.test(quote)) return undefined;
+  const { value } = entry;
+  const end = value.indexOf(quote, 1);
+  if (end < 0 || /^\s*(#|$)/.test(value.slice(end + 1))) return undefined;
+  const closed = value.endsWith(quote) && value.length > 1;
+  const whole = inQuotes(closed ? value.slice(1, -1) : value);
+  return {
+    line: at,
+    column: entry.start.length + end + 1,
+    rule: "quotes",
+    message: `The quotes end here, before the text does. Write ${quoted(whole)}.`,
+    mended: one(at, () => `${entry.start}${whole}`),
+  };
+}
+
+/** A backslash in double quotes, as Markdown has it. */
+export function backslash({ lines, line, code }: Spot): Slip | undefined {
+  const text = lines[line - 1] ?? "";
+  const at = /\\(?![\\"/abefnrtvNLP_ 0xuU])/.exec(text);
+  if (code !== "BAD_DQ_ESCAPE" || !at) return undefined;
+  return {
+    line,
+    column: at.index + 1,
+    rule: "quotes",
+    message: "Inside double quotes a backslash must stand twice: `\\\\`. Or put the text in single quotes.",
+    mended: one(line, () => text.replace(/\\(?![\\"/abefnrtvNLP_ 0xuU])/g, "\\\\")),
+  };
+}
+
+/** A colon and a space in a text. */
+export function colon({ lines, line, code }: Spot): Slip | undefined {
+  const entry = entryOf(lines[line - 1] ?? "");
+  if (!entry || !["BLOCK_AS_IMPLICIT_KEY", "MULTILINE_IMPLICIT_KEY"].includes(code)) return undefined;
+  const { start, key, value } = entry;
+  const at = value.search(/:( |$)/);
+  if (at < 0 || /^["'[{]/.test(value)) return undefined;
+  const whole = inQuotes(value.replace(/^[“”„](.*)[“”]$/, "$1"));
+  return {
+    line,
+    column: start.length + at + 1,
+    rule: "colon",
+    message: `A colon and a space begin a new key. If they belong to the text, put it in quotes: ${quoted(`${key ? `${key}: ` : ""}${whole}`)}.`,
+    mended: one(line, () => `${start}${whole}`),
+  };
+}
+
+/** A text that begins with a sign that means something to YAML. */
+export function sign({ lines, line, code }: Spot): Slip | undefined {
+  const entry = entryOf(lines[line - 1] ?? "");
+  if (!entry || !/^(\[.*\].|[*&!%@`|>?-])/.test(entry.value)) return undefined;
+  if (code === "BAD_INDENT") return undefined;
+  const { start, key, value } = entry;
+  const whole = inQuotes(value);
+  return {
+    line,
+    column: start.length + 1,
+    rule: "special-start",
+    message: `A text that begins with ${value[0] === "`" ? "a backtick" : `\`${value[0]}\``} must stand in quotes: ${quoted(`${key ? `${key}: ` : ""}${whole}`)}.`,
+    mended: one(line, () => `${start}${whole}`),
+  };
+}
+
+/** A bracket or brace that opens and does not close on its line. */
+export function unclosedBracket({ lines, opening, message }: Spot): Slip | undefined {
+  if (!/^Flow|flow .* to end/i.test(message) || opening === undefined) return undefined;
+  const text = lines[opening - 1] ?? "";
+  const column = Math.max(text.lastIndexOf("{"), text.lastIndexOf("["));
+  const close = text[column] === "{" ? "}" : "]";
+  if (column < 0 || text.includes(close, column)) return undefined;
+  return {
+    line: opening,
+    column: column + 1,
+    rule: "brackets",
+    message: `The \`${text[column]}\` that opens here is not closed: write \`${close}\` at the end.`,
+    mended: one(opening, () => `${text.trimEnd()}${close}`),
+  };
+}

@@ -1,0 +1,70 @@
+import { allKeys } from "../schema/all-keys.js";
+import { one, type Slip, type Spot } from "./slip.js";
+
+/** Lines indented with tabs. */
+export function tab({ lines, code }: Spot): Slip | undefined {
+  if (code !== "TAB_AS_INDENT") return undefined;
+  const indented = lines.flatMap((text, index) => (/^ *\t/.test(text) ? [index + 1] : []));
+  const [line] = indented;
+  if (line === undefined) return undefined;
+  const more = indented.length > 1 ? ` The same goes for ${indented.length - 1} more.` : "";
+  return {
+    line,
+    column: (lines[line - 1] ?? "").indexOf("\t") + 1,
+    rule: "tab",
+    message: `This line is indented with a tab: use spaces, two for each step.${more}`,
+    mended: (text) => text.replace(/^[ \t]+/, (indent) => indent.replaceAll("\t", indent.includes(" ") ? "" : "  ")),
+  };
+}
+
+/* Spaces that are not the space bar's come along with text from web pages and word processors. */
+const oddSpace = /^[ -]*[\u00a0\u2000-\u200b\u202f\u3000]|:[\u00a0\u2000-\u200b\u202f\u3000]/;
+
+/** A special space where a plain one belongs. */
+export function space({ lines, line }: Spot): Slip | undefined {
+  const at = oddSpace.exec(lines[line - 1] ?? "");
+  if (!at) return undefined;
+  return {
+    line,
+    column: at[0].length,
+    rule: "odd-space",
+    message: "A special space stands here, perhaps pasted from elsewhere: delete it and type a plain one.",
+    mended: one(line, (text) => text.replace(oddSpace, (found) => `${found.slice(0, -1)} `)),
+  };
+}
+
+/** A key whose colon has no space after it. */
+export function noSpace({ lines, line, last }: Spot): Slip | undefined {
+  for (let at = line; at <= Math.min(last, line + 2); at++) {
+    const [, start = "", key = "", value = ""] =
+      /^( *(?:- +)*)([a-z][a-z-]*|\d[\w&,-]*):([^\s:/].*)$/.exec(lines[at - 1] ?? "") ?? [];
+    if (!(allKeys().has(key) || (/^\d/.test(key) && /^["'\p{L}{]/u.test(value)))) continue;
+    return {
+      line: at,
+      column: start.length + key.length + 1,
+      rule: "colon-space",
+      message: `Put a space after the colon: \`${key}: ${value.trim()}\`.`,
+      mended: one(at, () => `${start}${key}: ${value}`),
+    };
+  }
+  return undefined;
+}
+
+/** A key without a colon, or a line that is none at all. */
+export function noColon({ lines, line, code }: Spot): Slip | undefined {
+  const text = lines[line - 1] ?? "";
+  if (!["MISSING_CHAR", "MULTILINE_IMPLICIT_KEY"].includes(code) || text.includes(": ") || /[:,{}[\]]\s*$/.test(text))
+    return undefined;
+  const [, start = "", word = ""] = /^( *(?:- +)*)([\w&,-]+)(?=[ =]|$)/.exec(text) ?? [];
+  const known = allKeys().has(word) || /^\d/.test(word);
+  if (word === "" || (!known && start.includes("-"))) return undefined;
+  return {
+    line,
+    column: start.length + (known ? word.length : 0) + 1,
+    rule: "no-colon",
+    message: known
+      ? `Put a colon and a space after \`${word}\`.`
+      : "This line has no `key: value`. If it continues the text above, put all of that on one line, in quotes.",
+    mended: one(line, (all) => (known ? all.replace(/^( *(?:- +)*[\w&,-]+)[ :=]*/, "$1: ") : "")),
+  };
+}
