@@ -87,6 +87,17 @@ describe("check", () => {
     );
   });
 
+  it("looks at the class planner's settings too", () => {
+    const folder = contentOf("settings", { good });
+    writeFileSync(join(folder, "content/library.yaml"), "name: Test room\nteaching:\n  marked-speed: 50\n");
+    const { status, stderr } = countleaf(["check"], folder);
+    expect([status, stderr.split("\n")[0]]).toEqual([
+      1,
+      expect.stringMatching(/^content\/library\.yaml:3:3 {2}.*mark-speed/),
+    ]);
+    expect(countleaf(["build"], folder).status).toBe(1);
+  });
+
   it("explains a rule with a bad and a good example", () => {
     const { status, stdout } = countleaf(["check", "--explain", "same-foot"]);
     expect(status).toBe(0);

@@ -3,9 +3,10 @@ import { writeClick } from "../publishing/click/wav.js";
 import { outlineText } from "../publishing/outline/outline.js";
 import { takesText } from "../publishing/plan/takes-text.js";
 import type { Finding } from "../reading/finding.js";
-import { type Content, readContent } from "../reading/read-content.js";
+import type { Content } from "../reading/read-content.js";
 import type { Routine } from "../routine/routine.js";
 import { planRecording } from "../teaching/recording.js";
+import { look } from "./look.js";
 
 /** What came of making one thing of one routine, or what stands in the way. */
 export type Made =
@@ -45,7 +46,7 @@ async function withRoutine(
   slug: string,
   make: (routine: Routine, content: Content) => string | Promise<string>,
 ): Promise<Made> {
-  const content = await readContent(contentDir);
+  const content = await look(contentDir);
   const routine = content.routines.find((one) => one.slug === slug);
   if (routine !== undefined) return { done: true, routine, text: await make(routine, content) };
   const findings = content.findingsOf(slug).filter(({ severity }) => severity === "error");

@@ -1,5 +1,7 @@
 import type { RoutineFacts } from "../publishing/site/routine-facts.js";
+import type { ReadFile } from "../reading/files.js";
 import { type Content, readContentBy } from "../reading/read-content.js";
+import { teachingSettings } from "../teaching/settings.js";
 import { digestOf } from "./digest.js";
 import type { Kept, KeptRead } from "./kept.js";
 import type { Threads } from "./threads.js";
@@ -16,26 +18,35 @@ export interface Survey {
 const portion = 20;
 
 /** Reads a content folder; routines that are known from last time are not read again, the others side by side. */
-export async function survey(contentDir: string, known: Kept["reads"], threads: Threads): Promise<Survey> {
+export async function survey(
+  contentDir: string,
+  known: Kept["reads"],
+  threads: Threads,
+  readFile?: ReadFile,
+): Promise<Survey> {
   const texts = new Map<string, string>();
   const reads: { [slug: string]: KeptRead } = {};
-  const content = await readContentBy<RoutineFacts>(contentDir, async (files, library) => {
-    const keyed = files.map(({ slug, text }) => ({ slug, text, key: digestOf(library, text) }));
-    const fresh = keyed.filter(({ slug, key }) => known[slug]?.key !== key);
-    const done = await Promise.all(
-      portions(fresh, portion).map(async (some) => {
-        const gained = await threads.do("read", library, some);
-        return some.map(({ slug }, index) => [slug, gained[index]] as const);
-      }),
-    );
-    const now = new Map(done.flat());
-    return keyed.map(({ slug, text, key }) => {
-      const read = now.get(slug) ?? known[slug]?.read ?? { findings: [] };
-      texts.set(slug, text);
-      reads[slug] = { key, read };
-      return read;
-    });
-  });
+  const content = await readContentBy<RoutineFacts>(
+    contentDir,
+    async (files, library) => {
+      const keyed = files.map(({ slug, text }) => ({ slug, text, key: digestOf(library, text) }));
+      const fresh = keyed.filter(({ slug, key }) => known[slug]?.key !== key);
+      const done = await Promise.all(
+        portions(fresh, portion).map(async (some) => {
+          const gained = await threads.do("read", library, some);
+          return some.map(({ slug }, index) => [slug, gained[index]] as const);
+        }),
+      );
+      const now = new Map(done.flat());
+      return keyed.map(({ slug, text, key }) => {
+        const read = now.get(slug) ?? known[slug]?.read ?? { findings: [] };
+        texts.set(slug, text);
+        reads[slug] = { key, read };
+        return read;
+      });
+    },
+    { checkTeaching: (teaching) => teachingSettings(teaching).problems, ...(readFile ? { readFile } : {}) },
+  );
   return { content, texts, reads };
 }
 

@@ -1,6 +1,6 @@
+import { look } from "../build/look.js";
 import { explainRule, ruleNames } from "../reading/explain-rule.js";
 import type { Finding } from "../reading/finding.js";
-import { readContent } from "../reading/read-content.js";
 import { printFindings } from "./findings.js";
 import { done, failed, wrongWords } from "./status.js";
 import { readWords } from "./words.js";
@@ -18,7 +18,7 @@ export async function checkCommand(args: readonly string[]): Promise<number> {
     process.stderr.write(`countleaf: \`--format\` is text or json, not ${format}\n${usage}`);
     return wrongWords;
   }
-  const { findings, sources, routines, workshops } = await readContent(content);
+  const { findings, sources, routines, workshops } = await look(content);
   if (format === "json") process.stdout.write(`${JSON.stringify(findings, undefined, 2)}\n`);
   else {
     printFindings(findings, sources);
