@@ -11,8 +11,8 @@ const around = 0.5;
 const least = 2;
 
 /**
- * The way that one dancer travels, from above: the audience is at the top, a square of the grid is a metre. Undefined where
- * nobody leaves the spot.
+ * The way that one dancer travels, from above: the audience is at the top, a square of the grid is a metre. Of a dance that
+ * goes several times through it is the first time, since the rest would hide it. Undefined where nobody leaves the spot.
  */
 export function floorPlan(
   routine: Routine,
@@ -20,7 +20,8 @@ export function floorPlan(
   library: Library,
   { width, size }: PictureOptions,
 ): Drawing | undefined {
-  const path = floorPath(version.moves, library.stepLength);
+  const once = version.moves.filter(({ section }) => routine.sections[section]?.wall === 1);
+  const path = floorPath(once, library.stepLength);
   if (path.length === 0) return undefined;
   const floor = floorOf(path);
   const top = size * 1.6;
@@ -44,10 +45,10 @@ export function floorPlan(
     ...metres(floor, at),
     ...legShapes(path, at),
     ...ends(path, version, at, size),
-    ...caption(floor, path, width, top + deep + size * 1.3, size),
+    ...caption(floor, path, routine.times, width, top + deep + size * 1.3, size),
   ];
   const title = `Floor plan of ${routine.title}, ${versionName(version.id)}`;
-  return { width, height: top + deep + bottom, title, description: describe(path, version), shapes };
+  return { width, height: top + deep + bottom, title, description: describe(path, version, routine.times), shapes };
 }
 
 interface Floor {
@@ -117,9 +118,17 @@ function ends(path: readonly Leg[], version: Version, at: (spot: Spot) => Point,
   ];
 }
 
-function caption(floor: Floor, path: readonly Leg[], width: number, baseline: number, size: number): readonly Shape[] {
-  const long = `start: ring · end: ${isBack(path) ? "second ring" : "disc"} · a square is 1 m`;
-  const text = [long, "a square is 1 m"].find((one) => textWidth(one, size) <= width) ?? "";
+function caption(
+  floor: Floor,
+  path: readonly Leg[],
+  times: number,
+  width: number,
+  baseline: number,
+  size: number,
+): readonly Shape[] {
+  const once = times > 1 ? "one time through · " : "";
+  const long = `${once}start: ring · end: ${isBack(path) ? "second ring" : "disc"} · a square is 1 m`;
+  const text = [long, `${once}a square is 1 m`, "a square is 1 m"].find((one) => textWidth(one, size) <= width) ?? "";
   return floor.right > floor.left
     ? [{ kind: "text", at: [width / 2, baseline], text, size, anchor: "middle", tone: "soft" }]
     : [];
@@ -140,11 +149,13 @@ function placeText({ x, y }: Spot): string {
   return both.length === 0 ? "where it began" : both.join(" and ");
 }
 
-function describe(path: readonly Leg[], version: Version): string {
-  const { width, depth } = version.space;
+function describe(path: readonly Leg[], version: Version, times: number): string {
+  const reach = (of: (spot: Spot) => number) =>
+    Math.max(0, ...path.map(({ to }) => of(to))) - Math.min(0, ...path.map(({ to }) => of(to)));
   return [
-    `Seen from above, the audience at the top. It begins facing ${version.start.facing} and covers`,
-    `${metresText(width)} m across and ${metresText(depth)} m in depth.`,
+    `Seen from above, the audience at the top.${times > 1 ? ` One time through of ${times}.` : ""}`,
+    `It begins facing ${version.start.facing} and covers`,
+    `${metresText(reach(({ x }) => x))} m across and ${metresText(reach(({ y }) => y))} m in depth.`,
     `From the start the way leads to: ${path.map(({ to }) => placeText(to)).join("; ")}.`,
   ].join(" ");
 }

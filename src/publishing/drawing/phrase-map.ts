@@ -4,7 +4,7 @@ import { type Facing, type Height, heights } from "../../routine/words.js";
 import { clockText, trackText, trackTime, versionName } from "../figures.js";
 import { textWidth } from "../paper/text.js";
 import { type Drawing, line, moved, type Point, type Shape } from "./shape.js";
-import { facingDart } from "./signs.js";
+import { facingDart, otherSide, upsideDown } from "./signs.js";
 
 export interface PictureOptions {
   /** Points. */
@@ -103,18 +103,6 @@ function bandRow({ routine, size, x }: Map): MapRow {
   return { height: height + 4, shapes };
 }
 
-/** Two points that look at each other: danced on the other side. */
-function otherSide([x, y]: Point, radius: number): readonly Shape[] {
-  return [-1, 1].map((side): Shape => {
-    const points: readonly Point[] = [
-      [x + side * radius * 0.15, y],
-      [x + side * radius * 1.1, y - radius * 0.7],
-      [x + side * radius * 1.1, y + radius * 0.7],
-    ];
-    return { kind: "path", points, closed: true, fill: "ink" };
-  });
-}
-
 /** Height as a line that sinks and rises, a lane for each height that the version has. */
 function heightRow({ version, size, left, right, x, ...rest }: Map): MapRow {
   const used = new Set(
@@ -144,16 +132,6 @@ function heightRow({ version, size, left, right, x, ...rest }: Map): MapRow {
 }
 
 const isInverted = ({ after, through }: Move): boolean => after.height === "inverted" || through === "inverted";
-
-/** Upside down: a triangle on its point. */
-function upsideDown([x, y]: Point, radius: number): Shape {
-  const points: readonly Point[] = [
-    [x - radius, y - radius * 0.8],
-    [x + radius, y - radius * 0.8],
-    [x, y + radius],
-  ];
-  return { kind: "path", points, closed: true, fill: "paper", stroke: { tone: "ink", width: 1.1 } };
-}
 
 interface Turn {
   readonly seconds: number;

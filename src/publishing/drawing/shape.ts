@@ -10,8 +10,6 @@ export type Point = readonly [x: number, y: number];
 export interface Stroke {
   readonly tone: Tone;
   readonly width: number;
-  /** Lengths of dash and gap. */
-  readonly dash?: readonly [number, number];
 }
 
 interface Ink {

@@ -51,3 +51,25 @@ export function cautionSign([x, y]: Point, radius: number): readonly Shape[] {
     { kind: "disc", at: [x, y + radius * 0.53], radius: radius * 0.12, fill: "ink" },
   ];
 }
+
+/** Two points that look at each other: danced on the other side. */
+export function otherSide([x, y]: Point, radius: number): readonly Shape[] {
+  return [-1, 1].map((side): Shape => {
+    const points: readonly Point[] = [
+      [x + side * radius * 0.15, y],
+      [x + side * radius * 1.1, y - radius * 0.7],
+      [x + side * radius * 1.1, y + radius * 0.7],
+    ];
+    return { kind: "path", points, closed: true, fill: "ink" };
+  });
+}
+
+/** Upside down: a triangle on its point. */
+export function upsideDown([x, y]: Point, radius: number): Shape {
+  const points: readonly Point[] = [
+    [x - radius, y - radius * 0.8],
+    [x + radius, y - radius * 0.8],
+    [x, y + radius],
+  ];
+  return { kind: "path", points, closed: true, fill: "paper", stroke: { tone: "ink", width: 1.1 } };
+}

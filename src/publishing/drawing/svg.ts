@@ -60,9 +60,8 @@ function inkText({ fill, stroke }: { readonly fill?: Tone; readonly stroke?: Str
   const line =
     stroke === undefined
       ? ""
-      : ` stroke="${greys[stroke.tone]}" stroke-width="${number(stroke.width)}" stroke-linejoin="round"${dashText(stroke)}`;
+      : ` stroke="${greys[stroke.tone]}" stroke-width="${number(stroke.width)}" stroke-linejoin="round"`;
   return ` class="${classes.join(" ")}" fill="${filled}"${line}`;
 }
 
 const fillText = (tone: Tone): string => ` class="fill-${tone}" fill="${greys[tone]}"`;
-const dashText = ({ dash }: Stroke): string => (dash === undefined ? "" : ` stroke-dasharray="${dash.join(" ")}"`);

@@ -4,8 +4,9 @@ import { type Block, textBlock } from "../paper/block.js";
 import { type Area, type Flowed, flow } from "../paper/flow.js";
 import { versionLine } from "../paper/head.js";
 import type { Dance } from "../paper/notes.js";
+import { layoutFeet, margin } from "../paper/page.js";
 import { papers } from "../paper/print.js";
-import { layoutFeet, margin, type Sheet } from "../paper/sheet.js";
+import type { Sheet } from "../paper/sheet.js";
 import type { Span } from "../paper/text.js";
 
 /**

@@ -6,8 +6,9 @@ import { type Block, itemBlock, textBlock, wholeBlock } from "../paper/block.js"
 import { type Area, flow } from "../paper/flow.js";
 import { versionLine } from "../paper/head.js";
 import { creditSpans, type Dance } from "../paper/notes.js";
+import { layoutFeet, layoutOwnNotes, layoutRunningHeads, margin } from "../paper/page.js";
 import { figure, papers } from "../paper/print.js";
-import { layoutFeet, layoutOwnNotes, layoutRunningHeads, margin, noteBlocks, type Sheet } from "../paper/sheet.js";
+import { noteBlocks, type Sheet } from "../paper/sheet.js";
 import type { Span } from "../paper/text.js";
 import { cautionOf } from "../safety.js";
 

@@ -17,15 +17,20 @@ export const handout: Publisher<Routine> = {
   name: "handout",
   publish(routine, library) {
     return Promise.all(
-      wanted(routine, library).map(async ({ dance, id, variant, ending }) => {
-        const version = dance.versions.find((one) => one.id === id);
+      wanted(routine, library).map(async (one) => {
+        const { dance, id, variant } = one;
+        const version = dance.versions.find((each) => each.id === id);
         if (version === undefined) throw new Error(`The routine ${routine.slug} has no version ${id}.`);
-        const content = await drawHandout(dance, version, library, variant);
-        return { path: `routines/${routine.slug}/handout-${id}${ending}.pdf`, content };
+        return { path: pathOf(one), content: await drawHandout(dance, version, library, variant) };
       }),
     );
   },
+  paths: (routine, library) => wanted(routine, library).map(pathOf),
 };
+
+function pathOf({ dance, id, ending }: Wanted): string {
+  return `routines/${dance.slug}/handout-${id}${ending}.pdf`;
+}
 
 function wanted(routine: Routine, { handouts }: Library): readonly Wanted[] {
   const only = (kind: HandoutKind, list: () => readonly Wanted[]) => (handouts.includes(kind) ? list() : []);

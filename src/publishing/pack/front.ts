@@ -5,8 +5,9 @@ import { type Block, textBlock } from "../paper/block.js";
 import { type Area, flow } from "../paper/flow.js";
 import { proseBlocks } from "../paper/markdown.js";
 import type { Dance } from "../paper/notes.js";
+import { margin } from "../paper/page.js";
 import { type Mark, type Part, papers } from "../paper/print.js";
-import { margin, type Sheet } from "../paper/sheet.js";
+import type { Sheet } from "../paper/sheet.js";
 import { textWidth, wrap } from "../paper/text.js";
 
 /** A leaf of the pack: pages with a name in the contents. */

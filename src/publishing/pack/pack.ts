@@ -1,7 +1,8 @@
 import type { Library, Workshop } from "../../routine/routine.js";
 import { cautionBlocks, creditSpans, type Dance, gearBlocks } from "../paper/notes.js";
+import { layoutFeet } from "../paper/page.js";
 import { later, laterBookmark, laterMark, type Print } from "../paper/print.js";
-import { layoutFeet, layoutSheet } from "../paper/sheet.js";
+import { layoutSheet } from "../paper/sheet.js";
 import type { Span } from "../paper/text.js";
 import { writePrint } from "../paper/write.js";
 import { type Chapter, contentsChapter, coverChapter, textArea, textChapter } from "./front.js";

@@ -6,6 +6,11 @@ import { drawPack } from "./pack.js";
 export const pack: Publisher<Workshop> = {
   name: "pack",
   async publish(workshop, library) {
-    return [{ path: `workshops/${workshop.slug}/pack.pdf`, content: await drawPack(workshop, library) }];
+    return [{ path: pathOf(workshop), content: await drawPack(workshop, library) }];
   },
+  paths: (workshop) => [pathOf(workshop)],
 };
+
+function pathOf({ slug }: Workshop): string {
+  return `workshops/${slug}/pack.pdf`;
+}

@@ -1,9 +1,8 @@
 import type { DancedSection, Library, Move, Routine, Version } from "../../routine/routine.js";
 import { movesIn, sheetSections } from "../../routine/sheet.js";
 import { risks } from "../../routine/words.js";
-import { clockText, tempoText, trackText, trackTime, versionName } from "../figures.js";
+import { clockText, tempoText, versionName } from "../figures.js";
 import { cautionOf, deference } from "../safety.js";
-import { timeThrough } from "./bands.js";
 import { type Block, itemBlock, textBlock, wholeBlock } from "./block.js";
 import { countsText } from "./cell-text.js";
 import { linkTo, proseBlocks } from "./markdown.js";
@@ -18,8 +17,8 @@ export interface NoteStyle {
   readonly base?: string;
 }
 
-const plain = (text: string): Span => ({ text });
-const bold = (text: string): Span => ({ text, style: "bold" });
+export const plain = (text: string): Span => ({ text });
+export const bold = (text: string): Span => ({ text, style: "bold" });
 const italic = (text: string): Span => ({ text, style: "italic" });
 
 export function headingBlock(text: string, { size, width }: NoteStyle, level: 2 | 3 = 2): Block {
@@ -34,11 +33,11 @@ export function headingBlock(text: string, { size, width }: NoteStyle, level: 2 
 }
 
 /** A heading and what stands under it; nothing where that is nothing. */
-function under(title: string, blocks: readonly Block[], style: NoteStyle): readonly Block[] {
+export function under(title: string, blocks: readonly Block[], style: NoteStyle): readonly Block[] {
   return blocks.length === 0 ? [] : [headingBlock(title, style), ...blocks];
 }
 
-const bullet = (spans: readonly Span[], style: NoteStyle): Block => itemBlock(plain("•"), spans, style);
+export const bullet = (spans: readonly Span[], style: NoteStyle): Block => itemBlock(plain("•"), spans, style);
 
 interface Printed {
   readonly section: DancedSection;
@@ -92,65 +91,7 @@ function moveBlocks(
   });
 }
 
-/** How one run goes where it is more than each section once: repeats, walls, tags, restarts, waits. */
-export function orderBlocks(routine: Routine, style: NoteStyle): readonly Block[] {
-  const { sections, times } = routine;
-  const waits = sections.some((section, index) => waitAfter(routine, section, index) > 0);
-  if (sections.length === sheetSections(routine).length && !waits) return [];
-  const rounds = Array.from({ length: times }, (_, index) => index + 1);
-  const blocks = rounds.map((round) => {
-    const label = times > 1 ? `${capital(timeThrough(routine, round))} ` : "";
-    const steps = sections.flatMap((section, index) =>
-      section.wall === round ? [stepText(routine, section, index)] : [],
-    );
-    const again = breaksOff(routine, round) ? ["from the top"] : [];
-    return bullet([bold(label), plain([...collapse(steps), ...again].join(" · "))], style);
-  });
-  return under("How it runs", blocks, style);
-}
-
-/** Whether a time through ends before a section that most of them have: it is broken off, and the next one begins. */
-function breaksOff({ sections, times }: Routine, round: number): boolean {
-  if (round === times) return false;
-  const walls = (written: number) =>
-    new Set(sections.filter((one) => one.written === written).map(({ wall }) => wall)).size;
-  const last = Math.max(...sections.filter(({ written }) => walls(written) * 2 > times).map(({ written }) => written));
-  const own = sections.filter(({ wall }) => wall === round);
-  return Math.max(...own.map(({ written }) => written)) < last;
-}
-
-function stepText(routine: Routine, section: DancedSection, index: number): string {
-  const printed = sheetSections(routine).find(({ danced }) => danced.includes(index));
-  const whole = routine.sections[printed?.section ?? index]?.counts ?? section.counts;
-  const wait = waitAfter(routine, section, index);
-  const asides = [
-    ...(section.mirrored ? ["other side"] : []),
-    ...(section.counts < whole ? [`stop after ${section.counts} counts`] : []),
-    ...(wait > 0 ? [`then wait ${wait.toFixed(1)} s`] : []),
-  ];
-  const time = trackText(trackTime(routine, section.start));
-  return `${time} ${section.name}${asides.length > 0 ? ` (${asides.join(", ")})` : ""}`;
-}
-
-/** Seconds between the end of a section and the next one's start. */
-function waitAfter(routine: Routine, section: DancedSection, index: number): number {
-  const next = routine.sections[index + 1];
-  return next === undefined ? 0 : Math.max(0, next.start.sub(section.end).valueOf());
-}
-
-/** The same step several times in a row is one step "× 2", at its first time. */
-function collapse(steps: readonly string[]): readonly string[] {
-  const runs: { text: string; name: string; times: number }[] = [];
-  for (const text of steps) {
-    const name = text.slice(text.indexOf(" ") + 1);
-    const last = runs.at(-1);
-    if (last?.name === name) last.times += 1;
-    else runs.push({ text, name, times: 1 });
-  }
-  return runs.map(({ text, times }) => (times > 1 ? `${text} × ${times}` : text));
-}
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** What other versions dance on the same counts. */
 export function optionBlocks(routine: Routine, version: Version, style: NoteStyle): readonly Block[] {

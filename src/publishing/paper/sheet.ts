@@ -1,14 +1,14 @@
 import type { Library, Routine, Version } from "../../routine/routine.js";
 import { floorPlan } from "../drawing/floor-plan.js";
 import { phraseMap } from "../drawing/phrase-map.js";
-import { type Drawing, line, type Shape } from "../drawing/shape.js";
-import { cautionSign, facingDart, hitCorner } from "../drawing/signs.js";
+import type { Drawing } from "../drawing/shape.js";
 import { sheetBands } from "./bands.js";
 import { type Block, wholeBlock } from "./block.js";
 import { smallest } from "./cell.js";
 import { type Area, columnWidth, flow } from "./flow.js";
 import { type Grid, placeGrid, setGrid } from "./grid.js";
 import { type Head, layoutHead, type SheetOptions, versionLine } from "./head.js";
+import { layoutLegend } from "./legend.js";
 import {
   cautionBlocks,
   type Dance,
@@ -16,13 +16,13 @@ import {
   headingBlock,
   type NoteStyle,
   optionBlocks,
-  orderBlocks,
   practiceBlocks,
   routineAddress,
   teachingBlocks,
 } from "./notes.js";
-import { type Bookmark, figure, type Mark, type Part, type Print, papers, type Spot } from "./print.js";
-import { leading, type Span, textWidth, wrap } from "./text.js";
+import { layoutOwnNotes, layoutRunningHeads, margin } from "./page.js";
+import { type Bookmark, figure, type Mark, type Part, papers } from "./print.js";
+import { orderBlocks } from "./run-order.js";
 
 /** A routine's sheet, laid out on pages of its own, counted from 0. */
 export interface Sheet {
@@ -39,13 +39,13 @@ const scales = [
   { cue: 8, note: 8 },
 ] as const;
 
-export const margin = { side: 40, top: 36, bottom: 44 };
 /** Where a further page begins, under its running head. */
 const below = margin.top + 22;
 /** A heading and two lines for the dancer's own notes. */
 const ownNotes = 62;
 const gutter = 22;
-const legendHeight = 28;
+/** Two lines of legend. */
+const legendRoom = 30;
 
 /** A sheet as it might be, and how well that would do. */
 interface Draft {
@@ -107,9 +107,9 @@ function layoutDraft(bed: Bed, set: ReturnType<typeof setGrid>, blocks: readonly
   const left = margin.side;
   const under = margin.top + head.height + 8;
   const start = { page: 0, y: under + (mapFirst ? map.height + 6 : 0) };
-  const grid = placeGrid(set, { left, width, start, top: below, bottom: bottom - legendHeight + 10 });
-  const legend = layoutLegend({ page: grid.page, x: left, y: grid.y }, width);
-  const afterGrid = { page: grid.page, x: left, y: grid.y + legendHeight };
+  const grid = placeGrid(set, { left, width, start, top: below, bottom: bottom - legendRoom });
+  const legend = layoutLegend(routine, version, { page: grid.page, x: left, y: grid.y }, width);
+  const afterGrid = { page: grid.page, x: left, y: grid.y + legend.height + 8 };
   const fits = afterGrid.y + map.height <= bottom;
   const mapSpot = mapFirst
     ? { page: 0, x: left, y: under }
@@ -165,94 +165,6 @@ function floorBlocks(routine: Routine, version: Version, library: Library, style
   const plan = floorPlan(routine, version, library, { width: style.width, size: Math.max(smallest, style.size - 1) });
   if (plan === undefined) return [];
   return [headingBlock("Floor plan", style), wholeBlock(plan.height, style.size * 0.5, (spot) => figure(plan, spot))];
-}
-
-/** What the signs in the grid mean. */
-function layoutLegend(spot: Spot, width: number): { part: Part; decoration: readonly Mark[] } {
-  const entries: readonly (readonly [string, readonly Shape[]])[] = [
-    ["accent in the music", [{ kind: "box", at: [0, 4], width: 9, height: 1.8, fill: "ink" }]],
-    ["lands hard", [hitCorner([1.5, 1.5], 6)]],
-    ["caution", cautionSign([4.5, 5], 4.5)],
-    [
-      "facing from here on, seen from above: the audience is at the top of the page",
-      [facingDart("front", [4.5, 5], 4.5)],
-    ],
-  ];
-  let x = spot.x;
-  const y = spot.y + 5;
-  const content = entries.flatMap(([text, shapes]): readonly (Part | Mark)[] => {
-    const [set] = wrap([{ text, tone: "soft" }], 8);
-    if (set === undefined) return [];
-    const box = [x, y, x + 9, y + 10] as const;
-    const sign: Part = { tag: "Figure", alt: "sign", box, content: [{ page: spot.page, x, y, shapes }] };
-    const mark: Mark = { page: spot.page, x: x + 12, y, line: set };
-    x += 12 + set.width + 14;
-    return [sign, mark];
-  });
-  const rule = line("ink", 1.3, [0, 0], [width, 0]);
-  return { part: { tag: "P", content }, decoration: [{ ...spot, shapes: [rule] }] };
-}
-
-/** Ruled lines down to the foot of the page. */
-export function layoutOwnNotes(
-  spot: Spot,
-  width: number,
-  bottom: number,
-  size = 10,
-): { part: Part; decoration: readonly Mark[] } {
-  const [head] = wrap([{ text: "My notes", style: "bold" }], size);
-  const [first, step] = [size + 20, size + 10];
-  const count = Math.max(1, Math.floor((bottom - spot.y - first) / step) + 1);
-  const shapes = Array.from({ length: count }, (_, index) =>
-    line("line", 0.5, [0, first + index * step], [width, first + index * step]),
-  );
-  const content: readonly Mark[] = head === undefined ? [] : [{ ...spot, line: head }];
-  return { part: { tag: "H2", content }, decoration: [{ ...spot, shapes }] };
-}
-
-/** The name of the dance at the top of every page but the first. */
-export function layoutRunningHeads(
-  { routine, version }: Dance,
-  pages: number,
-  width: number,
-  size: number,
-): readonly Mark[] {
-  const spans: readonly Span[] = [
-    { text: `${routine.title} `, style: "bold" },
-    { text: versionLine(routine, version) },
-  ];
-  const [set] = wrap(spans, size, width);
-  return Array.from({ length: pages - 1 }, (_, index): readonly Mark[] => {
-    const spot = { page: index + 1, x: margin.side, y: margin.top };
-    return [
-      ...(set === undefined ? [] : [{ ...spot, line: set }]),
-      { ...spot, shapes: [line("ink", 0.6, [0, size * 1.6], [width, size * 1.6])] },
-    ];
-  }).flat();
-}
-
-/** Page numbers, and on each page what else stands at its foot (the credit). */
-export function layoutFeet(
-  paper: Print["paper"],
-  notes: readonly (readonly Span[])[],
-  size = smallest,
-): readonly Mark[] {
-  const [pageWidth, pageHeight] = papers[paper];
-  const y = pageHeight - margin.bottom + 14 - (size - smallest);
-  return notes.flatMap((note, page): readonly Mark[] => {
-    const number = `page ${page + 1} of ${notes.length}`;
-    const [set] = wrap([{ text: number, tone: "soft" }], size);
-    const room = pageWidth - 2 * margin.side - textWidth(number, size) - 20;
-    const lines = wrap(
-      note.map(({ text }): Span => ({ text, tone: "soft" })),
-      size,
-      room,
-    ).slice(0, 2);
-    return [
-      ...lines.map((one, index): Mark => ({ page, x: margin.side, y: y + index * size * leading, line: one })),
-      ...(set === undefined ? [] : [{ page, x: pageWidth - margin.side - set.width, y, line: set }]),
-    ];
-  });
 }
 
 function bookmarksOf(routine: Routine, version: Version, grid: Grid): readonly Bookmark[] {

@@ -16,6 +16,14 @@ const greys: Record<Tone, string> = {
 
 type Doc = PDFKit.PDFDocument;
 
+/** What the document knows already, and need not be told again. */
+interface InkState {
+  /** Faces in use. */
+  readonly fonts: Set<string>;
+  /** The tone that each page fills with. */
+  readonly fills: WeakMap<object, Tone>;
+}
+
 /** A font of a document, as pdfkit has it. */
 interface DocFont {
   readonly id: string;
@@ -45,18 +53,18 @@ export async function writePrint(print: Print): Promise<Uint8Array> {
   const doc = openDocument(print);
   const done = collect(doc);
   for (let page = 0; page < print.pages; page++) doc.addPage({ size: [...papers[print.paper]], margin: 0 });
-  const fonts = new Set<string>();
+  const ink: InkState = { fonts: new Set(), fills: new WeakMap() };
   for (let page = 0; page < print.pages; page++) {
     const marks = print.decoration.filter((mark) => mark.page === page);
     if (marks.length === 0) continue;
     doc.switchToPage(page);
     doc.markContent("Artifact", { type: "Layout" });
-    for (const mark of marks) drawMark(doc, mark, fonts);
+    for (const mark of marks) drawMark(doc, mark, ink);
     doc.endMarkedContent();
   }
   const root = doc.struct("Document");
   doc.addStructure(root);
-  for (const part of print.parts) writePart(doc, root, part, fonts);
+  for (const part of print.parts) writePart(doc, root, part, ink);
   root.end();
   for (const bookmark of print.bookmarks) addBookmark(doc.outline, bookmark, papers[print.paper][0]);
   doc.end();
@@ -114,25 +122,40 @@ function collect(doc: Doc): Promise<Uint8Array> {
   });
 }
 
-function writePart(doc: Doc, parent: PDFKit.PDFStructureElement, part: Part, fonts: Set<string>): void {
+function writePart(doc: Doc, parent: PDFKit.PDFStructureElement, part: Part, ink: InkState): void {
   const element = doc.struct(part.tag, {
     ...(part.alt === undefined ? {} : { alt: part.alt }),
     ...(part.box === undefined ? {} : { bbox: [...part.box], placement: "Block" }),
   });
   addTableAttributes(element, part);
   parent.add(element);
-  for (const inner of part.content) {
-    if ("tag" in inner) {
-      writePart(doc, element, inner, fonts);
+  for (const run of runsOf(part)) {
+    const [first] = run;
+    if (first === undefined) continue;
+    if ("tag" in first) {
+      writePart(doc, element, first, ink);
       continue;
     }
-    doc.switchToPage(inner.page);
+    doc.switchToPage(first.page);
     element.add(doc.markStructureContent(part.tag));
-    drawMark(doc, inner, fonts);
+    for (const mark of run) if (!("tag" in mark)) drawMark(doc, mark, ink);
     doc.endMarkedContent();
-    if (part.target !== undefined) addLink(doc, element, inner, part.target, part.alt ?? "");
+    if (part.target !== undefined) addLink(doc, element, first, part.target, part.alt ?? "");
   }
   element.end();
+}
+
+/** A part's content, marks that follow each other on a page together; a link's apart, since each has a place to click. */
+function runsOf({ content, target }: Part): readonly (readonly (Part | Mark)[])[] {
+  const runs: (Part | Mark)[][] = [];
+  for (const inner of content) {
+    const run = runs.at(-1);
+    const last = run?.at(-1);
+    const joins = last !== undefined && !("tag" in last) && !("tag" in inner) && last.page === inner.page;
+    if (joins && target === undefined) run?.push(inner);
+    else runs.push([inner]);
+  }
+  return runs;
 }
 
 function addTableAttributes(element: PDFKit.PDFStructureElement, { scope, columns, rows }: Part): void {
@@ -167,16 +190,16 @@ function addBookmark(parent: PDFKit.PDFOutline, bookmark: Bookmark, width: numbe
   for (const under of bookmark.under) addBookmark(item, under, width);
 }
 
-function drawMark(doc: Doc, mark: Mark, fonts: Set<string>): void {
-  if ("line" in mark) drawLine(doc, mark.line, mark.x, mark.y + mark.line.size * ascent, fonts);
-  else for (const shape of mark.shapes) drawShape(doc, shape, mark, fonts);
+function drawMark(doc: Doc, mark: Mark, ink: InkState): void {
+  if ("line" in mark) drawLine(doc, mark.line, mark.x, mark.y + mark.line.size * ascent, ink);
+  else for (const shape of mark.shapes) drawShape(doc, shape, mark, ink);
 }
 
 /** @param y where the base line is */
-function drawLine(doc: Doc, line: Line, x: number, y: number, fonts: Set<string>): void {
+function drawLine(doc: Doc, line: Line, x: number, y: number, ink: InkState): void {
   for (const piece of line.pieces()) {
-    const font = useFace(doc, piece, line.size, fonts);
-    doc.fillColor(greys[piece.tone]);
+    const font = useFace(doc, piece, line.size, ink);
+    fillWith(doc, piece.tone, ink);
     if (/\p{M}/u.test(piece.text)) doc.text(piece.text, x + piece.x, y, { lineBreak: false, baseline: "alphabetic" });
     else showPiece(doc, font, piece, line.size, x + piece.x, y);
     if (piece.struck) drawStrike(doc, x + piece.x, y - line.size * 0.25, piece.width, greys[piece.tone]);
@@ -197,17 +220,18 @@ function showPiece(doc: Doc, font: DocFont, { text }: Piece, size: number, x: nu
     const kern = Math.round(advanceWidth - xAdvance);
     shown += kern === 0 ? code : `${code}> ${kern} <`;
   });
-  doc.addContent(`BT /${font.id} ${size} Tf 1 0 0 -1 ${number(x)} ${number(y)} Tm ${shown}>] TJ ET`);
+  doc.addContent(`BT /${font.id} ${size} Tf 1 0 0 -1 ${short(x)} ${short(y)} Tm ${shown}>] TJ ET`);
 }
 
-const number = (value: number): string => String(Math.round(value * 100) / 100);
+/** A hundredth of a point is finer than any printer, and takes half the digits. */
+const short = (value: number): number => Math.round(value * 100) / 100;
 
-function useFace(doc: Doc, { face }: Piece, size: number, fonts: Set<string>): DocFont {
+function useFace(doc: Doc, { face }: Piece, size: number, ink: InkState): DocFont {
   doc.font(face.font as unknown as PDFKit.Mixins.PDFFontSource, face.key, size);
   const { _font } = doc as unknown as Inside;
   // pdfkit maps the empty glyph to U+0000, which PDF/UA forbids (ISO 14289-1, 7.21.7).
-  if (!fonts.has(face.key)) _font.unicode[0] = [0xfffd];
-  fonts.add(face.key);
+  if (!ink.fonts.has(face.key)) _font.unicode[0] = [0xfffd];
+  ink.fonts.add(face.key);
   return _font;
 }
 
@@ -220,33 +244,38 @@ function drawStrike(doc: Doc, x: number, y: number, width: number, colour: strin
     .stroke();
 }
 
-function drawShape(doc: Doc, shape: Shape, { x, y }: { x: number; y: number }, fonts: Set<string>): void {
+function drawShape(doc: Doc, shape: Shape, { x, y }: { x: number; y: number }, ink: InkState): void {
   if (shape.kind === "text") {
     const style: Style = shape.bold === true ? "bold" : "regular";
     const [line] = wrap([{ text: shape.text, style, tone: shape.tone }], shape.size);
     if (line === undefined) return;
     const shift = { start: 0, middle: line.width / 2, end: line.width }[shape.anchor];
-    drawLine(doc, line, x + shape.at[0] - shift, y + shape.at[1], fonts);
+    drawLine(doc, line, x + shape.at[0] - shift, y + shape.at[1], ink);
     return;
   }
-  if (shape.kind === "box") doc.rect(x + shape.at[0], y + shape.at[1], shape.width, shape.height);
-  if (shape.kind === "disc") doc.circle(x + shape.at[0], y + shape.at[1], shape.radius);
+  if (shape.kind === "box")
+    doc.rect(short(x + shape.at[0]), short(y + shape.at[1]), short(shape.width), short(shape.height));
+  if (shape.kind === "disc") doc.circle(short(x + shape.at[0]), short(y + shape.at[1]), short(shape.radius));
   if (shape.kind === "path") {
     shape.points.forEach(([px, py], index) => {
-      if (index === 0) doc.moveTo(x + px, y + py);
-      else doc.lineTo(x + px, y + py);
+      if (index === 0) doc.moveTo(short(x + px), short(y + py));
+      else doc.lineTo(short(x + px), short(y + py));
     });
     if (shape.closed === true) doc.closePath();
   }
-  paintShape(doc, shape);
+  paintShape(doc, shape, ink);
 }
 
-function paintShape(doc: Doc, { fill, stroke }: Exclude<Shape, { kind: "text" }>): void {
-  if (fill !== undefined) doc.fillColor(greys[fill]);
+function fillWith(doc: Doc, tone: Tone, { fills }: InkState): void {
+  const { page } = doc as unknown as Inside;
+  if (fills.get(page) !== tone) doc.fillColor(greys[tone]);
+  fills.set(page, tone);
+}
+
+function paintShape(doc: Doc, { fill, stroke }: Exclude<Shape, { kind: "text" }>, ink: InkState): void {
+  if (fill !== undefined) fillWith(doc, fill, ink);
   if (stroke !== undefined) {
     doc.lineWidth(stroke.width).strokeColor(greys[stroke.tone]).lineJoin("round");
-    if (stroke.dash === undefined) doc.undash();
-    else doc.dash(stroke.dash[0], { space: stroke.dash[1] });
   }
   if (fill !== undefined && stroke !== undefined) doc.fillAndStroke();
   else if (fill !== undefined) doc.fill();

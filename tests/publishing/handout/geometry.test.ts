@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { drawHandout, type Variant } from "../../../src/publishing/handout/handout.js";
-import { margin } from "../../../src/publishing/paper/sheet.js";
+import { margin } from "../../../src/publishing/paper/page.js";
 import { reflect } from "../../../src/routine/reflect.js";
 import type { Routine } from "../../../src/routine/routine.js";
 import { movesIn, sheetSections } from "../../../src/routine/sheet.js";

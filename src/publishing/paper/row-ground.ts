@@ -1,0 +1,86 @@
+import { line, type Shape } from "../drawing/shape.js";
+import type { Cell, Row } from "./bands.js";
+import { smallest } from "./cell.js";
+import type { Part, Spot } from "./print.js";
+import { textWidth } from "./text.js";
+
+/** Counts from `from` up to, not including, `to`, and the moves in them: no move crosses the edge. */
+export interface Stretch {
+  readonly from: number;
+  readonly to: number;
+  readonly cells: readonly Cell[];
+}
+
+/** A stretch as it is set: each move in its own counts, or (where they are too narrow) one under the other by their counts. */
+export interface Box extends Stretch {
+  readonly keyed: boolean;
+  readonly height: number;
+  /** What its table cell holds, drawn from the row's corner. */
+  readonly content: (spot: Spot) => readonly Part[];
+}
+
+/** What a row has to offer its boxes. */
+export interface Bed {
+  readonly row: Row;
+  /** Width of a count. */
+  readonly column: number;
+  readonly size: number;
+  /** Height of what is called over the counts. */
+  readonly top: number;
+}
+
+/** Height of the strip of counts over cues that stand under each other. */
+export const stripHeight = 15;
+export const inset = { left: 4.5, right: 2.5 };
+
+/** The grid under a row: accents as heavy rules over a light ground, counts as ticks, moves between full lines. */
+export function rowGround(bed: Bed, boxes: readonly Box[], height: number): readonly Shape[] {
+  const { row, column } = bed;
+  const x = (count: number) => (row.offset + count) * column;
+  const starts = new Set(row.cells.filter(({ begins }) => begins).map(({ from }) => from));
+  const foot = (at: number) =>
+    boxes.some(({ keyed, from, to }) => keyed && from < at && at < to) ? bed.top + stripHeight : height;
+  const accents = row.accents.flatMap((index): readonly Shape[] => {
+    const under = boxes.some(({ keyed, from, to }) => keyed && from <= index && index < to && to - from > 1);
+    return [
+      { kind: "box", at: [x(index), 0], width: column, height: under ? bed.top + stripHeight : height, fill: "tint" },
+      { kind: "box", at: [x(index), 0], width: column, height: 1.8, fill: "ink" },
+    ];
+  });
+  const inside = (at: number) => row.cells.some(({ from, to }) => from < at && at < to);
+  const lines = Array.from({ length: row.phrase.numbers.length + 1 }, (_, at) => at)
+    .filter((at) => !starts.has(at))
+    .map((at) => line("line", 0.5, [x(at), 0], [x(at), inside(at) ? 3.5 : foot(at)]));
+  const edges = [...starts].map((from) => line("ink", 0.9, [x(from), 0], [x(from), foot(from)]));
+  const labels = boxes.flatMap((box) => (box.keyed ? stripLabels(bed, box) : []));
+  return [
+    ...accents,
+    ...lines,
+    ...edges,
+    ...labels,
+    ...row.cells.flatMap((cell) => openEnd(cell, x, foot(cell.to - 0.01))),
+  ];
+}
+
+/** A move that runs on points out of its row. */
+function openEnd(cell: Cell, x: (count: number) => number, height: number): readonly Shape[] {
+  if (cell.ends) return [];
+  const [end, middle] = [x(cell.to), height / 2];
+  const points = [
+    [end - 5, middle - 4],
+    [end - 1, middle],
+    [end - 5, middle + 4],
+  ] as const;
+  return [{ kind: "path", points, stroke: { tone: "ink", width: 1.2 } }];
+}
+
+/** Counts in the strip over keyed cues, as far as they have room. */
+function stripLabels({ row, column, top }: Bed, { cells }: Box): readonly Shape[] {
+  return cells.flatMap((cell): readonly Shape[] => {
+    const text = cell.text.label.map((span) => span.text).join("");
+    const left = cell.move.hit && cell.begins ? inset.left + 4 : 3;
+    if (textWidth(text, smallest, "bold") > (cell.to - cell.from) * column - left - 1) return [];
+    const at = [(row.offset + cell.from) * column + left, top + 10.5] as const;
+    return [{ kind: "text", at, text, size: smallest, anchor: "start", bold: true, tone: "ink" }];
+  });
+}
