@@ -25,7 +25,7 @@ export function explain(schema: z.ZodType, issue: Issue, before: Path = []): Com
   const path = [...before, ...issue.path] as Path;
   const about = within(schema, issue.path);
   if (issue.code === "unrecognized_keys") return explainKeys(about, issue, path);
-  if (issue.code === "invalid_key") return [badKey(about, issue, path)];
+  if (issue.code === "invalid_key") return [badKey(within(schema, issue.path.slice(0, -1)), issue, path)];
   if (issue.input === undefined && issue.code !== "custom") {
     return [{ path, part: "key", rule: "missing-key", message: missing(path, about) }];
   }

@@ -50,7 +50,8 @@ function kindHint(input: unknown, about: Bare): string | undefined {
   }
   if (Array.isArray(input) || typeof input !== "object" || input === null) return undefined;
   const [[key, value] = ["", undefined], ...others] = Object.entries(input);
-  if (about.entry && key.startsWith("-")) return ` Put a space after each dash: ${quoted(`- ${key.slice(1)}`)}.`;
+  if (about.entry && key.startsWith("-"))
+    return ` Put a space after each dash: ${quoted(`- ${key.slice(1)}: ${typeof value === "string" ? value : "…"}`)}.`;
   if (about.entry)
     return ` Begin each entry with a dash and a space: ${quoted(`- ${bare(about.entry).example ?? key}`)}.`;
   if (!isText || others.length > 0 || typeof value !== "string") return undefined;

@@ -8,6 +8,7 @@ import { unsafeLink } from "./prose.js";
 import { readKeys } from "./read-keys.js";
 import { limited } from "./report.js";
 import { routineSchema } from "./schema/routine.js";
+import { sectionFindings } from "./sections.js";
 import { split } from "./split.js";
 import { versionFindings } from "./versions.js";
 import { writeRoutine } from "./write-routine.js";
@@ -57,6 +58,7 @@ export function readRoutine(text: string, slug: string, library: Library): Routi
   });
   if (!["levels", "taught", "adaptations"].some((key) => faulty.has(key)))
     all.push(...versionFindings(written, front.locate));
+  all.push(...sectionFindings(written, front.locate));
   const whole = !all.some(({ severity }) => severity === "error");
   const { routine, problems } = dance(written, library);
   for (const { severity, rule, message, place } of problems) {

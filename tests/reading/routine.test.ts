@@ -155,6 +155,27 @@ test("versions that would share a file's name", () => {
   expect(found(sample({ head: "levels: [a, b-large]\n" }))).toEqual([]);
 });
 
+test("a section takes its counts from one place", () => {
+  const second = (keys: string) => sample({ counts: `      - 1-8: Walk\n  - name: Second\n${keys}` });
+  expect(found(second("    same-as: Verse\n"))).toEqual([]);
+  expect(found(second("    same-as: Verse\n    change: { 1: { 1-8: Run } }\n"))).toEqual([]);
+  expect(found(second("    same-as: Verse\n    counts:\n      - 1-8: Run\n"))).toEqual(["11:5 section"]);
+  expect(found(second("    change: { 1: { 1-8: Run } }\n    counts:\n      - 1-8: Run\n"))).toEqual(["11:5 section"]);
+});
+
+test("a key that is a number or a count says so where it is none", () => {
+  const first = (keys: string) => told(sample({ counts: `      - 1-8: Walk\n    ${keys}\n` }))[0];
+  expect(first("at: { 0: 1:00 }")).toBe("`0` can't be a key here: it must be a number from 1 to 1000.");
+  expect(first("change: { two: { 1-8: Run } }")).toContain("a number from 1 to 999");
+  const option = told(
+    sample({ head: "levels: [1, 2]\n", move: "{ do: Walk, options: { 2: { 1: Nod, 2: Nod, height: lying } } }" }),
+  );
+  expect(option[0]).toBe("`height` can't be a key here: it must be counts, such as `1-4`.");
+  expect(told(sample({ move: "{ do: Walk, travel: { forwards: 3 } }" }))[0]).toBe(
+    "`forwards` is not a key here; did you mean `forward`?",
+  );
+});
+
 test("messages never speak of the machinery", () => {
   const odd = sample({
     head: "style: { a: b }\nlevels: [[1]]\ngear: 3: 4\nvideo: x\nstart: [a]\n",

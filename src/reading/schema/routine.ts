@@ -124,6 +124,10 @@ const mirrored = z
   .union([truth.transform((yes) => (yes ? ("always" as const) : ("never" as const))), z.literal("alternate")])
   .meta({ wants: "yes, no or alternate", example: "yes" });
 
+/* More levels, adaptations or groups than these nobody tells apart, and each is danced through. */
+const mostNames = 64;
+const isFew = (names: readonly unknown[]) => names.length <= mostNames;
+
 const phrases = z.array(phrase).min(1);
 
 const section = z
@@ -186,14 +190,24 @@ export const routineSchema = z.strictObject({
     "{ facing: left, height: chair }",
   ).optional(),
   levels: key(
-    listOf(versionName).refine((levels) => levels.length > 0, "Name at least one level, or leave the key out."),
+    listOf(versionName)
+      .refine((levels) => levels.length > 0, "Name at least one level, or leave the key out.")
+      .refine(isFew, `Name at most ${mostNames}.`),
     "easiest first (default [1])",
     "[1, 2, 3]",
   ).optional(),
   taught: key(versionName, "the level that the plain moves are for (default: the first)", "2").optional(),
-  adaptations: key(listOf(adaptation), "versions that are no rung of the ladder", "[seated]").optional(),
+  adaptations: key(
+    listOf(adaptation).refine(isFew, `Name at most ${mostNames}.`),
+    "versions that are no rung of the ladder",
+    "[seated]",
+  ).optional(),
   gear: key(listOf(gear), "what a dancer needs", "[{ item: knee pads, need: required }]").optional(),
-  groups: key(listOf(group), "dancers who dance different counts at once, the first first", "[Ebb, Flood]").optional(),
+  groups: key(
+    listOf(group).refine(isFew, `Name at most ${mostNames}.`),
+    "dancers who dance different counts at once, the first first",
+    "[Ebb, Flood]",
+  ).optional(),
   walls: key(whole(1, 64), "in how many directions it starts (default 1)", "4").optional(),
   times: key(whole(1, 1000), "how many times it is danced through (default: walls)", "8").optional(),
   restarts: key(z.array(restart), "times through that break off early", "[{ wall: 5, after: 16 }]").optional(),
