@@ -8,8 +8,8 @@ import { openStaging, type Staging } from "./staging.js";
 import { portions, survey } from "./survey.js";
 import { openThreads, type Threads } from "./threads.js";
 import { toolDigest } from "./tool.js";
-import { type Making, type Unit, unitsOf } from "./units.js";
-import type { Bench, Given, With } from "./work.js";
+import { keyOf, type Making, makeUnits, type Unit, unitsOf } from "./units.js";
+import type { Bench } from "./work.js";
 
 export interface BuildOptions {
   readonly content: string;
@@ -61,8 +61,8 @@ async function buildInto(staging: Staging, threads: Threads, options: BuildOptio
   const seen = await survey(options.content, kept.reads, threads);
   const { content } = seen;
   if (content.findings.some(({ severity }) => severity === "error")) return { done: false, content };
-  const units = unitsOf(seen);
-  const made = new Map(units.flatMap((unit) => reusable(kept.made, staging.published, unit)));
+  const units = unitsOf(seen).map((unit) => ({ ...unit, key: keyOf(unit, content.library) }));
+  const made = new Map(units.flatMap((unit) => reusable(kept.made, staging.published, unit, unit.key)));
   const fresh = units.filter(({ place }) => !made.has(place));
   const filesMade = () => [...made.values()].flatMap(({ files }) => Object.keys(files));
   // Where all is as it was, the published folder stays, and with it the times of its files.
@@ -81,15 +81,19 @@ async function buildInto(staging: Staging, threads: Threads, options: BuildOptio
 /** Most routines or workshops that one thread makes in one go: Eleventy keeps every page until all of them are made. */
 const portion = 25;
 
-async function makeAll(units: readonly Unit[], bench: Bench, threads: Threads, progress: Progress = () => {}) {
+async function makeAll(
+  units: readonly (Unit & { readonly key: string })[],
+  bench: Bench,
+  threads: Threads,
+  progress: Progress = () => {},
+) {
   let done = 0;
   const tell = (what: string) => progress(++done, units.length, what);
   const make = async <C extends Making>(craft: C) => {
-    const own = units.filter((unit): unit is Unit<C> => unit.craft === craft);
+    const own = units.filter((unit): unit is Unit<C> & { readonly key: string } => unit.craft === craft);
     const size = Math.min(portion, Math.ceil(own.length / (4 * threads.most)));
     const each = portions(own, size).map(async (some) => {
-      const works = some.map(({ work }) => work) as unknown as Given<C>;
-      const files = await threads.do(craft, bench as With<C>, works, tell);
+      const files = await makeUnits(threads, bench, craft, some, tell);
       return some.map(({ place, key }, index) => [place, { key, files: files[index] ?? {} }] as const);
     });
     return (await Promise.all(each)).flat();

@@ -5,7 +5,12 @@ import type { Kept, KeptUnit } from "./kept.js";
 import type { Unit } from "./units.js";
 
 /** What was made last time, would come out the same again, and still lies in the published folder byte by byte; or none. */
-export function reusable(kept: Kept["made"], published: string, { place, key }: Unit): readonly [string, KeptUnit][] {
+export function reusable(
+  kept: Kept["made"],
+  published: string,
+  { place }: Unit,
+  key: string,
+): readonly [string, KeptUnit][] {
   const made = kept[place];
   return made?.key === key && holds(published, made.files) ? [[place, made]] : [];
 }

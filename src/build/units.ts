@@ -1,7 +1,9 @@
 import { type LibraryFacts, workshopFacts } from "../publishing/site/library-view.js";
-import { digestOf } from "./digest.js";
+import type { Library } from "../routine/routine.js";
+import { type Digests, digestOf } from "./digest.js";
 import type { Survey } from "./survey.js";
-import type { Craft, Given } from "./work.js";
+import type { Threads } from "./threads.js";
+import type { Bench, Given, With } from "./work.js";
 
 /** A part of the pack that is made on its own. */
 export interface Unit<C extends Making = Making> {
@@ -9,17 +11,15 @@ export interface Unit<C extends Making = Making> {
   /** Its folder in the pack; empty for what belongs to the library as a whole. */
   readonly place: string;
   readonly work: Given<C>[number];
-  /** A digest of all that it is made from: what the craft is given, no more and no less. */
-  readonly key: string;
 }
 
-export type Making = Exclude<Craft, "read">;
+export type Making = "shared" | "workshops" | "routines";
 
 /** What has to be made from a content folder, what takes longest first. */
 export function unitsOf({ content, texts }: Survey): readonly Unit[] {
-  const { library, routines, workshops } = content;
+  const { routines, workshops } = content;
   const unit = <C extends Making>(craft: C, place: string, work: Given<C>[number]): Unit<C> => {
-    return { craft, place, work, key: digestOf(craft, library, work) };
+    return { craft, place, work };
   };
   const textOf = (slug: string) => ({ slug, text: texts.get(slug) ?? "" });
   const facts: LibraryFacts = { routines, workshops: workshops.map(workshopFacts) };
@@ -36,4 +36,22 @@ export function unitsOf({ content, texts }: Survey): readonly Unit[] {
       return unit("routines", `routines/${slug}`, { ...textOf(slug), findings });
     }),
   ];
+}
+
+/** A digest of all that a unit is made from: what the craft is given, no more and no less. */
+export function keyOf({ craft, work }: Unit, library: Library): string {
+  return digestOf(craft, library, work);
+}
+
+/** Has units made in a thread, all by one craft. */
+export async function makeUnits<C extends Making>(
+  threads: Threads,
+  bench: Bench,
+  craft: C,
+  units: readonly Unit<C>[],
+  tell?: (what: string) => void,
+): Promise<readonly Digests[]> {
+  const works = units.map(({ work }) => work);
+  // The compiler can't see that a list of what one craft takes is what that craft is given.
+  return threads.do(craft, bench as With<C>, works as unknown as Given<C>, tell);
 }

@@ -1,12 +1,12 @@
 import type { OutFile, Publisher } from "../publishing/publisher.js";
 import type { LibraryFacts } from "../publishing/site/library-view.js";
-import { readPack } from "../publishing/site/pack.js";
+import { type PackFiles, packOf } from "../publishing/site/pack.js";
 import { type RoutineFacts, routineFacts } from "../publishing/site/routine-facts.js";
 import type { SitePart } from "../publishing/site/site-config.js";
 import type { TextFinding } from "../reading/finding.js";
 import { type RoutineRead, readRoutine } from "../reading/read-routine.js";
 import type { WorkshopOf } from "../reading/read-workshop.js";
-import type { Library, Routine } from "../routine/routine.js";
+import type { Library, Routine, Workshop } from "../routine/routine.js";
 import { type Digests, digestsOf } from "./digest.js";
 import { listFiles } from "./folders.js";
 import { writeInto } from "./staging.js";
@@ -20,8 +20,10 @@ import { writeInto } from "./staging.js";
 /** What all the making has in common. */
 export interface Bench {
   readonly library: Library;
-  /** The staging folder. */
+  /** Where the files are written. */
   readonly folder: string;
+  /** Leaves what takes a while for later; pages link to it all the same. */
+  readonly later?: true;
 }
 
 export interface RoutineText {
@@ -49,52 +51,83 @@ async function read(library: Library, files: readonly RoutineText[]): Promise<re
 }
 
 /** Makes everything that is about these routines alone: handouts, captions and the rest, and their pages. */
-async function routines(bench: Bench, works: readonly RoutineWork[], tell: Tell): Promise<readonly Digests[]> {
+async function routines(
+  bench: Bench,
+  works: readonly RoutineWork[],
+  tell: Tell = () => {},
+): Promise<readonly Digests[]> {
   const { routinePublishers } = await import("../publishing/list.js");
   const { routineRecord } = await import("../publishing/record/record.js");
-  const made: Routine[] = [];
+  const made: Made<Routine>[] = [];
   for (const work of works) {
     const routine = readAgain(work, bench.library);
-    write(bench, [routineRecord(routine, bench.library, work.findings)]);
-    await publish(bench, routinePublishers, routine);
-    made.push(routine);
+    const record = routineRecord(routine, bench.library, work.findings);
+    made.push({ subject: routine, pack: await publish(bench, routinePublishers, routine, [record]) });
     tell(routine.title);
   }
   await makePages(bench, { routines: made, workshops: [] });
-  return made.map(({ slug }) => digestsBelow(bench, `routines/${slug}`));
+  return works.map(({ slug }) => digestsBelow(bench, `routines/${slug}`));
 }
 
 /** The same for workshops. */
-async function workshops(bench: Bench, works: readonly WorkshopWork[], tell: Tell): Promise<readonly Digests[]> {
+async function workshops(
+  bench: Bench,
+  works: readonly WorkshopWork[],
+  tell: Tell = () => {},
+): Promise<readonly Digests[]> {
   const { workshopPublishers } = await import("../publishing/list.js");
-  const made = works.map((work) => ({
-    ...work,
-    routines: work.routines.map((routine) => readAgain(routine, bench.library)),
-  }));
-  for (const workshop of made) {
-    await publish(bench, workshopPublishers, workshop);
+  const made: Made<Workshop>[] = [];
+  for (const work of works) {
+    const workshop = lookedUp(work, bench.library);
+    made.push({ subject: workshop, pack: await publish(bench, workshopPublishers, workshop) });
     tell(workshop.title);
   }
   await makePages(bench, { routines: [], workshops: made });
-  return made.map(({ slug }) => digestsBelow(bench, `workshops/${slug}`));
+  return works.map(({ slug }) => digestsBelow(bench, `workshops/${slug}`));
 }
 
 /** Makes the pages about the whole library, and what all pages share. */
-async function shared(bench: Bench, works: readonly LibraryFacts[], tell: Tell): Promise<readonly Digests[]> {
+async function shared(
+  bench: Bench,
+  works: readonly LibraryFacts[],
+  tell: Tell = () => {},
+): Promise<readonly Digests[]> {
   for (const facts of works) await makePages(bench, { facts, routines: [], workshops: [] });
   tell(bench.library.name);
   // The others are made at the same time, into folders of their own.
   return [digestsOf(bench.folder, listFiles(bench.folder, "", ["routines", "workshops"]))];
 }
 
+/** Makes what was left for later of a routine. */
+async function routineLater(bench: Bench, work: RoutineWork): Promise<Digests> {
+  const { routinePublishers } = await import("../publishing/list.js");
+  const slow = routinePublishers.filter(({ paths }) => paths !== undefined);
+  await publish(bench, slow, readAgain(work, bench.library));
+  return digestsBelow(bench, `routines/${work.slug}`);
+}
+
+/** Makes what was left for later of a workshop. */
+async function workshopLater(bench: Bench, work: WorkshopWork): Promise<Digests> {
+  const { workshopPublishers } = await import("../publishing/list.js");
+  const slow = workshopPublishers.filter(({ paths }) => paths !== undefined);
+  await publish(bench, slow, lookedUp(work, bench.library));
+  return digestsBelow(bench, `workshops/${work.slug}`);
+}
+
 /** What can be asked for, by name. */
-export const crafts = { read, routines, workshops, shared };
+export const crafts = { read, routines, workshops, shared, routineLater, workshopLater };
 
 export type Craft = keyof typeof crafts;
 /** With what a craft is done: a library, or a library and a place to write to. */
 export type With<C extends Craft> = Parameters<(typeof crafts)[C]>[0];
 export type Given<C extends Craft> = Parameters<(typeof crafts)[C]>[1];
 export type Gained<C extends Craft> = Awaited<ReturnType<(typeof crafts)[C]>>;
+
+/** A routine or workshop, and what lies in the pack beside its page. */
+interface Made<Subject> {
+  readonly subject: Subject;
+  readonly pack: PackFiles;
+}
 
 function digestsBelow({ folder }: Bench, place: string): Digests {
   return digestsOf(folder, listFiles(folder, place));
@@ -106,22 +139,51 @@ function readAgain({ slug, text }: RoutineText, library: Library): Routine {
   return routine;
 }
 
-async function publish<S extends { slug: string }>(bench: Bench, publishers: readonly Publisher<S>[], subject: S) {
-  for (const { name, publish } of publishers)
-    try {
-      write(bench, await publish(subject, bench.library));
-    } catch (error) {
-      throw new Error(`The ${name} of ${subject.slug} could not be made: ${(error as Error).message}`, {
-        cause: error,
-      });
-    }
+function lookedUp(work: WorkshopWork, library: Library): Workshop {
+  return { ...work, routines: work.routines.map((routine) => readAgain(routine, library)) };
 }
 
-function write({ folder }: Bench, files: readonly OutFile[]): void {
+/** Writes what some outputs make of a subject, and tells what then lies in the pack, or will. */
+async function publish<S extends { readonly slug: string }>(
+  { library, folder, later }: Bench,
+  publishers: readonly Publisher<S>[],
+  subject: S,
+  more: readonly OutFile[] = [],
+): Promise<PackFiles> {
+  const files = [...more];
+  const paths: string[] = [];
+  for (const publisher of publishers) {
+    if (later && publisher.paths) paths.push(...publisher.paths(subject, library));
+    else files.push(...(await published(publisher, subject, library)));
+  }
   for (const file of files) writeInto(folder, file);
+  return packOf(files, paths);
 }
 
-async function makePages({ library, folder }: Bench, part: Omit<SitePart, "library" | "packOf">): Promise<void> {
+async function published<S extends { readonly slug: string }>(publisher: Publisher<S>, subject: S, library: Library) {
+  try {
+    return await publisher.publish(subject, library);
+  } catch (error) {
+    const what = `The ${publisher.name} of ${subject.slug}`;
+    throw new Error(`${what} could not be made: ${(error as Error).message}`, { cause: error });
+  }
+}
+
+interface Pages {
+  readonly facts?: LibraryFacts;
+  readonly routines: readonly Made<Routine>[];
+  readonly workshops: readonly Made<Workshop>[];
+}
+
+async function makePages({ library, folder }: Bench, { routines, workshops, ...shared }: Pages): Promise<void> {
   const { publishSite } = await import("../publishing/site/publish-site.js");
-  await publishSite({ ...part, library, packOf: (kind, slug) => readPack(folder, kind, slug) }, folder);
+  const packs = new Map([...routines, ...workshops].map(({ subject, pack }) => [subject.slug, pack]));
+  const part: SitePart = {
+    ...shared,
+    library,
+    routines: routines.map(({ subject }) => subject),
+    workshops: workshops.map(({ subject }) => subject),
+    packOf: (_, slug) => packs.get(slug) ?? packOf([], []),
+  };
+  await publishSite(part, folder);
 }

@@ -7,6 +7,7 @@ const help = `countleaf makes a page, handouts and video text from one file a da
   countleaf new library DIR       start a library of your own in the folder DIR
   countleaf new routine "TITLE"   add a routine file to copy from
   countleaf check                 read everything and say what is wrong
+  countleaf serve                 see the library while you write it; pages follow each save
   countleaf build                 make the pack: pages, handouts, captions, click track
   countleaf outline SLUG          print the text for under a video
   countleaf captions SLUG         print captions of counts and cues, --lead N counts early
@@ -14,6 +15,7 @@ const help = `countleaf makes a page, handouts and video text from one file a da
   countleaf click SLUG --out F    write the click track as sound
 
   --content DIR   where the files are (content)
+  --port, --host  where the library is served (8080, this computer alone)
   --out DIR       where the pack goes (_site)
   --help          this text; after a command, that command's words
   --version       the version
@@ -26,6 +28,7 @@ type Command = (args: readonly string[]) => Promise<number>;
 /* Loaded only when asked for, so that a question about the words is answered at once. */
 const commands: Readonly<Record<string, () => Promise<Command>>> = {
   build: async () => (await import("./build.js")).buildCommand,
+  serve: async () => (await import("./serve.js")).serveCommand,
   check: async () => (await import("./check.js")).checkCommand,
   new: async () => (await import("./new.js")).newCommand,
   outline: async () => (await import("./outline.js")).outlineCommand,

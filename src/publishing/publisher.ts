@@ -14,4 +14,6 @@ export interface OutFile {
 export interface Publisher<Subject> {
   readonly name: string;
   readonly publish: (subject: Subject, library: Library) => readonly OutFile[] | Promise<readonly OutFile[]>;
+  /** Of an output that takes a while: the paths of its files, so that what links to them need not wait until they are made. */
+  readonly paths?: (subject: Subject, library: Library) => readonly string[];
 }

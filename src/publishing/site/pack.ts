@@ -1,8 +1,9 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
+import { basename, join } from "node:path";
 import type { Routine } from "../../routine/routine.js";
 import type { ClassPlan } from "../../teaching/class-plan.js";
 import { versionName } from "../figures.js";
+import type { OutFile } from "../publisher.js";
 
 /** What lies in the pack beside a page before the page is made, so that it links only to what is there. */
 export interface PackFiles {
@@ -24,8 +25,18 @@ export interface Download {
 /** The files of a page's folder; none where there is no such folder. */
 export function readPack(outDir: string, kind: "routines" | "workshops", slug: string): PackFiles {
   const folder = join(outDir, kind, slug);
-  const names = new Set(existsSync(folder) ? readdirSync(folder) : []);
-  const text = (name: string) => readFileSync(join(folder, name), "utf8");
+  const names = existsSync(folder) ? readdirSync(folder) : [];
+  return packFiles(names, (name) => readFileSync(join(folder, name), "utf8"));
+}
+
+/** The same from the files themselves, and the paths of those that are made later. */
+export function packOf(files: readonly OutFile[], later: readonly string[]): PackFiles {
+  const texts = new Map(files.map(({ path, content }) => [basename(path), content]));
+  return packFiles([...texts.keys(), ...later.map((path) => basename(path))], (name) => String(texts.get(name)));
+}
+
+function packFiles(all: readonly string[], text: (name: string) => string): PackFiles {
+  const names = new Set(all);
   return {
     names,
     ...(names.has("description.txt") ? { videoText: text("description.txt") } : {}),

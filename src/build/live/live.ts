@@ -1,0 +1,131 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Finding } from "../../reading/finding.js";
+import type { Library } from "../../routine/routine.js";
+import { type Digests, digestOf } from "../digest.js";
+import { type Survey, survey } from "../survey.js";
+import { openThreads } from "../threads.js";
+import { keyOf, makeUnits, type Unit, unitsOf } from "../units.js";
+import type { Bench, Given } from "../work.js";
+import { rememberingReader } from "./remember.js";
+
+/** A library that is read again when its files change, and whose pages are made when somebody asks for them. */
+export interface Live {
+  /** What lies at a path of the pack now. */
+  readonly at: (path: string) => Promise<Found>;
+  /** Changes whenever what lies there does. */
+  readonly keyAt: (path: string) => string;
+  /** Errors in the content, as it was read last. */
+  readonly mistakes: () => Mistakes;
+  /** Reads what has changed. */
+  readonly refresh: () => Promise<void>;
+  readonly close: () => Promise<void>;
+}
+
+export type Found =
+  | { readonly kind: "file"; readonly file: string; readonly key: string }
+  /** A page that can't be made before these are mended. */
+  | { readonly kind: "mistakes"; readonly mistakes: Mistakes; readonly key: string }
+  | { readonly kind: "nothing"; readonly key: string };
+
+export interface Mistakes {
+  readonly findings: readonly Finding[];
+  readonly sources: ReadonlyMap<string, string>;
+}
+
+interface State {
+  readonly seen: Survey;
+  /** The last one that could be read. */
+  readonly library: Library;
+  readonly units: ReadonlyMap<string, Unit>;
+  readonly errors: readonly Finding[];
+}
+
+interface Made {
+  readonly key: string;
+  readonly files: Promise<Digests>;
+  /** What takes a while, from when it was first asked for. */
+  later?: Promise<Digests>;
+}
+
+/** Opens a content folder and reads it. What is made lies in a temporary folder until it is closed. */
+export async function openLive(contentDir: string): Promise<Live> {
+  const folder = mkdtempSync(join(tmpdir(), "countleaf-live-"));
+  // Pages have a thread of their own, where nothing stands before them: no handout, no reading of a large library.
+  const [pages, others] = [openThreads(1), openThreads()];
+  const readFile = rememberingReader();
+  const look = async (last?: State): Promise<State> => {
+    const seen = await survey(contentDir, last?.seen.reads ?? {}, others, readFile);
+    const errors = seen.content.findings.filter(({ severity }) => severity === "error");
+    const broken = errors.some(({ file }) => file.endsWith("library.yaml"));
+    const library = broken && last ? last.library : seen.content.library;
+    return { seen, library, errors, units: new Map(unitsOf(seen).map((unit) => [unit.place, unit])) };
+  };
+  let state = await look();
+  const made = new Map<string, Made>();
+
+  const make = (unit: Unit): Made => {
+    const key = keyOf(unit, state.library);
+    const before = made.get(unit.place);
+    if (before?.key === key) return before;
+    const bench: Bench = { library: state.library, folder, later: true };
+    const files = makeUnits(pages, bench, unit.craft, [unit]);
+    const now: Made = { key, files: files.then(([digests = {}]) => digests) };
+    made.set(unit.place, now);
+    now.files.catch(() => made.delete(unit.place));
+    return now;
+  };
+  const makeLater = (unit: Unit): Promise<Digests> => {
+    const bench: Bench = { library: state.library, folder };
+    if (unit.craft === "routines") return others.do("routineLater", bench, unit.work as Given<"routineLater">);
+    if (unit.craft === "workshops") return others.do("workshopLater", bench, unit.work as Given<"workshopLater">);
+    return Promise.resolve({});
+  };
+  const mistakesAt = (path: string): Mistakes | undefined => {
+    if (!path.endsWith("index.html")) return undefined;
+    const place = placeOf(path);
+    const own = state.errors.filter(({ file }) => placeOfFile(file) === place);
+    const findings = own.length === 0 && !state.units.has(place) ? state.errors : own;
+    return findings.length === 0 ? undefined : { findings, sources: state.seen.content.sources };
+  };
+  const keyAt = (path: string): string => {
+    const mistakes = mistakesAt(path);
+    const unit = state.units.get(placeOf(path));
+    return mistakes ? digestOf(mistakes.findings) : unit ? keyOf(unit, state.library) : "nothing";
+  };
+
+  return {
+    keyAt,
+    mistakes: () => ({ findings: state.errors, sources: state.seen.content.sources }),
+    refresh: async () => {
+      state = await look(state);
+    },
+    at: async (path) => {
+      const mistakes = mistakesAt(path);
+      if (mistakes) return { kind: "mistakes", mistakes, key: keyAt(path) };
+      const unit = state.units.get(placeOf(path));
+      if (unit === undefined) return { kind: "nothing", key: keyAt(path) };
+      const now = make(unit);
+      const found = { kind: "file", file: join(folder, path), key: now.key } as const;
+      if (Object.hasOwn(await now.files, path)) return found;
+      now.later ??= makeLater(unit);
+      return Object.hasOwn(await now.later, path) ? found : { kind: "nothing", key: now.key };
+    },
+    close: async () => {
+      await Promise.all([pages.close(), others.close()]);
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}
+
+/** The unit that a path of the pack belongs to: "routines/low-tide" of "routines/low-tide/index.html". */
+function placeOf(path: string): string {
+  return /^(?:routines|workshops)\/[^/]+(?=\/)/.exec(path)?.[0] ?? "";
+}
+
+/** The unit that a file of the content folder is about. */
+function placeOfFile(file: string): string {
+  const [, kind, slug] = /(?:^|\/)(routines|workshops)\/([^/]+)\.md$/.exec(file) ?? [];
+  return slug === undefined ? "" : `${kind}/${slug}`;
+}

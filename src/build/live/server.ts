@@ -1,0 +1,143 @@
+import { readFile } from "node:fs/promises";
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
+import { extname } from "node:path";
+import type { Live } from "./live.js";
+import { mistakesPage, nothingPage, troublePage } from "./pages.js";
+
+/** Where the program's own addresses lie; no page of a pack begins like this. */
+const own = "/~live/";
+
+const types: Readonly<Record<string, string>> = {
+  ".html": "text/html; charset=utf-8",
+  ".css": "text/css; charset=utf-8",
+  ".js": "text/javascript; charset=utf-8",
+  ".json": "application/json",
+  ".webmanifest": "application/manifest+json",
+  ".xml": "application/xml; charset=utf-8",
+  ".svg": "image/svg+xml",
+  ".png": "image/png",
+  ".woff2": "font/woff2",
+  ".pdf": "application/pdf",
+  ".vtt": "text/vtt; charset=utf-8",
+  ".mid": "audio/midi",
+  ".txt": "text/plain; charset=utf-8",
+};
+
+/** Waits for news of the page that it was put into; its address says which page, and as it was when. */
+const reloadScript = `const news = new EventSource("${own}news" + new URL(import.meta.url).search);
+news.onmessage = () => location.reload();
+`;
+
+/** In place of the worker that keeps visited pages: while somebody writes, nothing old may be shown. */
+const forgetfulWorker = `self.addEventListener("install", () => self.skipWaiting());
+self.addEventListener("activate", (event) =>
+  event.waitUntil(caches.keys().then((names) => Promise.all(names.map((name) => caches.delete(name))))));
+`;
+
+interface Answer {
+  readonly status: number;
+  readonly type: string;
+  readonly body: string | Uint8Array;
+  readonly location?: string;
+}
+
+interface Listener {
+  readonly path: string;
+  readonly response: ServerResponse;
+  key: string;
+}
+
+export interface LiveServer {
+  readonly server: Server;
+  /** Tells the open pages that have changed. */
+  readonly tell: () => void;
+}
+
+/**
+ * Serves a live library. What is asked for is looked up among the files of the pack, so that no address leads out of it.
+ *
+ * @param names host names that a browser may have asked for; any, where left out. A page of another site that has had its own
+ * name lead here (DNS rebinding) is sent away by it
+ */
+export function liveServer(live: Live, names?: readonly string[]): LiveServer {
+  const listeners = new Set<Listener>();
+  const tell = () => {
+    for (const listener of listeners) {
+      const key = live.keyAt(listener.path);
+      if (key === listener.key) continue;
+      listener.key = key;
+      listener.response.write("data: changed\n\n");
+    }
+  };
+  const listen = (address: URL, response: ServerResponse) => {
+    const { searchParams } = address;
+    const listener = { path: searchParams.get("path") ?? "", key: searchParams.get("key") ?? "", response };
+    listeners.add(listener);
+    response.on("close", () => listeners.delete(listener));
+    response.writeHead(200, { "Content-Type": "text/event-stream", "Cache-Control": "no-store" });
+    response.write(":\n\n");
+    tell();
+  };
+  const server = createServer(async (request, response) => {
+    const address = addressOf(request, names);
+    if (typeof address !== "string" && address.pathname === `${own}news`) return listen(address, response);
+    const { status, type, body, location } =
+      typeof address === "string" ? plain(400, address) : await answerTo(live, request.method ?? "", address);
+    response.writeHead(status, {
+      "Content-Type": type,
+      "Cache-Control": "no-store",
+      "X-Content-Type-Options": "nosniff",
+      ...(location === undefined ? {} : { Location: location }),
+    });
+    response.end(request.method === "HEAD" ? undefined : body);
+  });
+  return { server, tell };
+}
+
+/** What was asked for, or why that is no question. */
+function addressOf({ url = "", headers }: IncomingMessage, names: readonly string[] | undefined): URL | string {
+  try {
+    const address = new URL(url, `http://${headers.host ?? "localhost"}`);
+    if (names && !names.includes(address.hostname)) return "This library is served to this computer alone.";
+    return address;
+  } catch {
+    return "This is no address.";
+  }
+}
+
+async function answerTo(live: Live, method: string, { pathname }: URL): Promise<Answer> {
+  if (method !== "GET" && method !== "HEAD") return plain(405, "Pages can only be read here.");
+  if (pathname === `${own}reload.js`) return { status: 200, type: types[".js"] ?? "", body: reloadScript };
+  if (pathname === "/keep-pages.js") return { status: 200, type: types[".js"] ?? "", body: forgetfulWorker };
+  try {
+    return await answerFrom(live, decodeURIComponent(pathname).slice(1));
+  } catch (error) {
+    return page(500, troublePage(error instanceof Error ? error.message : String(error)), pathname, "");
+  }
+}
+
+async function answerFrom(live: Live, asked: string): Promise<Answer> {
+  const path = asked === "" || asked.endsWith("/") ? `${asked}index.html` : asked;
+  const found = await live.at(path);
+  if (found.kind === "mistakes") return page(500, mistakesPage(found.mistakes), path, found.key);
+  if (found.kind === "file") {
+    const type = types[extname(path)] ?? "application/octet-stream";
+    const body = await readFile(found.file);
+    return path.endsWith(".html") ? page(200, body.toString(), path, found.key) : { status: 200, type, body };
+  }
+  // A folder's address without its slash: the links of its page would lead astray.
+  const folder = await live.at(`${path}/index.html`);
+  if (folder.kind === "file") return { ...plain(302, ""), location: `/${path}/` };
+  return page(404, nothingPage(), path, found.key);
+}
+
+/** A page, with the script that waits for news of it. */
+function page(status: number, html: string, path: string, key: string): Answer {
+  const address = `${own}reload.js?${new URLSearchParams({ path, key })}`.replaceAll("&", "&amp;");
+  const script = `<script type="module" src="${address}"></script>\n`;
+  return { status, type: types[".html"] ?? "", body: html.replace("</head>", () => `${script}</head>`) };
+}
+
+function plain(status: number, text: string): Answer {
+  return { status, type: types[".txt"] ?? "", body: `${text}\n` };
+}

@@ -1,0 +1,33 @@
+import { serveLibrary } from "../build/live/serve.js";
+import { formatFindings } from "../reading/report.js";
+import { done, wrongWords } from "./status.js";
+import { readWords } from "./words.js";
+
+const usage = "countleaf serve [--content DIR] [--port NUMBER] [--host ADDRESS]\n";
+
+export async function serveCommand(args: readonly string[]): Promise<number> {
+  const words = readWords(args, usage, ["content", "port", "host"]);
+  if (typeof words === "number") return words;
+  const { content = "content", port, host } = words.options;
+  if (port !== undefined && !(/^\d+$/.test(port) && Number(port) < 65536)) {
+    process.stderr.write(`countleaf: \`--port\` is a number below 65536, not ${port}\n${usage}`);
+    return wrongWords;
+  }
+  let last = "";
+  const serving = await serveLibrary({
+    content,
+    ...(port === undefined ? {} : { port: Number(port) }),
+    ...(host === undefined ? {} : { host }),
+    told: ({ findings, sources }) => {
+      const text = formatFindings(findings, sources);
+      if (text !== last) process.stderr.write(text || "All is mended.\n");
+      last = text;
+    },
+  });
+  process.stdout.write(`The library is at ${serving.address} and follows what you save. Ctrl-C ends it.\n`);
+  await new Promise((resolve) => {
+    for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) process.once(signal, resolve);
+  });
+  await serving.close();
+  return done;
+}
