@@ -24,12 +24,23 @@ export interface MaterialPhrase {
   readonly own: boolean;
 }
 
+/* Nobody follows `same-as` to `same-as` further than this, and calls can't. */
+const farthest = 100;
+/* More names than these nobody reads in a message. */
+const mostNames = 12;
+
 /**
  * The material of each section of the file, in the file's order; undefined where it cannot be found, which is then an error.
  */
 export function materials(routine: WrittenRoutine, problems: Problems): readonly (Material | undefined)[] {
   const done = new Map<number, Material | undefined>();
   const open = new Set<number>();
+  const byName = new Map<string, number[]>();
+  for (const [index, { name }] of routine.sections.entries()) {
+    const same = byName.get(name);
+    if (same === undefined) byName.set(name, [index]);
+    else same.push(index);
+  }
 
   function lookUp(index: number): Material | undefined {
     if (done.has(index)) return done.get(index);
@@ -55,14 +66,15 @@ export function materials(routine: WrittenRoutine, problems: Problems): readonly
 
   function borrowed(section: WrittenSection, name: string, index: number): Material | undefined {
     const place = `${section.place}/same-as`;
-    const candidates = routine.sections.flatMap((other, at) => (other.name === name && at !== index ? [at] : []));
+    const candidates = (byName.get(name) ?? []).filter((at) => at !== index);
     const [source] = candidates;
     if (source === undefined) {
-      const names = routine.sections.filter((_, at) => at !== index).map((other) => `\`${other.name}\``);
+      const names = [...byName.keys()].filter((other) => other !== section.name).slice(0, mostNames + 1);
+      const shown = names.map((other, at) => (at < mostNames ? `\`${other}\`` : "…")).join(", ");
       problems.error(
         "same-as",
         place,
-        `no other section is called \`${name}\`; write the name of one of these: ${names.join(", ") || "(there is none yet)"}`,
+        `no other section is called \`${name}\`; write the name of one of these: ${shown || "(there is none yet)"}`,
       );
       return undefined;
     }
@@ -79,6 +91,14 @@ export function materials(routine: WrittenRoutine, problems: Problems): readonly
         "same-as",
         place,
         `\`${section.name}\` and \`${name}\` each point at the other; write the counts in one of them`,
+      );
+      return undefined;
+    }
+    if (open.size > farthest) {
+      problems.error(
+        "same-as",
+        place,
+        `\`same-as\` leads from section to section too far to follow here; write the name of the section that has the counts`,
       );
       return undefined;
     }
