@@ -59,7 +59,8 @@ function cost(issues: readonly Issue[]): number {
 
 function explainKeys(about: Bare, issue: z.core.$ZodIssueUnrecognizedKeys, path: Path): Complaint[] {
   const keys = nearestForm(about, Object.keys(issue.input ?? {}));
-  const names = Object.keys(keys).filter((name) => name !== rest);
+  const words = about.key ? (bare(about.key).words ?? []) : [];
+  const names = [...Object.keys(keys).filter((name) => name !== rest), ...words];
   return issue.keys.slice(0, mostKeys).map((key) => unknownKey(key, names, path, rest in keys));
 }
 
@@ -96,8 +97,7 @@ function hintFor(key: string, names: readonly string[], counts: boolean): string
 function badKey({ key }: Bare, issue: z.core.$ZodIssueInvalidKey, path: Path): Complaint {
   const name = String(path.at(-1));
   const [inner] = issue.issues;
-  const { wants, words = [] } = key ? bare(key) : {};
-  if (words.length > 0) return unknownKey(name, words, path.slice(0, -1), false);
+  const wants = key ? bare(key).wants : undefined;
   const hint = inner?.code === "custom" && typeof inner.params?.hint === "string" ? ` ${inner.params.hint}` : "";
   const message = `${quoted(name)} can't be a key here: it must be ${wants ?? "another word"}.${hint}`;
   return { path, part: "key", rule: "value", message };
