@@ -68,7 +68,7 @@ function explainKeys(about: Bare, issue: z.core.$ZodIssueUnrecognizedKeys, path:
 function nearestForm(about: Bare, given: readonly string[]): NonNullable<Bare["keys"]> {
   const forms = ({ keys, branches = [] }: Bare): NonNullable<Bare["keys"]>[] =>
     keys ? [keys] : branches.flatMap((branch) => forms(bare(branch)));
-  const shared = (keys: object) => given.filter((key) => key in keys).length;
+  const shared = (keys: object) => given.filter((key) => Object.hasOwn(keys, key)).length;
   const all = forms(about);
   return all.reduce((best, keys) => (shared(keys) > shared(best) ? keys : best), all.at(-1) ?? {});
 }
@@ -87,7 +87,7 @@ function unknownKey(key: string, names: readonly string[], path: Path, counts: b
 function hintFor(key: string, names: readonly string[], counts: boolean): string {
   if (/^-\s*\d/.test(key)) return ": put a space after the dash.";
   if (/^["'“”„‘’]/.test(key)) return ": write it without these quotes.";
-  if (key === "options") return ": an option has no options of its own.";
+  if (key === "options" && names.includes("do")) return ": an option has no options of its own.";
   if (/^\d/.test(key) && !counts && names.includes("do"))
     return ": it is a count, so start it in the same column as the other counts.";
   const known = names.length > 0 ? `. The keys here are ${eitherOf(names, "and")}` : "";
