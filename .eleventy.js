@@ -7,7 +7,8 @@ export default async function (config) {
   const content = await readContent("content");
   const errors = content.findings.filter(({ severity }) => severity === "error");
   if (errors.length > 0) throw new Error("The content has errors; `npm run check` lists them.");
-  const out = resolve("_site");
+  // The folder that `--output` names, where it does.
+  const out = resolve(config.directories.output);
   configureSite(config, wholeSite(content, out), out);
   return { dir: { input: "templates", output: "_site" } };
 }
