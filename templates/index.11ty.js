@@ -82,9 +82,11 @@ function select(name, label, options) {
 }
 
 function card({ facts, run, levels, floor, choice }) {
-  const { counts, countsPerMinute, phrase, walls, song, gear, styles, audience } = facts;
+  const { counts, countsPerMinute, phrase, form, song, gear, styles, audience } = facts;
   const lines = [
-    [levels, phrase !== 8 && `phrases of ${phrase}`, walls > 1 && `${walls} walls`],
+    // The first sentence is the short one; the others stand on the routine's own page.
+    form.slice(0, 1).map((text) => text.replace(/\.$/, "")),
+    [levels, phrase !== 8 && `phrases of ${phrase}`],
     [floor],
     gear.length > 0 && [`bring ${gear.join(", ")}`],
     [styles.join(", ")],

@@ -54,16 +54,15 @@ function head(view) {
 <p class="byline">Choreography by ${view.choreographer}${view.song && html`, to ${view.song}`}${facts.date && html`. ${dateTime(facts.date)}`}</p>
 ${facts.summary && html`<p class="summary">${facts.summary}</p>`}
 ${pulse(facts.phrase, view.accents)}
+${view.form.length > 0 && html`<ul class="form">${view.form.map((text) => html`<li>${text}</li>`)}</ul>`}
 <dl class="facts">
-${fact("Counts", facts.counts)}
+${fact(view.form.length > 0 ? "Counts in all" : "Counts", facts.counts)}
 ${fact("One run", view.run)}
 ${fact("Tempo", view.tempo, " a minute")}
 ${fact("Phrases of", facts.phrase)}
 ${view.accents.length > 0 && fact("Landing hardest", listed(view.accents))}
-${facts.walls > 1 && fact("Walls", facts.walls)}
-${view.times > 1 && fact("Danced through", view.times, " times")}
 ${view.triplet && fact("Feel", "triplet")}
-${fact("Count one at", view.firstCount)}
+${fact(view.firstNumber === 1 ? "Count one at" : `First count (${view.firstNumber}) at`, view.firstCount)}
 </dl>
 </header>`;
 }
@@ -132,22 +131,25 @@ ${
 }</section>`;
 }
 
-function start({ starts, countIn, firstCount, versions }) {
+function start({ starts, countIn, firstCount, firstNumber, versions }) {
   return html`<section aria-labelledby="start"><h2 id="start">How it starts</h2>
 ${starts.map(({ classes, value }) => html`<p class="${classes} stance">${value}</p>`)}
-<p>${countIn} counts in, then count one at ${firstCount} in the track.</p>
+<p>${countIn} counts in, then ${firstNumber === 1 ? "count one" : `the first count (${firstNumber})`} at ${firstCount} in the track.</p>
 ${versions.map(
   ({ classes, load, space }) =>
-    html`<p class="${classes}">Room to travel: ${space}.${load !== "" && ` In one run: ${load}.`}</p>`,
+    html`<p class="${classes}">Room to travel: ${space}.${load !== "" && ` Weight or impact in one run: ${load}.`}</p>`,
 )}</section>`;
 }
 
 /** Only what is shown is fetched: a browser leaves a picture out of sight alone until it comes near. */
-function pictures({ maps, floors }) {
+function pictures({ maps, floors, facts, groups }) {
   if (maps.length === 0) return "";
+  const dancer = groups.length > 0 ? groups[0] : "one dancer";
+  const run = facts.times > 1 ? `, one time through of ${facts.times}` : "";
   return html`<section class="pictures" aria-labelledby="pictures"><h2 id="pictures">At a glance</h2>
+<p class="strip-hint">The map is wider than this window: draw it along, or scroll it to the side.</p>
 <section class="strip" aria-label="Phrase map" tabindex="0">${maps.map((map) => picture(map, "Phrase map", "sections, height, facing and hits on the track’s clock. The counts say the same in words."))}</section>
-${floors.length > 0 && html`<div class="floor">${floors.map((floor) => picture(floor, "Floor plan", "the way one dancer travels, seen from above. The counts say the same in words."))}</div>`}</section>`;
+${floors.length > 0 && html`<div class="floor">${floors.map((floor) => picture(floor, "Floor plan", `the way ${dancer} travels${run}, seen from above. The counts say the same in words.`))}<p class="floor-caption">The floor from above: the way ${dancer} travels${run}.</p></div>`}</section>`;
 }
 
 function picture({ classes, name, file, mirrored }, kind, text) {

@@ -19,6 +19,7 @@ function section(of) {
     `${of.counts} ${of.counts === 1 ? "count" : "counts"}`,
     of.countsPerMinute && `${of.countsPerMinute} a minute here`,
     of.otherSide && "on the other side",
+    of.tag && "on these times only",
     ...of.videos,
   ];
   return html`<section class="part">
@@ -26,15 +27,16 @@ function section(of) {
 ${of.words && html`<p class="landing"><q>${of.words}</q></p>`}
 <p class="times"><span class="clocks">${of.times.map(time)}</span>${facts.filter(Boolean).map((text) => html`<span>${text}</span>`)}</p></div>
 <button class="button by-script" type="button" data-practise="${of.danced}" aria-label="Practise ${of.name}">Practise</button></header>
+${of.canon.map((text) => html`<p class="canon">${text}.</p>`)}
 ${of.note.html !== "" && html`<div class="note prose">${of.note}</div>`}
 ${of.phrases.map(phrase)}
 </section>
 `;
 }
 
-/** @param {{ readonly clock: string, readonly wall?: number }} of */
-function time({ clock, wall }) {
-  return html`<span class="clock">${clock}${wall && html`<small>${wall}</small>`}</span> `;
+/** @param {import("../../src/publishing/site/counts-view.js").SectionView["times"][number]} of */
+function time({ clock, through }, index) {
+  return html`${index > 0 && " · "}<span class="time">${through && html`${through} `}<span class="clock">${clock}</span></span>`;
 }
 
 /** @param {import("../../src/publishing/site/counts-view.js").PhraseView} of */
@@ -49,7 +51,7 @@ function move(of) {
   const kinds = ["move", of.hold && "hold", of.hit && "hit", of.cautions.length > 0 && "risky", of.classes]
     .filter(Boolean)
     .join(" ");
-  return html`<li class="${kinds}"><div class="${of.on.length > 3 ? "on long" : "on"}"><span>${of.on}</span></div><div class="what">${of.groups && html`<p class="group">${of.groups}</p>`}<p class="cue">${of.cue}${of.hit && html` <span class="mark">hit</span>`}</p>${details(of)}</div></li>
+  return html`<li class="${kinds}"><div class="${of.on.length > 3 ? "on long" : "on"}"><span>${of.on}</span>${of.lasts && html`<small>${of.lasts}</small>`}</div><div class="what">${of.groups && html`<p class="group">${of.groups}</p>`}<p class="cue">${of.cue}${of.hit && html` <span class="mark">hit</span>`}</p>${details(of)}</div></li>
 `;
 }
 

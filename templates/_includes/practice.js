@@ -72,7 +72,7 @@ export function practice(figures) {
         <audio controls preload="auto" data-audio></audio>
         <p>If the counts are off, play the song and press this button right on the count:</p>
         <div class="desk-row">
-          <button type="button" data-one data-key="1">This is count one of <span data-one-of></span></button>
+          <button type="button" data-one data-key="1">This is the first count of <span data-one-of></span></button>
           <button type="button" data-nudge="-0.02">Counts a touch earlier</button>
           <button type="button" data-nudge="0.02">Counts a touch later</button>
         </div>
@@ -90,7 +90,7 @@ export function practice(figures) {
         <div><dt><kbd>R</kbd></dt><dd>again and again, or once</dd></div>
         <div><dt><kbd>−</kbd> <kbd>+</kbd></dt><dd>slower, faster</dd></div>
         <div><dt><kbd>F</kbd></dt><dd>see it from afar, and back; <kbd>Esc</kbd> leaves too</dd></div>
-        <div><dt><kbd>1</kbd></dt><dd>with your own song: this is count one</dd></div>
+        <div><dt><kbd>1</kbd></dt><dd>with your own song: this is the first count</dd></div>
       </dl>
       <p>No sound? On some phones the silent switch mutes the clicks too.</p>
     </details>

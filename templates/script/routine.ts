@@ -60,6 +60,13 @@ for (const field of [...versions, ...groups, mirrored, beside])
 addEventListener("popstate", readAddress);
 readAddress();
 
+/* How high the choice stands, so that what is jumped to is not hidden by it. */
+const choice = part<HTMLElement>(".choice");
+if (choice) {
+  const measure = () => root.style.setProperty("--choice", `${choice.offsetHeight}px`);
+  new ResizeObserver(measure).observe(choice);
+}
+
 part("[data-share]")?.addEventListener("click", () => {
   const address = addressOfView();
   address.hash = "";

@@ -104,3 +104,40 @@ test("what is printed is the version and side that are chosen, without the contr
   expect(await cues()).toContain("One and a quarter turns left, tall, then onto the right foot");
   expect(await page.locator(".counts h2").innerText()).toBe("The counts, Level 3");
 });
+
+/** Where the top of what is jumped to lies below the foot of the choice, in pixels. */
+const roomBelowChoice = (target: string) =>
+  page.evaluate((selector) => {
+    const bottom = (of: string) => document.querySelector(of)?.getBoundingClientRect().bottom ?? Number.NaN;
+    return (document.querySelector(selector)?.getBoundingClientRect().top ?? Number.NaN) - bottom(".choice");
+  }, target);
+
+test.each([true, false])("on a phone the choice covers no heading that is jumped to (script: %s)", async (script) => {
+  await page.context().close();
+  ({ page } = await watchedPage(browser, site, { javaScriptEnabled: script, viewport: { width: 390, height: 800 } }));
+  for (const name of [routine, "routines/one-umbrella/index.html"])
+    for (const target of ["#section-2", "#counts", "#videos"]) {
+      await page.goto(`${site.url}${name}${target}`, { waitUntil: "networkidle" });
+      await expect.poll(() => roomBelowChoice(target), `${name}${target}`).toBeGreaterThanOrEqual(0);
+      if (script) expect(await roomBelowChoice(target), `${name}${target}`).toBeLessThan(40);
+    }
+});
+
+test("a dance that goes several times through says how it is built, and mirrored where each time starts", async () => {
+  await page.goto(`${site.url}routines/vane-and-weathercock/index.html`);
+  expect(await page.locator(".form li").allInnerTexts()).toEqual([
+    "32 counts, 4 walls, 6 times through.",
+    "Gust: 4 counts, on times 2 and 4.",
+    "Last bow: 4 counts, on time 6.",
+    "Restart: time 5 breaks off after 16 counts.",
+    "The times start facing front, right, back, left, front, front.",
+  ]);
+  expect(await page.locator(".part .clocks").first().innerText()).toMatch(/^wall 1 0:16\.5 · wall 2 0:33\.6 · /);
+  await page.getByLabel("Mirrored", { exact: true }).check();
+  expect(await page.locator(".form li").last().innerText()).toContain("front, left, back, right, front, front");
+});
+
+test("a routine that begins with a pick-up says which number its first count has", async () => {
+  expect(await page.locator(".facts").innerText()).toMatch(/First count \(7\) at\s+0:11\.3/);
+  expect(await page.locator(".ready").innerText()).toContain("6 counts in, then the first count (7) at 0:11.3");
+});

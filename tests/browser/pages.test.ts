@@ -66,7 +66,7 @@ describe("in the browser", () => {
     const { page } = await watchedPage(browser, site, { javaScriptEnabled: false });
     await page.goto(site.url + routine);
     const text = await page.locator("main").innerText();
-    for (const part of ["knee pads", "facing right, weight on the left foot, standing", "Along the wall", "0:12.7"])
+    for (const part of ["knee pads", "Facing right, weight on the left foot, standing", "Along the wall", "0:12.7"])
       expect(text).toContain(part);
     expect(await page.locator(".by-script:visible").count()).toBe(0);
     expect(await page.locator("[data-practice]:visible").count()).toBe(0);

@@ -150,7 +150,7 @@ test("a later section follows the song where the routine says that it begins", a
   expect(count).toBe("1");
 });
 
-test("“this is count one” sets the counts on this file, and the device remembers it", async () => {
+test("“this is the first count” sets the counts on this file, and the device remembers it", async () => {
   await openSong();
   const place = async (time: number) => {
     await page.evaluate((time) => {
@@ -159,7 +159,7 @@ test("“this is count one” sets the counts on this file, and the device remem
     }, time);
   };
   await place(20);
-  await page.getByRole("button", { name: "This is count one of Gangway" }).click();
+  await page.getByRole("button", { name: "This is the first count of Gangway" }).click();
   expect(await firstCount()).toMatch("20.00 s");
   await page.getByRole("button", { name: "Counts a touch later" }).click();
   expect(await firstCount()).toMatch("20.02 s");
@@ -179,7 +179,7 @@ test("“this is count one” sets the counts on this file, and the device remem
   // The count one of another section sets the same clock.
   await page.locator("[name=from]").selectOption({ label: "Gangway again, 1st time, other side" });
   await place(60);
-  await page.getByRole("button", { name: "This is count one of Gangway again, 1st time, other side" }).click();
+  await page.getByRole("button", { name: "This is the first count of Gangway again, 1st time, other side" }).click();
   expect(await firstCount()).toMatch("16.20 s");
 });
 

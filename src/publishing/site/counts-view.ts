@@ -6,7 +6,7 @@ import { sheetSections } from "../../routine/sheet.js";
 import { momentLink, tempoText, trackText, trackTime } from "../figures.js";
 import { safeAddress } from "./address.js";
 import { bothSides } from "./cue-html.js";
-import { type Deed, deedsByPhrase } from "./dancers.js";
+import { type Deed, deedsByPhrase, oppositeGroups } from "./dancers.js";
 import { type Html, html, raw } from "./html.js";
 import { markdownHtml } from "./markdown.js";
 import { type Dancers, holdView, type MoveView, moveView } from "./move-view.js";
@@ -25,8 +25,12 @@ export interface SectionView {
   readonly otherSide: boolean;
   /** Only where it differs from the routine's. */
   readonly countsPerMinute: string | undefined;
-  /** Track times of its first count, one a time danced, with which time that is where there are several. */
-  readonly times: readonly { readonly clock: string; readonly wall: number | undefined }[];
+  /** Track times of its first count, one a time danced, with which time that is where there are several: "wall 2". */
+  readonly times: readonly { readonly clock: string; readonly through: string | undefined }[];
+  /** Danced on those times through only. */
+  readonly tag: boolean;
+  /** How groups in canon follow: "Late: the same, 4 counts later". */
+  readonly canon: readonly string[];
   /** Ways into the videos at its first count. */
   readonly videos: readonly Html[];
   readonly note: Html;
@@ -61,6 +65,8 @@ export function countsView(routine: Routine): readonly SectionView[] {
       otherSide: printed.mirrored,
       countsPerMinute: tempo.equals(routine.music.countsPerMinute) ? undefined : tempoText(tempo),
       times: danced.map((pass) => timeView(routine, routine.sections[pass] as DancedSection)),
+      tag: printed.tag,
+      canon: canonTexts(routine, printed),
       videos: videoLinks(routine, printed),
       note: noteOf(routine, printed),
       phrases: printed.phrases.map((phrase) => phraseView(routine, printed, phrase, deeds(section, phrase.number))),
@@ -69,7 +75,17 @@ export function countsView(routine: Routine): readonly SectionView[] {
 }
 
 function timeView(routine: Routine, { start, wall }: DancedSection): SectionView["times"][number] {
-  return { clock: trackText(trackTime(routine, start)), wall: routine.times > 1 ? wall : undefined };
+  const through = routine.times > 1 ? `${routine.walls > 1 ? "wall" : "time"} ${wall}` : undefined;
+  return { clock: trackText(trackTime(routine, start)), through };
+}
+
+function canonTexts(routine: Routine, { canon }: DancedSection): readonly string[] {
+  if (canon.length === 0) return [];
+  const across = oppositeGroups(routine);
+  return canon.map(({ group, after }) => {
+    const side = across.has(group) ? " on the other side" : "";
+    return `${group}: the same${side}, ${after} ${after === 1 ? "count" : "counts"} later`;
+  });
 }
 
 function noteOf(routine: Routine, { name, sameAs }: DancedSection): Html {
@@ -149,11 +165,16 @@ function byGroups(deeds: readonly Deed[]): readonly { readonly deed: Deed; reado
   return [...found.values()];
 }
 
-function rowView(routine: Routine, { deed: { move, holds }, versions, groups }: Row): MoveView {
+/** A move in canon stands on the room's counts, with the dancer's own beside the name. */
+function rowView(routine: Routine, { deed: { move, holds, late }, versions, groups }: Row): MoveView {
   const someGroups = routine.groups.length > groups.size;
+  const names = [...groups].join(", ");
   const dancers: Dancers = {
     classes: `${classesFor(routine, versions)} ${someGroups ? groupClasses(routine, groups) : ""}`.trim(),
-    groups: someGroups ? [...groups].join(", ") : "",
+    groups: someGroups ? names : "",
   };
-  return move ? moveView(move, reflectMove(move, routine.mirrorWords), dancers) : holdView(holds, dancers);
+  if (!move) return holdView(holds, dancers);
+  const view = moveView(move, reflectMove(move, routine.mirrorWords), dancers);
+  if (late === undefined || late === view.on) return view;
+  return { ...view, on: late, groups: `${names}, own ${/[–,]/.test(view.on) ? "counts" : "count"} ${view.on}` };
 }

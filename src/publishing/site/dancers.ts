@@ -11,8 +11,27 @@ export interface Deed {
   readonly move?: Move;
   /** The counts of a hold that nobody wrote. */
   readonly holds: string;
+  /** Of a move in canon: the room's counts, where its own numbers are others. */
+  readonly late?: string;
   /** Equal where two of them look the same. */
   readonly key: string;
+}
+
+/** Groups that dance as the first one does, on the other side. */
+export function oppositeGroups({ versions }: Routine): ReadonlySet<string> {
+  const opposite = versions.flatMap(({ moves, groups }) => {
+    const first = new Map(moves.map((move) => [move.place, move]));
+    return groups.filter((group) => {
+      const pairs = group.moves.flatMap((move) => {
+        const model = first.get(move.place);
+        return model === undefined ? [] : [[move, model] as const];
+      });
+      const exchanged = ([move, model]: (typeof pairs)[number]) => move.cue.text === model.mirroredCue.text;
+      const differs = ([move, model]: (typeof pairs)[number]) => move.cue.text !== model.cue.text;
+      return pairs.every(exchanged) && pairs.some(differs);
+    });
+  });
+  return new Set(opposite.map(({ name }) => name));
 }
 
 /** Counts closer than this are one; triplets as numbers are a hair off. */
@@ -34,7 +53,10 @@ export function deedsByPhrase(
   return (section, phrase) => phrases.get(`${section} ${phrase}`) ?? [];
 }
 
-/** Goes through the phrases as danced; where no move fills the counts there is a hold. A move may run on into later phrases. */
+/**
+ * Goes through the phrases as danced; where no move fills the counts there is a hold. A move may run on into later phrases, and
+ * in a canon it stands in the phrase that the room counts as it begins.
+ */
 function addDeeds(
   phrases: Map<string, Deed[]>,
   routine: Routine,
@@ -53,14 +75,16 @@ function addDeeds(
         deeds.push({ version, group, at: until, holds, key: `hold ${holds}` });
       };
       until = Math.max(until, phrase.at);
-      for (let move = moves[next]; move?.section === index && move.phrase === phrase.number; move = moves[next]) {
+      const end = phrase.at + phrase.numbers.length;
+      const late = section.canon.some((one) => one.group === group);
+      for (let move = moves[next]; move && move.at.valueOf() < end - hair; move = moves[next]) {
         const [at, length] = [move.at.valueOf(), move.length.valueOf()];
         holdUntil(at);
-        deeds.push({ version, group, at, move, holds: "", key: sameRow(move, at, length) });
+        const rooms = late ? { late: roomText(routine, phrase, section.feel, at, at + length) } : {};
+        deeds.push({ version, group, at, move, holds: "", key: sameRow(move, at, length), ...rooms });
         until = at + length;
         next++;
       }
-      const end = phrase.at + phrase.numbers.length;
       holdUntil(end);
       until = Math.max(until, end);
       if (wanted.has(index)) add(phrases, `${index} ${phrase.number}`, deeds);
@@ -79,6 +103,15 @@ function sameRow({ place, option, cue, before, after, risks }: Move, at: number,
   const from = `${before.facing} ${before.weight} ${before.height}`;
   const to = `${after.facing} ${after.weight} ${after.height}`;
   return `${place}|${at}|${length}|${option ?? ""}|${cue.text}|${from}|${to}|${risks.join(" ")}`;
+}
+
+/** The room's counts on which a move in canon is danced; it may run on into the next phrase. */
+function roomText(routine: Routine, phrase: DancedPhrase, feel: Feel, from: number, to: number): string {
+  const final = Math.ceil(to - hair) - 1;
+  if (final < phrase.at + phrase.numbers.length) return holdText(phrase, feel, from, to);
+  const phrases = routine.sections.flatMap((section) => section.phrases);
+  const last = phrases.findLast(({ at }) => at <= final) ?? phrase;
+  return `${countText(phrase, feel, from)}–${countText(last, feel, final)}`;
 }
 
 /** The counts of a hold, as an author would write them: "3&–4". */

@@ -1,6 +1,6 @@
 import type { Move, OtherWay } from "../../routine/routine.js";
 import type { Facing, Height, TravelWay, Weight } from "../../routine/words.js";
-import { versionName } from "../figures.js";
+import { onText, versionName } from "../figures.js";
 import { cautionOf } from "../safety.js";
 import { bothSides, cueHtml } from "./cue-html.js";
 import { type Html, html, raw } from "./html.js";
@@ -17,6 +17,8 @@ export interface Dancers {
 export interface MoveView extends Dancers {
   /** The counts: "1–3". */
   readonly on: string;
+  /** Where the counts do not tell how long it lasts: "10 counts". */
+  readonly lasts?: string;
   readonly hold: boolean;
   readonly hit: boolean;
   readonly cue: Html;
@@ -48,10 +50,12 @@ export function spanText(on: string): string {
 /** A move and the same move on the other side, as a row. */
 export function moveView(move: Move, mirrored: Move, { classes, groups }: Dancers): MoveView {
   const otherBody = bodyTexts(mirrored);
+  const [, on = move.on, lasts] = /^(.*?)(?: \((.*)\))?$/.exec(onText(move)) ?? [];
   return {
     classes,
     groups,
-    on: spanText(move.on),
+    on: spanText(on),
+    ...(lasts === undefined ? {} : { lasts }),
     hold: move.hold,
     hit: move.hit,
     cue: bothSides(cueHtml(move.cue), cueHtml(mirrored.cue)),

@@ -1,5 +1,6 @@
 import type { Move, Routine, Version } from "../../routine/routine.js";
 import { tempoText, writtenSeconds } from "../figures.js";
+import { formText } from "../form.js";
 
 /** What a learner chooses a routine by: a card of the library page, and an entry of `library.json`. */
 export interface RoutineFacts {
@@ -28,6 +29,10 @@ export interface RoutineFacts {
   readonly phrase: number;
   /** Directions that it starts in. */
   readonly walls: number;
+  /** Times it is danced through in one run. */
+  readonly times: number;
+  /** How a dance that goes several times through is built, in sentences. */
+  readonly form: readonly string[];
   /** What at least one version must have. */
   readonly gear: readonly string[];
   /** Versions that kneel, sit or lie on the floor, or are upside down on it. */
@@ -81,6 +86,8 @@ export function routineFacts(routine: Routine): RoutineFacts {
     countsPerMinute: Number(tempoText(music.countsPerMinute)),
     phrase: music.phrase,
     walls: routine.walls,
+    times: routine.times,
+    form: formText(routine),
     gear: [...new Set(required)],
     floorWork: named(({ moves }) => moves.some(reachesFloor)),
     onChair: named(staysOnChair),

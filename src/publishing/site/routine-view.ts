@@ -1,11 +1,14 @@
+import { reflect } from "../../routine/reflect.js";
 import type { Library, Routine, Stance, Version } from "../../routine/routine.js";
 import { reflectedStance } from "../../routine/stance.js";
 import type { Risk } from "../../routine/words.js";
-import { clockText, momentLink, stanceText, tempoText, trackText, versionName } from "../figures.js";
+import { clockText, firstNumber, momentLink, stanceText, tempoText, trackText, versionName } from "../figures.js";
+import { formText } from "../form.js";
 import { cautionOf, deference } from "../safety.js";
 import { safeAddress } from "./address.js";
 import { countsView, type SectionView } from "./counts-view.js";
 import { bothSides } from "./cue-html.js";
+import { oppositeGroups } from "./dancers.js";
 import { type Html, html, raw } from "./html.js";
 import { markdownHtml } from "./markdown.js";
 import { type Download, downloads, type PackFiles } from "./pack.js";
@@ -21,6 +24,10 @@ export interface RoutineView {
   readonly run: string;
   readonly tempo: string;
   readonly firstCount: string;
+  /** The number of the first count: 7 for a pick-up. */
+  readonly firstNumber: number;
+  /** How a dance that goes several times through is built, in sentences. */
+  readonly form: readonly Html[];
   readonly accents: readonly number[];
   readonly countIn: number;
   readonly triplet: boolean;
@@ -55,9 +62,9 @@ export interface VersionView {
   /** Of an adaptation: the level it falls back to. */
   readonly from?: string;
   readonly classes: string;
-  /** Contacts in one run: "knees 6, hands 2". */
+  /** Contacts in one run, "knees 6, hands 2", of each group where there are some: "Early knees 6". */
   readonly load: string;
-  /** Across the room and front to back: "0 m × 2.4 m". */
+  /** Across the room and front to back: "0 m × 2.4 m", of each group where there are some. */
   readonly space: string;
 }
 
@@ -93,6 +100,8 @@ export function routineView(routine: Routine, library: Library, pack: PackFiles)
     run: clockText(routine.seconds),
     tempo: tempoText(music.countsPerMinute),
     firstCount: trackText(music.firstCount),
+    firstNumber: firstNumber(routine),
+    form: formOf(routine),
     accents: music.accents,
     countIn: music.countIn,
     triplet: music.feel === "triplet",
@@ -122,17 +131,26 @@ export function routineView(routine: Routine, library: Library, pack: PackFiles)
   };
 }
 
-function versionView(routine: Routine, { id, kind, from, load, space }: Version): VersionView {
+function formOf(routine: Routine): readonly Html[] {
+  if (routine.times === 1) return [];
+  const other = formText(reflect(routine));
+  return formText(routine).map((text, index) => bothSides(html`${text}`, html`${other[index]}`));
+}
+
+function versionView(routine: Routine, { id, kind, from, load, space, groups }: Version): VersionView {
+  const dancers = [{ name: routine.groups[0], load, space }, ...groups];
+  const named = (name: string | undefined, text: string) => (name === undefined ? text : `${name} ${text}`);
   return {
     id,
     name: versionName(id),
     taught: id === routine.taught,
     ...(kind === "adaptation" ? { from: versionName(from ?? routine.taught) } : {}),
     classes: classesFor(routine, new Set([id])),
-    load: Object.entries(load)
-      .map(([part, times]) => `${part} ${times}`)
-      .join(", "),
-    space: `${metres(space.width)} × ${metres(space.depth)}`,
+    load: dancers
+      .filter((one) => Object.keys(one.load).length > 0)
+      .map((one) => named(one.name, loadText(one.load)))
+      .join("; "),
+    space: dancers.map((one) => named(one.name, spaceText(one.space))).join("; "),
   };
 }
 
@@ -145,6 +163,16 @@ function picturesOf(routine: Routine, { names }: PackFiles, kind: string): reado
       mirrored: `${kind}-${id}-mirrored.svg`,
     }))
     .filter(({ file, mirrored }) => names.has(file) && names.has(mirrored));
+}
+
+function loadText(load: Version["load"]): string {
+  return Object.entries(load)
+    .map(([part, times]) => `${part} ${times}`)
+    .join(", ");
+}
+
+function spaceText({ width, depth }: Version["space"]): string {
+  return width === 0 && depth === 0 ? "none, it stays on the spot" : `${metres(width)} × ${metres(depth)}`;
 }
 
 function metres(length: number): string {
@@ -191,8 +219,9 @@ function gearOf(routine: Routine): readonly GearView[] {
 }
 
 function startsOf(routine: Routine): readonly ForVersions<Html>[] {
+  const across = oppositeGroups(routine);
   const side = (name: string | undefined, stance: Stance) =>
-    html`${name && html`<b>${name}</b>: `}${stanceText(stance)}`;
+    html`${name && html`<b>${name}</b>: `}${stanceText(stance)}${name && across.has(name) && "; dances on the other side"}`;
   const starts = (version: Version) =>
     [{ name: routine.groups[0], start: version.start }, ...version.groups].map(({ name, start }) =>
       bothSides(side(name, start), side(name, reflectedStance(start))),

@@ -194,13 +194,19 @@ export function cues(file: RoutineFile, { sections }: Score, { version, otherSid
       start: startOf(sections, move.section, at),
       end: endOf(sections, move.section, at + exact(move.length)),
       section: move.section,
-      on: move.on.replace("-", "–"),
+      on: onText(move),
       part: /^\d+([e&a])/.exec(move.on)?.[1] ?? "",
       text: otherSide ? move.mirrored : move.do,
       ...(call ? { call } : {}),
       ...(move.words ? { words: move.words } : {}),
     };
   });
+}
+
+/** The counts of a move, with its length where they do not tell: "5 (10 counts)". */
+function onText({ on, length }: FileMove): string {
+  const long = !/[-,]/.test(on) && exact(length) > 1;
+  return long ? `${on} (${length} counts)` : on.replace("-", "–");
 }
 
 /** Where the next section cuts in early, what lies beyond its start begins with it. */

@@ -52,7 +52,7 @@ test("counts that nobody named are a hold, in parts of a count too, and not wher
   expect(rows(section as SectionView, 1)).toEqual(["3–8 | Rise"]);
 });
 
-test("groups in canon: what each dances carries its name", () => {
+test("groups in canon stand on the room's counts, with their own beside the name", () => {
   const [section] = countsView(
     routineOf(`groups: [Tide, Shore]
 sections:
@@ -63,9 +63,38 @@ sections:
         5-8: Fold
       - 1-8: Melt`),
   );
-  const first = rows(section as SectionView);
-  expect(first).toContain("1–4 | Reach | by g0 | Tide");
-  expect(first).toContainEqual(expect.stringMatching(/Reach \| by g1 \| Shore$/));
+  // Shore begins on the room's 5, so each of its moves falls four numbers later, the last one across the phrase.
+  expect(rows(section as SectionView)).toEqual([
+    "1–4 | Reach | by g0 | Tide",
+    "1–4 | hold | by g1 | Shore",
+    "5–8 | Fold | by g0 | Tide",
+    "5–8 | Reach | by g1 | Shore, own counts 1–4",
+  ]);
+  expect(rows(section as SectionView, 1)).toEqual([
+    "1–8 | Melt | by g0 | Tide",
+    "1–4 | Fold | by g1 | Shore, own counts 5–8",
+    "5–4 | Melt | by g1 | Shore, own counts 1–8",
+  ]);
+  expect(rows(section as SectionView, 2)).toEqual(["1–4 | hold | by g0 | Tide"]);
+  expect(section?.canon).toEqual(["Shore: the same, 4 counts later"]);
+});
+
+test("a group in canon that dances on the other side is said to", () => {
+  const [section] = countsView(
+    routineOf(`groups: [Tide, { name: Shore, mirrored: yes }]
+sections: [{ name: A, canon: { Shore: 1 }, counts: [{ 1-8: Lean to the left }] }]`),
+  );
+  expect(section?.canon).toEqual(["Shore: the same on the other side, 1 count later"]);
+});
+
+test("a move that outlasts its numbers says how long it is", () => {
+  const [section] = countsView(
+    routineOf(`sections: [{ name: A, counts: [{ 1-4: Walk, 5: { do: Melt, lasts: 10 } }, { 7-8: Rise }] }]`),
+  );
+  expect(section?.phrases[0]?.moves.map(({ on, lasts }) => [on, lasts])).toEqual([
+    ["1–4", undefined],
+    ["5", "10 counts"],
+  ]);
 });
 
 test("track times of every time that a section is danced, and links into the performance", () => {
@@ -77,8 +106,8 @@ sections:
     counts: [{ 1-8: Walk }]`),
   );
   expect(section?.times).toEqual([
-    { clock: "0:00.0", wall: 1 },
-    { clock: "0:08.0", wall: 2 },
+    { clock: "0:00.0", through: "time 1" },
+    { clock: "0:08.0", through: "time 2" },
   ]);
   expect(section?.videos.map(({ html }) => html)).toEqual(['<a href="https://example.org/p#t=0">Performance</a>']);
 });
