@@ -14,6 +14,8 @@ export interface Verdict {
 
 /** Nobody waits longer for one file, in milliseconds of processor time. */
 const longest = 1000;
+/** But for one that is danced a hundred times over each move takes its time, a thousand of them so many milliseconds. */
+const perThousandMoves = 50;
 
 /** Reads a file as the command does and holds the outcome against what every outcome must be. */
 export function judge(bytes: Uint8Array, slug = "fuzz"): Verdict {
@@ -22,7 +24,12 @@ export function judge(bytes: Uint8Array, slug = "fuzz"): Verdict {
   const took = first.took > longest ? Math.min(first.took, readTimed(bytes, slug).took) : first.took;
   if (!first.read) return { faults: [first.thrown ?? "threw nothing"], took };
   const { routine, findings } = first.read;
-  const slow = took > longest ? [`took ${Math.round(took)} ms`] : [];
+  const moves = (routine?.versions ?? []).flatMap(({ moves, groups }) => [
+    moves,
+    ...groups.map((group) => group.moves),
+  ]);
+  const thousands = moves.reduce((sum, { length }) => sum + length, 0) / 1000;
+  const slow = took > longest + thousands * perThousandMoves ? [`took ${Math.round(took)} ms`] : [];
   const errors = findings.filter(({ severity }) => severity === "error");
   const encoding = first.text.includes("\ufffd");
   const faults = [

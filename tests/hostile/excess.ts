@@ -77,7 +77,7 @@ const runs: readonly Excess[] = [
     /60000 moves/,
     danced(
       `groups: [${times(64, (index) => `g${index}, `)}]\n`,
-      `    canon: { ${times(63, (index) => `g${index + 1}: ${(index % 4) + 1}, `)} }\n    repeat: 800\n`,
+      `    canon: { ${times(63, (index) => `g${index + 1}: ${(index % 4) + 1}, `)} }\n    repeat: 1000\n`,
     ),
   ),
   excess(
