@@ -104,13 +104,13 @@ export function optionBlocks(routine: Routine, version: Version, style: NoteStyl
   return under("Other ways to dance it", blocks, style);
 }
 
-function otherSpans({ others, on }: Move): readonly Span[] {
+function otherSpans({ others }: Move): readonly Span[] {
   return others.flatMap(({ version, moves }, index) => [
     ...(index === 0 ? [] : [plain(" · ")]),
     italic(`${versionName(version)}: `),
     ...moves.flatMap((move, at) => [
       ...(at === 0 ? [] : [plain(", ")]),
-      ...(move.on === on ? [] : [bold(`${countsText(move.on)} `)]),
+      ...(moves.length === 1 ? [] : [bold(`${countsText(move.on)} `)]),
       ...cueSpans(move.cue),
     ]),
   ]);
