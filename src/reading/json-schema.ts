@@ -1,5 +1,3 @@
-import { mkdir, writeFile } from "node:fs/promises";
-import { join } from "node:path";
 import { z } from "zod";
 import { rest } from "./place.js";
 import { librarySchema } from "./schema/library.js";
@@ -17,12 +15,6 @@ export function schemaFiles(): ReadonlyMap<string, string> {
       `${JSON.stringify(jsonSchema(name, schema), null, 2)}\n`,
     ]),
   );
-}
-
-/** Writes the JSON Schemas, with which an editor completes and checks the keys of a file. */
-export async function writeSchemas(folder: string): Promise<void> {
-  await mkdir(folder, { recursive: true });
-  for (const [name, text] of schemaFiles()) await writeFile(join(folder, name), text);
 }
 
 function jsonSchema(name: string, schema: z.ZodType): object {

@@ -1,0 +1,18 @@
+import { readFileSync } from "node:fs";
+import { resolve } from "node:path";
+import { describe, expect, it } from "vitest";
+import { readRoutineText } from "../src/reading/read-routine.js";
+import { library } from "./routine/arbitrary.js";
+
+const root = resolve(import.meta.dirname, "..");
+const text = (path: string) => readFileSync(resolve(root, path), "utf8");
+
+describe("the example to copy from", () => {
+  it("stands in the README (else: npm run schemas)", () => {
+    expect(text("README.md")).toContain(text("templates/new/routine.md").trim());
+  });
+
+  it("is danced without a finding", () => {
+    expect(readRoutineText(text("templates/new/routine.md"), "first-steps", library).findings).toEqual([]);
+  });
+});
