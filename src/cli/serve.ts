@@ -13,6 +13,9 @@ export async function serveCommand(args: readonly string[]): Promise<number> {
     process.stderr.write(`countleaf: \`--port\` is a number below 65536, not ${port}\n${usage}`);
     return wrongWords;
   }
+  const calledOff = new Promise((resolve) => {
+    for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) process.once(signal, resolve);
+  });
   let last = "";
   const serving = await serveLibrary({
     content,
@@ -25,9 +28,7 @@ export async function serveCommand(args: readonly string[]): Promise<number> {
     },
   });
   process.stdout.write(`The library is at ${serving.address} and follows what you save. Ctrl-C ends it.\n`);
-  await new Promise((resolve) => {
-    for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) process.once(signal, resolve);
-  });
+  await calledOff;
   await serving.close();
   return done;
 }

@@ -54,6 +54,8 @@ export async function serveLibrary({ content, port, host = loopback, told }: Ser
     const why = reasons[code] ?? message;
     throw new Error(`can't serve at ${host}, port ${port ?? usualPort}: ${why}; choose another with --port or --host`);
   }
+  // What everybody will ask for, and the thread that makes it gets warm.
+  live.at("index.html").catch(() => {});
   const sayMistakes = () => told(live.mistakes());
   sayMistakes();
   const unwatch = watchContent(

@@ -98,6 +98,7 @@ export function liveServer(live: Live, names?: readonly string[]): LiveServer {
 function addressOf({ url = "", headers }: IncomingMessage, names: readonly string[] | undefined): URL | string {
   try {
     const address = new URL(url, `http://${headers.host ?? "localhost"}`);
+    decodeURIComponent(address.pathname);
     if (names && !names.includes(address.hostname)) return "This library is served to this computer alone.";
     return address;
   } catch {

@@ -1,0 +1,203 @@
+import { mkdtempSync, readFileSync, renameSync, rmSync } from "node:fs";
+import { connect } from "node:net";
+import { networkInterfaces, tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { launchBrowser } from "../browser/browser.js";
+import { countleaf, routineText, writeContent } from "./run.js";
+import { get, newsOf, type ServedLibrary, serve } from "./serving.js";
+
+const work = mkdtempSync(join(tmpdir(), "countleaf-serve-"));
+const content = join(work, "content");
+const workshop = "---\ntitle: Eve\nminutes: 60\nroutines: [lamp]\n---\nBring shoes.\n";
+let served: ServedLibrary;
+
+beforeAll(async () => {
+  writeContent(content, {
+    "routines/kerb.md": routineText("Kerb"),
+    "routines/lamp.md": routineText("Lamp"),
+    "workshops/eve.md": workshop,
+  });
+  writeContent(work, { "secret.txt": "not for you" });
+  served = await serve(content);
+});
+
+afterAll(async () => {
+  await served.stop();
+  rmSync(work, { recursive: true, force: true });
+});
+
+/** Changes files and waits until an open page has heard of it. */
+async function saved(path: string, change: () => void) {
+  const { changed } = await newsOf(served, path);
+  change();
+  await changed;
+  return get(served, path);
+}
+
+const save = (files: Readonly<Record<string, string>>) => () =>
+  writeContent(content, { "library.yaml": readFileSync(join(content, "library.yaml"), "utf8"), ...files });
+
+describe("a library that is served", () => {
+  it.each([
+    ["/", 200, "text/html; charset=utf-8"],
+    ["/routines/kerb/", 200, "text/html; charset=utf-8"],
+    ["/routines/kerb/index.html", 200, "text/html; charset=utf-8"],
+    ["/routines/kerb/handout-1.pdf", 200, "application/pdf"],
+    ["/routines/kerb/routine.json", 200, "application/json"],
+    ["/routines/kerb/counts.vtt", 200, "text/vtt; charset=utf-8"],
+    ["/workshops/eve/", 200, "text/html; charset=utf-8"],
+    ["/workshops/eve/pack.pdf", 200, "application/pdf"],
+    ["/assets/style.css", 200, "text/css; charset=utf-8"],
+    ["/feed.xml", 200, "application/xml; charset=utf-8"],
+    ["/routines/kerb", 302, "text/plain; charset=utf-8"],
+    ["/routines/nobody/", 404, "text/html; charset=utf-8"],
+    ["/routines/kerb/nothing.pdf", 404, "text/html; charset=utf-8"],
+  ])("has %s", async (path, status, type) => {
+    expect(await get(served, path)).toMatchObject({ status, type });
+  });
+
+  it("shows the pages as they will be published, but for one script", async () => {
+    const out = join(work, "pack");
+    expect((await countleaf(["build", "--content", content, "--out", out])).status).toBe(0);
+    for (const path of ["index.html", "routines/kerb/index.html", "workshops/eve/index.html"]) {
+      const published = readFileSync(join(out, path), "utf8");
+      expect(published).not.toContain("~live");
+      const { text } = await get(served, `/${path}`);
+      expect(text.replace(/<script type="module" src="\/~live[^\n]*\n/, "")).toBe(published);
+    }
+    const pdf = (await get(served, "/routines/kerb/handout-1.pdf")).text;
+    expect(pdf).toBe(readFileSync(join(out, "routines/kerb/handout-1.pdf"), "utf8"));
+  });
+
+  it.each([
+    "/../secret.txt",
+    "/../../../../../../etc/passwd",
+    "/..%2fsecret.txt",
+    "/%2e%2e/%2e%2e/etc/passwd",
+    "/..\\secret.txt",
+    "/routines/../../secret.txt",
+    "/routines/kerb/../../../secret.txt",
+    "/routines/..%2f..%2fsecret.txt/index.html",
+    "/routines/kerb/%00",
+    "//etc/passwd",
+    "/routines/kerb.md",
+    "/library.yaml",
+    "/.countleaf",
+    "/%",
+    "/assets/../../../../../etc/passwd",
+    "/__proto__",
+    "/routines/__proto__/",
+    "/constructor",
+  ])("gives nothing away at %s", async (path) => {
+    const { status, text } = await get(served, path);
+    expect([400, 404]).toContain(status);
+    expect(text).not.toMatch(/not for you|root:|choreographer:/);
+  });
+
+  it("answers this computer alone, and no page that has had another name lead here", async () => {
+    const headers = { host: "elsewhere.example" };
+    expect((await get(served, "/", { headers })).status).toBe(400);
+    expect((await get(served, "/", { method: "POST" })).status).toBe(405);
+    const outside = Object.values(networkInterfaces())
+      .flatMap((list) => list ?? [])
+      .filter(({ internal, family }) => !internal && family === "IPv4");
+    for (const { address } of outside) {
+      const reached = await new Promise((done) => {
+        const socket = connect(served.port, address, () => done("reached"));
+        socket.on("error", () => done("refused"));
+      });
+      expect(reached, address).toBe("refused");
+    }
+  });
+});
+
+describe("a save", () => {
+  it("is seen on the page, and only pages that it changes hear of it", async () => {
+    const lamp = await newsOf(served, "/routines/lamp/");
+    let heard = false;
+    lamp.changed.then(() => {
+      heard = true;
+    });
+    const after = await saved("/routines/kerb/", save({ "routines/kerb.md": routineText("Kerbstone") }));
+    expect(after.text).toContain("<h1>Kerbstone</h1>");
+    expect((await get(served, "/")).text).toContain("Kerbstone");
+    expect(heard).toBe(false);
+    await saved("/routines/lamp/", save({ "routines/lamp.md": routineText("Lamp", "Step left and right") }));
+    await lamp.changed;
+  });
+
+  it("by way of another file, as many editors do it, is seen as well", async () => {
+    const file = join(content, "routines/kerb.md");
+    const { text } = await saved("/routines/kerb/", () => {
+      writeContent(content, { "routines/.kerb.md.swp": routineText("Kerb three") });
+      renameSync(join(content, "routines/.kerb.md.swp"), file);
+    });
+    expect(text).toContain("<h1>Kerb three</h1>");
+  });
+
+  it("with a mistake shows what to mend in place of the page; the others go on; mended, the page is back", async () => {
+    const broken = routineText("Kerb").replace("1-2:", "9-12:");
+    const page = await saved("/routines/kerb/", save({ "routines/kerb.md": broken }));
+    expect(page.status).toBe(500);
+    expect(page.text).toMatch(/routines\/kerb\.md<\/code>, line 10, column \d+/);
+    expect(page.text).toContain("9-12: { do: Step right and close");
+    expect(served.said()).toContain("kerb.md:10:");
+    for (const other of ["/", "/routines/lamp/", "/workshops/eve/"])
+      expect((await get(served, other)).status).toBe(200);
+    expect((await get(served, "/")).text).not.toContain("Kerb");
+    const mended = await saved("/routines/kerb/", save({ "routines/kerb.md": routineText("Kerb") }));
+    expect([mended.status, mended.text]).toEqual([200, expect.stringContaining("<h1>Kerb</h1>")]);
+    expect(served.said()).toContain("All is mended.");
+  });
+
+  it("with a mistake that hides a class names the routine to mend", async () => {
+    const page = await saved("/workshops/eve/", save({ "routines/lamp.md": "no front matter" }));
+    expect([page.status, page.text]).toEqual([500, expect.stringContaining("routines/lamp.md")]);
+    const mended = await saved("/workshops/eve/", save({ "routines/lamp.md": routineText("Lamp") }));
+    expect(mended.status).toBe(200);
+  });
+
+  it("of a broken library.yaml stands in place of the first page; the others keep what it said before", async () => {
+    const before = await get(served, "/routines/lamp/");
+    const page = await saved("/", save({ "library.yaml": "name: [Kerbside\n" }));
+    expect([page.status, page.text]).toEqual([500, expect.stringContaining("library.yaml")]);
+    expect((await get(served, "/routines/lamp/")).text).toBe(before.text);
+    const mended = await saved("/", save({ "library.yaml": "name: Tramside Room\n" }));
+    expect([mended.status, mended.text]).toEqual([200, expect.stringContaining("Tramside Room")]);
+  });
+
+  it("of a new routine puts it on the first page, and its removal takes it off", async () => {
+    expect((await saved("/", save({ "routines/moth.md": routineText("Moth") }))).text).toContain("Moth");
+    expect((await get(served, "/routines/moth/")).status).toBe(200);
+    expect((await saved("/", () => rmSync(join(content, "routines/moth.md")))).text).not.toContain("Moth");
+    expect((await get(served, "/routines/moth/")).status).toBe(404);
+  });
+});
+
+describe("in a real browser", () => {
+  it("a page loads itself anew after a save, through a mistake and back", async () => {
+    const browser = await launchBrowser();
+    try {
+      const page = await browser.newPage();
+      const complaints: string[] = [];
+      page.on("console", (message) => message.type() === "error" && complaints.push(message.text()));
+      await page.goto(`${served.url}/routines/kerb/`);
+      const heading = (text: string) => page.locator("h1", { hasText: text }).waitFor({ timeout: 30_000 });
+      save({ "routines/kerb.md": routineText("Kerb at noon") })();
+      await heading("Kerb at noon");
+      save({ "routines/kerb.md": routineText("Kerb at noon").replace("title:", "titel:") })();
+      await heading("to mend");
+      save({ "routines/kerb.md": routineText("Kerb at night") })();
+      await heading("Kerb at night");
+      expect(complaints.filter((text) => !text.includes("500"))).toEqual([]);
+    } finally {
+      await browser.close();
+    }
+  });
+});
+
+it("ends when it is called off, and leaves nothing behind", async () => {
+  const other = await serve(content);
+  expect(await other.stop()).toBe(0);
+});
