@@ -1,6 +1,7 @@
 import Fraction from "fraction.js";
 import type { DancedSection, Move, Routine, Version } from "../routine/routine.js";
 import { type SheetSection, sheetSections } from "../routine/sheet.js";
+import { versionAt } from "../routine/version-at.js";
 import { type RatedMove, rateMoves } from "./difficulty.js";
 import { type LevelLoads, loadOf, plusBoth } from "./load.js";
 import type { TeachingSettings } from "./settings.js";
@@ -68,12 +69,11 @@ export function joined(before: Chunk, chunk: Chunk): Stretch {
   };
 }
 
-/** A class at an adaptation has no easier level to go to; a routine without the level asked for is taught at its own. */
+/** A class at an adaptation has no easier level to go to; a routine without the level asked for is taught at the nearest easier one. */
 export function versionsFor(routine: Routine, level: string): Versions {
-  const find = (id: string | undefined) => routine.versions.find((version) => version.id === id);
-  const taught = find(level) ?? find(routine.taught);
-  if (!taught) throw new Error(`${routine.slug} has no version ${routine.taught}`);
-  return { taught, easiest: taught.kind === "level" ? (find(routine.levels[0]) ?? taught) : taught };
+  const taught = versionAt(routine, level);
+  const easiest = routine.versions.find(({ id }) => id === routine.levels[0]);
+  return { taught, easiest: taught.kind === "level" ? (easiest ?? taught) : taught };
 }
 
 export function materialOf(routines: readonly Routine[], level: string, settings: TeachingSettings): Material {

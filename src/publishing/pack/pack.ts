@@ -1,4 +1,6 @@
 import type { Library, Workshop } from "../../routine/routine.js";
+import { versionAt } from "../../routine/version-at.js";
+import { planClass } from "../../teaching/plan.js";
 import { cautionBlocks, creditSpans, type Dance, gearBlocks } from "../paper/notes.js";
 import { layoutFeet } from "../paper/page.js";
 import { later, laterBookmark, laterMark, type Print } from "../paper/print.js";
@@ -6,7 +8,7 @@ import { layoutSheet } from "../paper/sheet.js";
 import type { Span } from "../paper/text.js";
 import { writePrint } from "../paper/write.js";
 import { type Chapter, contentsChapter, coverChapter, textArea, textChapter } from "./front.js";
-import { versionAt } from "./level.js";
+import { planBlocks } from "./plan.js";
 
 /** Draws a workshop's pack as a PDF. */
 export function drawPack(workshop: Workshop, library: Library): Promise<Uint8Array> {
@@ -43,7 +45,7 @@ export function packPrint(workshop: Workshop, library: Library): Print {
 function packLeaves(workshop: Workshop, library: Library): readonly Leaf[] {
   const dances = workshop.routines.map((routine): Dance => ({ routine, version: versionAt(routine, workshop.level) }));
   const foot: readonly Span[] = [{ text: `${workshop.title} · ${library.name}` }];
-  const chapters = bodyChapters(dances, library, foot);
+  const chapters = bodyChapters(workshop, dances, library, foot);
   const cover = coverChapter(workshop, dances, library);
   // The contents take as many pages whatever the numbers in it are.
   const before = cover.sheet.pages + contentsAt(chapters, 0, library).sheet.pages;
@@ -63,15 +65,22 @@ function contentsAt(chapters: readonly Leaf[], first: number, library: Library):
 /** How much of the paper's width a line of prose takes: a longer one is hard to follow. */
 const measure = 0.8;
 
-/** The chapters in order. The plan of the class has its place before them. */
-function bodyChapters(dances: readonly Dance[], library: Library, foot: readonly Span[]): readonly Leaf[] {
+/** The chapters in order: the plan first, since the teacher turns to it all class long. */
+function bodyChapters(
+  workshop: Workshop,
+  dances: readonly Dance[],
+  library: Library,
+  foot: readonly Span[],
+): readonly Leaf[] {
   const style = { size: 11, width: textArea(library).width * measure };
   const gear = gearBlocks(dances, style);
   const routines = dances.map(({ routine, version }): Leaf => {
     const sheet = layoutSheet(routine, version, library, { within: "pack" });
     return { title: routine.title, sheet, foot: creditSpans(routine, library) };
   });
+  const plan = planBlocks(planClass(workshop, library), textArea(library).width);
   return [
+    { ...textChapter("The class plan", plan, library), foot },
     ...(gear.length === 0 ? [] : [{ ...textChapter("What to bring", gear, library), foot }]),
     { ...textChapter("Take care", cautionBlocks(dances, library, style), library), foot },
     ...routines,

@@ -1,4 +1,5 @@
 import type { Library, Workshop } from "../../routine/routine.js";
+import { versionAt } from "../../routine/version-at.js";
 import { risks } from "../../routine/words.js";
 import type { Activity, ClassPlan } from "../../teaching/class-plan.js";
 import { clockText, tempoText, versionName } from "../figures.js";
@@ -56,11 +57,7 @@ export interface ActivityView {
 
 export function workshopView(workshop: Workshop, library: Library, pack: PackFiles): WorkshopView {
   const { title, date, venue, minutes, level, routines } = workshop;
-  const danced = routines.flatMap((routine) => {
-    const version =
-      routine.versions.find(({ id }) => id === level) ?? routine.versions.find(({ id }) => id === routine.taught);
-    return version === undefined ? [] : [{ routine, version }];
-  });
+  const danced = routines.map((routine) => ({ routine, version: versionAt(routine, level) }));
   const met = new Set(danced.flatMap(({ version }) => version.cautions));
   return {
     title,

@@ -1,8 +1,8 @@
 import { beforeAll, describe, expect, it } from "vitest";
-import { versionAt } from "../../../src/publishing/pack/level.js";
 import { drawPack } from "../../../src/publishing/pack/pack.js";
 import { type Content, readContent } from "../../../src/reading/read-content.js";
 import { movesIn, sheetSections } from "../../../src/routine/sheet.js";
+import { versionAt } from "../../../src/routine/version-at.js";
 import { danced, move, phrase, section } from "../fixtures/written.js";
 import { firstOutOfOrder, openPdf, type ReadPage, readPages, readText, spaced } from "../handout/read-pdf.js";
 

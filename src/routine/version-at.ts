@@ -1,4 +1,4 @@
-import type { Routine, Version } from "../../routine/routine.js";
+import type { Routine, Version } from "./routine.js";
 
 /**
  * The version of a routine for a class at a level: that level, or the nearest easier one that the routine has, or its
