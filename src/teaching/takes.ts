@@ -59,7 +59,7 @@ export function partTakes(part: Part, material: Material, settings: ClassSetting
         run(
           {
             kind: "link",
-            label: `Link: ${chunkName(other)} → ${name}`,
+            label: `Link: ${chunkName(other)} into ${name}`,
             instruction: link,
             camera,
             speed: settings.linkSpeed,

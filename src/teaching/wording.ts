@@ -57,7 +57,7 @@ export function stepWords(
     case "drill":
       return { label: `Drill: ${what}`, instruction: `Dance it ${r} on the counts at ${at}.` };
     case "link":
-      return { label: `Link: ${names[0]} → ${what}`, instruction: `Dance both without a stop, ${r} at ${at}.` };
+      return { label: `Link: ${names[0]} into ${what}`, instruction: `Dance both without a stop, ${r} at ${at}.` };
     case "from-the-top":
       return { label: `From the top: ${until}`, instruction: `All of it so far on the counts, ${r} at ${at}.` };
     case "run-through":

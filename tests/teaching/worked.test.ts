@@ -15,22 +15,22 @@ describe("one section of eight counts at 60 counts a minute, in ten minutes", ()
    * A count is one second. The count-in is half a phrase: 4 counts. Four new moves without turn or drop: 4 points.
    * Each activity is overhead + runs × (count-in + counts at the speed + 5 s to get back), rounded up to 5 s.
    *
-   *   show         15 + (4 + 8) + 5                         =  32    →  35
-   *   mark         15 + 5 × 4 points + (4 + 8) ÷ 0.50 + 5   =  64    →  65
-   *   drill  60 %  10 + (4 + 8) ÷ 0.60 + 5                  =  35    →  35
-   *   drill 100 %  10 + (4 + 8) + 5                         =  27    →  30
-   *   run-through  20 + (4 + 8) + 5                         =  37    →  40     least: 205 s
+   *   show         15 + (4 + 8) + 5                         =  32    into  35
+   *   mark         15 + 5 × 4 points + (4 + 8) ÷ 0.50 + 5   =  64    into  65
+   *   drill  60 %  10 + (4 + 8) ÷ 0.60 + 5                  =  35    into  35
+   *   drill 100 %  10 + (4 + 8) + 5                         =  27    into  30
+   *   run-through  20 + (4 + 8) + 5                         =  37    into  40     least: 205 s
    *
    * A single chunk has nothing to link and no top to begin from. Of 600 s, 2 × 120 s are warm-up and cool-down:
    * 360 − 205 = 155 s are left. There is one chunk, so further runs come in the order of worth ÷ (1 + further runs):
    *
-   *   run-through 1.5   20 + 2 × 17     =  54    →  55     15 more, 140 left
-   *   mark        1.2   15 + 20 + 2 × 29 = 93    →  95     30 more, 110 left
-   *   drill  60 % 1     10 + 2 × 25     =  60    →  60     25 more,  85 left
-   *   drill  75 % 1     10 + 12 ÷ 0.75 + 5 = 31  →  35     35 more,  50 left
-   *   drill  90 % 1     10 + 12 ÷ 0.9 + 5 = 28.3 →  30     30 more,  20 left
-   *   drill 100 % 1     10 + 2 × 17     =  44    →  45     15 more,   5 left
-   *   away from the mirror 0.8   20 + 17 = 37    →  40     too long: 5 s are free practice
+   *   run-through 1.5   20 + 2 × 17     =  54    into  55     15 more, 140 left
+   *   mark        1.2   15 + 20 + 2 × 29 = 93    into  95     30 more, 110 left
+   *   drill  60 % 1     10 + 2 × 25     =  60    into  60     25 more,  85 left
+   *   drill  75 % 1     10 + 12 ÷ 0.75 + 5 = 31  into  35     35 more,  50 left
+   *   drill  90 % 1     10 + 12 ÷ 0.9 + 5 = 28.3 into  30     30 more,  20 left
+   *   drill 100 % 1     10 + 2 × 17     =  44    into  45     15 more,   5 left
+   *   away from the mirror 0.8   20 + 17 = 37    into  40     too long: 5 s are free practice
    */
   const only = { name: "Only", phrases: [{ "1-2": "Reach", "3-4": "Fold", "5-6": "Sway", "7-8": "Settle" }] };
   const plan = planClass(
@@ -76,13 +76,13 @@ describe("two sections on the knees, exactly as long as the least", () => {
   /*
    * 120 counts a minute: a count is half a second, the count-in 2 s, a section 4 s, two new moves: 2 points.
    *
-   *   show         15 + 6 + 5              = 26    → 30
-   *   mark         15 + 10 + 12 + 5        = 42    → 45
-   *   drill  60 %  10 + 10 + 5             = 25    → 25
-   *   drill 100 %  10 + 6 + 5              = 21    → 25     each section: 125
-   *   link   75 %  10 + (2 + 8) ÷ 0.75 + 5 = 28.3  → 30
-   *   from the top 15 + 2 + 8 + 5          = 30    → 30
-   *   run-through  20 + 2 + 8 + 5          = 35    → 35     least: 125 + 155 + 65 = 345 s
+   *   show         15 + 6 + 5              = 26    into 30
+   *   mark         15 + 10 + 12 + 5        = 42    into 45
+   *   drill  60 %  10 + 10 + 5             = 25    into 25
+   *   drill 100 %  10 + 6 + 5              = 21    into 25     each section: 125
+   *   link   75 %  10 + (2 + 8) ÷ 0.75 + 5 = 28.3  into 30
+   *   from the top 15 + 2 + 8 + 5          = 30    into 30
+   *   run-through  20 + 2 + 8 + 5          = 35    into 35     least: 125 + 155 + 65 = 345 s
    *
    * The knees go down once in each section, and each section is danced 6 times: mark, two drills, link, from the top,
    * run-through. At level 1 only the second section has knees in it.
@@ -146,19 +146,19 @@ describe("four sections in a slot for three", () => {
   /*
    * The sections are as above, without the knees. With p sections taught, in seconds:
    *
-   *   from the top 15 + 2 + 4p + 5 → 30, 35, 40 for p = 2, 3, 4 (none for 1)
-   *   run-through  20 + 2 + 4p + 5 → 35, 35, 40, 45 for p = 1, 2, 3, 4
+   *   from the top 15 + 2 + 4p + 5 into 30, 35, 40 for p = 2, 3, 4 (none for 1)
+   *   run-through  20 + 2 + 4p + 5 into 35, 35, 40, 45 for p = 1, 2, 3, 4
    *   least of the first p: 125 + 35 = 160;  125 + 155 + 65 = 345;  125 + 310 + 75 = 510;  125 + 465 + 85 = 675
    *
    * A later class begins with what it has, from the top at 75 % and at full tempo:
-   *   15 + (2 + 4p) ÷ 0.75 + 5 + (2 + 4p) + 5 → 40, 50, 60 after p = 1, 2, 3
+   *   15 + (2 + 4p) ÷ 0.75 + 5 + (2 + 4p) + 5 into 40, 50, 60 after p = 1, 2, 3
    *
    *   2nd to 3rd 40 + 310 + 75 = 425;  2nd to 4th 590;  3rd and 4th 50 + 310 + 85 = 445;  3rd 50 + 155 + 75 = 280;
    *   4th 60 + 155 + 85 = 300
    *
    * In 520 s three fit. Over two classes the longest is shortest as 345 | 445, over three as 345 | 280 | 300.
-   * Of the 10 s left, the next run in order would be from the top at 75 %: 15 + 14 ÷ 0.75 + 5 → 40, too long. So its chunks
-   * are drilled at full tempo, the first (all are equally hard) for 10 + 2 × 11 = 32 → 35 − 25 = 10 s.
+   * Of the 10 s left, the next run in order would be from the top at 75 %: 15 + 14 ÷ 0.75 + 5 into 40, too long. So its chunks
+   * are drilled at full tempo, the first (all are equally hard) for 10 + 2 × 11 = 32 into 35 − 25 = 10 s.
    */
   const sections = ["A", "B", "C", "D"].map((name) => ({
     name,
