@@ -13,7 +13,6 @@ export const library: Library = {
   handouts: ["versions", "mirrored", "large"],
   practiceSpeeds: [60, 75, 90, 100],
   wordsLimit: 8,
-  credit: "Choreography by Ines Varga",
   stepLength: 0.6,
   outlineLimit: 5000,
   mirrorWords: [],

@@ -1,7 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { readRoutineText } from "../../src/reading/read-routine.js";
 import { rules } from "../../src/routine/checks/check.js";
-import { library } from "./arbitrary.js";
+import { library as plain } from "./arbitrary.js";
+
+const library = { ...plain, credit: "Choreography by Ines Varga" };
 
 function rulesFound(yaml: string): readonly string[] {
   const music = yaml.includes("music:") ? "" : "music: { tempo: 120 }\n";
