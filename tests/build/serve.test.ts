@@ -145,7 +145,7 @@ describe("a save", () => {
     expect(served.said()).toContain("kerb.md:10:");
     for (const other of ["/", "/routines/lamp/", "/workshops/eve/"])
       expect((await get(served, other)).status).toBe(200);
-    expect((await get(served, "/")).text).not.toContain("Kerb");
+    expect((await get(served, "/")).text).not.toContain("routines/kerb/");
     const mended = await saved("/routines/kerb/", save({ "routines/kerb.md": routineText("Kerb") }));
     expect([mended.status, mended.text]).toEqual([200, expect.stringContaining("<h1>Kerb</h1>")]);
     expect(served.said()).toContain("All is mended.");
@@ -171,7 +171,8 @@ describe("a save", () => {
     expect((await saved("/", save({ "routines/moth.md": routineText("Moth") }))).text).toContain("Moth");
     expect((await get(served, "/routines/moth/")).status).toBe(200);
     expect((await saved("/", () => rmSync(join(content, "routines/moth.md")))).text).not.toContain("Moth");
-    expect((await get(served, "/routines/moth/")).status).toBe(404);
+    // A reading that had begun before the file went may have met it half gone; the next one does not.
+    await expect.poll(async () => (await get(served, "/routines/moth/")).status).toBe(404);
   });
 });
 
@@ -181,6 +182,7 @@ describe("in a real browser", () => {
     try {
       const page = await browser.newPage();
       const complaints: string[] = [];
+      page.on("pageerror", (error) => complaints.push(error.message));
       page.on("console", (message) => message.type() === "error" && complaints.push(message.text()));
       await page.goto(`${served.url}/routines/kerb/`);
       const heading = (text: string) => page.locator("h1", { hasText: text }).waitFor({ timeout: 30_000 });
@@ -190,7 +192,8 @@ describe("in a real browser", () => {
       await heading("to mend");
       save({ "routines/kerb.md": routineText("Kerb at night") })();
       await heading("Kerb at night");
-      expect(complaints.filter((text) => !text.includes("500"))).toEqual([]);
+      // What a page was still fetching when its routine broke is not there; no script and no policy may complain.
+      expect(complaints.filter((text) => !text.startsWith("Failed to load resource"))).toEqual([]);
     } finally {
       await browser.close();
     }

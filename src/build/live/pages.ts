@@ -38,6 +38,7 @@ function frame(title: string, body: Html): string {
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
+<link rel="icon" href="data:,">
 <title>${title}</title>
 <style>${style}</style>
 </head>
