@@ -60,13 +60,6 @@ for (const field of [...versions, ...groups, mirrored, beside])
 addEventListener("popstate", readAddress);
 readAddress();
 
-/* How high the choice stands, so that what is jumped to is not hidden by it. */
-const choice = part<HTMLElement>(".choice");
-if (choice) {
-  const measure = () => root.style.setProperty("--choice", `${choice.offsetHeight}px`);
-  new ResizeObserver(measure).observe(choice);
-}
-
 part("[data-share]")?.addEventListener("click", () => {
   const address = addressOfView();
   address.hash = "";
@@ -79,3 +72,11 @@ part("[data-copy]")?.addEventListener("click", () => {
 const figures = part<HTMLElement>("[data-practice]")?.dataset.practice;
 const pictures = [...document.querySelectorAll<HTMLImageElement>(".pictures img")].map(({ src }) => src);
 keepForLater([...pictures, ...(figures ? [new URL(figures, location.href).href] : [])]);
+
+/* How high the choice stands, so that what is jumped to is not hidden by it: in a sheet of its own, as no element has a style. */
+const choice = part<HTMLElement>(".choice");
+if (choice) {
+  const sheet = new CSSStyleSheet();
+  document.adoptedStyleSheets.push(sheet);
+  new ResizeObserver(() => sheet.replaceSync(`:root{--choice:${choice.offsetHeight}px}`)).observe(choice);
+}
