@@ -54,7 +54,7 @@ function* furtherRuns(steps: readonly Step[], material: Material, settings: Clas
     const step = steps[index];
     const more = further[index];
     if (!step || more === undefined || !(helps[index] ?? 0)) return;
-    const now = breaksLimit(step, load, settings) ? 0 : helpOf(step, index);
+    const now = breaksLimit(step, step.least + more, load, settings) ? 0 : helpOf(step, index);
     if (now < (helps[index] ?? 0)) {
       helps[index] = now;
       continue;
@@ -94,9 +94,9 @@ function highest(numbers: readonly number[]): number {
   return best;
 }
 
-/** Whether a further run would break a limit of the library even with all that may change in the easiest option. */
-function breaksLimit(step: Step, load: Load, settings: ClassSettings): boolean {
-  const run = lightest(step, 1, step.kept);
+/** Whether a further run after `before` others would break a limit of the library even with all that may change in the easiest option. */
+function breaksLimit(step: Step, before: number, load: Load, settings: ClassSettings): boolean {
+  const run = lightest(step, 1, before);
   return loadParts.some(
     (part) => run[part] && (load[part] ?? 0) + run[part] > (settings.limits[part] ?? Number.POSITIVE_INFINITY),
   );
