@@ -1,7 +1,7 @@
 import { decodeHTMLStrict } from "entities";
 import { Lexer, type Token, type Tokens } from "marked";
 import type { Cue, Mark } from "../routine/cue.js";
-import { isSafeLink } from "./link.js";
+import { isSafeLink } from "../routine/link.js";
 
 const kinds: Readonly<Record<string, Mark["kind"]>> = {
   strong: "strong",

@@ -1,6 +1,7 @@
+import { decodeHTMLStrict } from "entities";
 import { Lexer, type Token, type Tokens, walkTokens } from "marked";
+import { isSafeLink } from "../routine/link.js";
 import type { TextFinding } from "./finding.js";
-import { isSafeLink } from "./link.js";
 import { quoted } from "./nearest.js";
 
 /** Prose taken apart, and what is wrong with it. */
@@ -57,7 +58,7 @@ function linkFindings(tokens: Token[], firstLine: number): TextFinding[] {
   for (const token of tokens) {
     walkTokens([token], (inner) => {
       if (inner.type !== "link" && inner.type !== "image" && inner.type !== "def") return;
-      const { href } = inner as Tokens.Link;
+      const href = decodeHTMLStrict((inner as Tokens.Link).href);
       if (isSafeLink(href)) return;
       const before = token.raw.slice(0, Math.max(0, token.raw.indexOf(inner.raw))).split("\n");
       const at = { line: line + before.length - 1, column: (before.at(-1) ?? "").length + 1 };

@@ -1,6 +1,7 @@
 import { decodeHTMLStrict } from "entities";
 import { lexer, type MarkedToken, type Token, type Tokens } from "marked";
 import { type Block, itemBlock, textBlock } from "./block.js";
+import { addressAfter, linkTo } from "./link.js";
 import type { Tag } from "./print.js";
 import type { Span } from "./text.js";
 
@@ -92,8 +93,11 @@ function spansOf(tokens: readonly Token[], options: ProseOptions, set: Omit<Span
         return spansOf(token.tokens, options, { ...set, style: set.style === "bold" ? "bold" : "italic" });
       case "del":
         return spansOf(token.tokens, options, { ...set, struck: true });
-      case "link":
-        return spansOf(token.tokens, options, { ...set, ...linkTo(token.href, options.base) });
+      case "link": {
+        const target = linkTo(decodeHTMLStrict(token.href), options.base);
+        const spans = spansOf(token.tokens, options, { ...set, ...target });
+        return [...spans, ...addressAfter(spans.map(({ text }) => text).join(""), target)];
+      }
       case "br":
         return [{ ...set, text: " " }];
       case "html":
@@ -108,13 +112,4 @@ function spansOf(tokens: readonly Token[], options: ProseOptions, set: Omit<Span
         return [{ ...set, text: "text" in token ? String(token.text) : token.raw }];
     }
   });
-}
-
-const schemes = new Set(["http:", "https:", "mailto:"]);
-
-/** A link that paper can carry: a whole address with a harmless scheme; otherwise the text stands alone. */
-export function linkTo(href: string, base: string | undefined): Pick<Span, "href"> {
-  if (!URL.canParse(href, base)) return {};
-  const url = new URL(href, base);
-  return schemes.has(url.protocol) ? { href: url.href } : {};
 }

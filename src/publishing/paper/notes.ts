@@ -5,7 +5,8 @@ import { clockText, tempoText, versionName } from "../figures.js";
 import { cautionOf, deference } from "../safety.js";
 import { type Block, itemBlock, textBlock, wholeBlock } from "./block.js";
 import { countsText } from "./cell-text.js";
-import { linkTo, proseBlocks } from "./markdown.js";
+import { linkTo } from "./link.js";
+import { proseBlocks } from "./markdown.js";
 import type { Mark, Part, Spot } from "./print.js";
 import { cueSpans, leading, type Span, wrap } from "./text.js";
 
@@ -232,6 +233,6 @@ export function creditSpans(routine: Routine, library: Library): readonly Span[]
   const address = routineAddress(routine, library);
   return [
     ...(credit === undefined ? [] : [plain(`${credit} `)]),
-    ...(address === undefined ? [] : [{ text: address.replace(/^https?:\/\//, ""), ...linkTo(address, undefined) }]),
+    ...(address === undefined ? [] : [{ text: address.replace(/^https?:\/\//, ""), ...linkTo(address) }]),
   ];
 }

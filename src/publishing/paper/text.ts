@@ -1,6 +1,7 @@
 import type { Cue } from "../../routine/cue.js";
 import type { Tone } from "../drawing/shape.js";
 import { type Face, type FaceRun, faceRuns, printable, type Style, unitWidth } from "./faces.js";
+import { addressAfter, linkTo } from "./link.js";
 
 /** A stretch of text in one style. */
 export interface Span {
@@ -84,23 +85,24 @@ export function textWidth(text: string, size: number, style: Style = "regular"):
   return wrap([{ text, style }], size)[0]?.width ?? 0;
 }
 
-/** A cue's stretches, its marks as styles. */
+/** A cue's stretches, its marks as styles; after a link stands where it leads. */
 export function cueSpans(cue: Cue): readonly Span[] {
   const edges = new Set([0, cue.text.length, ...cue.marks.flatMap(({ from, to }) => [from, to])]);
   const cuts = [...edges].sort((a, b) => a - b);
-  return cuts.slice(1).map((to, index): Span => {
+  const links = cue.marks.filter(({ kind }) => kind === "link");
+  return cuts.slice(1).flatMap((to, index): readonly Span[] => {
     const from = cuts[index] ?? 0;
-    const marks = cue.marks.filter((mark) => mark.from <= from && to <= mark.to);
-    const has = (kind: string) => marks.some((mark) => mark.kind === kind);
-    const href = marks.find(({ kind }) => kind === "link")?.href;
-    const style: Style = has("strong") ? "bold" : has("emphasis") ? "italic" : "regular";
-    return {
-      text: cue.text.slice(from, to),
-      style,
-      struck: has("struck"),
-      ...(href === undefined ? {} : { href }),
-    };
+    const link = links.find((mark) => mark.from <= from && to <= mark.to);
+    const target = linkTo(link?.href ?? "");
+    const after = link?.to === to ? addressAfter(cue.text.slice(link.from, to), target) : [];
+    return [{ ...spanOf(cue, from, to), ...target }, ...after];
   });
+}
+
+function spanOf({ text, marks }: Cue, from: number, to: number): Span {
+  const has = (kind: string) => marks.some((mark) => mark.kind === kind && mark.from <= from && to <= mark.to);
+  const style: Style = has("strong") ? "bold" : has("emphasis") ? "italic" : "regular";
+  return { text: text.slice(from, to), style, struck: has("struck") };
 }
 
 const wordsKnown = new WeakMap<readonly Span[], readonly Word[]>();

@@ -1,13 +1,7 @@
-const allowed = new Set(["http:", "https:", "mailto:"]);
+import { isSafeLink } from "../../routine/link.js";
 
-/**
- * The address if it may stand in a link: http, https, mailto, or relative to the page. Browsers drop tabs, line ends and
- * leading control characters before they read the scheme, so it is judged as a browser would: by parsing.
- */
+/** The address if it may stand in a link: http, https, mailto, or a page or file given relative to this one. */
 export function safeAddress(address: string): string | undefined {
-  try {
-    return allowed.has(new URL(address, "https://relative.invalid/a/b/").protocol) ? address.trim() : undefined;
-  } catch {
-    return undefined;
-  }
+  const trimmed = address.trim();
+  return isSafeLink(trimmed) ? trimmed : undefined;
 }

@@ -21,12 +21,12 @@ const renderer: RendererObject = {
   },
   link({ href, tokens }) {
     const text = this.parser.parseInline(tokens);
-    const address = safeAddress(href);
+    const address = safeAddress(decodeHTMLStrict(href));
     return address === undefined ? text : `<a href="${escapeText(address)}">${text}</a>`;
   },
   // A page shows no picture from elsewhere: what is left of one is the way to it.
   image({ href, text }) {
-    const address = safeAddress(href);
+    const address = safeAddress(decodeHTMLStrict(href));
     const name = escapeText(text === "" ? href : text);
     return address === undefined ? name : `<a href="${escapeText(address)}">${name}</a>`;
   },

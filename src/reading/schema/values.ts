@@ -1,6 +1,6 @@
 import Fraction from "fraction.js";
 import { z } from "zod";
-import { isSafeLink } from "../link.js";
+import { isSafeLink } from "../../routine/link.js";
 
 /* The texts of a front matter, each read into the value that it stands for. A schema's notes say in an author's words what
  * belongs there; messages, the table of keys and the editors' schema are all made from them. */
