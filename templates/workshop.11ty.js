@@ -57,13 +57,14 @@ ${summary.map((text) => html`<p>${text}</p>`)}
 <ol class="plain">${blocks.map(block)}</ol></section>`;
 }
 
-function block({ clock, label, length, activities }) {
+function block({ clock, label, length, cautions, activities }) {
   return html`<li class="block"><h3><span class="clock">${clock}</span> ${label} <small>${length}</small></h3>
+${cautions.length > 0 && html`<p class="care">Take care: ${cautions.join(", ")}. <a href="#care">Read the cautions</a></p>`}
 <ol class="plain">${activities.map(activity)}</ol></li>
 `;
 }
 
-function activity({ clock, label, length, instruction, load, cautions }) {
-  return html`<li><span class="clock">${clock}</span><div><p><b>${label}</b> <small>${length}</small></p><p>${instruction}</p>${load !== "" && html`<p class="load">${load}</p>`}${cautions.length > 0 && html`<p class="care">Take care: ${cautions.join(", ")}</p>`}</div></li>
+function activity({ clock, label, length, instruction, load }) {
+  return html`<li><span class="clock">${clock}</span><div><p><b>${label}</b> <small>${length}</small></p><p>${instruction}</p>${load !== "" && html`<p class="load">${load}</p>`}</div></li>
 `;
 }

@@ -139,18 +139,14 @@ function formOf(routine: Routine): readonly Html[] {
 
 function versionView(routine: Routine, { id, kind, from, load, space, groups }: Version): VersionView {
   const dancers = [{ name: routine.groups[0], load, space }, ...groups];
-  const named = (name: string | undefined, text: string) => (name === undefined ? text : `${name} ${text}`);
   return {
     id,
     name: versionName(id),
     taught: id === routine.taught,
     ...(kind === "adaptation" ? { from: versionName(from ?? routine.taught) } : {}),
     classes: classesFor(routine, new Set([id])),
-    load: dancers
-      .filter((one) => Object.keys(one.load).length > 0)
-      .map((one) => named(one.name, loadText(one.load)))
-      .join("; "),
-    space: dancers.map((one) => named(one.name, spaceText(one.space))).join("; "),
+    load: ofEach(dancers, (one) => loadText(one.load)),
+    space: ofEach(dancers, (one) => spaceText(one.space)),
   };
 }
 
@@ -163,6 +159,15 @@ function picturesOf(routine: Routine, { names }: PackFiles, kind: string): reado
       mirrored: `${kind}-${id}-mirrored.svg`,
     }))
     .filter(({ file, mirrored }) => names.has(file) && names.has(mirrored));
+}
+
+type Dancers = Pick<Version, "load" | "space"> & { readonly name: string | undefined };
+
+/** One text where it is the same for all groups, else each with its name: "Early knees 6; Late knees 4". */
+function ofEach(dancers: readonly Dancers[], textOf: (one: Dancers) => string): string {
+  const texts = dancers.map(textOf);
+  if (new Set(texts).size === 1) return texts[0] ?? "";
+  return dancers.flatMap((one, index) => (texts[index] === "" ? [] : [`${one.name} ${texts[index]}`])).join("; ");
 }
 
 function loadText(load: Version["load"]): string {

@@ -41,6 +41,8 @@ export interface PlanView {
     readonly clock: string;
     readonly label: string;
     readonly length: string;
+    /** Short names of all risks that its activities meet. */
+    readonly cautions: readonly string[];
     readonly activities: readonly ActivityView[];
   }[];
 }
@@ -52,7 +54,6 @@ export interface ActivityView {
   readonly instruction: string;
   /** Contacts, "knees 3, hands 4". */
   readonly load: string;
-  readonly cautions: readonly string[];
 }
 
 export function workshopView(workshop: Workshop, library: Library, pack: PackFiles): WorkshopView {
@@ -84,7 +85,7 @@ export function workshopView(workshop: Workshop, library: Library, pack: PackFil
 }
 
 function planView({ summary, blocks, activities }: ClassPlan): PlanView {
-  const activityView = ({ start, seconds, label, instruction, load, cautions }: Activity): ActivityView => ({
+  const activityView = ({ start, seconds, label, instruction, load }: Activity): ActivityView => ({
     clock: clockText(start),
     length: clockText(seconds),
     label,
@@ -92,14 +93,16 @@ function planView({ summary, blocks, activities }: ClassPlan): PlanView {
     load: Object.entries(load)
       .map(([part, times]) => `${part} ${times}`)
       .join(", "),
-    cautions: cautions.map((risk) => cautionOf(risk).label),
   });
+  const cautionsOf = (all: readonly Activity[]) =>
+    risks.filter((risk) => all.some(({ cautions }) => cautions.includes(risk))).map((risk) => cautionOf(risk).label);
   return {
     summary,
     blocks: blocks.map(({ label, start, seconds, from, to }) => ({
       clock: clockText(start),
       label,
       length: clockText(seconds),
+      cautions: cautionsOf(activities.slice(from, to)),
       activities: activities.slice(from, to).map(activityView),
     })),
   };
