@@ -32,8 +32,9 @@ const inUse =
   "another program is using this, or it is a whole disk of its own. Close what shows it, or choose a folder inside with --out, and build again.";
 const tooMany = "too many files are open on this computer. Close some programs and build again.";
 
-/** By the error codes of POSIX.1-2017 (XSH 2.3), as Node names them on every system. */
+/** By the error codes of Node for its threads, and of POSIX.1-2017 (XSH 2.3), as Node names them on every system. */
 const ways: Readonly<Record<string, string>> = {
+  ERR_WORKER_OUT_OF_MEMORY: "a routine takes more memory than a build may use. Divide it into several and build again.",
   ENOSPC: noRoom,
   EDQUOT:
     "your share of the disk is full. Delete some of your files, or choose another disk with --out, and build again.",

@@ -1,0 +1,90 @@
+// The text of a handout as plain data, for the peers that set it: what ours says, without its drawings.
+import { clockText, stanceText, tempoText, trackText, trackTime, versionName } from "../../dist/publishing/figures.js";
+import { cautionOf, deference } from "../../dist/publishing/safety.js";
+import { reflect } from "../../dist/routine/reflect.js";
+
+/** Every handout of a routine: one a version, and the taught one mirrored and in large print. */
+export function sheetsOf(routine, library) {
+  const taught = routine.versions.find(({ id }) => id === routine.taught);
+  const other = reflect(routine);
+  return [
+    ...routine.versions.map((version) => sheet(routine, version, library)),
+    sheet(
+      other,
+      other.versions.find(({ id }) => id === routine.taught),
+      library,
+    ),
+    { ...sheet(routine, taught, library), scale: 1.8 },
+  ];
+}
+
+function sheet(routine, version, library) {
+  const { music } = routine;
+  return {
+    scale: 1,
+    title: routine.title,
+    studio: library.name,
+    by: `Choreography: ${routine.choreographer} to “${music.title}” by ${music.artist}`,
+    facts: [
+      [versionName(version.id), "version"],
+      [String(routine.counts), "counts"],
+      [clockText(routine.seconds), "one run"],
+      [tempoText(music.countsPerMinute), "counts a minute"],
+      [String(music.countIn), "counts in"],
+      [trackText(music.firstCount), "first count"],
+    ],
+    lines: [
+      ["Starts", stanceText(version.start)],
+      ["Bring", version.gear.map(({ item }) => item).join(", ")],
+    ],
+    sections: routine.sections.map((section, index) => ({
+      name: `${index + 1} ${section.name}`,
+      words: section.words ?? "",
+      phrases: section.phrases.map((phrase) => phraseOf(routine, version, index, phrase)),
+    })),
+    notes: [
+      [
+        "Other ways to dance it",
+        version.moves.flatMap(({ on, others }) =>
+          others.map((way) => `${on} ${versionName(way.version)}: ${way.moves.map(({ cue }) => cue.text).join(", ")}`),
+        ),
+      ],
+      [
+        "Teaching notes",
+        [
+          routine.prose.introduction,
+          ...version.moves.flatMap(({ on, note }) => (note ? [`${on} ${note.text}`] : [])),
+          ...sectionNotes(routine),
+          routine.prose.after,
+        ],
+      ],
+      [
+        "Take care",
+        [...version.cautions.map((risk) => `${cautionOf(risk).label}. ${cautionOf(risk).text}`), deference],
+      ],
+      [
+        "Practice speeds",
+        routine.practice.map(
+          ({ percent, countsPerMinute, seconds }) =>
+            `${percent} % · ${tempoText(countsPerMinute)} · ${clockText(seconds)}`,
+        ),
+      ],
+    ],
+    credit: routine.credit ?? library.credit ?? "",
+  };
+}
+
+function sectionNotes({ prose }) {
+  return prose.notes.map(({ section, markdown }) => `${section}: ${markdown}`);
+}
+
+function phraseOf(routine, version, section, phrase) {
+  const moves = version.moves.filter((move) => move.section === section && move.phrase === phrase.number);
+  const cells = moves.map(({ on, at, length, cue, hit }) => ({
+    on: hit ? `${on} ◤` : on,
+    width: Math.max(1, Math.round(length.valueOf())),
+    text: cue.text,
+    from: at.valueOf() - phrase.at,
+  }));
+  return { track: trackText(trackTime(routine, moves[0]?.start ?? routine.seconds)), cells };
+}
