@@ -4,17 +4,19 @@ import type { DancedSection, Routine } from "../routine/routine.js";
  * How a routine that is danced several times through is built, in sentences: its counts, walls and times, its tags, its
  * restarts, and where each time starts facing. Nothing for a routine that is danced once.
  *
- * @example formText(lineDance) // ["32 counts, 4 walls, 6 times through.", "Tag: 4 counts, on times 2 and 4.", …]
+ * @example formText(lineDance) // ["32 counts, 4 walls, 6 times through.", "Tag: 4 counts, on walls 2 and 4.", …]
  */
 export function formText(routine: Routine): readonly string[] {
   const { times, walls, restarts } = routine;
   if (times === 1) return [];
+  // Line dancers call each time through a wall, whichever way it faces.
+  const time = walls > 1 ? "wall" : "time";
   const plain = Math.max(...wallsOf(routine).map((sections) => countsOf(sections.filter(({ tag }) => !tag))));
   return [
     `${plain} counts, ${walls > 1 ? `${walls} walls, ` : ""}${times} times through.`,
-    ...tags(routine).map(([name, counts, on]) => `${name}: ${counts} counts, on ${timesText(on)}.`),
-    ...restarts.map(({ wall, after }) => `Restart: time ${wall} breaks off after ${after} counts.`),
-    ...(walls > 1 ? [`The times start facing ${startFacings(routine).join(", ")}.`] : []),
+    ...tags(routine).map(([name, counts, on]) => `${name}: ${counts} counts, on ${timesText(time, on)}.`),
+    ...restarts.map(({ wall, after }) => `Restart: ${time} ${wall} breaks off after ${after} counts.`),
+    ...(walls > 1 ? [`The walls start facing ${startFacings(routine).join(", ")}.`] : []),
   ];
 }
 
@@ -46,7 +48,7 @@ function startFacings(routine: Routine): readonly string[] {
   });
 }
 
-function timesText(times: readonly number[]): string {
+function timesText(time: string, times: readonly number[]): string {
   const last = times.at(-1);
-  return times.length === 1 ? `time ${last}` : `times ${times.slice(0, -1).join(", ")} and ${last}`;
+  return times.length === 1 ? `${time} ${last}` : `${time}s ${times.slice(0, -1).join(", ")} and ${last}`;
 }

@@ -127,10 +127,10 @@ test("a dance that goes several times through says how it is built, and mirrored
   await page.goto(`${site.url}routines/vane-and-weathercock/index.html`);
   expect(await page.locator(".form li").allInnerTexts()).toEqual([
     "32 counts, 4 walls, 6 times through.",
-    "Gust: 4 counts, on times 2 and 4.",
-    "Last bow: 4 counts, on time 6.",
-    "Restart: time 5 breaks off after 16 counts.",
-    "The times start facing front, right, back, left, front, front.",
+    "Gust: 4 counts, on walls 2 and 4.",
+    "Last bow: 4 counts, on wall 6.",
+    "Restart: wall 5 breaks off after 16 counts.",
+    "The walls start facing front, right, back, left, front, front.",
   ]);
   expect(await page.locator(".part .clocks").first().innerText()).toMatch(/^wall 1 0:16\.5 · wall 2 0:33\.6 · /);
   await page.getByLabel("Mirrored", { exact: true }).check();
