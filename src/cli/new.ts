@@ -1,6 +1,7 @@
 import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { realPath } from "../build/folders.js";
 import { slugOf } from "../reading/slug.js";
 import { done, failed, wrongWords } from "./status.js";
 import { readWords } from "./words.js";
@@ -56,8 +57,15 @@ function newRoutine(title: string, content: string): number {
     );
     return failed;
   }
-  const path = join(content, "routines", `${slug}.md`);
-  mkdirSync(join(content, "routines"), { recursive: true });
+  const folder = join(content, "routines");
+  if (realPath(folder) !== join(realPath(content), "routines")) {
+    process.stderr.write(
+      `countleaf: ${folder} is a link to another folder, and links are not followed; put a folder there\n`,
+    );
+    return failed;
+  }
+  const path = join(folder, `${slug}.md`);
+  mkdirSync(folder, { recursive: true });
   try {
     writeFileSync(
       path,

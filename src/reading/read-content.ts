@@ -123,8 +123,13 @@ async function routinesOf<R>(
   return readable.flatMap((file, index) => {
     const { routine, title, findings } = reads[index] ?? { findings: [] };
     take(notes, file, [...findings, ...sameTitle(file.file, title, titles)]);
-    return routine ? [routine] : [];
+    return routine && isSound(file) ? [routine] : [];
   });
+}
+
+/* What is wrong with a file's name or its bytes is wrong with what it says. */
+function isSound({ findings }: TextFile): boolean {
+  return !findings.some(({ severity }) => severity === "error");
 }
 
 /* Two files with one title are mostly a copy that was never renamed. */
@@ -148,7 +153,7 @@ function workshopsOf<R extends RoutineInClass>(
   return files.flatMap((file) => {
     const read = file.text === undefined ? { findings: [] } : readWorkshop(file.text, file.slug, routines, slugs);
     take(notes, file, read.findings);
-    return read.workshop ? [read.workshop] : [];
+    return read.workshop && isSound(file) ? [read.workshop] : [];
   });
 }
 
