@@ -1,4 +1,5 @@
 import { type BuildResult, build } from "../build/build.js";
+import { counted } from "./counted.js";
 import { printFindings } from "./findings.js";
 import { showProgress } from "./progress.js";
 import { calledOff, done, failed } from "./status.js";
@@ -45,8 +46,4 @@ function doneText(
     `Open ${out}/index.html to look at it; put the whole folder ${out} on any web host to publish it.\n`,
     "`countleaf check` lists the notes as well.\n",
   ].join("");
-}
-
-function counted(number: number, thing: string): string {
-  return `${number} ${thing}${number === 1 ? "" : "s"}`;
 }

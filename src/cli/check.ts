@@ -1,6 +1,7 @@
 import { look } from "../build/look.js";
 import { explainRule, ruleNames } from "../reading/explain-rule.js";
 import type { Finding } from "../reading/finding.js";
+import { counted } from "./counted.js";
 import { printFindings } from "./findings.js";
 import { done, failed, wrongWords } from "./status.js";
 import { readWords } from "./words.js";
@@ -30,8 +31,9 @@ export async function checkCommand(args: readonly string[]): Promise<number> {
 function summary(findings: readonly Finding[], routines: number, workshops: number): string {
   const count = (severity: Finding["severity"]) => findings.filter((finding) => finding.severity === severity).length;
   const [errors, warnings, notes] = [count("error"), count("warning"), count("note")];
-  const found = `${errors} to mend before anything is published, ${warnings} to look at, ${notes} to know.`;
-  return `${routines} routines and ${workshops} workshops can be published. ${found}\n`;
+  const read = `${counted(routines, "routine")} and ${counted(workshops, "workshop")} are sound. `;
+  const mend = errors === 0 ? "Nothing to mend" : `${errors} to mend before anything is published`;
+  return `${read}${mend}, ${warnings} to look at, ${notes} to know.\n`;
 }
 
 function explain(name: string): number {

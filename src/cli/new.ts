@@ -36,7 +36,7 @@ function newLibrary(folder: string): number {
   writeFileSync(join(content, "workshops", "first-class.md"), template("workshop.md"));
   process.stdout.write(
     [
-      `Made ${content} with one routine and one class to copy from.\n`,
+      `Made ${content} with one routine and one class to copy from: samples, to be changed or deleted before you publish.\n`,
       `Next: open ${join(content, "library.yaml")} and write your name in it. Then, in the folder ${folder}:\n`,
       '  npx countleaf new routine "My routine"\n',
       "  npx countleaf build\n",

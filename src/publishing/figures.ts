@@ -1,5 +1,5 @@
 import type Fraction from "fraction.js";
-import type { Move, Routine, Stance } from "../routine/routine.js";
+import type { Move, Routine, Stance, Version } from "../routine/routine.js";
 
 /** Seconds as a clock shows them, to the nearest second: 63.8 is "1:04", 3723 is "1:02:03". */
 export function clockText(seconds: Fraction | number): string {
@@ -26,6 +26,16 @@ export function stanceText(stance: Stance): string {
   const height =
     stance.height === "seated" ? "seated on the floor" : stance.height === "chair" ? "on a chair" : stance.height;
   return `facing ${stance.facing}, ${weightText(stance.weight)}, ${height}`;
+}
+
+/** How a version starts: one stance, or one for each group by its name. */
+export function startsOf(
+  { groups: [first] }: Routine,
+  version: Version,
+): readonly { readonly group?: string; readonly start: Stance }[] {
+  if (first === undefined) return [{ start: version.start }];
+  const others = version.groups.map(({ name, start }) => ({ group: name, start }));
+  return [{ group: first, start: version.start }, ...others];
 }
 
 function weightText(weight: Stance["weight"]): string {

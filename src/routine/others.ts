@@ -2,6 +2,7 @@ import { mirrorCue, type WordPairs } from "./mirror-cue.js";
 import type { PlacedMove, Run } from "./placing.js";
 import type { OtherWay } from "./routine.js";
 import { onOtherSide } from "./stancing.js";
+import { type Risk, risks } from "./words.js";
 import type { WrittenGroup, WrittenMove, WrittenOption } from "./written.js";
 
 /**
@@ -21,7 +22,11 @@ export function otherWays(
     const mirrored = onOtherSide(run, phrase, group);
     const way = (version: string, moves: readonly WrittenMove[], on: string): OtherWay => ({
       version,
-      moves: moves.map((move) => ({ on: move.on ?? on, cue: mirrored ? mirrorCue(move.cue, pairs) : move.cue })),
+      moves: moves.map((move) => ({
+        on: move.on ?? on,
+        cue: mirrored ? mirrorCue(move.cue, pairs) : move.cue,
+        risks: risksAlone(move),
+      })),
     });
     const ways = (plainMoves: readonly WrittenMove[], options: readonly WrittenOption[], on: string) => [
       ...(option !== undefined && options.includes(option) ? [way(run.routine.taught, plainMoves, on)] : []),
@@ -32,4 +37,14 @@ export function otherWays(
       ...(plain !== undefined && leads ? ways([plain], plain.options, plain.on ?? placed.on) : []),
     ];
   };
+}
+
+/** The risks that a written move has by itself, whatever comes before it. */
+function risksAlone({ risks: named, contacts, height, through, weight, turn = 0 }: WrittenMove): readonly Risk[] {
+  const met = new Set<Risk>(named);
+  if (height === "inverted" || through === "inverted") met.add("inversion");
+  if (Math.abs(turn) >= 8) met.add("spin");
+  if (contacts.includes("knees") || weight === "knees" || height === "kneeling" || through === "kneeling")
+    met.add("kneework");
+  return risks.filter((risk) => met.has(risk));
 }

@@ -238,12 +238,12 @@ function outside(phrase: PassPhrase, span: Span, point: Point, move: WrittenMove
   );
 }
 
-/** A span that is meant to go on beyond its phrase. */
+/** A span that ends past its phrase: a miscount, or meant to run on. */
 function pastEnd({ numbers }: PassPhrase, { first, last }: Span, point: Point): string | undefined {
   const end = numbers.at(-1) ?? 0;
-  if (point !== last || first.count > end || last.count <= end || first.count === last.count) return undefined;
-  const lasts = last.count - first.count + 1;
-  return `to go on into the next phrase, write \`${first.count}: { do: …, lasts: ${lasts} }\``;
+  if (point !== last || first.count > end || last.count <= end) return undefined;
+  const on = last.count - end;
+  return `end it on ${end} (\`${first.count === end ? end : `${first.count}-${end}`}\`)${on < first.count ? `, or let it run on into the next phrase: \`${first.count}-${on}\`` : ""}`;
 }
 
 function numbersText(numbers: readonly number[]): string {

@@ -187,7 +187,12 @@ export interface Move {
 export interface OtherWay {
   readonly version: string;
   /** In order. `on` is the span that was written; of a whole move, the plain move's. */
-  readonly moves: readonly { readonly on: string; readonly cue: Cue }[];
+  readonly moves: readonly {
+    readonly on: string;
+    readonly cue: Cue;
+    /** As far as the move itself tells: its author's, and weight on the knees, a full turn or upside down. */
+    readonly risks: readonly Risk[];
+  }[];
 }
 
 export interface PracticeSpeed {

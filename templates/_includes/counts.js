@@ -73,5 +73,5 @@ function details(of) {
 
 /** @param {import("../../src/publishing/site/move-view.js").MoveView["others"][number]} of */
 function other({ name, moves }) {
-  return html`<li><b>${name}</b> ${moves.map(({ on, cue }, index) => html`${index > 0 && "; "}${moves.length > 1 && html`<span class="small-on">${on}</span> `}${cue}`)}</li>`;
+  return html`<li><b>${name}</b> ${moves.map(({ on, cue, cautions }, index) => html`${index > 0 && "; "}${moves.length > 1 && html`<span class="small-on">${on}</span> `}${cue}${cautions.length > 0 && html` <span class="care">(take care: ${cautions.join(", ")})</span>`}`)}</li>`;
 }

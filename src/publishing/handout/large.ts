@@ -1,6 +1,7 @@
 import type { Library } from "../../routine/routine.js";
 import { phraseMap } from "../drawing/phrase-map.js";
-import { clockText, stanceText, tempoText, trackText } from "../figures.js";
+import { clockText, stanceText, startsOf, tempoText, trackText } from "../figures.js";
+import { formText } from "../form.js";
 import { type Band, type Cell, type Row, sheetBands } from "../paper/bands.js";
 import { type Block, itemBlock, textBlock, wholeBlock } from "../paper/block.js";
 import { type Area, flow } from "../paper/flow.js";
@@ -54,6 +55,7 @@ function headBlocks({ routine, version }: Dance, library: Library, width: number
     music.title === undefined ? "" : `, to “${music.title}”${music.artist === undefined ? "" : ` by ${music.artist}`}`;
   const gear = version.gear.map(({ item, need }) => (need === "optional" ? `${item} (optional)` : item));
   const cautions = version.cautions.map((risk) => cautionOf(risk).label);
+  const form = formText(routine);
   const fact = (label: string, text: string) =>
     textBlock([{ text: `${label}: `, style: "bold" }, { text }], { size, width, before: 6 });
   return [
@@ -65,7 +67,10 @@ function headBlocks({ routine, version }: Dance, library: Library, width: number
     }),
     fact("Counts", `${routine.counts} in ${clockText(routine.seconds)}, ${tempoText(music.countsPerMinute)} a minute`),
     fact("Counts in", `${music.countIn}; the first count is at ${trackText(music.firstCount)} in the track`),
-    fact("Starts", stanceText(version.start)),
+    ...startsOf(routine, version).map(({ group, start }) =>
+      fact("Starts", `${group === undefined ? "" : `${group}: `}${stanceText(start)}`),
+    ),
+    ...(form.length === 0 ? [] : [fact(routine.walls > 1 ? "Walls" : "Times", form.join(" "))]),
     ...(gear.length === 0 ? [] : [fact("Bring", gear.join(", "))]),
     ...(cautions.length === 0
       ? []

@@ -1,7 +1,8 @@
 import type { Library, Routine, Version } from "../../routine/routine.js";
 import type { Shape } from "../drawing/shape.js";
 import { cautionSign, facingDart } from "../drawing/signs.js";
-import { clockText, stanceText, tempoText, trackText, versionName } from "../figures.js";
+import { clockText, stanceText, startsOf, tempoText, trackText, versionName } from "../figures.js";
+import { formText } from "../form.js";
 import { cautionOf } from "../safety.js";
 import { heightOf, signFigure, stackLines } from "./cell.js";
 import { codeDrawing } from "./code.js";
@@ -129,15 +130,16 @@ interface HeadLine {
 }
 
 function headLines(routine: Routine, version: Version, within: SheetOptions["within"]): readonly HeadLine[] {
-  const { start, gear, cautions } = version;
+  const { gear, cautions } = version;
   const bring = gear.map(({ item, need }) => (need === "optional" ? `${item} (optional)` : item));
+  const form = formText(routine);
   const care = cautions.map((risk) => cautionOf(risk).label);
   return [
-    {
+    ...startsOf(routine, version).map(({ group, start }) => ({
       label: "Starts",
       sign: { alt: `facing ${start.facing}`, shapes: [facingDart(start.facing, [4.5, 0], 4.5)] },
-      text: sentence(stanceText(start)),
-    },
+      text: sentence(`${group === undefined ? "" : `${group}: `}${stanceText(start)}`),
+    })),
     ...(bring.length === 0 ? [] : [{ label: "Bring", text: sentence(bring.join(", ")) }]),
     ...(care.length === 0
       ? []
@@ -148,9 +150,7 @@ function headLines(routine: Routine, version: Version, within: SheetOptions["wit
             text: `${sentence(care.join(", "))}. Read ${within === "pack" ? "the page on safety" : "the cautions below"} before you dance.`,
           },
         ]),
-    ...(routine.walls > 1
-      ? [{ label: "Walls", text: `Danced ${routine.times} times, to ${routine.walls} walls` }]
-      : []),
+    ...(form.length === 0 ? [] : [{ label: routine.walls > 1 ? "Walls" : "Times", text: form.join(" ") }]),
   ];
 }
 

@@ -113,6 +113,13 @@ function otherSpans({ others }: Move): readonly Span[] {
       ...(at === 0 ? [] : [plain(", ")]),
       ...(moves.length === 1 ? [] : [bold(`${countsText(move.on)} `)]),
       ...cueSpans(move.cue),
+      ...(move.risks.length === 0
+        ? []
+        : [
+            plain(" ("),
+            italic(`take care: ${move.risks.map((risk) => cautionOf(risk).label).join(", ")}`),
+            plain(")"),
+          ]),
     ]),
   ]);
 }

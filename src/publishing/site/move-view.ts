@@ -39,7 +39,7 @@ export interface MoveView extends Dancers {
 export interface OtherView {
   /** Of the version. */
   readonly name: string;
-  readonly moves: readonly { readonly on: string; readonly cue: Html }[];
+  readonly moves: readonly { readonly on: string; readonly cue: Html; readonly cautions: readonly string[] }[];
 }
 
 /** A span as it is printed, with a dash between its ends. */
@@ -86,8 +86,9 @@ export function holdView(on: string, { classes, groups }: Dancers): MoveView {
 }
 
 function otherView(other: OtherWay, mirrored: OtherWay): OtherView {
-  const moves = other.moves.map(({ on, cue }, index) => ({
+  const moves = other.moves.map(({ on, cue, risks }, index) => ({
     on: spanText(on),
+    cautions: risks.map((risk) => cautionOf(risk).label),
     cue: bothSides(cueHtml(cue), cueHtml(mirrored.moves[index]?.cue ?? cue)),
   }));
   return { name: versionName(other.version), moves };

@@ -19,6 +19,7 @@ import { noWalls } from "./no-walls.js";
 import type { Rule, Scene } from "./rule.js";
 import { rushed } from "./rushed.js";
 import { sameFoot } from "./same-foot.js";
+import { sameName } from "./same-name.js";
 
 /** All rules that look at a routine that can be danced. */
 export const rules: readonly Rule[] = [
@@ -38,6 +39,7 @@ export const rules: readonly Rule[] = [
   noEasyOption,
   gearNotListed,
   credit,
+  sameName,
   ...chapterRules,
   noGlyph,
 ];

@@ -10,11 +10,13 @@ export const missingKey: Rule = {
   bad: counts("1-4: Cartwheel to the right\n5-8: hold"),
   find: (scene) =>
     perMove(scene, (move) => {
-      const missing = speaks.find(
-        ({ says, unless, has }) => says.test(move.cue.text.replace(unless, " ")) && !has(move),
-      );
-      const word = missing?.says.exec(move.cue.text.replace(missing.unless, " "))?.[0].trim();
-      return missing && `the cue speaks of "${word}", but the move has no key for it; add ${missing.write}`;
+      const found = speaks.flatMap(({ says, unless, has, write }) => {
+        const word = has(move) ? undefined : says.exec(move.cue.text.replace(unless, " "))?.[0].trim();
+        return word === undefined ? [] : [{ word, write }];
+      });
+      if (found.length === 0) return undefined;
+      const words = found.map(({ word }) => `"${word}"`).join(" and of ");
+      return `the cue speaks of ${words}, but the move has no key for ${found.length === 1 ? "it" : "them"}; add ${found.map(({ write }) => write).join(", and ")}`;
     }),
 };
 
@@ -67,6 +69,12 @@ const speaks: readonly {
       /\b(?:hands?|palms?|elbows?|fingers?|touch\w*|tap\w*|clap\w*|slap\w*|chest|nose|forehead)\b[^,;.]*\b(?:on|onto|to) (?:the |your |both |one |left |right )*knees?\b/gi,
     has: (move) => move.risks.includes("kneework"),
     write: "`height: kneeling` or `contacts: [knees]`",
+  },
+  {
+    says: /\b(?:back-?bends?|bend(?:s|ing)? back(?:wards?)? (?:in)?to|(?:in)?to a bridge)\b/i,
+    unless: none,
+    has: (move) => move.risks.includes("backbend"),
+    write: "`risk: [backbend]`",
   },
   {
     says: /\b(?:jump|jumps|jumping|leap|leaps)\b/i,

@@ -196,7 +196,7 @@ describe("a sheet", () => {
       "walls 1, 2, 4",
       "from the top",
       "then wait",
-      "Danced 4 times, to 4 walls",
+      "16 counts, 4 walls, 4 times through.",
     ])
       expect(text, words).toContain(words);
   });
