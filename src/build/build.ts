@@ -14,12 +14,13 @@ import type { Bench } from "./work.js";
 export interface BuildOptions {
   readonly content: string;
   readonly out: string;
-  /** Told what was made, after each piece of work. */
+  /** Told how far it is, after each piece of work. */
   readonly progress?: Progress;
   /** Calls the build off: what was begun is cleared up. */
   readonly signal?: AbortSignal;
 }
 
+/** So many are done of so many, and what the last of them was: "read", "made: Low Tide". */
 export type Progress = (done: number, all: number, what: string) => void;
 
 export type BuildResult = { readonly content: Content<RoutineFacts> } & (
@@ -58,7 +59,7 @@ export async function build(options: BuildOptions): Promise<BuildResult> {
 async function buildInto(staging: Staging, threads: Threads, options: BuildOptions): Promise<BuildResult> {
   const tool = toolDigest();
   const kept = readKept(staging.kept, tool);
-  const seen = await survey(options.content, kept.reads, threads);
+  const seen = await survey(options.content, threads, { known: kept.reads, progress: options.progress });
   const { content } = seen;
   if (content.findings.some(({ severity }) => severity === "error")) return { done: false, content };
   const units = unitsOf(seen).map((unit) => ({ ...unit, key: keyOf(unit, content.library) }));
@@ -88,7 +89,7 @@ async function makeAll(
   progress: Progress = () => {},
 ) {
   let done = 0;
-  const tell = (what: string) => progress(++done, units.length, what);
+  const tell = (title: string) => progress(++done, units.length, `made: ${title}`);
   const make = async <C extends Making>(craft: C) => {
     const own = units.filter((unit): unit is Unit<C> & { readonly key: string } => unit.craft === craft);
     const size = Math.min(portion, Math.ceil(own.length / (4 * threads.most)));

@@ -1,7 +1,8 @@
 import type { RoutineFacts } from "../publishing/site/routine-facts.js";
 import type { ReadFile } from "../reading/files.js";
-import { type Content, readContentBy } from "../reading/read-content.js";
+import { type Content, type ReadRoutines, readContentBy } from "../reading/read-content.js";
 import { teachingSettings } from "../teaching/settings.js";
+import type { Progress } from "./build.js";
 import { digestOf } from "./digest.js";
 import type { Kept, KeptRead } from "./kept.js";
 import type { Threads } from "./threads.js";
@@ -17,36 +18,41 @@ export interface Survey {
 /** Routines that are read in one go: few, so that no thread waits for another. */
 const portion = 20;
 
+export interface SurveyOptions {
+  /** What was read last time. */
+  readonly known?: Kept["reads"] | undefined;
+  readonly progress?: Progress | undefined;
+  /** Another way to read files. */
+  readonly readFile?: ReadFile | undefined;
+}
+
 /** Reads a content folder; routines that are known from last time are not read again, the others side by side. */
-export async function survey(
-  contentDir: string,
-  known: Kept["reads"],
-  threads: Threads,
-  readFile?: ReadFile,
-): Promise<Survey> {
+export async function survey(contentDir: string, threads: Threads, options: SurveyOptions = {}): Promise<Survey> {
+  const { known = {}, progress = () => {}, readFile } = options;
   const texts = new Map<string, string>();
   const reads: { [slug: string]: KeptRead } = {};
-  const content = await readContentBy<RoutineFacts>(
-    contentDir,
-    async (files, library) => {
-      const keyed = files.map(({ slug, text }) => ({ slug, text, key: digestOf(library, text) }));
-      const fresh = keyed.filter(({ slug, key }) => known[slug]?.key !== key);
-      const done = await Promise.all(
-        portions(fresh, portion).map(async (some) => {
-          const gained = await threads.do("read", library, some);
-          return some.map(({ slug }, index) => [slug, gained[index]] as const);
-        }),
-      );
-      const now = new Map(done.flat());
-      return keyed.map(({ slug, text, key }) => {
-        const read = now.get(slug) ?? known[slug]?.read ?? { findings: [] };
-        texts.set(slug, text);
-        reads[slug] = { key, read };
-        return read;
-      });
-    },
-    { checkTeaching: (teaching) => teachingSettings(teaching).problems, ...(readFile ? { readFile } : {}) },
-  );
+  const readRoutines: ReadRoutines<RoutineFacts> = async (files, library) => {
+    const keyed = files.map(({ slug, text }) => ({ slug, text, key: digestOf(library, text) }));
+    const fresh = keyed.filter(({ slug, key }) => known[slug]?.key !== key);
+    let done = 0;
+    const some = portions(fresh, portion).map(async (few) => {
+      const gained = await threads.do("read", library, few);
+      done += few.length;
+      progress(done, fresh.length, "read");
+      return few.map(({ slug }, index) => [slug, gained[index]] as const);
+    });
+    const now = new Map((await Promise.all(some)).flat());
+    return keyed.map(({ slug, text, key }) => {
+      const read = now.get(slug) ?? known[slug]?.read ?? { findings: [] };
+      texts.set(slug, text);
+      reads[slug] = { key, read };
+      return read;
+    });
+  };
+  const content = await readContentBy(contentDir, readRoutines, {
+    checkTeaching: (teaching) => teachingSettings(teaching).problems,
+    ...(readFile ? { readFile } : {}),
+  });
   return { content, texts, reads };
 }
 

@@ -1,4 +1,4 @@
-import { availableParallelism } from "node:os";
+import { availableParallelism, totalmem } from "node:os";
 import { Worker } from "node:worker_threads";
 import type { Fault } from "./fault.js";
 import type { Craft, Gained, Given, With } from "./work.js";
@@ -37,8 +37,17 @@ interface Task extends Question {
  */
 const resourceLimits = { maxOldGenerationSizeMb: 1024, maxYoungGenerationSizeMb: 96 };
 
-/** Opens a team of threads, as many as the machine has processor cores. */
-export function openThreads(most = availableParallelism()): Threads {
+/** What a thread takes at its peak, with room to spare. */
+const bytesAThread = 768 * 2 ** 20;
+
+/** As many threads as there are processor cores, as far as there is memory for them. */
+function asManyAsFit(): number {
+  const memory = Math.min(totalmem(), process.constrainedMemory() || Number.POSITIVE_INFINITY);
+  return Math.max(1, Math.min(availableParallelism(), Math.floor(memory / bytesAThread)));
+}
+
+/** Opens a team of threads. */
+export function openThreads(most = asManyAsFit()): Threads {
   const waiting: Task[] = [];
   const idle: Worker[] = [];
   const tasks = new Map<Worker, Task | undefined>();

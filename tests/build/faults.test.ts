@@ -101,6 +101,12 @@ describe("a folder without write permission", () => {
   });
 });
 
+describe("a fault in a thread", () => {
+  it("comes back in words, without the way it took", async () => {
+    await fails(/^countleaf: (The \w+ of \w+ could not be made: )?no font today\n$/, { inject: "fonts" });
+  });
+});
+
 describe("a file that vanishes while it is read", () => {
   it("is an error with its place", async () => {
     const lamp = join(content, "routines/lamp.md");

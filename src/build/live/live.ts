@@ -56,7 +56,7 @@ export async function openLive(contentDir: string): Promise<Live> {
   const [pages, others] = [openThreads(1), openThreads()];
   const readFile = rememberingReader();
   const look = async (last?: State): Promise<State> => {
-    const seen = await survey(contentDir, last?.seen.reads ?? {}, others, readFile);
+    const seen = await survey(contentDir, others, { known: last?.seen.reads, readFile });
     const errors = seen.content.findings.filter(({ severity }) => severity === "error");
     const broken = errors.some(({ file }) => file.endsWith("library.yaml"));
     const library = broken && last ? last.library : seen.content.library;
