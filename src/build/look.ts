@@ -1,7 +1,29 @@
-import { type Content, readContent } from "../reading/read-content.js";
-import { teachingSettings } from "../teaching/settings.js";
+import type { RoutineFacts } from "../publishing/site/routine-facts.js";
+import { type Content, readContentBy } from "../reading/read-content.js";
+import { readRoutine } from "../reading/read-routine.js";
+import { hands, survey } from "./survey.js";
+import { openThreads } from "./threads.js";
 
-/** Reads a content folder whole, the class planner's settings looked at as well. */
-export function look(contentDir: string): Promise<Content> {
-  return readContent(contentDir, { checkTeaching: (teaching) => teachingSettings(teaching).problems });
+/** Reads a content folder and all that is to be said about it, the class planner's settings included. */
+export async function look(contentDir: string): Promise<Content<RoutineFacts>> {
+  const threads = openThreads();
+  try {
+    return (await survey(contentDir, threads)).content;
+  } finally {
+    await threads.close();
+  }
+}
+
+/** Reads one routine and the library that it belongs to, and of the others no more than their names. */
+export async function lookAtOne(contentDir: string, slug: string) {
+  const slugs: string[] = [];
+  const content = await readContentBy(
+    contentDir,
+    async (files, library) => {
+      slugs.push(...files.map((file) => file.slug));
+      return files.map((file) => (file.slug === slug ? readRoutine(file.text, slug, library) : { findings: [] }));
+    },
+    hands,
+  );
+  return { content, slugs };
 }

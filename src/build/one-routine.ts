@@ -6,7 +6,7 @@ import type { Finding } from "../reading/finding.js";
 import type { Content } from "../reading/read-content.js";
 import type { Routine } from "../routine/routine.js";
 import { planRecording } from "../teaching/recording.js";
-import { look } from "./look.js";
+import { lookAtOne } from "./look.js";
 
 /** What came of making one thing of one routine, or what stands in the way. */
 export type Made =
@@ -46,9 +46,9 @@ async function withRoutine(
   slug: string,
   make: (routine: Routine, content: Content) => string | Promise<string>,
 ): Promise<Made> {
-  const content = await look(contentDir);
+  const { content, slugs } = await lookAtOne(contentDir, slug);
   const routine = content.routines.find((one) => one.slug === slug);
   if (routine !== undefined) return { done: true, routine, text: await make(routine, content) };
   const findings = content.findingsOf(slug).filter(({ severity }) => severity === "error");
-  return { done: false, findings, sources: content.sources, slugs: content.routines.map((one) => one.slug) };
+  return { done: false, findings, sources: content.sources, slugs };
 }

@@ -1,6 +1,6 @@
 import type { RoutineFacts } from "../publishing/site/routine-facts.js";
 import type { ReadFile } from "../reading/files.js";
-import { type Content, type ReadRoutines, readContentBy } from "../reading/read-content.js";
+import { type Content, type Hands, type ReadRoutines, readContentBy } from "../reading/read-content.js";
 import { teachingSettings } from "../teaching/settings.js";
 import type { Progress } from "./build.js";
 import { digestOf } from "./digest.js";
@@ -14,6 +14,9 @@ export interface Survey {
   readonly texts: ReadonlyMap<string, string>;
   readonly reads: Kept["reads"];
 }
+
+/** What the rooms beyond reading lend a hand with. */
+export const hands: Hands = { checkTeaching: (teaching) => teachingSettings(teaching).problems };
 
 /** Routines that are read in one go: few, so that no thread waits for another. */
 const portion = 20;
@@ -50,7 +53,7 @@ export async function survey(contentDir: string, threads: Threads, options: Surv
     });
   };
   const content = await readContentBy(contentDir, readRoutines, {
-    checkTeaching: (teaching) => teachingSettings(teaching).problems,
+    ...hands,
     ...(readFile ? { readFile } : {}),
   });
   return { content, texts, reads };
