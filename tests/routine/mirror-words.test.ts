@@ -9,7 +9,7 @@ const mirrored = (text: string) => mirrorWords(text).text;
 /** All spellings of anticlockwise as one: only they do not come back letter by letter. */
 const oneSpelling = (text: string) =>
   text
-    .replace(/\bACW\b/g, "CCW")
+    .replace(/(?<!\p{L})ACW(?!\p{L})/gu, "CCW")
     .replace(/(?:anti|counter)[\s\p{Pd}]{0,3}clockwise/giu, (word) =>
       word === word.toUpperCase() ? "ANTICLOCKWISE" : /^\p{Lu}/u.test(word) ? "Anticlockwise" : "anticlockwise",
     );
