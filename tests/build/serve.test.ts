@@ -140,8 +140,8 @@ describe("a save", () => {
     const broken = routineText("Kerb").replace("1-2:", "9-12:");
     const page = await saved("/routines/kerb/", save({ "routines/kerb.md": broken }));
     expect(page.status).toBe(500);
-    expect(page.text).toMatch(/routines\/kerb\.md<\/code>, line 10, column \d+/);
-    expect(page.text).toContain("9-12: { do: Step right and close");
+    expect(page.text).toMatch(/routines\/kerb\.md, line 10, column \d+/);
+    expect(page.text).toContain("<mark>9-12:</mark> { do: Step right and close");
     expect(served.said()).toContain("kerb.md:10:");
     for (const other of ["/", "/routines/lamp/", "/workshops/eve/"])
       expect((await get(served, other)).status).toBe(200);

@@ -1,21 +1,28 @@
 import { type Html, html, raw } from "../../publishing/site/html.js";
-import { formatFindings } from "../../reading/report.js";
+import type { Finding } from "../../reading/finding.js";
 import type { Mistakes } from "./live.js";
 
 /** In place of a page that can't be made: what to mend, where, and how. */
 export function mistakesPage({ findings, sources }: Mistakes): string {
   const one = findings.length === 1;
+  const item = (finding: Finding) => html`<li><p>${finding.file}, line ${finding.line}, column ${finding.column}</p>
+<p><b>${finding.message}</b></p>
+${markedLine(finding, sources.get(finding.file))}</li>
+`;
   return frame(
     one ? "One thing to mend" : `${findings.length} things to mend`,
-    html`<p>This page comes back as soon as ${one ? "it is" : "they are"} mended and saved. The other pages go on.</p>
-<ol>${findings.map((finding) => {
-      const [, ...excerpt] = formatFindings([finding], sources).trimEnd().split("\n");
-      return html`<li><p><code>${finding.file}</code>, line ${finding.line}, column ${finding.column}</p>
-<p><b>${finding.message}</b></p>
-${excerpt.length > 0 && html`<pre tabindex="0">${excerpt.join("\n")}</pre>`}</li>
-`;
-    })}</ol>`,
+    html`<p>This page comes back as soon as ${one ? "it is" : "they are"} mended and saved. The other pages go on:
+see <a href="/">the library</a>.</p>
+<ol>${findings.map(item)}</ol>`,
   );
+}
+
+/** The line of a finding, with what stands at its column marked. */
+function markedLine({ line, column }: Finding, text = ""): Html {
+  const whole = text.split(/\r\n?|\n/)[line - 1] ?? "";
+  const found = /^\S+|^./.exec(whole.slice(column - 1))?.[0] ?? "";
+  const after = whole.slice(column - 1 + found.length);
+  return html`<pre tabindex="0">${whole.slice(0, column - 1)}<mark>${found}</mark>${after}</pre>`;
 }
 
 /** Where there is no page. */
