@@ -4,8 +4,9 @@ import { join } from "node:path";
 /** Quoted for YAML, whose double-quoted style takes every escape of JSON. */
 const quoted = (text: string) => JSON.stringify(text);
 
-/** A routine that says the same thing in every key that takes a text, and in its prose. */
-export function routineSaying(pattern: string): string {
+/** A routine that says the same thing in every key that takes a text, and in its prose, there perhaps in paragraphs. */
+export function routineSaying(pattern: string, paragraphs: readonly string[] = [pattern]): string {
+  const prose = paragraphs.join("\n\n");
   const text = quoted(pattern);
   const move = `do: ${text}, say: ${text}, note: ${text}, words: ${text}, choose: [${text}], gear: [${text}]`;
   return `---
@@ -35,11 +36,11 @@ sections:
     parts: { ${quoted(`${pattern} two`)}: [{ 1-8: ${text} }] }
   - { name: ${quoted(`${pattern} again`)}, same-as: ${text}, mirrored: yes }
 ---
-${pattern}
+${prose}
 
 ## ${pattern}
 
-${pattern}
+${prose}
 
 1. ${pattern}
 
@@ -50,16 +51,21 @@ ${pattern}
 }
 
 /** A content folder in which library, workshop and routines say these patterns wherever a text may stand. */
-export function writeHostile(content: string, library: string, routines: readonly string[]): void {
+export function writeHostile(
+  content: string,
+  patterns: readonly string[],
+  routines: readonly (readonly string[])[],
+): void {
+  const library = patterns.join(" ");
   for (const folder of ["routines", "workshops"]) mkdirSync(join(content, folder), { recursive: true });
   const text = quoted(library);
   const keys = ["name", "teacher", "credit", "cautions"].map((key) => `${key}: ${text}\n`).join("");
   writeFileSync(join(content, "library.yaml"), `${keys}url: https://saltmarsh.example\nmirror-words: [[${text}, x]]\n`);
-  for (const [index, pattern] of routines.entries())
-    writeFileSync(join(content, "routines", `p${index}.md`), routineSaying(pattern));
+  for (const [index, said] of routines.entries())
+    writeFileSync(join(content, "routines", `p${index}.md`), routineSaying(said.join(" "), said));
   const workshop = `title: ${text}\nvenue: ${text}\nminutes: 90\nroutines: [p0]\nlevel: 1\ndate: 2027-01-16\n`;
   writeFileSync(
     join(content, "workshops", "all.md"),
-    `---\n${workshop}---\n${library}\n\n## ${library}\n\n- ${library}\n`,
+    `---\n${workshop}---\n${patterns.join("\n\n")}\n\n## ${library}\n\n- ${library}\n`,
   );
 }

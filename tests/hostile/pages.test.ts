@@ -1,16 +1,16 @@
 // What runs inside the page is typed as a page.
 /// <reference lib="dom" />
 
-import { mkdtempSync, readdirSync, rmSync } from "node:fs";
+import { mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { readContent } from "../../src/reading/read-content.js";
-import { launchBrowser } from "../browser/browser.js";
+import { launchBrowser, serveFolder } from "../browser/browser.js";
 import { publishedSite, type TestSite, watchedPage } from "../browser/site.js";
 import { writeHostile } from "./content.js";
-import { allPatterns, furtherPatterns } from "./patterns.js";
+import { allPatterns, elsewhere, furtherPatterns, oneLine, run } from "./patterns.js";
 
 /*
  * Every pattern in every text of a library, a workshop and a routine, opened in a real browser. In the short form a library
@@ -31,18 +31,29 @@ afterAll(async () => {
   rmSync(work, { recursive: true });
 });
 
+/* What the watching itself brings about: a page that is left breaks off what it was still fetching of its own site. */
+const ours = /^Service Worker registration blocked|^failed: http:\/\/127\.0\.0\.1:/;
+
 /** As many patterns as fit into one text, one text after the other. */
-function inTexts(patterns: readonly string[]): readonly string[] {
-  const texts: string[] = [];
+function inTexts(patterns: readonly string[]): readonly (readonly string[])[] {
+  const texts: string[][] = [];
+  let size = Number.POSITIVE_INFINITY;
   for (const pattern of patterns) {
-    const last = texts.at(-1);
-    if (last !== undefined && last.length + pattern.length < 900) texts[texts.length - 1] = `${last} ${pattern}`;
-    else texts.push(pattern);
+    size += pattern.length + 1;
+    if (size > 900) {
+      texts.push([]);
+      size = pattern.length;
+    }
+    texts.at(-1)?.push(pattern);
   }
   return texts;
 }
 
-async function siteSaying(name: string, library: string, routines: readonly string[]): Promise<TestSite> {
+async function siteSaying(
+  name: string,
+  library: readonly string[],
+  routines: readonly (readonly string[])[],
+): Promise<TestSite> {
   const content = join(work, name);
   writeHostile(content, library, routines);
   const read = await readContent(content);
@@ -94,9 +105,9 @@ async function visit(page: Page, url: string, library: string): Promise<readonly
 }
 
 async function visitAll(site: TestSite, library: string, own: boolean): Promise<void> {
-  const pages = readdirSync(site.folder, { recursive: true, encoding: "utf8" }).filter((name) =>
-    name.endsWith(".html"),
-  );
+  const all = readdirSync(site.folder, { recursive: true, encoding: "utf8" }).filter((name) => name.endsWith(".html"));
+  // What does not run without the policy does not run with it: that it lets the page's own scripts run shows on a few.
+  const pages = all.filter((_, index) => long || !own || index % 10 === 0);
   // With its policy and without: neither may be what the other relies on.
   const { page, watch } = await watchedPage(browser, site, { bypassCSP: !own, serviceWorkers: "block" });
   page.on("dialog", (dialog) => {
@@ -107,7 +118,7 @@ async function visitAll(site: TestSite, library: string, own: boolean): Promise<
   page.on("download", (download) => watch.troubles.push(`a download: ${download.url()}`));
   for (const name of pages) {
     expect(await visit(page, site.url + name, library), name).toEqual([]);
-    const troubles = watch.troubles.filter((trouble) => !trouble.startsWith("Service Worker registration blocked"));
+    const troubles = watch.troubles.filter((trouble) => !ours.test(trouble));
     expect([troubles, watch.foreign], name).toEqual([[], []]);
   }
   await page.context().close();
@@ -117,13 +128,32 @@ test("there are far more than eighty patterns", () => {
   expect(new Set(allPatterns).size).toBeGreaterThanOrEqual(180);
 });
 
-test("a library that says all of them, a routine each", { timeout: 3_600_000 }, async () => {
-  const routines = furtherPatterns.map((pattern) => pattern.replace(/\s+/g, " "));
-  const [library = "", ...others] = inTexts(allPatterns);
-  for (const [index, text] of [library, ...others].entries()) {
-    const site = await siteSaying(`some-${index}`, text, index === 0 ? routines : [text.slice(0, 400)]);
-    await visitAll(site, text, true);
-    if (index === 0) await visitAll(site, text, false);
+test("a page on which something runs, and that asks elsewhere, would be noticed", async () => {
+  const folder = mkdtempSync(join(work, "open-"));
+  const body = `<img src="data:," onerror=${run}><img src="${elsewhere}.png"><a href="javascript:${run}">x</a>`;
+  writeFileSync(join(folder, "index.html"), `<!doctype html><title>Open</title><h1>Open</h1>${body}`);
+  const server = await serveFolder(folder);
+  const site = { folder, url: server.url, close: server.close };
+  const { page, watch } = await watchedPage(browser, site);
+  page.on("dialog", (dialog) => void dialog.dismiss());
+  const wrong = await visit(page, site.url, "Open");
+  expect(wrong).toEqual([
+    "something ran",
+    "no main part",
+    "no foot",
+    "something follows the foot",
+    `a link to javascript:${run}`,
+  ]);
+  expect(watch.foreign).toEqual([`${elsewhere}.png`]);
+  await page.context().close();
+  await server.close();
+});
+
+test("libraries, workshops and routines that say many of them at once", { timeout: 3_600_000 }, async () => {
+  const some = furtherPatterns.filter((_, index) => long || index % 5 === 0).map((pattern) => [oneLine(pattern)]);
+  for (const [index, text] of inTexts(allPatterns).entries()) {
+    const site = await siteSaying(`some-${index}`, text, index === 0 ? [text, ...some] : [text]);
+    for (const own of [true, false]) await visitAll(site, text.join(" "), own);
     await site.close();
   }
 });
@@ -131,7 +161,7 @@ test("a library that says all of them, a routine each", { timeout: 3_600_000 }, 
 test("a library, a workshop and a routine for each of them", { timeout: 3_600_000 }, async () => {
   const each = allPatterns.filter((_, index) => long || index % 40 === 0);
   for (const [index, pattern] of each.entries()) {
-    const site = await siteSaying(`each-${index}`, pattern, [pattern]);
+    const site = await siteSaying(`each-${index}`, [pattern], [[pattern]]);
     await visitAll(site, pattern, false);
     await site.close();
   }

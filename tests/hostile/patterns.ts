@@ -6,8 +6,8 @@ import { hostilePatterns } from "../browser/hostile-patterns.js";
  * mutation XSS as its authors describe them, and of template and Markdown injection as OWASP's "Web Security Testing Guide"
  * lists it; all of them *from memory*, written anew. What would run sets `ran` on the window or opens a dialog.
  */
-const run = "window.ran=1,alert(1)";
-const elsewhere = "https://elsewhere.invalid/b";
+export const run = "window.ran=1,alert(1)";
+export const elsewhere = "https://elsewhere.invalid/b";
 
 /** Attributes and elements that came with HTML5. */
 const newer = [
@@ -138,7 +138,10 @@ const markdown = [
 /** Those that are new here. */
 export const furtherPatterns: readonly string[] = [...newer, ...mutated, ...names, ...templates, ...markdown];
 
-/** Every pattern that is tried anywhere, on one line each. */
-export const allPatterns: readonly string[] = [...hostilePatterns, ...furtherPatterns].map((pattern) =>
-  pattern.replace(/\s+/g, " "),
-);
+/** A pattern as it stands in a text of one line. */
+export function oneLine(pattern: string): string {
+  return pattern.replace(/\s+/g, " ").trim();
+}
+
+/** Every pattern that is tried anywhere. */
+export const allPatterns: readonly string[] = [...hostilePatterns, ...furtherPatterns].map(oneLine);
