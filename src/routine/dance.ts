@@ -26,16 +26,22 @@ export interface Danced {
   readonly problems: readonly Problem[];
 }
 
+/** Other limits than the usual ones, for measuring. */
+export interface DanceLimits extends Pick<OrderOptions, "longest"> {
+  /** Moves over all versions and groups. */
+  readonly mostMoves?: number;
+}
+
 /**
  * Dances a written routine through: danced order, clock, versions, stances, gear, risks, load and space.
  *
  * @returns the whole routine, perhaps with warnings and notes, or the errors that keep it from being whole
  */
-export function dance(written: WrittenRoutine, library: Library, options: Pick<OrderOptions, "longest"> = {}): Danced {
+export function dance(written: WrittenRoutine, library: Library, options: DanceLimits = {}): Danced {
   const problems = collectProblems();
   const passes = danceOrder(written, problems, options);
   const names = versionNames(written);
-  checkSize(written, passes, names, problems);
+  checkSize(written, passes, names, problems, options.mostMoves);
   if (problems.failed()) return { problems: problems.list() };
   const clock = runClock(written, passes, problems);
   if (problems.failed()) return { problems: problems.list() };

@@ -12,6 +12,7 @@ export function checkSize(
   passes: readonly Pass[],
   versions: readonly VersionName[],
   problems: Problems,
+  most = mostMoves,
 ): void {
   const sizes = new Map<WrittenPhrase, number>();
   const sizeOf = ({ written: phrase }: PassPhrase) => {
@@ -24,8 +25,8 @@ export function checkSize(
     const danced = written.groups.map(({ name }) => pass.groups.get(name) ?? pass.phrases);
     for (const phrases of danced.length === 0 ? [pass.phrases] : danced)
       for (const phrase of phrases) moves += sizeOf(phrase) * versions.length;
-    if (moves > mostMoves) {
-      const message = `all versions together dance more than ${mostMoves} moves up to here; lower \`repeat\`, \`times\` or \`walls\`, or name fewer versions and groups`;
+    if (moves > most) {
+      const message = `all versions together dance more than ${most} moves up to here; lower \`repeat\`, \`times\` or \`walls\`, or name fewer versions and groups`;
       problems.error("too-long", written.sections[pass.written]?.place ?? written.place, message);
       return;
     }

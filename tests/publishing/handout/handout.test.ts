@@ -145,7 +145,9 @@ describe("a sheet", () => {
       "<b>bold</b> and <script>alert(1)</script> and [here](javascript:alert(2)) and [there](../x/).";
     const routine = danced({ sections: sixtyFour, prose: { introduction, notes: [], after: "" } });
     const file = await draw(routine);
-    expect(spaced(await readText(file))).toContain("<b>bold</b> and <script>alert(1)</script> and here and there (https://saltmarsh.example/routines/x/).");
+    expect(spaced(await readText(file))).toContain(
+      "<b>bold</b> and <script>alert(1)</script> and here and there (https://saltmarsh.example/routines/x/).",
+    );
     const targets = JSON.stringify(handoutPrint(routine, versionOf(routine), library, "sheet").parts);
     expect(targets).not.toContain("javascript:");
     expect(targets).toContain('"href":"https://saltmarsh.example/routines/x/"');
