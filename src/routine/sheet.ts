@@ -16,7 +16,9 @@ export function sheetSections(routine: Routine): readonly SheetSection[] {
   const entries = new Map<string, number[]>();
   routine.sections.forEach((section, index) => {
     const key = `${section.written} ${section.mirrored}`;
-    entries.set(key, [...(entries.get(key) ?? []), index]);
+    const danced = entries.get(key);
+    if (danced === undefined) entries.set(key, [index]);
+    else danced.push(index);
   });
   const size = (index: number) => routine.sections[index]?.counts ?? 0;
   return [...entries.values()].map((danced) => ({

@@ -8,33 +8,40 @@ import { bold, bullet, capital, type NoteStyle, plain, under } from "./notes.js"
 /** How one run goes where it is more than each section once: repeats, walls, tags, restarts, waits. */
 export function orderBlocks(routine: Routine, style: NoteStyle): readonly Block[] {
   const { sections, times } = routine;
+  const printed = sheetSections(routine);
   const waits = sections.some((section, index) => waitAfter(routine, section, index) > 0);
-  if (sections.length === sheetSections(routine).length && !waits) return [];
-  const rounds = Array.from({ length: times }, (_, index) => index + 1);
-  const blocks = rounds.map((round) => {
+  if (sections.length === printed.length && !waits) return [];
+  const counts = new Map(
+    printed.flatMap(({ section, danced }) => danced.map((index) => [index, sections[section]?.counts ?? 0] as const)),
+  );
+  const steps = Array.from({ length: times }, (): string[] => []);
+  for (const [index, section] of sections.entries())
+    steps[section.wall - 1]?.push(stepText(routine, section, index, counts.get(index) ?? section.counts));
+  const broken = brokenOff(routine);
+  const blocks = steps.map((texts, index) => {
+    const round = index + 1;
     const label = times > 1 ? `${capital(timeThrough(routine, round))} ` : "";
-    const steps = sections.flatMap((section, index) =>
-      section.wall === round ? [stepText(routine, section, index)] : [],
-    );
-    const again = breaksOff(routine, round) ? ["from the top"] : [];
-    return bullet([bold(label), plain([...collapse(steps), ...again].join(" · "))], style);
+    const again = broken.has(round) ? ["from the top"] : [];
+    return bullet([bold(label), plain([...collapse(texts), ...again].join(" · "))], style);
   });
   return under("How it runs", blocks, style);
 }
 
-/** Whether a time through ends before a section that most of them have: it is broken off, and the next one begins. */
-function breaksOff({ sections, times }: Routine, round: number): boolean {
-  if (round === times) return false;
-  const walls = (written: number) =>
-    new Set(sections.filter((one) => one.written === written).map(({ wall }) => wall)).size;
-  const last = Math.max(...sections.filter(({ written }) => walls(written) * 2 > times).map(({ written }) => written));
-  const own = sections.filter(({ wall }) => wall === round);
-  return Math.max(...own.map(({ written }) => written)) < last;
+/** The times through that end before a section that most of them have: each is broken off, and the next one begins. */
+function brokenOff({ sections, times }: Routine): ReadonlySet<number> {
+  const roundsWith = new Map<number, Set<number>>();
+  const lastIn = new Map<number, number>();
+  for (const { written, wall } of sections) {
+    const rounds = roundsWith.get(written) ?? new Set();
+    roundsWith.set(written, rounds.add(wall));
+    lastIn.set(wall, Math.max(written, lastIn.get(wall) ?? 0));
+  }
+  const usual = [...roundsWith].filter(([, rounds]) => rounds.size * 2 > times).map(([written]) => written);
+  const last = Math.max(...usual);
+  return new Set([...lastIn].filter(([round, own]) => round < times && own < last).map(([round]) => round));
 }
 
-function stepText(routine: Routine, section: DancedSection, index: number): string {
-  const printed = sheetSections(routine).find(({ danced }) => danced.includes(index));
-  const whole = routine.sections[printed?.section ?? index]?.counts ?? section.counts;
+function stepText(routine: Routine, section: DancedSection, index: number, whole: number): string {
   const wait = waitAfter(routine, section, index);
   const asides = [
     ...(section.mirrored ? ["other side"] : []),
