@@ -3,6 +3,7 @@ import { mkdirSync, mkdtempSync, rmSync, truncateSync, writeFileSync } from "nod
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { afterAll, expect, test } from "vitest";
+import { handout } from "../../src/publishing/handout/publisher.js";
 import type { Finding } from "../../src/reading/finding.js";
 import { emptyLibrary } from "../../src/reading/read-library.js";
 import { readRoutineText } from "../../src/reading/read-routine.js";
@@ -58,6 +59,21 @@ test.each(Object.entries(muches))("%s: read to an end", (_, text) => {
   expect(findings.length).toBeLessThanOrEqual(201);
   expectPlaces(findings, text);
   expect(seconds).toBeLessThan(longest);
+});
+
+test("a run of hours is printed too, in time that grows with it", { timeout: 120_000 }, async () => {
+  const counts = [1, 4].map((part) => (muches["a long run"] ?? "").replace("times: 1000", `times: ${part * 100}`));
+  const took: number[] = [];
+  for (const text of counts) {
+    const { routine } = readRoutineText(text, "x", emptyLibrary);
+    if (routine === undefined) throw new Error("not whole");
+    const before = process.cpuUsage();
+    expect((await handout.publish(routine, emptyLibrary)).length).toBe(3);
+    const { user, system } = process.cpuUsage(before);
+    took.push((user + system) / 1e6);
+  }
+  // Four times the run: about four times the work, not sixteen or sixty-four.
+  expect((took[1] ?? 0) / (took[0] ?? 1)).toBeLessThan(10);
 });
 
 /** A content folder with these files. */
