@@ -1,6 +1,6 @@
 import type { RoutineFacts } from "../publishing/site/routine-facts.js";
 import type { ReadFile } from "../reading/files.js";
-import { type Content, type Hands, type ReadRoutines, readContentBy } from "../reading/read-content.js";
+import { type Content, type Hands, type Readable, type ReadRoutines, readContentBy } from "../reading/read-content.js";
 import { teachingSettings } from "../teaching/settings.js";
 import type { Progress } from "./build.js";
 import { digestOf } from "./digest.js";
@@ -35,7 +35,8 @@ export async function survey(contentDir: string, threads: Threads, options: Surv
   const texts = new Map<string, string>();
   const reads: { [slug: string]: KeptRead } = {};
   const readRoutines: ReadRoutines<RoutineFacts> = async (files, library) => {
-    const keyed = files.map(({ slug, text }) => ({ slug, text, key: digestOf(library, text) }));
+    const shared = digestOf(library);
+    const keyed = files.map((file) => ({ slug: file.slug, text: file.text, key: shared + textDigest(file) }));
     const fresh = keyed.filter(({ slug, key }) => known[slug]?.key !== key);
     let done = 0;
     const some = portions(fresh, portion).map(async (few) => {
@@ -57,6 +58,15 @@ export async function survey(contentDir: string, threads: Threads, options: Surv
     ...(readFile ? { readFile } : {}),
   });
   return { content, texts, reads };
+}
+
+/** A file that a reader remembers is the same object again, and one of a thousand that has changed costs one digest. */
+const textDigests = new WeakMap<Readable, string>();
+
+function textDigest(file: Readable): string {
+  const digest = textDigests.get(file) ?? digestOf(file.text);
+  textDigests.set(file, digest);
+  return digest;
 }
 
 /** A list in pieces of a size. */

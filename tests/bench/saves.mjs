@@ -11,9 +11,10 @@ import { routineText, slugAt } from "./library.mjs";
  */
 export async function savesSeen(main, content, times) {
   const child = spawn(process.execPath, [main, "serve", "--content", content, "--port", "0"]);
-  const browser = await browserFor();
+  let browser;
   try {
     const home = await addressOf(child);
+    browser = await browserFor();
     const [fetched, shown] = [[], []];
     const page = await browser.newPage();
     await page.goto(`${home}routines/${slugAt(1)}/`);
@@ -28,7 +29,7 @@ export async function savesSeen(main, content, times) {
     const median = (list) => list.sort((a, b) => a - b)[Math.floor(list.length / 2)];
     return { fetched: median(fetched), shown: median(shown) };
   } finally {
-    await browser.close();
+    await browser?.close();
     child.kill("SIGINT");
   }
 }
