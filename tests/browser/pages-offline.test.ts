@@ -24,10 +24,10 @@ test("after one visit a routine opens without a network, in every version, on bo
   await page.goto(site.url + path);
   const wanted = [`/${path}`, "/index.html", "/assets/style.css", "/routines/breakwater-letters/routine.json"];
   await expect.poll(() => kept(page), { timeout: 15_000 }).toEqual(expect.arrayContaining(wanted));
-  const scripts = await page
-    .locator("script[src]")
-    .evaluateAll((all) => all.map((each) => (each as HTMLScriptElement).src));
-  await expect.poll(() => kept(page)).toEqual(expect.arrayContaining(scripts.map((url) => new URL(url).pathname)));
+  const loaded = await page.evaluate(() => performance.getEntriesByType("resource").map(({ name }) => name));
+  const own = loaded.filter((address) => address.startsWith(site.url)).map((address) => new URL(address).pathname);
+  expect(own).toContain("/assets/script/practice/player.js");
+  await expect.poll(() => kept(page), { timeout: 15_000 }).toEqual(expect.arrayContaining(own));
   expect(watch).toEqual({ troubles: [], foreign: [] });
 
   await site.close();
