@@ -1,7 +1,7 @@
 import { reflect } from "../../routine/reflect.js";
 import type { Library, Routine } from "../../routine/routine.js";
 import type { HandoutKind } from "../../routine/words.js";
-import type { Publisher } from "../publisher.js";
+import type { OutFile, Publisher } from "../publisher.js";
 import { drawHandout, type Variant } from "./handout.js";
 
 interface Wanted {
@@ -15,15 +15,16 @@ interface Wanted {
 /** The handouts that a library asks for: `routines/<slug>/handout-<version>.pdf`, `-mirrored`, `-large` and `-card`. */
 export const handout: Publisher<Routine> = {
   name: "handout",
-  publish(routine, library) {
-    return Promise.all(
-      wanted(routine, library).map(async (one) => {
-        const { dance, id, variant } = one;
-        const version = dance.versions.find((each) => each.id === id);
-        if (version === undefined) throw new Error(`The routine ${routine.slug} has no version ${id}.`);
-        return { path: pathOf(one), content: await drawHandout(dance, version, library, variant) };
-      }),
-    );
+  async publish(routine, library) {
+    const files: OutFile[] = [];
+    // One after the other: while one is drawn, no other lies about in memory.
+    for (const one of wanted(routine, library)) {
+      const { dance, id, variant } = one;
+      const version = dance.versions.find((each) => each.id === id);
+      if (version === undefined) throw new Error(`The routine ${routine.slug} has no version ${id}.`);
+      files.push({ path: pathOf(one), content: await drawHandout(dance, version, library, variant) });
+    }
+    return files;
   },
   paths: (routine, library) => wanted(routine, library).map(pathOf),
 };

@@ -97,20 +97,34 @@ export function printable(text: string): string {
     .replace(invisible, "");
 }
 
-const runsKnown = new Map<string, readonly FaceRun[]>();
+/**
+ * A function of a text and its style that works each out once: a sheet tries several sizes, and a library says the same
+ * things often. When there are very many it forgets them all.
+ */
+export function remembered<Found>(make: (text: string, style: Style) => NonNullable<Found>, most = 50_000) {
+  const known: Record<Style, Map<string, NonNullable<Found>>> = {
+    regular: new Map(),
+    bold: new Map(),
+    italic: new Map(),
+  };
+  return (text: string, style: Style): NonNullable<Found> => {
+    const inStyle = known[style];
+    const before = inStyle.get(text);
+    if (before !== undefined) return before;
+    const made = make(text, style);
+    if (inStyle.size >= most) inStyle.clear();
+    inStyle.set(text, made);
+    return made;
+  };
+}
 
 /** A word (white space and all) taken apart into stretches of one face each; no word mixes the two families. */
-export function faceRuns(word: string, style: Style): readonly FaceRun[] {
-  const key = `${style} ${word}`;
-  const known = runsKnown.get(key);
-  if (known !== undefined) return known;
+export const faceRuns = remembered((word, style): readonly FaceRun[] => {
   const family = families.find(({ name, subsets }) =>
     [...word].every((letter) => subsets.some((subset) => has(openFace(name, subset, style), letter))),
   );
-  const runs = joinLetters([...word].map((letter) => faceOf(letter, style, family)));
-  runsKnown.set(key, runs);
-  return runs;
-}
+  return joinLetters([...word].map((letter) => faceOf(letter, style, family)));
+});
 
 function has({ font }: Face, letter: string): boolean {
   return font.hasGlyphForCodePoint(letter.codePointAt(0) ?? 0);
@@ -158,14 +172,5 @@ export function missingGlyphs(text: string): readonly string[] {
   );
 }
 
-const widthsKnown = new Map<string, number>();
-
 /** Width of a word at a size of 1. */
-export function unitWidth(word: string, style: Style): number {
-  const key = `${style} ${word}`;
-  const known = widthsKnown.get(key);
-  if (known !== undefined) return known;
-  const width = faceRuns(word, style).reduce((sum, run) => sum + run.width, 0);
-  widthsKnown.set(key, width);
-  return width;
-}
+export const unitWidth = remembered((word, style) => faceRuns(word, style).reduce((sum, run) => sum + run.width, 0));

@@ -1,6 +1,6 @@
 import type { Cue } from "../../routine/cue.js";
 import type { Tone } from "../drawing/shape.js";
-import { type Face, type FaceRun, faceRuns, printable, type Style, unitWidth } from "./faces.js";
+import { type Face, type FaceRun, faceRuns, printable, remembered, type Style, unitWidth } from "./faces.js";
 import { addressAfter, linkTo } from "./link.js";
 
 /** A stretch of text in one style. */
@@ -133,23 +133,13 @@ interface Measured {
   readonly width: number;
 }
 
-/** Texts that have been taken apart already: a sheet tries several sizes, and a library says the same things often. */
-const partsKnown = new Map<string, readonly Measured[]>();
-const mostKnown = 20_000;
-
 /** A text's words and the spaces between them, each with its width at a size of 1. */
-function measuredParts(text: string, style: Style): readonly Measured[] {
-  const key = `${style} ${text}`;
-  const known = partsKnown.get(key);
-  if (known !== undefined) return known;
-  const parts = printable(text)
+const measuredParts = remembered((text, style): readonly Measured[] =>
+  printable(text)
     .split(/( +)/)
     .filter((part) => part !== "")
-    .map((part) => (part.startsWith(" ") ? { text: " ", width: 0 } : { text: part, width: unitWidth(part, style) }));
-  if (partsKnown.size >= mostKnown) partsKnown.clear();
-  partsKnown.set(key, parts);
-  return parts;
-}
+    .map((part) => (part.startsWith(" ") ? { text: " ", width: 0 } : { text: part, width: unitWidth(part, style) })),
+);
 
 const styleOf = ({ span }: Atom): Style => span.style ?? "regular";
 

@@ -18,8 +18,8 @@ type Doc = PDFKit.PDFDocument;
 
 /** What the document knows already, and need not be told again. */
 interface InkState {
-  /** Faces in use. */
-  readonly fonts: Set<string>;
+  /** Of each face in use, the words that it has shown, as they are written. */
+  readonly fonts: Map<string, Map<string, string>>;
   /** The tone that each page fills with. */
   readonly fills: WeakMap<object, Tone>;
 }
@@ -28,6 +28,7 @@ interface InkState {
 interface DocFont {
   readonly id: string;
   readonly unicode: number[][];
+  layoutCache: Record<string, unknown>;
   ref(): object;
   encode(text: string): readonly [codes: readonly string[], positions: readonly Advance[]];
 }
@@ -40,8 +41,9 @@ interface Advance {
 /** What pdfkit has, but its types do not tell. */
 interface Inside {
   readonly _font: DocFont;
-  readonly page: { readonly fonts: Record<string, object> };
+  readonly page: { readonly fonts: Record<string, object>; write(text: string): void };
   endMetadata(): void;
+  addContent(operation: string): Doc;
   link(x: number, y: number, width: number, height: number, target: string | number, options: object): Doc;
 }
 interface Dictionary {
@@ -53,7 +55,8 @@ export async function writePrint(print: Print): Promise<Uint8Array> {
   const doc = openDocument(print);
   const done = collect(doc);
   for (let page = 0; page < print.pages; page++) doc.addPage({ size: [...papers[print.paper]], margin: 0 });
-  const ink: InkState = { fonts: new Set(), fills: new WeakMap() };
+  const writeContent = gatherContent(doc);
+  const ink: InkState = { fonts: new Map(), fills: new WeakMap() };
   for (let page = 0; page < print.pages; page++) {
     const marks = print.decoration.filter((mark) => mark.page === page);
     if (marks.length === 0) continue;
@@ -67,6 +70,7 @@ export async function writePrint(print: Print): Promise<Uint8Array> {
   for (const part of print.parts) writePart(doc, root, part, ink);
   root.end();
   for (const bookmark of print.bookmarks) addBookmark(doc.outline, bookmark, papers[print.paper][0]);
+  writeContent();
   doc.end();
   return done;
 }
@@ -106,6 +110,21 @@ function escapeMetadata(doc: Doc): void {
     const info = doc.info as Record<string, unknown>;
     for (const [key, value] of Object.entries(info)) if (typeof value === "string") info[key] = escapeXml(value);
     write();
+  };
+}
+
+/** pdfkit turns every operation into bytes of its own: here a page's are gathered and turned at once, by the function returned. */
+function gatherContent(doc: Doc): () => void {
+  const inside = doc as unknown as Inside;
+  const gathered = new Map<Inside["page"], string[]>();
+  inside.addContent = (operation) => {
+    const operations = gathered.get(inside.page) ?? [];
+    operations.push(operation);
+    gathered.set(inside.page, operations);
+    return doc;
+  };
+  return () => {
+    for (const [page, operations] of gathered) page.write(operations.join("\n"));
   };
 }
 
@@ -201,7 +220,7 @@ function drawLine(doc: Doc, line: Line, x: number, y: number, ink: InkState): vo
     const font = useFace(doc, piece, line.size, ink);
     fillWith(doc, piece.tone, ink);
     if (/\p{M}/u.test(piece.text)) doc.text(piece.text, x + piece.x, y, { lineBreak: false, baseline: "alphabetic" });
-    else showPiece(doc, font, piece, line.size, x + piece.x, y);
+    else showPiece(doc, font, piece, { size: line.size, x: x + piece.x, y }, ink);
     if (piece.struck) drawStrike(doc, x + piece.x, y - line.size * 0.25, piece.width, greys[piece.tone]);
   }
 }
@@ -210,17 +229,36 @@ function drawLine(doc: Doc, line: Line, x: number, y: number, ink: InkState): vo
  * Shows text that stands on its base line as a single operation (ISO 32000-1, 9.4): pdfkit's own way takes ten, and most of
  * the time that a sheet takes. The page is upside down by then, so the text matrix turns it back.
  */
-function showPiece(doc: Doc, font: DocFont, { text }: Piece, size: number, x: number, y: number): void {
+function showPiece(
+  doc: Doc,
+  font: DocFont,
+  { text, face }: Piece,
+  { size, x, y }: { readonly size: number; readonly x: number; readonly y: number },
+  ink: InkState,
+): void {
   const { page } = doc as unknown as Inside;
   page.fonts[font.id] ??= font.ref();
-  const [codes, positions] = font.encode(text);
-  let shown = "[<";
-  codes.forEach((code, index) => {
-    const { xAdvance = 0, advanceWidth = 0 } = positions[index] ?? {};
-    const kern = Math.round(advanceWidth - xAdvance);
-    shown += kern === 0 ? code : `${code}> ${kern} <`;
-  });
-  doc.addContent(`BT /${font.id} ${size} Tf 1 0 0 -1 ${short(x)} ${short(y)} Tm ${shown}>] TJ ET`);
+  const known = ink.fonts.get(face.key) ?? new Map<string, string>();
+  let shown = "";
+  // pdfkit shapes a word with the space behind it, and so never kerns over a space.
+  for (const [word] of text.matchAll(/[^ ]+ ?| /g)) {
+    const written = known.get(word) ?? wordShown(font, word);
+    known.set(word, written);
+    shown += written;
+  }
+  doc.addContent(`BT /${font.id} ${size} Tf 1 0 0 -1 ${short(x)} ${short(y)} Tm [<${shown}>] TJ ET`);
+}
+
+/** A word's codes in hexadecimal, kerns between them. */
+function wordShown(font: DocFont, word: string): string {
+  const [codes, positions] = font.encode(word);
+  return codes
+    .map((code, index) => {
+      const { xAdvance = 0, advanceWidth = 0 } = positions[index] ?? {};
+      const kern = Math.round(advanceWidth - xAdvance);
+      return kern === 0 ? code : `${code}> ${kern} <`;
+    })
+    .join("");
 }
 
 /** A hundredth of a point is finer than any printer, and takes half the digits. */
@@ -229,10 +267,25 @@ const short = (value: number): number => Math.round(value * 100) / 100;
 function useFace(doc: Doc, { face }: Piece, size: number, ink: InkState): DocFont {
   doc.font(face.font as unknown as PDFKit.Mixins.PDFFontSource, face.key, size);
   const { _font } = doc as unknown as Inside;
+  if (ink.fonts.has(face.key)) return _font;
+  ink.fonts.set(face.key, new Map());
   // pdfkit maps the empty glyph to U+0000, which PDF/UA forbids (ISO 14289-1, 7.21.7).
-  if (!ink.fonts.has(face.key)) _font.unicode[0] = [0xfffd];
-  ink.fonts.add(face.key);
+  _font.unicode[0] = [0xfffd];
+  _font.layoutCache = shapedIn(face.key);
   return _font;
+}
+
+/** Words as pdfkit shaped them, by face: what one document has shaped, the next need not. */
+const shaped = new Map<string, Record<string, unknown>>();
+let borrowed = 0;
+
+function shapedIn(face: string): Record<string, unknown> {
+  // Now and then all is forgotten, or a large library would fill the memory with words.
+  borrowed += 1;
+  if (borrowed % 2000 === 0) shaped.clear();
+  const words = shaped.get(face) ?? (Object.create(null) as Record<string, unknown>);
+  shaped.set(face, words);
+  return words;
 }
 
 function drawStrike(doc: Doc, x: number, y: number, width: number, colour: string): void {
