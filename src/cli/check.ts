@@ -1,16 +1,22 @@
 import { look } from "../build/look.js";
 import { explainRule, ruleNames } from "../reading/explain-rule.js";
 import type { Finding } from "../reading/finding.js";
+import { eitherOf } from "../reading/nearest.js";
 import { counted } from "./counted.js";
 import { printFindings } from "./findings.js";
 import { done, failed, wrongWords } from "./status.js";
 import { readWords } from "./words.js";
 
 const usage = `countleaf check [--content DIR] [--format text|json]
-countleaf check --explain RULE
+countleaf check --explain RULE    why a warning or a note is given, with an example
 `;
+const knownRules = `It explains ${eitherOf(ruleNames, "and")}. Everything else that is found says in its own line what to write.\n`;
 
 export async function checkCommand(args: readonly string[]): Promise<number> {
+  if (args.length === 1 && args[0] === "--explain") {
+    process.stdout.write(knownRules);
+    return done;
+  }
   const words = readWords(args, usage, ["content", "format", "explain"]);
   if (typeof words === "number") return words;
   const { content = "content", format = "text" } = words.options;
@@ -39,7 +45,7 @@ function summary(findings: readonly Finding[], routines: number, workshops: numb
 function explain(name: string): number {
   const text = explainRule(name);
   if (text === undefined) {
-    process.stderr.write(`countleaf: there is no rule \`${name}\`; the rules are ${ruleNames.join(", ")}\n`);
+    process.stderr.write(`countleaf: \`--explain\` does not know \`${name}\`. ${knownRules}`);
     return wrongWords;
   }
   process.stdout.write(text);

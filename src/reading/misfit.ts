@@ -16,12 +16,22 @@ export function misfit(path: Path, about: Bare, issue: z.core.$ZodIssue): string
   const subject =
     name === undefined ? "This file" : typeof path.at(-1) === "number" ? `An entry of \`${name}\`` : `\`${name}\``;
   const words = about.words ?? about.branches?.map((branch) => bare(branch).words).find((list) => list !== undefined);
-  const near = typeof input === "string" && words ? nearest(input, words) : undefined;
+  const near = typeof input === "string" && words ? (otherName(input, about) ?? nearest(input, words)) : undefined;
   const advice =
     near === undefined
       ? (hintOf(issue) ?? kindHint(input, about) ?? exampleOf(path, about))
       : ` Did you mean \`${near}\`?`;
   return `${subject} must be ${wantsOf(about, words)}; ${hereIs(input)}.${advice}`;
+}
+
+/** The word for what an author calls by another name. */
+function otherName(input: string, about: Bare): string | undefined {
+  const name = input
+    .trim()
+    .toLowerCase()
+    .replace(/[\s_]+/g, "-");
+  const names = [about, ...(about.branches ?? []).map(bare)].flatMap(({ also = {} }) => Object.entries(also));
+  return names.find(([also]) => also === name)?.[1];
 }
 
 function wantsOf(about: Bare, words: readonly string[] | undefined): string {

@@ -62,7 +62,9 @@ export async function readContentBy<R extends RoutineInClass>(
   const notes: Notes = { findings: new Map(), sources: new Map() };
   const library = await libraryIn(contentDir, readFile, notes, checkTeaching);
   const files = await readTextFolder(contentDir, "routines", readFile);
-  if (files.length === 0) take(notes, { file: namedIn(contentDir, "routines"), slug: "", findings: [noRoutines] }, []);
+  // Where there is no library either, that is said already, and one thing is enough to begin with.
+  if (files.length === 0 && notes.findings.size === 0)
+    take(notes, { file: namedIn(contentDir, "routines"), slug: "", findings: [noRoutines] }, []);
   const routines = await routinesOf(files, library, readRoutines, notes);
   const workshops = workshopsOf(await readTextFolder(contentDir, "workshops", readFile), files, routines, notes);
   const fileOf = new Map(files.map(({ slug, file }) => [slug, file]));

@@ -64,9 +64,16 @@ export function readRoutine(text: string, slug: string, library: Library): Routi
   const { routine, problems } = dance(whole ? written : shortened(written), library);
   for (const { severity, rule, message, place } of problems) {
     // What was left out for a fault of its own may be the cause of anything but of a wrong count.
-    if (whole || aboutCounts.has(rule)) all.push({ severity, rule, message, ...front.locate(place) });
+    if (whole || aboutCounts.has(rule))
+      all.push({ severity, rule, message: sentence(message), ...front.locate(place) });
   }
   return read(whole ? routine : undefined);
+}
+
+/* The model speaks in clauses, to which its callers may add who is meant. */
+function sentence(clause: string): string {
+  const text = clause.replace(/^[a-z]/, (first) => first.toUpperCase());
+  return /[.!?…]$/.test(text) ? text : `${text}.`;
 }
 
 /* Where a file has errors its routine is danced for wrong counts alone, and they show in the first times through. */

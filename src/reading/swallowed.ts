@@ -47,15 +47,27 @@ function isOwnWords(path: Path): boolean {
   return ownWords.has(String(key)) || /^\d/.test(String(key)) || path.at(-2) === "options";
 }
 
-/** What is said of a key without a value that a comma inside { } made. */
-export function commaMessage(key: string, before?: { readonly key: string; readonly value: unknown }): string {
-  const start = `${quoted(key)} has no value: inside { } a comma begins a new key.`;
+/* Keys whose value may be a list. */
+const lists = new Set("style accents step contacts risk gear choose allow for levels adaptations routines".split(" "));
+
+/**
+ * What is said of keys without a value that commas inside { } made.
+ *
+ * @param keys those that follow each other
+ * @param before the key that they follow, and its value
+ */
+export function commaMessage(
+  keys: readonly string[],
+  before?: { readonly key: string; readonly value: unknown },
+): string {
+  const start = `${quoted(keys[0] ?? "")} has no value: inside { } a comma begins a new key.`;
   if (typeof before?.value !== "string")
     return `${start} Write \`key: value\`, for example \`{ do: Walk, step: left }\`.`;
   const whole = (text: string) => quoted(`${before.key}: ${inQuotes(text)}`);
-  const text = `${before.value}, ${key}`;
+  const text = [before.value, ...keys].join(", ");
   if (/^[“”„]/.test(text))
     return `${start} Curly quotes do not hold a text together; type straight ones: ${whole(text.replace(/[“”„]/g, ""))}.`;
+  if (lists.has(before.key)) return `${start} Put a list in square brackets: ${quoted(`${before.key}: [${text}]`)}.`;
   return `${start} If it belongs to the text before it, put that in quotes: ${whole(text)}.`;
 }
 

@@ -93,16 +93,21 @@ function readList(walk: Walk, list: YAMLSeq, path: Path): unknown[] {
 
 function readMapping(walk: Walk, mapping: YAMLMap, path: Path): Record<string, unknown> {
   const values: Record<string, unknown> = {};
+  const pairs = mapping.items as Pair<Node | null, Node | null>[];
   let before: { readonly key: string; readonly value: unknown } | undefined;
-  for (const pair of mapping.items as Pair<Node | null, Node | null>[]) {
+  for (const [index, pair] of pairs.entries()) {
     const key = readKey(pair.key, values, walk.report);
     if (key === undefined) continue;
     const here = [...path, key];
     const at = offsetOf(pair.key);
     if (!pair.value || isEmpty(pair.value)) {
-      const message =
-        mapping.flow && !pair.value ? commaMessage(key, before) : emptyMessage(key, walk.source.slice(at));
-      walk.report("error", "no-value", message, at);
+      const cut = mapping.flow === true && !pair.value;
+      // Of several that commas made one after the other, the first speaks for all.
+      const spoken = cut && index > 0 && !pairs[index - 1]?.value;
+      if (!spoken) {
+        const message = cut ? commaMessage(cutKeys(pairs, index), before) : emptyMessage(key, walk.source.slice(at));
+        walk.report("error", "no-value", message, at);
+      }
       walk.broken.add(placeOf(here));
       continue;
     }
@@ -112,6 +117,13 @@ function readMapping(walk: Walk, mapping: YAMLMap, path: Path): Record<string, u
     if (value !== nothing) values[key] = value;
   }
   return values;
+}
+
+/** Keys without a value from one on, as far as they follow each other. */
+function cutKeys(pairs: readonly Pair<Node | null, Node | null>[], from: number): readonly string[] {
+  const end = pairs.findIndex(({ value }, index) => index > from && value !== null);
+  const cut = pairs.slice(from, end < 0 ? undefined : end);
+  return cut.map(({ key }) => (isScalar(key) ? String(key.value ?? "") : ""));
 }
 
 function isEmpty(node: Node): boolean {

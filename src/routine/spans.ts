@@ -59,6 +59,8 @@ function parsePoint(text: string, feel: Feel): Point | string {
   if (match === null) {
     if (/[–—−]/.test(text)) return `\`${text}\` has a long dash; type a plain hyphen, such as \`1-3\``;
     if (text === "") return "a count is missing here; write a number, such as `1-3`";
+    const [, whole, part = ""] = /^(\d{1,6}) *(&|e|a|and)$/i.exec(text) ?? [];
+    if (whole !== undefined) return `\`${text}\` is written \`${whole}${part.toLowerCase().replace("and", "&")}\``;
     return `\`${text}\` is not a count; write a number such as \`3\`, a part of a count such as \`3&\`, or a run such as \`1-3\``;
   }
   const part = parts[feel][match[2] ?? ""];

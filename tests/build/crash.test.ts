@@ -6,7 +6,7 @@ import { countleaf, litterBeside, replaceFolder, routineText, treeOf, writeConte
 
 const long = process.env.COUNTLEAF_LONG === "1";
 /** Points of a run at which it is killed. */
-const points = long ? 200 : 9;
+const points = long ? 200 : 5;
 
 const work = mkdtempSync(join(tmpdir(), "countleaf-crash-"));
 const [content, out, ops] = [join(work, "content"), join(work, "home/pack"), join(work, "ops")];
@@ -96,8 +96,8 @@ describe("a build that is killed", () => {
     await nextRunPutsThingsRight("after the middle of the swap");
   });
 
-  it(`is as safe at ${long ? points : 3} moments of the clock`, async () => {
-    const moments = long ? points : 3;
+  it(`is as safe at ${long ? points : 2} moments of the clock`, async () => {
+    const moments = long ? points : 2;
     for (let moment = 0; moment < moments; moment++) {
       replaceFolder(earlier, join(work, "home"));
       const delay = ((moment + 0.5) * milliseconds) / moments;

@@ -4,9 +4,38 @@ import { rest } from "../place.js";
 import { countLength, key, line, listOf, number, paragraphs, truth, turn, versionName, whole, word } from "./values.js";
 
 const feet = word(["left", "right"]);
-const facing = word(facings);
-const weight = word(weights);
-const height = word(heights);
+const facing = word(facings, {
+  audience: "front",
+  mirror: "front",
+  forward: "front",
+  downstage: "front",
+  upstage: "back",
+  "stage-left": "left",
+  "stage-right": "right",
+});
+const weight = word(weights, { even: "both", centre: "both", center: "both", "both-feet": "both", bottom: "seat" });
+const height = word(heights, {
+  up: "standing",
+  squat: "crouching",
+  squatting: "crouching",
+  knees: "kneeling",
+  sitting: "seated",
+  floor: "lying",
+  "upside-down": "inverted",
+});
+const risk = word(risks, {
+  drop: "floor-drop",
+  fall: "floor-drop",
+  handstand: "inversion",
+  headstand: "inversion",
+  cartwheel: "inversion",
+  bridge: "backbend",
+  leap: "jump",
+  turn: "spin",
+  pirouette: "spin",
+  knees: "kneework",
+  "knee-work": "kneework",
+});
 
 /** Facing, weight and height; what is missing stays as it was. */
 export const stanceKeys = {
@@ -27,7 +56,11 @@ const travel = z
 const moveKeys = {
   do: key(line, "what to do, in plain words; `hold` alone is a hold", "Push off onto the left foot"),
   say: key(line, "what you call, if not the counts", "push").optional(),
-  step: key(listOf(feet), "the foot that takes the weight, or several in order", "left").optional(),
+  step: key(
+    listOf(feet).meta({ wants: "left or right, or a list of them in order (both feet at once are `weight: both`)" }),
+    "the foot that takes the weight, or several in order",
+    "left",
+  ).optional(),
   weight: key(weight, "where the weight is at the end", "both").optional(),
   turn: key(turn, "how far and which way, in eighths of a turn or more").optional(),
   facing: key(facing, "the way the dancer faces at the end", "front-left").optional(),
@@ -36,7 +69,7 @@ const moveKeys = {
   travel: key(travel, "steps, seen from where the dancer faces before the move").optional(),
   hit: key(truth, "yes where the move lands hard on its first count").optional(),
   contacts: key(listOf(word(contacts)), "parts of the body that take weight or impact", "[hands, knees]").optional(),
-  risk: key(listOf(word(risks)), "risks that ask for a caution", "[jump]").optional(),
+  risk: key(listOf(risk), "risks that ask for a caution", "[jump]").optional(),
   gear: key(listOf(line), "items that this move needs", "[mat]").optional(),
   words: key(line, "the words of the song that it lands on, short", "down by the wall").optional(),
   choose: key(listOf(line), "styling choices open to everybody", "[soft arms, sharp arms]").optional(),

@@ -13,6 +13,8 @@ export interface About {
   readonly example?: string;
   /** What the key is for. */
   readonly description?: string;
+  /** What else a dancer would call one of the words, and the word. */
+  readonly also?: Readonly<Record<string, string>>;
   /** The JSON Schema for editors, where it differs: they see 92 as a number, here it is a text. */
   readonly editor?: Readonly<Record<string, unknown>>;
 }
@@ -71,6 +73,8 @@ const decimal = /^\d{1,9}(\.\d{1,9})?$/;
 function numberHint(text: string): string | undefined {
   if (/^\d+,\d+$/.test(text)) return `Write the decimals after a point: ${text.replace(",", ".")}.`;
   if (/^\d+(\.\d+)?e[+-]?\d+$/i.test(text)) return "Write the number out in full.";
+  const [, alone] = /^(?:about |ca\.? ?|~ ?)?(\d+(?:\.\d+)?) ?(?:[a-z]+|%)$/i.exec(text) ?? [];
+  if (alone !== undefined) return `Write the number alone: ${alone}.`;
   return undefined;
 }
 
@@ -142,12 +146,59 @@ export const turn = scalar(
     return eighths > 0 && eighths <= 80 ? (side === "left" ? -eighths : eighths) : undefined;
   },
   (text) => {
-    if (/[¼½¾⅛⅜⅝⅞]/.test(text)) return "Write the fraction with a stroke: 1/4, 1/2, 3/4.";
     if (/^[\d /]+$/.test(text)) return `Say which way: ${text} right, or ${text} left.`;
+    const meant = meantTurn(text);
+    if (meant !== undefined) return `Write \`${meant}\`.`;
+    if (/[¼½¾⅛⅜⅝⅞]/.test(text)) return "Write the fraction with a stroke: 1/4, 1/2, 3/4.";
     if (/\d\/[3579]|\d\/\d\d|\d\.\d|°/.test(text)) return "Turns are written in eighths: 1/8, 1/4, 3/8, 1/2, 1, 1 1/2.";
     return undefined;
   },
 );
+
+const amounts: Readonly<Record<string, string>> = {
+  "⅛": "1/8",
+  "¼": "1/4",
+  "⅜": "3/8",
+  "½": "1/2",
+  "⅝": "5/8",
+  "¾": "3/4",
+  "⅞": "7/8",
+  "45": "1/8",
+  "90": "1/4",
+  "135": "3/8",
+  "180": "1/2",
+  "270": "3/4",
+  "360": "1",
+  quarter: "1/4",
+  half: "1/2",
+  full: "1",
+  whole: "1",
+};
+const ways: Readonly<Record<string, string>> = {
+  right: "right",
+  left: "left",
+  r: "right",
+  l: "left",
+  clockwise: "right",
+  anticlockwise: "left",
+  counterclockwise: "left",
+};
+
+/** A turn in other words, "90° right" or "half turn to the left", as it is written here. */
+function meantTurn(text: string): string | undefined {
+  const parts = text.toLowerCase().match(/[⅛¼⅜½⅝¾⅞]|\d+(?:\/\d+)?|[a-z]+/g) ?? [];
+  const found = (words: Readonly<Record<string, string>>) =>
+    parts.flatMap((part) => (Object.hasOwn(words, part) ? [words[part]] : []));
+  const [[amount, ...moreAmounts], [way, ...moreWays]] = [found(amounts), found(ways)];
+  const rest = parts.filter((part) => ![amounts, ways].some((words) => Object.hasOwn(words, part)));
+  const plain = rest.filter((part) => /^\d+\/[248]$/.test(part));
+  const other = rest.filter((part) => !plain.includes(part) && !/^(a|turns?|degrees?|deg|to|the)$/.test(part));
+  const one = amount ?? plain[0];
+  if (one === undefined || way === undefined) return undefined;
+  if (moreAmounts.length + moreWays.length + other.length > 0 || plain.length > (amount === undefined ? 1 : 0))
+    return undefined;
+  return `${one} ${way}`;
+}
 
 /** A length in counts. */
 export const countLength = scalar(
@@ -189,9 +240,12 @@ export const link = scalar(
   (text) => (isSafeLink(text) && text.length <= 2000 ? text : undefined),
 );
 
-/** One of a closed list of words. */
-export function word<const Words extends readonly [string, ...string[]]>(words: Words) {
-  return z.enum(words);
+/** One of a closed list of words; `also` knows what else a dancer would call them. */
+export function word<const Words extends readonly [string, ...string[]]>(
+  words: Words,
+  also: Readonly<Record<string, Words[number]>> = {},
+) {
+  return z.enum(words).meta({ also });
 }
 
 /** A list, for which one entry alone may stand too. */

@@ -1,13 +1,14 @@
 import { block, indent } from "./indent.js";
 import { backslash, colon, innerQuote, sign, unclosedBracket, unclosedQuote } from "./quoting.js";
 import type { Slip, Spot } from "./slip.js";
-import { noColon, noSpace, space, tab } from "./spacing.js";
+import { dash, noColon, noSpace, space, tab } from "./spacing.js";
 
 /** The slips that people make most, the surest to recognise first. */
 export const slips: readonly ((spot: Spot) => Slip | undefined)[] = [
   tab,
   space,
   noSpace,
+  dash,
   unclosedQuote,
   innerQuote,
   backslash,

@@ -1,3 +1,4 @@
+import { quoted } from "../nearest.js";
 import { allKeys } from "../schema/all-keys.js";
 import { one, type Slip, type Spot } from "./slip.js";
 
@@ -45,6 +46,23 @@ export function noSpace({ lines, line, last }: Spot): Slip | undefined {
       rule: "colon-space",
       message: `Put a space after the colon: \`${key}: ${value.trim()}\`.`,
       mended: one(at, () => `${start}${key}: ${value}`),
+    };
+  }
+  return undefined;
+}
+
+/** The dash of a list's entry without a space after it. */
+export function dash({ lines, line }: Spot): Slip | undefined {
+  for (const at of [line, line - 1]) {
+    const text = lines[at - 1] ?? "";
+    const [, start = "", rest = ""] = /^( *(?:- +)*-)(\d[\w&,-]*: .*)$/.exec(text) ?? [];
+    if (start === "") continue;
+    return {
+      line: at,
+      column: start.length,
+      rule: "dash-space",
+      message: `Put a space after the dash: ${quoted(`- ${rest}`)}.`,
+      mended: one(at, () => `${start} ${rest}`),
     };
   }
   return undefined;
