@@ -1,6 +1,6 @@
 // Measures builds of made-up libraries, each figure the median of several runs of whole processes, ours and the peers' in turn.
 //
-//   node tests/bench/bench.mjs [--sizes 10,100] [--runs 3] [--peers eleventy,typst,browser] [--peer-size 20] [--out FILE]
+//   node tests/bench/bench.mjs [--sizes 10,100] [--runs 3] [--peers eleventy,typst,browser,browserEachTime] [--peer-size 20] [--out FILE]
 //
 // The package is to be compiled before. `npm install` in this folder fetches what the typesetter among the peers needs.
 import { execFile } from "node:child_process";
@@ -16,7 +16,7 @@ const { values } = parseArgs({
   options: {
     sizes: { type: "string", default: "10,100" },
     runs: { type: "string", default: "3" },
-    peers: { type: "string", default: "eleventy,typst,browser" },
+    peers: { type: "string", default: "eleventy,typst,browser,browserEachTime" },
     "peer-size": { type: "string", default: "20" },
     out: { type: "string" },
   },
@@ -149,27 +149,34 @@ function buildTable(builds) {
   );
 }
 
-function partTable(parts, ours) {
+/** Of each kind: what one file takes, and what another kind takes for one. */
+function partTable(parts) {
+  const [ours, side] = [parts.handouts ?? parts.site, parts.handoutsSideBySide];
   return table(
-    ["", "seconds", "processor, s", "files", "pages a file", "seconds to ours", "processor to ours"],
-    Object.entries(parts).map(([kind, { seconds, cpu, files, pages }]) =>
-      row(
+    ["", "files", "pages a file", "ms a file", "processor, ms a file", "processor, ms a page", "time to ours"],
+    Object.entries(parts).map(([kind, { seconds, cpu, files, pages }]) => {
+      // A browser's work is done in processes of its own, on all cores.
+      const browser = kind.startsWith("browser");
+      const model = browser ? (side ?? ours) : ours;
+      return row(
         names[kind],
-        figure(seconds),
-        kind === "browser" ? "" : figure(cpu),
         files,
         figure(pages, 1),
-        `× ${figure(seconds / parts[ours].seconds)}`,
-        kind === "browser" ? "" : `× ${figure(cpu / parts[ours].cpu)}`,
-      ),
-    ),
+        figure((1000 * seconds) / files, 1),
+        browser ? "" : figure((1000 * cpu) / files, 1),
+        browser || pages === undefined ? "" : figure((1000 * cpu) / files / pages, 1),
+        `× ${figure(seconds / files / (model.seconds / model.files))}`,
+      );
+    }),
   );
 }
 
 const names = {
   handouts: "our handouts, one thread",
-  typst: "the same text by a native typesetter (Typst)",
-  browser: "the same text printed by a headless browser",
+  handoutsSideBySide: "our handouts, all cores",
+  typst: "the same handouts by a native typesetter (Typst), one thread",
+  browser: "the same handouts printed by a headless browser, a tab a core (to ours on all cores)",
+  browserEachTime: "by a headless browser started for each (to ours on all cores)",
   site: "our pages",
   eleventy: "as many empty pages by Eleventy",
 };
@@ -178,7 +185,10 @@ const machine = `${cpus().length} × ${cpus()[0]?.model ?? "?"}, ${Math.round(to
 
 try {
   const start = await measureStart();
-  const sheets = await measureParts(["handouts", ...peers.filter((peer) => peer !== "eleventy")], peerSize);
+  const sheets = await measureParts(
+    ["handouts", "handoutsSideBySide", ...peers.filter((peer) => peer !== "eleventy")],
+    peerSize,
+  );
   const pages = peers.includes("eleventy") ? await measureParts(["site", "eleventy"], Math.max(...sizes)) : undefined;
   const builds = [];
   for (const size of sizes) builds.push(await measureBuilds(size));
@@ -187,10 +197,10 @@ try {
     `Measured on ${machine}. Medians of ${runs} runs of whole processes; peers in turn with ours.`,
     buildTable(builds),
     `Handouts of ${peerSize} routines, without the reading of the content:`,
-    partTable(sheets, "handouts"),
+    partTable(sheets),
     ...(pages === undefined
       ? []
-      : [`Pages of ${Math.max(...sizes)} routines, without the reading of the content:`, partTable(pages, "site")]),
+      : [`Pages of ${Math.max(...sizes)} routines, without the reading of the content:`, partTable(pages)]),
     "Reading a routine of many counts:",
     table(
       ["counts", "seconds"],

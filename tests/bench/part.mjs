@@ -1,16 +1,20 @@
 // One piece of work of ours or of a peer, as a process of its own: `node part.mjs KIND CONTENT`. Prints seconds and processor
 // seconds of the work itself, without the reading of the content that comes before it, and what came out.
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { createRequire } from "node:module";
 import { availableParallelism, tmpdir } from "node:os";
 import { join } from "node:path";
 import { PDFParse } from "pdf-parse";
+import { look } from "../../dist/build/look.js";
+import { unpackWoff } from "../../dist/publishing/paper/woff.js";
 import { readContent } from "../../dist/reading/read-content.js";
 import { sheetHtml } from "./sheet-html.mjs";
 import { sheetsOf } from "./sheets.mjs";
 
 const [kind, contentDir] = process.argv.slice(2);
 const here = import.meta.dirname;
-const content = await readContent(contentDir);
+/* Held whole only where the work is about all of it: our pages are made from a few routines at a time. */
+const content = kind === "site" ? await look(contentDir) : await readContent(contentDir);
 const out = mkdtempSync(join(tmpdir(), "countleaf-bench-"));
 const everySheet = () => content.routines.flatMap((routine) => sheetsOf(routine, content.library));
 /** The first few PDFs, whose pages are counted when the clock has stopped. */
@@ -22,6 +26,17 @@ const pagesEach = async () => {
   );
   return counts.reduce((sum, count) => sum + count, 0) / counts.length;
 };
+
+/** Our own faces as files that a typesetter can open. */
+function unpackFaces(folder) {
+  const require = createRequire(import.meta.url);
+  for (const cut of ["400-normal", "700-normal", "400-italic"]) {
+    const name = `atkinson-hyperlegible-next-latin-${cut}`;
+    const packed = readFileSync(require.resolve(`@fontsource/atkinson-hyperlegible-next/files/${name}.woff`));
+    writeFileSync(join(folder, `${name}.ttf`), unpackWoff(packed));
+  }
+  return folder;
+}
 
 const parts = {
   /** Our handouts, in one thread. */
@@ -36,9 +51,26 @@ const parts = {
     return { files };
   },
 
+  /** Our handouts on all cores, as a build makes them: each routine read again in its thread, each file written. */
+  async handoutsSideBySide() {
+    const { openThreads } = await import("../../dist/build/threads.js");
+    const threads = openThreads();
+    const bench = { library: content.library, folder: out };
+    const works = content.routines.map(({ slug }) => ({
+      slug,
+      text: readFileSync(join(contentDir, "routines", `${slug}.md`), "utf8"),
+      findings: [],
+    }));
+    const made = await Promise.all(works.map((work) => threads.do("routineLater", bench, work)));
+    await threads.close();
+    const names = made.flatMap((digests) => Object.keys(digests)).filter((name) => name.endsWith(".pdf"));
+    for (const name of names.slice(0, 10)) take(readFileSync(join(out, name)));
+    return { files: names.length };
+  },
+
   async typst() {
     const { NodeCompiler } = await import("@myriaddreamin/typst-ts-node-compiler");
-    const compiler = NodeCompiler.create({ workspace: here });
+    const compiler = NodeCompiler.create({ workspace: here, fontArgs: [{ fontPaths: [unpackFaces(out)] }] });
     const mainFileContent = readFileSync(join(here, "sheet.typ"), "utf8");
     let files = 0;
     for (const sheet of everySheet()) {
@@ -60,7 +92,7 @@ const parts = {
       const page = await browser.newPage();
       for (let sheet = waiting.shift(); sheet !== undefined; sheet = waiting.shift()) {
         await page.setContent(sheetHtml(sheet));
-        const bytes = await page.pdf({ preferCSSPageSize: true });
+        const bytes = await page.pdf({ preferCSSPageSize: true, tagged: true, outline: true });
         files++;
         take(bytes);
       }
@@ -70,16 +102,43 @@ const parts = {
     return { files };
   },
 
-  /** Our pages, feed and assets, without the handouts that they link to. */
+  /** A headless browser that is started for every file, as its command line does; a few files tell enough. */
+  async browserEachTime() {
+    const { browserFor } = await import("./browser.mjs");
+    const sheets = everySheet().slice(0, 10);
+    for (const sheet of sheets) {
+      const browser = await browserFor();
+      const page = await browser.newPage();
+      await page.setContent(sheetHtml(sheet));
+      take(await page.pdf({ preferCSSPageSize: true, tagged: true, outline: true }));
+      await browser.close();
+    }
+    return { files: sheets.length };
+  },
+
+  /** Our pages, feed and assets, without the handouts that they link to; the clock stands still while routines are read. */
   async site() {
     const { publishSite } = await import("../../dist/publishing/site/publish-site.js");
-    const { wholeSite } = await import("../../dist/publishing/site/site-config.js");
-    const { facts, ...whole } = wholeSite(content, out);
-    await publishSite({ ...whole, facts, routines: [], workshops: [] }, out);
-    await publishSite({ ...whole, routines: [] }, out);
-    for (let from = 0; from < whole.routines.length; from += 25)
-      await publishSite({ ...whole, routines: whole.routines.slice(from, from + 25), workshops: [] }, out);
-    return { files: content.routines.length + content.workshops.length + 1 };
+    const { packOf } = await import("../../dist/publishing/site/pack.js");
+    const { readRoutine } = await import("../../dist/reading/read-routine.js");
+    const { library, routines, workshops } = content;
+    let [seconds, cpu] = [0, 0];
+    const publish = async (part) => {
+      const [time, used] = [performance.now(), process.cpuUsage()];
+      await publishSite({ library, routines: [], workshops: [], packOf: () => packOf([], []), ...part }, out);
+      const { user, system } = process.cpuUsage(used);
+      seconds += (performance.now() - time) / 1000;
+      cpu += (user + system) / 1e6;
+    };
+    await publish({ facts: { routines, workshops } });
+    for (let from = 0; from < routines.length; from += 25)
+      await publish({
+        routines: routines.slice(from, from + 25).map(({ slug }) => {
+          const text = readFileSync(join(contentDir, "routines", `${slug}.md`), "utf8");
+          return readRoutine(text, slug, library).routine;
+        }),
+      });
+    return { files: routines.length + 1, seconds, cpu };
   },
 
   /** As many pages by Eleventy alone, each with nothing on it. */
@@ -87,7 +146,7 @@ const parts = {
     const { default: Eleventy } = await import("@11ty/eleventy");
     const input = join(out, "templates");
     mkdirSync(input);
-    const slugs = [...content.routines, ...content.workshops].map(({ slug }) => slug);
+    const slugs = content.routines.map(({ slug }) => slug);
     const template = (names, permalink) =>
       `export const data = { names: ${JSON.stringify(names)}, pagination: { data: "names", size: 1, alias: "name" }, permalink: ${permalink} };\nexport const render = () => "<!doctype html><title>-</title>";\n`;
     writeFileSync(join(input, "page.11ty.js"), template(slugs, '({ name }) => "pages/" + name + "/index.html"'));

@@ -1,5 +1,9 @@
-// The text of a handout as plain data, for the peers that set it: what ours says, without its drawings.
+// A handout as plain data, for the peers that set it: what ours says, and its drawings as SVG.
+import { floorPlan } from "../../dist/publishing/drawing/floor-plan.js";
+import { phraseMap } from "../../dist/publishing/drawing/phrase-map.js";
+import { svgText } from "../../dist/publishing/drawing/svg.js";
 import { clockText, stanceText, tempoText, trackText, trackTime, versionName } from "../../dist/publishing/figures.js";
+import { codeDrawing } from "../../dist/publishing/paper/code.js";
 import { cautionOf, deference } from "../../dist/publishing/safety.js";
 import { reflect } from "../../dist/routine/reflect.js";
 
@@ -14,14 +18,20 @@ export function sheetsOf(routine, library) {
       other.versions.find(({ id }) => id === routine.taught),
       library,
     ),
-    { ...sheet(routine, taught, library), scale: 1.8 },
+    { ...sheet(routine, taught, library), large: true },
   ];
 }
 
 function sheet(routine, version, library) {
   const { music } = routine;
+  const plan = floorPlan(routine, version, library, { width: 240, size: 7 });
   return {
-    scale: 1,
+    large: false,
+    map: svgText(phraseMap(routine, version, { width: 515, size: 7 }), "map"),
+    floor: plan ? svgText(plan, "floor") : "",
+    code: svgText(codeDrawing(`https://saltmarsh.example/routines/${routine.slug}/`, 64), "code"),
+    legend:
+      "▬ accent in the music · ◤ lands hard · ▲ facing from here on, seen from above: the audience is at the top of the page",
     title: routine.title,
     studio: library.name,
     by: `Choreography: ${routine.choreographer} to “${music.title}” by ${music.artist}`,
