@@ -30,7 +30,7 @@ function jsonSchema(name: string, schema: z.ZodType): object {
 /* An editor sees numbers and yes as YAML resolves them, and counts and versions beside the fixed keys. */
 function adapt(json: z.core.JSONSchema.BaseSchema): void {
   const { editor } = json;
-  for (const note of ["editor", "wants", "example", "also"]) delete json[note];
+  for (const note of ["editor", "wants", "example", "also", "instead"]) delete json[note];
   if (typeof editor === "object" && editor !== null) {
     for (const key of ["type", "pattern"]) delete json[key];
     Object.assign(json, editor);

@@ -3,6 +3,7 @@ import { eitherOf, nearest, quoted } from "./nearest.js";
 import { type Path, rest } from "./place.js";
 import { type Bare, bare } from "./schema/walk.js";
 import { inQuotes } from "./slips/slip.js";
+import { dashes } from "./slips/spacing.js";
 
 /** What is said of a key that has to be there and is not. */
 export function missing(path: Path, about: Bare): string {
@@ -19,9 +20,15 @@ export function misfit(path: Path, about: Bare, issue: z.core.$ZodIssue): string
   const near = typeof input === "string" && words ? (otherName(input, about) ?? nearest(input, words)) : undefined;
   const advice =
     near === undefined
-      ? (hintOf(issue) ?? kindHint(input, about) ?? exampleOf(path, about))
+      ? (insteadOf(input, about) ?? hintOf(issue) ?? kindHint(input, about) ?? exampleOf(path, about))
       : ` Did you mean \`${near}\`?`;
   return `${subject} must be ${wantsOf(about, words)}; ${hereIs(input)}.${advice}`;
+}
+
+/** What to write in place of a word that belongs elsewhere. */
+function insteadOf(input: unknown, about: Bare): string | undefined {
+  const sentence = typeof input === "string" ? about.instead?.[input.trim().toLowerCase()] : undefined;
+  return sentence === undefined ? undefined : ` ${sentence}`;
 }
 
 /** The word for what an author calls by another name. */
@@ -60,10 +67,11 @@ function kindHint(input: unknown, about: Bare): string | undefined {
   }
   if (Array.isArray(input) || typeof input !== "object" || input === null) return undefined;
   const [[key, value] = ["", undefined], ...others] = Object.entries(input);
+  const own = `${key}: ${typeof value === "string" ? value : "…"}`;
   if (about.entry && key.startsWith("-"))
-    return ` Put a space after each dash: ${quoted(`- ${key.slice(1)}: ${typeof value === "string" ? value : "…"}`)}.`;
+    return ` Put a space after the dash: ${quoted(`- ${own.slice(1)}`)}. ${dashes}`;
   if (about.entry)
-    return ` Begin each entry with a dash and a space: ${quoted(`- ${bare(about.entry).example ?? key}`)}.`;
+    return ` Begin each entry with a dash and a space: ${quoted(`- ${own}`)}. Its other lines start under \`${key}\`, without a dash.`;
   if (!isText || others.length > 0 || typeof value !== "string") return undefined;
   return ` If the colon belongs to the text, put the text in quotes: ${quoted(inQuotes(`${key}: ${value}`))}.`;
 }

@@ -47,9 +47,12 @@ export function split(text: string): { readonly halves?: Halves; readonly findin
   }
   const closing = /^---.*$/m.exec(text.slice(3));
   if (!closing) {
+    const lines = text.split("\n");
+    const last = lines.findLastIndex((line) => /^( +|- |[a-z-]+:)/.test(line) && line.trim() !== "") + 1;
     return fault(
       "no-front-matter-end",
-      "The front matter has no end: write a line of three dashes between it and the prose.",
+      "No line ends the part with the counts: write a line of three dashes, `---`, under it; your own words go below that.",
+      Math.max(1, last),
     );
   }
   const end = 3 + closing.index;

@@ -54,15 +54,20 @@ const lists = new Set("style accents step contacts risk gear choose allow for le
  * What is said of keys without a value that commas inside { } made.
  *
  * @param keys those that follow each other
+ * @param around the key whose value the { } is
  * @param before the key that they follow, and its value
  */
 export function commaMessage(
   keys: readonly string[],
+  around: string,
   before?: { readonly key: string; readonly value: unknown },
 ): string {
   const start = `${quoted(keys[0] ?? "")} has no value: inside { } a comma begins a new key.`;
-  if (typeof before?.value !== "string")
+  if (typeof before?.value !== "string") {
+    if (keys.length === 1 && /^\d/.test(around))
+      return `Inside { } everything has a key. Leave the braces out: ${quoted(`${around}: ${keys[0]}`)}.`;
     return `${start} Write \`key: value\`, for example \`{ do: Walk, step: left }\`.`;
+  }
   const whole = (text: string) => quoted(`${before.key}: ${inQuotes(text)}`);
   const text = [before.value, ...keys].join(", ");
   if (/^[“”„]/.test(text))
@@ -77,5 +82,8 @@ export function emptyMessage(key: string, from: string): string {
   if (remark?.startsWith("# ") === false) {
     return `\`${key}:\` has no value: everything from the \`#\` on is left out as a remark. Put the text in quotes: ${quoted(`${key}: "${remark}"`)}.`;
   }
-  return `\`${key}:\` has no value: write one after the colon, or start the lines that belong to it further in.`;
+  if (/^\d/.test(key)) return `Nothing is written after \`${key}:\`. Write the move, for example \`${key}: hold\`.`;
+  return ownWords.has(key)
+    ? `Nothing is written after \`${key}:\`. Write it there, or take the line out.`
+    : `Nothing is written after \`${key}:\`. Write it there, or start the lines that belong to it two spaces further in.`;
 }

@@ -1,6 +1,8 @@
 import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, Scalar, type YAMLMap, type YAMLSeq } from "yaml";
 import type { Place, Severity } from "../routine/problem.js";
+import { quoted } from "./nearest.js";
 import { type Path, placeOf } from "./place.js";
+import { inQuotes, longestLine } from "./slips/slip.js";
 import { commaMessage, emptyMessage, warnOfText } from "./swallowed.js";
 import { offsetOf, readKey, unprintable } from "./tree-key.js";
 
@@ -48,21 +50,8 @@ function read(walk: Walk, node: Node, path: Path): unknown {
     walk.broken.add(placeOf(path));
     return nothing;
   };
-  if (isAlias(node)) {
-    return refuse(
-      "special-start",
-      'A text that begins with `*` must stand in quotes, for example `do: "*Soft* knees"`.',
-    );
-  }
-  if (node.anchor !== undefined) {
-    return refuse("special-start", 'A text that begins with `&` must stand in quotes, for example `do: "& hold"`.');
-  }
-  if (
-    node.tag !== undefined &&
-    !["tag:yaml.org,2002:str", "tag:yaml.org,2002:map", "tag:yaml.org,2002:seq"].includes(node.tag)
-  ) {
-    return refuse("special-start", 'A text that begins with `!` must stand in quotes, for example `do: "!"`.');
-  }
+  const sign = specialSign(node);
+  if (sign !== undefined) return refuse("special-start", specialMessage(walk.source, at, sign, path));
   if (isMap(node)) return readMapping(walk, node, path);
   if (isSeq(node)) return readList(walk, node, path);
   if (!isScalar(node)) return nothing;
@@ -71,6 +60,32 @@ function read(walk: Walk, node: Node, path: Path): unknown {
     return refuse("unprintable", "This text holds a character that cannot be printed: type it again.");
   warnOfText(walk.source, node, path, walk.report);
   return text;
+}
+
+const plainTags = ["tag:yaml.org,2002:str", "tag:yaml.org,2002:map", "tag:yaml.org,2002:seq"];
+
+/** The sign at a value's beginning that means something to YAML and, here, to nobody else. */
+function specialSign(node: Node): string | undefined {
+  if (isAlias(node)) return "*";
+  if (node.anchor !== undefined) return "&";
+  return node.tag !== undefined && !plainTags.includes(node.tag) ? "!" : undefined;
+}
+
+/** What is said of it, with the author's words as they should be, where they can be told; YAML counts the sign for no part of them. */
+function specialMessage(source: string, at: number, sign: string, path: Path): string {
+  const start = `A text that begins with \`${sign}\` must stand in quotes`;
+  const before =
+    source
+      .slice(Math.max(0, at - longestLine), at)
+      .split("\n")
+      .at(-1) ?? "";
+  const from = source[at] === sign ? 0 : before.length - before.lastIndexOf(sign);
+  if (from > before.length) return `${start}.`;
+  const inBrackets = (before.match(/[[{]/g) ?? []).length > (before.match(/[\]}]/g) ?? []).length;
+  const end = inBrackets ? /^[^\n,\]}]*/ : /^.*?(?=\s+#|$)/m;
+  const text = inQuotes(end.exec(source.slice(at - from, at + longestLine))?.[0].trimEnd() ?? "");
+  const key = path.at(-1);
+  return `${start}: ${quoted(typeof key === "string" ? `${key}: ${text}` : text)}.`;
 }
 
 function readList(walk: Walk, list: YAMLSeq, path: Path): unknown[] {
@@ -105,7 +120,9 @@ function readMapping(walk: Walk, mapping: YAMLMap, path: Path): Record<string, u
       // Of several that commas made one after the other, the first speaks for all.
       const spoken = cut && index > 0 && !pairs[index - 1]?.value;
       if (!spoken) {
-        const message = cut ? commaMessage(cutKeys(pairs, index), before) : emptyMessage(key, walk.source.slice(at));
+        const message = cut
+          ? commaMessage(cutKeys(pairs, index), String(path.at(-1) ?? ""), before)
+          : emptyMessage(key, walk.source.slice(at));
         walk.report("error", "no-value", message, at);
       }
       walk.broken.add(placeOf(here));

@@ -39,7 +39,7 @@ export function versionFindings(written: WrittenRoutine, locate: Front["locate"]
       error(
         "taught-option",
         place,
-        `The plain moves are for ${quoted(version)}, the level that is taught, so it has no options: write the move itself that way.`,
+        `Level ${quoted(version)} is the one that is taught, so it dances the move itself: write it that way at \`do\`, and take this line out.`,
       );
     }
   }

@@ -86,6 +86,7 @@ function brokenAt({
   document,
   more,
   excess,
+  text,
 }: Parsed): { readonly offset: number; readonly finding: Omit<TextFinding, "line" | "column"> } | undefined {
   const fault = (offset: number, rule: string, message: string) => ({
     offset,
@@ -95,7 +96,11 @@ function brokenAt({
   if (error) return fault(error.pos[0], "yaml", plainReason(error));
   if (excess) return fault(excess.offset, "too-much", excess.message);
   if (more !== undefined)
-    return fault(more, "yaml", "Here a second text begins: leave out the line of three dashes or dots above it.");
+    return fault(
+      Math.max(0, text.lastIndexOf("\n...", more) + 1, text.lastIndexOf("\n---", more) + 1),
+      "yaml",
+      "Everything ends at this line, but more follows: take the line out.",
+    );
   return undefined;
 }
 

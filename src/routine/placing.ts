@@ -207,7 +207,7 @@ function lastPointOf(
   if (here === undefined && isWritten) {
     // Only a restart leaves a written count out; the move then ends where the phrase breaks off.
     if (phrase.broken) return new Fraction(phrase.at + phrase.numbers.length);
-    outside(phrase, span, span.last, move, problems);
+    outside(phrase, span, span.last, move, problems, run.phrases[index + 1] !== undefined);
     return undefined;
   }
   if (phrase.broken) return new Fraction(phrase.at + phrase.numbers.length);
@@ -230,20 +230,28 @@ function lastPointOf(
   return there;
 }
 
-function outside(phrase: PassPhrase, span: Span, point: Point, move: WrittenMove, problems: Problems): void {
+/** @param more whether a phrase follows, into which the span could run on */
+function outside(
+  phrase: PassPhrase,
+  span: Span,
+  point: Point,
+  move: WrittenMove,
+  problems: Problems,
+  more = false,
+): void {
   problems.error(
     "outside",
     move.place,
-    `${span.text === String(point.count) ? `count ${point.count}` : `count ${point.count} of \`${span.text}\``} is outside this phrase, which has the counts ${numbersText(phrase.numbers)}; ${pastEnd(phrase, span, point) ?? "write one of those, or give the phrase a `length`"}`,
+    `${span.text === String(point.count) ? `count ${point.count}` : `count ${point.count} of \`${span.text}\``} is outside this phrase, which has the counts ${numbersText(phrase.numbers)}; ${pastEnd(phrase, span, point, more) ?? "write one of those, or give the phrase a `length`"}`,
   );
 }
 
 /** A span that ends past its phrase: a miscount, or meant to run on. */
-function pastEnd({ numbers }: PassPhrase, { first, last }: Span, point: Point): string | undefined {
+function pastEnd({ numbers }: PassPhrase, { first, last }: Span, point: Point, more: boolean): string | undefined {
   const end = numbers.at(-1) ?? 0;
   if (point !== last || first.count > end || last.count <= end) return undefined;
   const on = last.count - end;
-  return `end it on ${end} (\`${first.count === end ? end : `${first.count}-${end}`}\`)${on < first.count ? `, or let it run on into the next phrase: \`${first.count}-${on}\`` : ""}`;
+  return `end it on ${end} (\`${first.count === end ? end : `${first.count}-${end}`}\`)${more && on < first.count ? `, or let it run on into the next phrase: \`${first.count}-${on}\`` : ""}`;
 }
 
 function numbersText(numbers: readonly number[]): string {

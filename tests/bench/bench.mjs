@@ -43,7 +43,8 @@ async function command(...args) {
 }
 
 async function part(kind, content) {
-  const { stdout } = await run(process.execPath, [join(here, "part.mjs"), kind, content]);
+  // As much memory for what is new as the threads of a build have.
+  const { stdout } = await run(process.execPath, ["--max-semi-space-size=32", join(here, "part.mjs"), kind, content]);
   return JSON.parse(stdout);
 }
 

@@ -1,5 +1,6 @@
 import {
   cpSync,
+  existsSync,
   mkdtempSync,
   readdirSync,
   readFileSync,
@@ -88,9 +89,9 @@ const happenings: Readonly<Record<string, (dice: readonly [number, number]) => v
   "and goes": () => rmSync(join(content, "workshops/noon.md"), { force: true }),
   "nothing happens": () => {},
   "a published file is changed by hand": ([one, two]) => {
-    const files = publishedFiles();
+    const files = publishedFiles().filter((path) => path !== ".countleaf");
+    if (files.length === 0) return;
     const path = join(out, files[one % files.length] ?? "");
-    if (path.endsWith(".countleaf")) return;
     const bytes = readFileSync(path);
     bytes[two % bytes.length] = (bytes[two % bytes.length] ?? 0) ^ 1;
     // Written anew: a file of the size and the time that it had.
@@ -100,11 +101,12 @@ const happenings: Readonly<Record<string, (dice: readonly [number, number]) => v
   },
   "a published file is deleted": ([one]) => {
     const files = publishedFiles().filter((path) => path !== ".countleaf");
-    rmSync(join(out, files[one % files.length] ?? ""));
+    if (files.length > 0) rmSync(join(out, files[one % files.length] ?? ""));
   },
-  "the published folder is deleted": () => rmSync(out, { recursive: true }),
-  "what was kept is deleted": () => rmSync(kept),
+  "the published folder is deleted": () => rmSync(out, { recursive: true, force: true }),
+  "what was kept is deleted": () => rmSync(kept, { force: true }),
   "what was kept is cut off": ([one]) => {
+    if (!existsSync(kept)) return;
     const text = readFileSync(kept, "utf8");
     writeFileSync(kept, text.slice(0, one % text.length));
   },

@@ -57,7 +57,10 @@ const moveKeys = {
   do: key(line, "what to do, in plain words; `hold` alone is a hold", "Push off onto the left foot"),
   say: key(line, "what you call, if not the counts", "push").optional(),
   step: key(
-    listOf(feet).meta({ wants: "left or right, or a list of them in order (both feet at once are `weight: both`)" }),
+    listOf(feet).meta({
+      wants: "left or right, or a list of them in order",
+      instead: { both: "For both feet at once, write `weight: both` in place of `step: both`." },
+    }),
     "the foot that takes the weight, or several in order",
     "left",
   ).optional(),

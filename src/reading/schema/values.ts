@@ -15,6 +15,8 @@ export interface About {
   readonly description?: string;
   /** What else a dancer would call one of the words, and the word. */
   readonly also?: Readonly<Record<string, string>>;
+  /** Words that belong elsewhere, and a sentence that says what to write in their place. */
+  readonly instead?: Readonly<Record<string, string>>;
   /** The JSON Schema for editors, where it differs: they see 92 as a number, here it is a text. */
   readonly editor?: Readonly<Record<string, unknown>>;
 }

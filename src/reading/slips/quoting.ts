@@ -39,6 +39,10 @@ export function innerQuote({ lines, line, code, opening }: Spot): Slip | undefin
   };
 }
 
+function singly(text: string): string {
+  return `'${text.trim().slice(1, -1).replaceAll("'", "''")}'`;
+}
+
 /** A backslash in double quotes, as Markdown has it. */
 export function backslash({ lines, line, code }: Spot): Slip | undefined {
   const text = lines[line - 1] ?? "";
@@ -48,7 +52,7 @@ export function backslash({ lines, line, code }: Spot): Slip | undefined {
     line,
     column: at.index + 1,
     rule: "quotes",
-    message: "Inside double quotes a backslash must stand twice: `\\\\`. Or put the text in single quotes.",
+    message: `Inside double quotes \`\\\` has a meaning of its own. Put the text in single quotes: ${quoted(singly(text.slice(text.indexOf('"'))))}.`,
     mended: one(line, () => text.replace(/\\(?![\\"/abefnrtvNLP_ 0xuU])/g, "\\\\")),
   };
 }

@@ -27,9 +27,9 @@ export function space({ lines, line }: Spot): Slip | undefined {
   if (!at) return undefined;
   return {
     line,
-    column: at[0].length,
+    column: at.index + at[0].length,
     rule: "odd-space",
-    message: "A special space stands here, perhaps pasted from elsewhere: delete it and type a plain one.",
+    message: "The space here is not an ordinary one, though it looks like one: delete it and press the space bar.",
     mended: one(line, (text) => text.replace(oddSpace, (found) => `${found.slice(0, -1)} `)),
   };
 }
@@ -51,6 +51,10 @@ export function noSpace({ lines, line, last }: Spot): Slip | undefined {
   return undefined;
 }
 
+/** What a dash before counts means. */
+export const dashes =
+  "A dash begins a phrase; the other moves of the phrase stand under the first one, without a dash.";
+
 /** The dash of a list's entry without a space after it. */
 export function dash({ lines, line }: Spot): Slip | undefined {
   for (const at of [line, line - 1]) {
@@ -61,7 +65,7 @@ export function dash({ lines, line }: Spot): Slip | undefined {
       line: at,
       column: start.length,
       rule: "dash-space",
-      message: `Put a space after the dash: ${quoted(`- ${rest}`)}.`,
+      message: `Put a space after the dash: ${quoted(`- ${rest}`)}. ${dashes}`,
       mended: one(at, () => `${start} ${rest}`),
     };
   }
