@@ -1,5 +1,5 @@
 import { existsSync, mkdirSync, readdirSync, renameSync, rmSync } from "node:fs";
-import { join } from "node:path";
+import { basename, dirname, join } from "node:path";
 
 /** Held by this process. */
 const held = new Set<string>();
@@ -19,6 +19,7 @@ export function takeLock(lock: string, what: string): void {
     try {
       renameSync(own, lock);
       held.add(lock);
+      clearAside(lock);
       return;
     } catch (error) {
       rmSync(own, { recursive: true, force: true });
@@ -30,6 +31,15 @@ export function takeLock(lock: string, what: string): void {
       if (attempt === 10) throw error;
       rmSync(lock, { recursive: true, force: true });
     }
+  }
+}
+
+/** Removes what processes that were killed while they took the lock have left beside it. */
+function clearAside(lock: string): void {
+  const start = `${basename(lock)}-`;
+  for (const name of readdirSync(dirname(lock))) {
+    const pid = name.startsWith(start) ? Number(name.slice(start.length)) : 0;
+    if (pid > 0 && !isRunning(pid, lock)) rmSync(join(dirname(lock), name), { recursive: true, force: true });
   }
 }
 
