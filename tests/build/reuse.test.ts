@@ -58,7 +58,7 @@ const publishedFiles = () => Object.keys(treeOf(out) ?? {});
 
 /** What can happen between two builds. `dice` are numbers from 0 on. */
 const happenings: Readonly<Record<string, (dice: readonly [number, number]) => void>> = {
-  "a cue is changed": ([one, two]) => routine(one, `Kerb ${one}`, `Step right, ${two} fingers up`),
+  "a cue is changed": ([one, two]) => routine(one, `Kerb ${one}`, `Step right with ${two} fingers up`),
   "a title is changed": ([one, two]) => routine(one, `Title ${two}`),
   "two routines get one title": ([one]) => {
     routine(one, "The same");
