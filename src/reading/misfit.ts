@@ -27,7 +27,8 @@ export function misfit(path: Path, about: Bare, issue: z.core.$ZodIssue): string
 
 /** What to write in place of a word that belongs elsewhere. */
 function insteadOf(input: unknown, about: Bare): string | undefined {
-  const sentence = typeof input === "string" ? about.instead?.[input.trim().toLowerCase()] : undefined;
+  if (typeof input !== "string") return undefined;
+  const sentence = Object.entries(about.instead ?? {}).find(([word]) => word === input.trim().toLowerCase())?.[1];
   return sentence === undefined ? undefined : ` ${sentence}`;
 }
 

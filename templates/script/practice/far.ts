@@ -4,8 +4,11 @@
  */
 export function farView(dialog: HTMLDialogElement, opener: HTMLElement, shown: () => void): void {
   const leave = () => dialog.close();
+  /** Until the page has left full screen; who comes back sooner would be shown out again by its end. */
+  let leaving: Promise<unknown> = Promise.resolve();
   opener.addEventListener("click", async () => {
     if (dialog.open) return leave();
+    await leaving;
     // A dialog can't itself go full screen, so the page does, and the dialog opens above it.
     await document.documentElement.requestFullscreen?.().catch(() => {});
     dialog.showModal();
@@ -13,7 +16,7 @@ export function farView(dialog: HTMLDialogElement, opener: HTMLElement, shown: (
   });
   dialog.querySelector("[data-leave]")?.addEventListener("click", leave);
   dialog.addEventListener("close", () => {
-    if (document.fullscreenElement) void document.exitFullscreen().catch(() => {});
+    if (document.fullscreenElement) leaving = document.exitFullscreen().catch(() => {});
   });
   document.addEventListener("fullscreenchange", () => {
     if (!document.fullscreenElement && dialog.open) leave();
