@@ -21,8 +21,11 @@ try {
     for (const path of stale) console.error(`output-sample/${path} is out of date; run \`npm run sample\``);
     process.exitCode = stale.length > 0 ? 1 : 0;
   } else {
-    rmSync(sample, { recursive: true, force: true });
-    for (const folder of folders) cpSync(join(out, folder), join(sample, folder), { recursive: true });
+    // The pictures beside them are another command's.
+    for (const folder of folders) {
+      rmSync(join(sample, folder), { recursive: true, force: true });
+      cpSync(join(out, folder), join(sample, folder), { recursive: true });
+    }
   }
 } finally {
   rmSync(work, { recursive: true, force: true });
