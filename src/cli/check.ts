@@ -1,7 +1,6 @@
 import { look } from "../build/look.js";
 import { explainRule, ruleNames } from "../reading/explain-rule.js";
 import type { Finding } from "../reading/finding.js";
-import { eitherOf } from "../reading/nearest.js";
 import { counted } from "./counted.js";
 import { printFindings } from "./findings.js";
 import { done, failed, wrongWords } from "./status.js";
@@ -10,7 +9,7 @@ import { readWords } from "./words.js";
 const usage = `countleaf check [--content DIR] [--format text|json]
 countleaf check --explain RULE    why a warning or a note is given, with an example
 `;
-const knownRules = `It explains ${eitherOf(ruleNames, "and")}. Everything else that is found says in its own line what to write.\n`;
+const knownRules = `It explains ${ruleNames.join(", ")}. Everything else that is found says in its own line what to write.\n`;
 
 export async function checkCommand(args: readonly string[]): Promise<number> {
   if (args.length === 1 && args[0] === "--explain") {

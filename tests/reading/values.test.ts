@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { z } from "zod";
 import { moveSchema } from "../../src/reading/schema/move.js";
@@ -49,6 +50,38 @@ test.each<[string, number | undefined]>([
   ["1/0 right", undefined],
   ["99 right", undefined],
 ])("a turn of %s is %s eighths", (text, expected) => expect(read(values.turn, text)).toBe(expected));
+
+const turnAdvice = (text: string): string | undefined => {
+  const [issue] = values.turn.safeParse(text).error?.issues ?? [];
+  const hint = issue?.code === "custom" ? (issue.params?.hint as string | undefined) : undefined;
+  return /^Write `(.*)`\.$/.exec(hint ?? "")?.[1];
+};
+
+test.each<[string, string | undefined]>([
+  ["90° right", "1/4 right"],
+  ["½ right", "1/2 right"],
+  ["half turn anticlockwise", "1/2 left"],
+  ["1/4 turn to the right", "1/4 right"],
+  ["full turn L", "1 left"],
+  ["99/2 right", undefined],
+  ["0/4 left", undefined],
+  ["quarter half right", undefined],
+  ["__proto__ right", undefined],
+])("of a turn written as %s the advice is %s", (text, expected) => expect(turnAdvice(text)).toBe(expected));
+
+test("a turn that is advised is one that is taken, and never what was written", () => {
+  const words = ["1/4", "3/8", "99/2", "0/4", "½", "45", "360", "half", "full", "turn", "right", "l", "°", "constructor"];
+  fc.assert(
+    fc.property(fc.array(fc.constantFrom(...words), { minLength: 1, maxLength: 4 }), (parts) => {
+      const text = parts.join(" ");
+      const advice = turnAdvice(text);
+      if (advice === undefined) return;
+      expect(advice).not.toBe(text);
+      expect(read(values.turn, advice)).toBeTypeOf("number");
+    }),
+    { numRuns: 2000 },
+  );
+});
 
 test.each<[string, string | undefined]>([
   ["92", "92"],

@@ -139,14 +139,7 @@ export function readClock(text: string): Fraction | undefined {
 /** A turn in eighths, to the right positive. */
 export const turn = scalar(
   { wants: "an amount in eighths of a turn and a direction", example: "1/4 right" },
-  (text) => {
-    const parts = /^(?:(\d{1,2})(?:\s+(\d)\/(\d))?|(\d{1,2})\/(\d))\s+(left|right)$/.exec(text);
-    if (!parts) return undefined;
-    const [, wholes, over = parts[4], under = parts[5], , , side] = parts;
-    if (under !== undefined && ![1, 2, 4, 8].includes(Number(under))) return undefined;
-    const eighths = Number(wholes ?? 0) * 8 + (under === undefined ? 0 : (Number(over) * 8) / Number(under));
-    return eighths > 0 && eighths <= 80 ? (side === "left" ? -eighths : eighths) : undefined;
-  },
+  readTurn,
   (text) => {
     if (/^[\d /]+$/.test(text)) return `Say which way: ${text} right, or ${text} left.`;
     const meant = meantTurn(text);
@@ -156,6 +149,15 @@ export const turn = scalar(
     return undefined;
   },
 );
+
+function readTurn(text: string): number | undefined {
+  const parts = /^(?:(\d{1,2})(?:\s+(\d)\/(\d))?|(\d{1,2})\/(\d))\s+(left|right)$/.exec(text);
+  if (!parts) return undefined;
+  const [, wholes, over = parts[4], under = parts[5], , , side] = parts;
+  if (under !== undefined && ![1, 2, 4, 8].includes(Number(under))) return undefined;
+  const eighths = Number(wholes ?? 0) * 8 + (under === undefined ? 0 : (Number(over) * 8) / Number(under));
+  return eighths > 0 && eighths <= 80 ? (side === "left" ? -eighths : eighths) : undefined;
+}
 
 const amounts: Readonly<Record<string, string>> = {
   "⅛": "1/8",
@@ -199,7 +201,9 @@ function meantTurn(text: string): string | undefined {
   if (one === undefined || way === undefined) return undefined;
   if (moreAmounts.length + moreWays.length + other.length > 0 || plain.length > (amount === undefined ? 1 : 0))
     return undefined;
-  return `${one} ${way}`;
+  const meant = `${one} ${way}`;
+  // What would be refused as well is no advice.
+  return readTurn(meant) === undefined ? undefined : meant;
 }
 
 /** A length in counts. */
