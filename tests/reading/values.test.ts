@@ -70,7 +70,22 @@ test.each<[string, string | undefined]>([
 ])("of a turn written as %s the advice is %s", (text, expected) => expect(turnAdvice(text)).toBe(expected));
 
 test("a turn that is advised is one that is taken, and never what was written", () => {
-  const words = ["1/4", "3/8", "99/2", "0/4", "½", "45", "360", "half", "full", "turn", "right", "l", "°", "constructor"];
+  const words = [
+    "1/4",
+    "3/8",
+    "99/2",
+    "0/4",
+    "½",
+    "45",
+    "360",
+    "half",
+    "full",
+    "turn",
+    "right",
+    "l",
+    "°",
+    "constructor",
+  ];
   fc.assert(
     fc.property(fc.array(fc.constantFrom(...words), { minLength: 1, maxLength: 4 }), (parts) => {
       const text = parts.join(" ");
