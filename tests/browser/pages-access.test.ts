@@ -124,10 +124,20 @@ describe.each(["light", "dark"] as const)("in the %s scheme", (colorScheme) => {
   });
 });
 
+/** The player takes its controls into use when it comes near the window: goes there, waits, and comes back. */
+async function furnished(page: Page): Promise<void> {
+  for (const start of await page.locator("[data-start]:visible").all()) {
+    await start.scrollIntoViewIfNeeded();
+    await expect.poll(() => start.isEnabled()).toBe(true);
+  }
+  await page.evaluate(() => scrollTo(0, 0));
+}
+
 test("every control and link is reached by the Tab key, in the order of the page, and shows that it has the focus", async () => {
   for (const name of ["index.html", "routines/breakwater-letters/index.html"]) {
     const { page } = await watchedPage(browser, site);
     await page.goto(site.url + name, { waitUntil: "networkidle" });
+    await furnished(page);
     const visited: number[] = [];
     const bare: string[] = [];
     for (let step = 0; step < 400; step++) {
@@ -168,6 +178,6 @@ test("the skip link leads to the content", async () => {
   await page.keyboard.press("Tab");
   expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Skip to the content");
   await page.keyboard.press("Enter");
-  expect(new URL(page.url()).hash).toBe("#main");
+  await expect.poll(() => new URL(page.url()).hash).toBe("#main");
   await page.context().close();
 });

@@ -72,8 +72,8 @@ describe("a build that is killed", () => {
     expect(calls.slice(swap + 2).join()).toContain(afterwards[0]);
   });
 
-  it(`leaves the earlier pack or the later one, whole, at ${long ? "every call up to the swap" : "5 calls spread over the run"}`, async () => {
-    const points = long ? calls.length - 8 : 5;
+  it(`leaves the earlier pack or the later one, whole, at ${long ? "every call up to the swap" : "3 calls spread over the run"}`, async () => {
+    const points = long ? calls.length - 8 : 3;
     const spread = Array.from({ length: points }, (_, index) => 1 + Math.floor((index * (calls.length - 8)) / points));
     // The middle of the swap has a test of its own below.
     const outsideSwap = spread.filter((call) => !calls[call - 1]?.startsWith(intoPlace));

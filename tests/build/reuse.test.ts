@@ -117,7 +117,7 @@ function routine(number: number, title: string, cue?: string): void {
 }
 
 describe("a build that makes only what has changed", () => {
-  const runs = long ? 150 : 7;
+  const runs = long ? 150 : 5;
   it(`publishes the bytes of a clean build, whatever happened before (${runs} times)`, async () => {
     await build();
     const dice = fc.tuple(fc.nat(10_000), fc.nat(10_000));

@@ -1,0 +1,168 @@
+// What runs inside the page is typed as a page; the build of src knows no DOM.
+/// <reference lib="dom" />
+/// <reference lib="dom.iterable" />
+
+import { readFile } from "node:fs/promises";
+import { createRequire } from "node:module";
+import { describe, expect, test } from "vitest";
+import { address, open, page, practicePages, start, untilCount, untilState } from "./practice-page.js";
+
+practicePages();
+
+describe("for every eye and hand", () => {
+  const axe = createRequire(import.meta.url).resolve("axe-core/axe.min.js");
+  const violations = async () => {
+    // The page's policy lets no script be added to it, but a debugger may still run one.
+    await page.evaluate(await readFile(axe, "utf8"));
+    return page.evaluate(async () => {
+      const { axe } = window as unknown as {
+        axe: { run: (at: string, o: object) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+      };
+      const found = await axe.run(".practice", {
+        runOnly: ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa", "best-practice"],
+      });
+      return found.violations.map(({ id, nodes }) => [id, ...nodes.map(({ html }) => html)].join(" "));
+    });
+  };
+
+  for (const colorScheme of ["light", "dark"] as const)
+    test(`no violation at rest, running, with everything open and from afar, ${colorScheme}`, async () => {
+      await open({ colorScheme, reducedMotion: "reduce" });
+      expect(await violations()).toEqual([]);
+      for (const summary of await page.locator(".practice summary").all()) await summary.click();
+      await page.getByLabel("work it up, round by round").check();
+      await start().click();
+      await untilState("count-in");
+      expect(await violations()).toEqual([]);
+      await page.getByRole("button", { name: "See it from afar" }).click();
+      expect(await violations()).toEqual([]);
+    });
+
+  for (const colorScheme of ["light", "dark"] as const)
+    test(`from afar every text has a contrast of 7:1, ${colorScheme}`, async () => {
+      await open({ colorScheme, viewport: { width: 844, height: 390 } });
+      await page.getByRole("button", { name: "See it from afar" }).click();
+      const contrasts = await page.evaluate(() => {
+        const canvas = document.createElement("canvas").getContext("2d", { willReadFrequently: true });
+        // WCAG 2.2, "relative luminance" and "contrast ratio".
+        const luminance = (color: string) => {
+          if (!canvas) return Number.NaN;
+          canvas.fillStyle = color;
+          canvas.fillRect(0, 0, 1, 1);
+          const [r = 0, g = 0, b = 0] = [...canvas.getImageData(0, 0, 1, 1).data].map((part) => {
+            const share = part / 255;
+            return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
+          });
+          return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+        };
+        const ratio = (a: number, b: number) => (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
+        const dialog = document.querySelector<HTMLElement>("dialog");
+        const stage = dialog?.querySelector<HTMLElement>(".stage");
+        if (!dialog || !stage) return [];
+        const paper = luminance(getComputedStyle(stage).backgroundColor);
+        stage.toggleAttribute("data-accent", true);
+        const accent = luminance(getComputedStyle(stage.querySelector(".stage-count") ?? stage).color);
+        const texts = [...dialog.querySelectorAll(".stage p")].map((p) => luminance(getComputedStyle(p).color));
+        return [accent, ...texts].map((ink) => ratio(ink, paper));
+      });
+      expect(contrasts.length).toBeGreaterThan(6);
+      expect(Math.min(...contrasts)).toBeGreaterThanOrEqual(7);
+    });
+
+  test("from afar the texts are large enough for two or three metres, and none is cut off", async () => {
+    await open({ viewport: { width: 844, height: 390 } });
+    await page.getByRole("button", { name: "See it from afar" }).click();
+    await page.getByRole("dialog").getByRole("button", { name: "Start" }).click();
+    await untilCount("1");
+    const boxes = await page.evaluate(() =>
+      [...document.querySelectorAll<HTMLElement>("dialog [data-fit]")].map((box) => ({
+        size: Number.parseFloat(getComputedStyle(box).fontSize),
+        cut:
+          box.scrollWidth > box.clientWidth ||
+          [...box.children].some(
+            (part) => part.getBoundingClientRect().bottom > box.getBoundingClientRect().bottom + 1,
+          ),
+      })),
+    );
+    // On a phone 844 px are some 14 cm: 24 px are 4 mm, the letters of an eye chart's 6/12 line at two and a half metres
+    // being 3.6 × 2 mm high, ten minutes of arc.
+    expect(boxes).toHaveLength(3);
+    expect(boxes.map(({ cut }) => cut)).toEqual([false, false, false]);
+    expect(boxes[0]?.size).toBeGreaterThan(200);
+    expect(boxes[1]?.size).toBeGreaterThan(40);
+    expect(boxes[2]?.size).toBeGreaterThan(30);
+  });
+
+  for (const [width, text] of [
+    [320, 100],
+    [390, 100],
+    [320, 200],
+    [844, 200],
+  ] as const)
+    test(`${width} px wide with text at ${text} % nothing needs sideways scrolling, and hands find their targets`, async () => {
+      await open({ viewport: { width, height: 700 } });
+      for (const summary of await page.locator(".practice summary").all()) await summary.click();
+      await page.getByLabel("work it up, round by round").check();
+      await page.evaluate((text) => {
+        document.documentElement.style.fontSize = `${(17 * text) / 100}px`;
+        dispatchEvent(new Event("resize"));
+      }, text);
+      await start().click();
+      await untilCount("6", "count-in");
+      const { beyond, small, cut } = await page.evaluate(() => ({
+        beyond: [...document.querySelectorAll(".practice *")]
+          .filter((part) => part.getBoundingClientRect().right > innerWidth + 0.5)
+          .map((part) => part.outerHTML),
+        small: [...document.querySelectorAll<HTMLElement>(".practice > form :is(button, select, input, summary)")]
+          .map((control) => control.closest(".desk-tick") ?? control)
+          .filter((control) => control.checkVisibility() && control.getBoundingClientRect().height < 47.9)
+          .map((control) => control.outerHTML),
+        cut: [...document.querySelectorAll<HTMLElement>(".practice > .stage [data-fit]")].filter(
+          (box) => box.scrollWidth > box.clientWidth,
+        ).length,
+      }));
+      expect(beyond).toEqual([]);
+      expect(small).toEqual([]);
+      expect(cut).toBe(0);
+    });
+
+  test("nothing moves for a learner who wants no motion", async () => {
+    const animated = () =>
+      page.evaluate(() => {
+        const stage = document.querySelector<HTMLElement>(".stage");
+        stage?.toggleAttribute("data-accent", true);
+        return [...document.querySelectorAll(".practice *")].filter(
+          (at) => getComputedStyle(at).animationName !== "none" || getComputedStyle(at).transitionDuration !== "0s",
+        ).length;
+      });
+    await open({ reducedMotion: "no-preference" });
+    expect(await animated()).toBeGreaterThan(0);
+    await page.close();
+    await open({ reducedMotion: "reduce" });
+    expect(await animated()).toBe(0);
+  });
+
+  test("the screen is kept awake while it runs, and no longer", async () => {
+    await open({}, address, (page) =>
+      page.addInitScript(() => {
+        const held = { now: 0 };
+        Object.assign(window, { held });
+        const request = async () => {
+          held.now += 1;
+          const release = async () => {
+            held.now -= 1;
+          };
+          return { release };
+        };
+        Object.defineProperty(navigator, "wakeLock", { value: { request } });
+      }),
+    );
+    const held = () => page.evaluate(() => (window as unknown as { held: { now: number } }).held.now);
+    await start().click();
+    await untilState("count-in");
+    expect(await held()).toBe(1);
+    await start().click();
+    await untilState("rest");
+    expect(await held()).toBe(0);
+  });
+});
