@@ -68,13 +68,41 @@ function kindHint(input: unknown, about: Bare): string | undefined {
   }
   if (Array.isArray(input) || typeof input !== "object" || input === null) return undefined;
   const [[key, value] = ["", undefined], ...others] = Object.entries(input);
-  const own = `${key}: ${typeof value === "string" ? value : "…"}`;
   if (about.entry && key.startsWith("-"))
-    return ` Put a space after the dash: ${quoted(`- ${own.slice(1)}`)}. ${dashes}`;
-  if (about.entry)
-    return ` Begin each entry with a dash and a space: ${quoted(`- ${own}`)}. Its other lines start under \`${key}\`, without a dash.`;
+    return ` Put a space after the dash: ${quoted(`- ${lineOf(key.slice(1), value)}`)}. ${dashes}`;
+  if (about.entry) return ` Begin each entry with a dash and a space: ${entryLines(input, about.entry)}`;
   if (!isText || others.length > 0 || typeof value !== "string") return undefined;
   return ` If the colon belongs to the text, put the text in quotes: ${quoted(inQuotes(`${key}: ${value}`))}.`;
+}
+
+const lineOf = (key: string, value: unknown) => `${key}: ${typeof value === "string" ? value : "…"}`;
+
+/**
+ * How pairs are written that should be the entries of a list. Entries have their names under a key; a name that stands in the
+ * place of a key, and is no count, goes there. Where the dashes are missing, those of a list within an entry often are as well.
+ */
+function entryLines(pairs: object, entry: z.ZodType): string {
+  const [[key, value] = ["", undefined]] = Object.entries(pairs);
+  const { keys, branches = [] } = bare(entry);
+  const shape = keys ?? branches.map((branch) => bare(branch).keys).find((each) => each !== undefined) ?? {};
+  const known = new Map(Object.entries(shape));
+  const [name] = known.keys();
+  const within = Object.entries(pairs).flatMap(([inner, list]) => {
+    const items = listIn(known.get(inner));
+    const isPairs = typeof list === "object" && list !== null && !Array.isArray(list);
+    return items && isPairs ? [` The same goes for \`${inner}\`: ${entryLines(list, items)}`] : [];
+  });
+  if (name === undefined || known.has(key) || /^\d/.test(key))
+    return `${quoted(`- ${lineOf(key, value)}`)}. Its other lines start under \`${key}\`, without a dash.${within[0] ?? ""}`;
+  const [lists] = Array.isArray(value) ? [...known].flatMap(([inner, schema]) => (listIn(schema) ? [inner] : [])) : [];
+  const below = lists === undefined ? "" : `; the list below it goes under \`${lists}:\``;
+  return `${quoted(`- ${name}: ${key}`)}. Its other lines start under \`${name}\`, without a dash${below}.`;
+}
+
+/** The schema of a list's entries; none where it is no list. */
+function listIn(schema: z.ZodType | undefined): z.ZodType | undefined {
+  const about: Partial<Bare> = schema ? bare(schema) : {};
+  return about.key ? undefined : about.entry;
 }
 
 function exampleOf(path: Path, about: Bare): string {

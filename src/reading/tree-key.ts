@@ -5,8 +5,8 @@ import type { Report } from "./tree.js";
 /** C0 and C1 but for tab and line feed, the two Unicode line ends, non-characters, halves of a pair. */
 export const unprintable = /(?![\t\n])\p{Cc}|[\u2028\u2029\ufffe\uffff]|\p{Surrogate}/u;
 
-/** A key as written; nothing, and a finding, where it can be none, or is there already. */
-export function readKey(node: Node | null, values: object, report: Report): string | undefined {
+/** A key as written; nothing, and a finding, where it can be none. */
+export function readKey(node: Node | null, report: Report): string | undefined {
   const at = offsetOf(node);
   if (!isScalar(node) || node.anchor !== undefined) {
     report("error", "odd-key", "A key must be a plain word or a count, for example `title:` or `1-3:`.", at);
@@ -31,11 +31,14 @@ export function readKey(node: Node | null, values: object, report: Report): stri
     );
     return undefined;
   }
-  if (Object.hasOwn(values, key)) {
-    report("error", "key-twice", `${quoted(key)} stands here for the second time: keep one of the two.`, at);
-    return undefined;
-  }
   return key;
+}
+
+/** What is said of a key that is there already; with `entry`, the line may be the first of another entry that lacks its dash. */
+export function twice(key: string, entry?: string): string {
+  const message = `${quoted(key)} stands here for the second time`;
+  if (entry === undefined) return `${message}: keep one of the two.`;
+  return `${message}. If another entry begins here, put a dash and a space before it: ${quoted(`- ${entry}`)}. If not, keep one of the two.`;
 }
 
 /* Spaces that are not the space bar's come along with text from web pages and word processors. */

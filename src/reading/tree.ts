@@ -4,7 +4,7 @@ import { quoted } from "./nearest.js";
 import { type Path, placeOf } from "./place.js";
 import { inQuotes, longestLine } from "./slips/slip.js";
 import { commaMessage, emptyMessage, warnOfText } from "./swallowed.js";
-import { offsetOf, readKey, unprintable } from "./tree-key.js";
+import { offsetOf, readKey, twice, unprintable } from "./tree-key.js";
 
 /** What a front matter says, as texts, lists and mappings, and where each part of it stands. */
 export interface Tree {
@@ -110,11 +110,21 @@ function readMapping(walk: Walk, mapping: YAMLMap, path: Path): Record<string, u
   const values: Record<string, unknown> = {};
   const pairs = mapping.items as Pair<Node | null, Node | null>[];
   let before: { readonly key: string; readonly value: unknown } | undefined;
+  let first: string | undefined;
+  let another = false;
   for (const [index, pair] of pairs.entries()) {
-    const key = readKey(pair.key, values, walk.report);
+    const key = readKey(pair.key, walk.report);
     if (key === undefined) continue;
     const here = [...path, key];
     const at = offsetOf(pair.key);
+    first ??= key;
+    if (Object.hasOwn(values, key)) {
+      const entry = key === first && path.length > 0 && !mapping.flow ? entryText(key, pair.value) : undefined;
+      // What follows where a dash is missing is there for the second time as well, and no mistake of its own.
+      if (!another) walk.report("error", "key-twice", twice(key, entry), at);
+      another ||= entry !== undefined;
+      continue;
+    }
     if (!pair.value || isEmpty(pair.value)) {
       const cut = mapping.flow === true && !pair.value;
       // Of several that commas made one after the other, the first speaks for all.
@@ -134,6 +144,10 @@ function readMapping(walk: Walk, mapping: YAMLMap, path: Path): Record<string, u
     if (value !== nothing) values[key] = value;
   }
   return values;
+}
+
+function entryText(key: string, value: Node | null): string {
+  return `${key}: ${isScalar(value) && typeof value.value === "string" ? value.value : "…"}`;
 }
 
 /** Keys without a value from one on, as far as they follow each other. */
