@@ -145,4 +145,42 @@ describe("outline and click", () => {
     const { status, stderr } = countleaf(["outline", "fivepenny-gate"], demo);
     expect([status, stderr]).toEqual([1, expect.stringContaining("fourpenny-gate")]);
   });
+
+  it("write sound over sound alone, and say how words are written that are off", () => {
+    const folder = contentOf("sound", { good });
+    const click = (...args: string[]) => countleaf(["click", "good", ...args], folder);
+    for (const [args, says] of [
+      [["--out", "content/routines/good.md"], "`--out content/routines/good.md.wav`"],
+      [["--out", ".wav"], "ends in .wav"],
+      [["--out", "a.wav", "--speed", "half"], "`--speed 75`"],
+      [["--out", "a.wav", "--speed", "0x20"], "not 0x20"],
+      [["--out", "a.wav", "--speed", "5"], "from 10 to 400"],
+    ] as const)
+      expect([click(...args).status, click(...args).stderr]).toEqual([2, expect.stringContaining(says)]);
+    expect(readFileSync(join(folder, "content/routines/good.md"), "utf8")).toBe(good);
+    expect(click("--out", "a.wav", "--speed", "75%").stdout).toContain("at 75 per cent");
+  });
+
+  it("make nothing of a library that is broken or not there", () => {
+    const folder = contentOf("broken", { good });
+    writeFileSync(join(folder, "content/library.yaml"), "name: [Test room\n");
+    for (const command of ["outline", "captions", "takes"]) {
+      const { status, stdout, stderr } = countleaf([command, "good"], folder);
+      expect([status, stdout, stderr]).toEqual([1, "", expect.stringContaining("content/library.yaml:1:")]);
+    }
+    const { status, stderr } = countleaf(["outline", "good", "--content", "nowhere"], folder);
+    expect([status, stderr]).toEqual([1, expect.stringContaining("There is no folder `nowhere` here.")]);
+  });
+});
+
+it("what the machine does not allow is told in words", () => {
+  const folder = contentOf("words", { good });
+  writeFileSync(join(folder, "file"), "");
+  for (const [args, says] of [
+    [["new", "library", "file"], "file: this is a file, not a folder."],
+    [["click", "good", "--out", "no/such/x.wav"], "no/such/x.wav: there is no such file or folder."],
+  ] as const) {
+    const { status, stderr } = countleaf(args, folder);
+    expect([status, stderr]).toEqual([1, `countleaf: ${says}\n`]);
+  }
 });

@@ -1,13 +1,14 @@
-import { existsSync, mkdirSync, readdirSync, renameSync, rmSync } from "node:fs";
+import { mkdirSync, readdirSync, renameSync, rmdirSync, rmSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
+import { quietly } from "./quietly.js";
 
 /** Held by this process. */
 const held = new Set<string>();
 
 /**
  * Takes a lock: a folder that holds the process's number as a name. It is made aside and moved into place in one step, which
- * fails where one lies there already, on every system; so a lock never lies there without its number. That of a process
- * which has ended no longer counts.
+ * fails where one lies there already; so a lock that is held never lies there without its number. That of a process which
+ * has ended no longer counts: its number is changed into one's own, in one step that succeeds for one process alone.
  *
  * @param lock path of the folder; what it lies in is made where it is missing
  * @throws where another process holds it; `what` is named in the words
@@ -15,23 +16,41 @@ const held = new Set<string>();
 export function takeLock(lock: string, what: string): void {
   const own = `${lock}-${process.pid}`;
   for (let attempt = 1; ; attempt++) {
-    mkdirSync(join(own, String(process.pid)), { recursive: true });
-    try {
-      renameSync(own, lock);
-      held.add(lock);
-      clearAside(lock);
-      return;
-    } catch (error) {
-      rmSync(own, { recursive: true, force: true });
-      const holder = existsSync(lock) ? Number(readdirSync(lock)[0]) : 0;
-      if (isRunning(holder, lock))
-        throw new Error(
-          `another build of ${what} is at work (process ${holder}); wait until it is done. If there is none, delete ${lock}`,
-        );
-      if (attempt === 10) throw error;
-      rmSync(lock, { recursive: true, force: true });
-    }
+    mkdirSync(numberIn(own), { recursive: true });
+    const trouble = moved(own, lock);
+    if (trouble === undefined) break;
+    rmSync(own, { recursive: true, force: true });
+    const holder = holderOf(lock);
+    if (holder !== undefined && isRunning(holder, lock))
+      throw new Error(
+        `another build of ${what} is at work (process ${holder}); wait until it is done. If there is none, delete ${lock}`,
+      );
+    if (holder !== undefined && moved(numberIn(lock, holder), numberIn(lock)) === undefined) break;
+    if (attempt === 10) throw trouble;
   }
+  held.add(lock);
+  clearAside(lock);
+}
+
+const numberIn = (lock: string, pid = process.pid) => join(lock, String(pid));
+
+/** Moves a folder; where that can't be done, why. */
+function moved(from: string, to: string): unknown {
+  try {
+    renameSync(from, to);
+    return undefined;
+  } catch (error) {
+    return error;
+  }
+}
+
+/** The process that a lock says it is held by; none where it has been given back meanwhile. What else lies in it is cleared. */
+function holderOf(lock: string): number | undefined {
+  const names = quietly(() => readdirSync(lock)) ?? [];
+  const number = names.find((name) => /^[1-9]\d*$/.test(name));
+  for (const name of names) if (name !== number) rmSync(join(lock, name), { recursive: true, force: true });
+  if (names.length === 0) quietly(() => rmdirSync(lock));
+  return number === undefined ? undefined : Number(number);
 }
 
 /** Removes what processes that were killed while they took the lock have left beside it. */
@@ -43,8 +62,10 @@ function clearAside(lock: string): void {
   }
 }
 
+/** Gives a lock back; one that another process takes in the middle of it stays. A lock that can't be removed ends with the process. */
 export function giveBack(lock: string): void {
-  rmSync(lock, { recursive: true, force: true });
+  quietly(() => rmdirSync(numberIn(lock)));
+  quietly(() => rmdirSync(lock));
   held.delete(lock);
 }
 

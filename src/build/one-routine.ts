@@ -47,8 +47,11 @@ async function withRoutine(
   make: (routine: Routine, content: Content) => string | Promise<string>,
 ): Promise<Made> {
   const { content, slugs } = await lookAtOne(contentDir, slug);
+  // With a library that can't be read, or a folder that is not there, what is made would lack what they say.
+  const own = content.findingsOf(slug);
+  const above = content.findings.filter(({ file }) => !file.endsWith(".md"));
+  const findings = [...above, ...own].filter(({ severity }) => severity === "error");
   const routine = content.routines.find((one) => one.slug === slug);
-  if (routine !== undefined) return { done: true, routine, text: await make(routine, content) };
-  const findings = content.findingsOf(slug).filter(({ severity }) => severity === "error");
-  return { done: false, findings, sources: content.sources, slugs };
+  if (routine === undefined || findings.length > 0) return { done: false, findings, sources: content.sources, slugs };
+  return { done: true, routine, text: await make(routine, content) };
 }

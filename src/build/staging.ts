@@ -1,8 +1,9 @@
-import { existsSync, mkdirSync, readdirSync, renameSync, rmdirSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, renameSync, rmdirSync, rmSync, writeFileSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
 import type { OutFile } from "../publishing/publisher.js";
 import { markName, markOf, outFolderTrouble, realPath } from "./folders.js";
 import { giveBack, takeLock } from "./lock.js";
+import { quietly } from "./quietly.js";
 
 /** A folder beside the published one, in which a build is made before it takes the published one's place. */
 export interface Staging {
@@ -31,9 +32,14 @@ export function openStaging(content: string, out: string): Staging {
   const [folder, old, lock] = [join(work, "new"), join(work, "old"), join(work, "lock")];
   takeLock(lock, out);
   const close = () => {
-    clear(full, work);
-    giveBack(lock);
-    if (readdirSync(work).length === 0) rmdirSync(work);
+    try {
+      putBack(full, old);
+    } finally {
+      // What can't be removed now is removed by the next run.
+      quietly(() => removeLeft(work));
+      giveBack(lock);
+      quietly(() => rmdirSync(work));
+    }
   };
   const publish = (files: readonly string[]) => {
     writeFileSync(join(folder, markName), markOf(files));
@@ -45,7 +51,8 @@ export function openStaging(content: string, out: string): Staging {
     renameSync(folder, full);
   };
   try {
-    clear(full, work);
+    putBack(full, old);
+    removeLeft(work);
     mkdirSync(folder);
   } catch (error) {
     giveBack(lock);
@@ -66,9 +73,12 @@ function refuseForeign(content: string, out: string): void {
   if (trouble !== undefined) throw new Error(trouble);
 }
 
-/** Puts the earlier pack back where the swap went only half the way, and removes what else a build left there. */
-function clear(full: string, work: string): void {
-  const old = join(work, "old");
+/** Puts the earlier pack back where the swap went only half the way. */
+function putBack(full: string, old: string): void {
   if (existsSync(old) && !existsSync(full)) renameSync(old, full);
+}
+
+/** Removes what else a build has left there. */
+function removeLeft(work: string): void {
   for (const name of ["new", "old"]) rmSync(join(work, name), { recursive: true, force: true });
 }

@@ -13,7 +13,7 @@ export interface Threads {
     given: Given<C>,
     tell?: (what: string) => void,
   ) => Promise<Gained<C>>;
-  /** Ends them all at once; what they have not done yet fails. */
+  /** Ends them all at once; what they have not done yet fails, and what they are asked from then on. */
   readonly close: () => Promise<void>;
 }
 
@@ -57,19 +57,21 @@ function asManyAsFit(): number {
 /** Opens a team of threads. */
 export function openThreads(most = asManyAsFit()): Threads {
   const waiting: Task[] = [];
-  const idle: Worker[] = [];
+  /** What each thread is at; nothing, where it waits for work. */
   const tasks = new Map<Worker, Task | undefined>();
-  let undone = 0;
+  let closed = false;
 
   const next = (thread: Worker) => {
     const task = waiting.shift();
     tasks.set(thread, task);
-    if (task === undefined) idle.push(thread);
-    else thread.postMessage({ craft: task.craft, using: task.using, given: task.given } satisfies Question);
+    if (task) thread.postMessage({ craft: task.craft, using: task.using, given: task.given } satisfies Question);
   };
+  /** A thread that is no more fails what it was at; what waits for one goes to another. */
   const end = (thread: Worker, error: Error) => {
-    tasks.get(thread)?.failed(error);
-    tasks.delete(thread);
+    const task = tasks.get(thread);
+    if (!tasks.delete(thread)) return;
+    task?.failed(error);
+    if (waiting.length > 0) next(start());
   };
   const start = () => {
     const thread = new Worker(new URL("./thread.js", import.meta.url), { resourceLimits });
@@ -77,13 +79,12 @@ export function openThreads(most = asManyAsFit()): Threads {
     thread.on("message", (answer: Answer) => {
       const task = tasks.get(thread);
       if ("made" in answer) return task?.tell(answer.made);
-      undone -= task?.size ?? 0;
       if ("fault" in answer) task?.failed(Object.assign(new Error(answer.fault.message), answer.fault));
       else task?.done(answer.result as never);
       next(thread);
     });
     thread.on("error", (error) => end(thread, error));
-    thread.on("exit", () => end(thread, new Error("The build was called off.")));
+    thread.on("exit", () => end(thread, calledOff()));
     return thread;
   };
 
@@ -91,16 +92,20 @@ export function openThreads(most = asManyAsFit()): Threads {
     most,
     do: (craft, using, given, tell = () => {}) =>
       new Promise((done, failed) => {
-        const size = Array.isArray(given) ? given.length : 1;
-        undone += size;
-        waiting.push({ craft, using, given, size, tell, done, failed });
+        if (closed) return failed(calledOff());
+        waiting.push({ craft, using, given, size: Array.isArray(given) ? given.length : 1, tell, done, failed });
+        const [idle] = [...tasks].find(([, task]) => task === undefined) ?? [];
+        const undone = [...tasks.values(), ...waiting].reduce((sum, task) => sum + (task?.size ?? 0), 0);
         const another = tasks.size < Math.min(most, undone / worthAThread);
-        const thread = idle.pop() ?? (another ? start() : undefined);
+        const thread = idle ?? (another ? start() : undefined);
         if (thread !== undefined) next(thread);
       }),
     close: async () => {
-      for (const { failed } of waiting.splice(0)) failed(new Error("The build was called off."));
+      closed = true;
+      for (const { failed } of waiting.splice(0)) failed(calledOff());
       await Promise.all([...tasks.keys()].map((thread) => thread.terminate()));
     },
   };
 }
+
+const calledOff = () => new Error("The build was called off.");

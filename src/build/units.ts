@@ -52,6 +52,12 @@ export async function makeUnits<C extends Making>(
   tell?: (what: string) => void,
 ): Promise<readonly Digests[]> {
   const works = units.map(({ work }) => work);
-  // The compiler can't see that a list of what one craft takes is what that craft is given.
-  return threads.do(craft, bench as With<C>, works as unknown as Given<C>, tell);
+  try {
+    // The compiler can't see that a list of what one craft takes is what that craft is given.
+    return await threads.do(craft, bench as With<C>, works as unknown as Given<C>, tell);
+  } catch (error) {
+    // Of a thread that has run out of memory nothing else says what it was at.
+    if ((error as NodeJS.ErrnoException).code !== "ERR_WORKER_OUT_OF_MEMORY") throw error;
+    throw Object.assign(error as Error, { path: units.map(({ place }) => place).join(", ") });
+  }
 }

@@ -9,11 +9,17 @@ export async function clickCommand(args: readonly string[]): Promise<number> {
   const words = readWords(args, usage, ["content", "out", "speed"], { least: 1, most: 1 });
   if (typeof words === "number") return words;
   const { content = "content", out, speed = "100" } = words.options;
-  const percent = Number(speed);
-  if (out === undefined || !(percent >= 10 && percent <= 400)) {
-    process.stderr.write(
-      `countleaf: ${out === undefined ? "say where to write the sound: `--out FILE.wav`" : `\`--speed\` is per cent of the tempo, from 10 to 400, not ${speed}`}\n${usage}`,
-    );
+  const percent = Number(/^(\d+(?:\.\d+)?) ?%?$/.exec(speed)?.[1]);
+  const wrong =
+    out === undefined
+      ? "say where to write the sound: `--out FILE.wav`"
+      : !/[^/\\]\.wav$/i.test(out)
+        ? `the sound is written as a WAV file, so its name ends in .wav: \`--out ${out}.wav\``
+        : percent >= 10 && percent <= 400
+          ? undefined
+          : `\`--speed\` is per cent of the tempo, from 10 to 400, not ${speed}: for three quarters of it write \`--speed 75\``;
+  if (out === undefined || wrong !== undefined) {
+    process.stderr.write(`countleaf: ${wrong}\n${usage}`);
     return wrongWords;
   }
   const [slug = ""] = words.rest;

@@ -63,8 +63,9 @@ main(process.argv.slice(2)).then(
   (status) => {
     process.exitCode = status;
   },
-  (error: unknown) => {
-    process.stderr.write(`countleaf: ${error instanceof Error ? error.message : String(error)}\n`);
+  async (error: unknown) => {
+    const { systemWords } = await import("../build/fault.js");
+    process.stderr.write(`countleaf: ${systemWords(error)}\n`);
     process.exitCode = 1;
   },
 );

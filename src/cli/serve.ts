@@ -1,3 +1,4 @@
+import { systemWords } from "../build/fault.js";
 import { serveLibrary } from "../build/live/serve.js";
 import { formatFindings } from "../reading/report.js";
 import { done, wrongWords } from "./status.js";
@@ -26,6 +27,7 @@ export async function serveCommand(args: readonly string[]): Promise<number> {
       if (text !== last) process.stderr.write(text || "All is mended.\n");
       last = text;
     },
+    failed: (error) => process.stderr.write(`countleaf: ${systemWords(error)}\n`),
   });
   process.stdout.write(`The library is at ${serving.address} and follows what you save. Ctrl-C ends it.\n`);
   await calledOff;

@@ -174,10 +174,10 @@ function partTable(parts) {
 
 const names = {
   handouts: "our handouts, one thread",
-  handoutsSideBySide: "our handouts, all cores",
+  handoutsSideBySide: "our handouts, in as many threads as a build takes",
   typst: "the same handouts by a native typesetter (Typst), one thread",
-  browser: "the same handouts printed by a headless browser, a tab a core (to ours on all cores)",
-  browserEachTime: "by a headless browser started for each (to ours on all cores)",
+  browser: "the same handouts printed by a headless browser, a tab a core (to ours in threads)",
+  browserEachTime: "by a headless browser started for each (to ours in threads)",
   site: "our pages",
   eleventy: "as many empty pages by Eleventy",
 };

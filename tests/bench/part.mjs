@@ -51,7 +51,7 @@ const parts = {
     return { files };
   },
 
-  /** Our handouts on all cores, as a build makes them: each routine read again in its thread, each file written. */
+  /** Our handouts in threads, as a build makes them: each routine read again in its thread, each file written. */
   async handoutsSideBySide() {
     const { openThreads } = await import("../../dist/build/threads.js");
     const threads = openThreads();

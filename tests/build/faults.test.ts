@@ -5,6 +5,7 @@ import {
   mkdirSync,
   mkdtempSync,
   readdirSync,
+  readFileSync,
   rmSync,
   statfsSync,
   symlinkSync,
@@ -71,18 +72,58 @@ describe("a full disk", () => {
   }
 });
 
+/** Does something as soon as a path is there, while a command runs. */
+function onceThere(path: string, act: (child: ChildProcess) => void) {
+  return (child: ChildProcess) => {
+    const wait = setInterval(() => {
+      if (!existsSync(path)) return;
+      clearInterval(wait);
+      act(child);
+    }, 5);
+    child.on("close", () => clearInterval(wait));
+  };
+}
+
+const staged = join(home, ".countleaf-pack/new");
+
 describe("a build that is called off", () => {
-  it.each(["SIGINT", "SIGTERM"] as const)("by %s clears up at once", async (signal) => {
-    const stopOnceAtWork = (child: ChildProcess) => {
-      const wait = setInterval(() => {
-        if (!existsSync(join(home, ".countleaf-pack/new/routines"))) return;
-        clearInterval(wait);
-        child.kill(signal);
-      }, 5);
-    };
-    const { status } = await countleaf(words, { meanwhile: stopOnceAtWork });
+  it.each([
+    ["SIGINT", "before it is at work", staged],
+    ["SIGINT", "at work", join(staged, "routines")],
+    ["SIGTERM", "at work", join(staged, "routines")],
+  ] as const)("by %s %s clears up at once", async (signal, _, path) => {
+    const ops = join(work, "ops");
+    rmSync(ops, { force: true });
+    const meanwhile = onceThere(path, (child) => child.kill(signal));
+    const { status } = await countleaf(words, { meanwhile, inject: "faults", env: { COUNTLEAF_OPS: ops } });
     expect(status).toBe(130);
     expect(treeOf(out)).toEqual(before);
+    expect(litterBeside(out)).toEqual([]);
+    // No routine is begun after the one that is at work.
+    const begun = /pack\/new\/routines\/(\w+)\//g;
+    const routines = new Set([...readFileSync(ops, "utf8").matchAll(begun)].map(([, slug]) => slug));
+    expect(routines.size).toBeLessThanOrEqual(path === staged ? 0 : 1);
+  });
+});
+
+describe("what a build that is done can't remove", () => {
+  it("is no fault of the build, and the next one removes it", async () => {
+    const ops = join(work, "ops");
+    rmSync(ops, { force: true });
+    const env = { COUNTLEAF_OPS: ops };
+    expect((await countleaf(words, { inject: "faults", env })).status).toBe(0);
+    const after = treeOf(out);
+    const calls = readFileSync(ops, "utf8").trimEnd().split("\n");
+    const cleared = calls.findLastIndex((call) => call.startsWith(`rmSync ${staged}`)) + 1;
+    expect(cleared).toBeGreaterThan(calls.length / 2);
+    replaceFolder(join(work, "earlier"), home);
+    rmSync(ops);
+    const denied = { ...env, COUNTLEAF_FAULT: "EACCES", COUNTLEAF_FAULT_AT: String(cleared) };
+    const { status, out: said } = await countleaf(words, { inject: "faults", env: denied });
+    expect([status, said]).toEqual([0, expect.stringContaining("Done in")]);
+    expect(treeOf(out)).toEqual(after);
+    expect(litterBeside(out)).not.toEqual([]);
+    expect((await countleaf(words)).status).toBe(0);
     expect(litterBeside(out)).toEqual([]);
   });
 });
@@ -153,13 +194,7 @@ describe("an output folder that is not ours to replace", () => {
 
   it("gets a file of somebody else's while the pack is made", async () => {
     const late = join(out, "late.txt");
-    const meanwhile = () => {
-      const wait = setInterval(() => {
-        if (!existsSync(join(home, ".countleaf-pack/new/routines"))) return;
-        clearInterval(wait);
-        writeFileSync(late, "mine");
-      }, 5);
-    };
+    const meanwhile = onceThere(join(staged, "routines"), () => writeFileSync(late, "mine"));
     const { status, err } = await countleaf(words, { meanwhile });
     expect([status, err]).toEqual([1, expect.stringMatching(/late\.txt was not made by countleaf/)]);
     expect(existsSync(late)).toBe(true);

@@ -1,7 +1,8 @@
-import { mkdtempSync, readFileSync, renameSync, rmSync } from "node:fs";
+import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { connect } from "node:net";
 import { networkInterfaces, tmpdir } from "node:os";
 import { join } from "node:path";
+import { setTimeout } from "node:timers/promises";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { launchBrowser } from "../browser/browser.js";
 import { countleaf, routineText, writeContent } from "./run.js";
@@ -35,8 +36,13 @@ async function saved(path: string, change: () => void) {
   return get(served, path);
 }
 
-const save = (files: Readonly<Record<string, string>>) => () =>
-  writeContent(content, { "library.yaml": readFileSync(join(content, "library.yaml"), "utf8"), ...files });
+/** Files are written aside and moved into place, so that no half of one is ever there. */
+const save = (files: Readonly<Record<string, string>>) => () => {
+  for (const [path, text] of Object.entries(files)) {
+    writeFileSync(join(work, "aside"), text);
+    renameSync(join(work, "aside"), join(content, path));
+  }
+};
 
 describe("a library that is served", () => {
   it.each([
@@ -127,6 +133,30 @@ describe("a save", () => {
     await lamp.changed;
   });
 
+  it("is seen in the handouts as well, and those of a level that goes go with it", async () => {
+    const pdf = () => get(served, "/routines/kerb/handout-2.pdf");
+    const levels = (text: string) => text.replace("start:", "levels: [1, 2]\nstart:");
+    await saved("/routines/kerb/", save({ "routines/kerb.md": levels(routineText("Kerb")) }));
+    const [first, again] = [await pdf(), await pdf()];
+    expect([first.status, again.text]).toEqual([200, first.text]);
+    await saved("/routines/kerb/", save({ "routines/kerb.md": levels(routineText("Kerb at dusk")) }));
+    const later = await pdf();
+    expect(later.status).toBe(200);
+    expect(later.text).not.toBe(first.text);
+    await saved("/routines/kerb/", save({ "routines/kerb.md": routineText("Kerb at dusk") }));
+    expect((await pdf()).status).toBe(404);
+  });
+
+  it("in a folder that has taken the place of another is seen as well", async () => {
+    const [folder, aside] = [join(content, "routines"), join(work, "routines-aside")];
+    renameSync(folder, aside);
+    cpSync(aside, folder, { recursive: true });
+    rmSync(aside, { recursive: true });
+    const { text } = await saved("/routines/lamp/", save({ "routines/lamp.md": routineText("Lamp by the tram") }));
+    expect(text).toContain("<h1>Lamp by the tram</h1>");
+    await saved("/routines/lamp/", save({ "routines/lamp.md": routineText("Lamp") }));
+  });
+
   it("by way of another file, as many editors do it, is seen as well", async () => {
     const file = join(content, "routines/kerb.md");
     const { text } = await saved("/routines/kerb/", () => {
@@ -200,7 +230,37 @@ describe("in a real browser", () => {
   });
 });
 
-it("ends when it is called off, and leaves nothing behind", async () => {
-  const other = await serve(content);
-  expect(await other.stop()).toBe(0);
+describe("called off", () => {
+  const temporary = join(work, "temporary");
+  const servedThere = async () => {
+    mkdirSync(temporary, { recursive: true });
+    return serve(content, { env: { TMPDIR: temporary } });
+  };
+
+  it("it ends, and leaves nothing behind", async () => {
+    const other = await servedThere();
+    expect((await get(other, "/routines/kerb/")).status).toBe(200);
+    expect(readdirSync(temporary)).toHaveLength(1);
+    expect(await other.stop()).toBe(0);
+    expect(readdirSync(temporary)).toEqual([]);
+  });
+
+  it.each([0, 30, 40, 60])("%s ms after a save as well", async (delay) => {
+    const other = await servedThere();
+    save({ "library.yaml": `name: Tramside Room\ncautions: After ${delay} ms\n` })();
+    await setTimeout(delay);
+    expect(await other.stop(), other.said()).toBe(0);
+    expect(readdirSync(temporary)).toEqual([]);
+  });
+});
+
+it("answers this computer alone at the address of IPv6 too, where it has one", async () => {
+  const loopbacks = Object.values(networkInterfaces()).flatMap((list) => list ?? []);
+  for (const { address } of loopbacks.filter(({ address }) => address === "::1")) {
+    const other = await serve(content, { host: address });
+    const options = { host: address, headers: { host: "elsewhere.example" } };
+    expect((await get(other, "/", options)).status).toBe(400);
+    expect((await get(other, "/", { ...options, headers: { host: `[::1]:${other.port}` } })).status).toBe(200);
+    expect(await other.stop()).toBe(0);
+  }
 });

@@ -12,9 +12,15 @@ export interface ServedLibrary {
   readonly stop: () => Promise<number | null>;
 }
 
+export interface ServeWords {
+  readonly host?: string;
+  readonly env?: Readonly<Record<string, string>>;
+}
+
 /** Runs `countleaf serve` on a free port and waits until it is there. */
-export function serve(content: string): Promise<ServedLibrary> {
-  const child = spawn(process.execPath, [main, "serve", "--content", content, "--port", "0"]);
+export function serve(content: string, { host, env }: ServeWords = {}): Promise<ServedLibrary> {
+  const words = ["serve", "--content", content, "--port", "0", ...(host === undefined ? [] : ["--host", host])];
+  const child = spawn(process.execPath, [main, ...words], { env: { ...process.env, ...env } });
   let said = "";
   const ended = new Promise<number | null>((done) => child.on("close", done));
   const stop = () => {
@@ -27,7 +33,7 @@ export function serve(content: string): Promise<ServedLibrary> {
     });
     child.stdout.on("data", (data) => {
       said += data;
-      const [, port] = /http:\/\/localhost:(\d+)\//.exec(said) ?? [];
+      const [, port] = /http:\/\/\S+:(\d+)\//.exec(said) ?? [];
       if (port !== undefined) done({ port: Number(port), url: `http://localhost:${port}`, said: () => said, stop });
     });
     ended.then((status) => failed(new Error(`ended with ${status}: ${said}`)));

@@ -44,6 +44,8 @@ interface State {
 
 interface Made {
   readonly key: string;
+  /** With a folder for this alone: what was made from an earlier state lies elsewhere. */
+  readonly bench: Bench;
   readonly files: Promise<Digests>;
   /** What takes a while, from when it was first asked for. */
   later?: Promise<Digests>;
@@ -62,25 +64,38 @@ export async function openLive(contentDir: string): Promise<Live> {
     const library = broken && last ? last.library : seen.content.library;
     return { seen, library, errors, units: new Map(unitsOf(seen).map((unit) => [unit.place, unit])) };
   };
-  let state = await look();
+  const close = async () => {
+    await Promise.all([pages.close(), others.close()]);
+    rmSync(folder, { recursive: true, force: true });
+  };
+  let state = await look().catch(async (error) => {
+    await close();
+    throw error;
+  });
   const made = new Map<string, Made>();
 
   const make = (unit: Unit): Made => {
     const key = keyOf(unit, state.library);
     const before = made.get(unit.place);
     if (before?.key === key) return before;
-    const bench: Bench = { library: state.library, folder, later: true };
-    const files = makeUnits(pages, bench, unit.craft, [unit]);
-    const now: Made = { key, files: files.then(([digests = {}]) => digests) };
+    const bench: Bench = { library: state.library, folder: mkdtempSync(join(folder, "made-")) };
+    const files = makeUnits(pages, { ...bench, later: true }, unit.craft, [unit]);
+    const now: Made = { key, bench, files: files.then(([digests = {}]) => digests) };
     made.set(unit.place, now);
     now.files.catch(() => made.delete(unit.place));
+    if (before) void clear(before);
     return now;
   };
-  const makeLater = (unit: Unit): Promise<Digests> => {
-    const bench: Bench = { library: state.library, folder };
-    if (unit.craft === "routines") return others.do("routineLater", bench, unit.work as Given<"routineLater">);
-    if (unit.craft === "workshops") return others.do("workshopLater", bench, unit.work as Given<"workshopLater">);
-    return Promise.resolve({});
+  const makeLater = (unit: Unit, now: Made): Promise<Digests> => {
+    const later = async (): Promise<Digests> => {
+      if (unit.craft === "routines") return others.do("routineLater", now.bench, unit.work as Given<"routineLater">);
+      if (unit.craft === "workshops") return others.do("workshopLater", now.bench, unit.work as Given<"workshopLater">);
+      return {};
+    };
+    now.later = later();
+    // What could not be made is tried again when it is asked for again.
+    now.later.catch(() => delete now.later);
+    return now.later;
   };
   const mistakesAt = (path: string): Mistakes | undefined => {
     if (!path.endsWith("index.html")) return undefined;
@@ -107,16 +122,19 @@ export async function openLive(contentDir: string): Promise<Live> {
       const unit = state.units.get(placeOf(path));
       if (unit === undefined) return { kind: "nothing", key: keyAt(path) };
       const now = make(unit);
-      const found = { kind: "file", file: join(folder, path), key: now.key } as const;
+      const found = { kind: "file", file: join(now.bench.folder, path), key: now.key } as const;
       if (Object.hasOwn(await now.files, path)) return found;
-      now.later ??= makeLater(unit);
-      return Object.hasOwn(await now.later, path) ? found : { kind: "nothing", key: now.key };
+      const later = await (now.later ?? makeLater(unit, now));
+      return Object.hasOwn(later, path) ? found : { kind: "nothing", key: now.key };
     },
-    close: async () => {
-      await Promise.all([pages.close(), others.close()]);
-      rmSync(folder, { recursive: true, force: true });
-    },
+    close,
   };
+}
+
+/** Removes what was made from an earlier state, once nothing writes there any more. */
+async function clear({ bench, files, later }: Made): Promise<void> {
+  await Promise.allSettled([files, later]);
+  rmSync(bench.folder, { recursive: true, force: true });
 }
 
 /** The unit that a path of the pack belongs to: "routines/low-tide" of "routines/low-tide/index.html". */

@@ -11,6 +11,8 @@ export interface ServeOptions {
   readonly host?: string;
   /** Told what is to be mended, whenever that has changed. */
   readonly told: (mistakes: Mistakes) => void;
+  /** Told why a save could not be followed, where that lies outside the content. */
+  readonly failed: (error: unknown) => void;
 }
 
 export interface Serving {
@@ -29,15 +31,17 @@ const reasons: Readonly<Record<string, string>> = {
 };
 /** What a browser on this computer calls it. */
 const here = ["localhost", "127.0.0.1", "[::1]"];
+/** Addresses that lead here from this computer alone. */
+const alone = ["localhost", "127.0.0.1", "::1"];
 
 /**
  * Serves a library that follows what is saved.
  *
  * @throws Error in words that say what to do, where that can't be served
  */
-export async function serveLibrary({ content, port, host = loopback, told }: ServeOptions): Promise<Serving> {
+export async function serveLibrary({ content, port, host = loopback, told, failed }: ServeOptions): Promise<Serving> {
   const live = await openLive(content);
-  const { server, tell } = liveServer(live, here.includes(host) ? here : undefined);
+  const { server, tell } = liveServer(live, alone.includes(host) ? here : undefined);
   const listen = (at: number) =>
     new Promise<void>((done, failed) => {
       server.once("error", failed);
@@ -58,17 +62,22 @@ export async function serveLibrary({ content, port, host = loopback, told }: Ser
   live.at("index.html").catch(() => {});
   const sayMistakes = () => told(live.mistakes());
   sayMistakes();
-  const unwatch = watchContent(
-    content,
-    inTurn(async () => {
+  let closed = false;
+  const follow = async () => {
+    try {
       await live.refresh();
       tell();
       sayMistakes();
-    }),
-  );
+    } catch (error) {
+      // Called off in the middle of it is no fault.
+      if (!closed) failed(error);
+    }
+  };
+  const unwatch = watchContent(content, inTurn(follow));
   return {
     address: addressOf(server.address() as AddressInfo),
     close: async () => {
+      closed = true;
       unwatch();
       server.close();
       server.closeAllConnections();
@@ -82,7 +91,7 @@ function addressOf({ address, family, port }: AddressInfo): string {
   return `http://${name}:${port}/`;
 }
 
-/** Has work done one after the other, and once more where it was asked for meanwhile. */
+/** Has work that never fails done one after the other, and once more where it was asked for meanwhile. */
 function inTurn(work: () => Promise<void>): () => void {
   let [running, again] = [false, false];
   return async () => {

@@ -1,6 +1,7 @@
 import { readFile } from "node:fs/promises";
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
 import { extname } from "node:path";
+import { systemWords } from "../fault.js";
 import type { Live } from "./live.js";
 import { mistakesPage, nothingPage, troublePage } from "./pages.js";
 
@@ -113,7 +114,7 @@ async function answerTo(live: Live, method: string, { pathname }: URL): Promise<
   try {
     return await answerFrom(live, decodeURIComponent(pathname).slice(1));
   } catch (error) {
-    return page(500, troublePage(error instanceof Error ? error.message : String(error)), pathname, "");
+    return page(500, troublePage(systemWords(error)), pathname, "");
   }
 }
 

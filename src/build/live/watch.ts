@@ -1,10 +1,17 @@
-import { type FSWatcher, watch } from "node:fs";
+import { type FSWatcher, statSync, watch } from "node:fs";
 import { join } from "node:path";
+import { quietly } from "../quietly.js";
 
 /** Milliseconds of quiet after which a save counts as done: editors write a file in several steps. */
 const quiet = 25;
-/** Milliseconds after which a folder that the system can't watch is looked at again. */
+/** Milliseconds after which folders are looked at that the system can't watch, or that have been replaced. */
 const patience = 1000;
+
+interface Watched {
+  readonly watcher: FSWatcher;
+  /** The folder itself: another one may have taken its place, of which the system says nothing. */
+  readonly inode: bigint;
+}
 
 /**
  * Calls back when something in a content folder was written, added or removed.
@@ -12,7 +19,7 @@ const patience = 1000;
  * @returns what ends the watch
  */
 export function watchContent(contentDir: string, changed: () => void): () => void {
-  const watchers = new Map<string, FSWatcher>();
+  const watched = new Map<string, Watched>();
   let waiting: NodeJS.Timeout | undefined;
   const soon = () => {
     clearTimeout(waiting);
@@ -21,27 +28,29 @@ export function watchContent(contentDir: string, changed: () => void): () => voi
       changed();
     }, quiet);
   };
-  const lost = (folder: string) => {
-    watchers.get(folder)?.close();
-    watchers.delete(folder);
+  const lose = (folder: string) => {
+    watched.get(folder)?.watcher.close();
+    return watched.delete(folder);
   };
-  /** A folder may come and go while it is watched, so each is tried again after every change. */
-  const watchAll = () => {
-    for (const folder of [contentDir, join(contentDir, "routines"), join(contentDir, "workshops")]) {
-      if (watchers.has(folder)) continue;
-      try {
-        watchers.set(
-          folder,
-          watch(folder, soon).on("error", () => lost(folder)),
-        );
-      } catch {}
-    }
+  /** Watches a folder, or the one that has taken its place; true where it may have changed unseen. */
+  const watchOne = (folder: string): boolean => {
+    const inode = quietly(() => statSync(folder, { bigint: true }).ino);
+    if (inode === undefined) return lose(folder);
+    if (watched.get(folder)?.inode === inode) return false;
+    lose(folder);
+    const watcher = quietly(() => watch(folder, soon).on("error", () => lose(folder)));
+    if (watcher) watched.set(folder, { watcher, inode });
+    return true;
   };
+  const folders = [contentDir, join(contentDir, "routines"), join(contentDir, "workshops")];
+  const watchAll = () => folders.map(watchOne).includes(true);
   watchAll();
-  const again = watchers.has(contentDir) ? undefined : setInterval(changed, patience);
+  const looking = setInterval(() => {
+    if (watchAll()) soon();
+  }, patience);
   return () => {
     clearTimeout(waiting);
-    clearInterval(again);
-    for (const folder of [...watchers.keys()]) lost(folder);
+    clearInterval(looking);
+    for (const folder of folders) lose(folder);
   };
 }

@@ -1,0 +1,56 @@
+import { spawn, spawnSync } from "node:child_process";
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
+import { pathToFileURL } from "node:url";
+import { afterAll, expect, it } from "vitest";
+
+const built = pathToFileURL(join(resolve(import.meta.dirname, "../.."), "dist/build/lock.js")).href;
+const work = mkdtempSync(join(tmpdir(), "countleaf-lock-"));
+afterAll(() => rmSync(work, { recursive: true }));
+
+/** Takes and gives back a lock again and again, and writes down when it held it and when no more, by the clock of the machine. */
+const holder = `import { appendFileSync } from "node:fs";
+import { giveBack, takeLock } from ${JSON.stringify(built)};
+const [lock, diary] = process.argv.slice(1);
+for (let round = 0; round < 200; round++) {
+  try { takeLock(lock, "it"); } catch (error) {
+    if (!/is at work/.test(error.message)) throw error;
+    continue;
+  }
+  const from = process.hrtime.bigint();
+  while (process.hrtime.bigint() - from < 1_000_000n) {}
+  appendFileSync(diary, from + " " + process.hrtime.bigint() + "\\n");
+  giveBack(lock);
+}`;
+
+it("is held by one process at a time, whoever left it there", async () => {
+  const [folder, diary] = [join(work, "shared"), join(work, "diary")];
+  const lock = join(folder, "lock");
+  // The number of a process that has ended.
+  const { pid = 0 } = spawnSync(process.execPath, ["--version"]);
+  mkdirSync(join(lock, String(pid)), { recursive: true });
+  const runs = Array.from({ length: 4 }, () =>
+    spawn(process.execPath, ["--input-type=module", "--eval", holder, lock, diary], {
+      stdio: ["ignore", "ignore", "pipe"],
+    }),
+  );
+  const ends = runs.map(async (run) => {
+    let said = "";
+    run.stderr.on("data", (data) => {
+      said += data;
+    });
+    return [await new Promise((done) => run.on("close", done)), said];
+  });
+  expect(await Promise.all(ends)).toEqual(Array(4).fill([0, ""]));
+  const held = readFileSync(diary, "utf8")
+    .trimEnd()
+    .split("\n")
+    .map((line) => line.split(" ").map(BigInt));
+  held.sort(([a = 0n], [b = 0n]) => (a < b ? -1 : 1));
+  expect(held.length).toBeGreaterThan(100);
+  const overlapping = held.filter(([from = 0n], index) => from < (held[index - 1]?.[1] ?? 0n));
+  expect(overlapping).toEqual([]);
+  expect(existsSync(lock)).toBe(false);
+  expect(readdirSync(folder)).toEqual([]);
+});
