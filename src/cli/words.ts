@@ -28,9 +28,17 @@ export function readWords<Option extends string>(
     });
     if (positionals.length >= counts.least && positionals.length <= counts.most)
       return { options: values as Partial<Record<Option, string>>, rest: positionals };
-  } catch {
+    if (positionals.length < counts.least) return off(missing, usage);
+  } catch (error) {
     // parseArgs names what it did not know; the usage says what there is, which helps more.
+    if ((error as NodeJS.ErrnoException).code === "ERR_PARSE_ARGS_INVALID_OPTION_VALUE") return off(missing, usage);
   }
-  process.stderr.write(`countleaf: these words are off: ${args.join(" ") || "(none)"}\n${usage}`);
+  return off(`these words are off: ${args.join(" ")}. Words that belong together stand in double quotes`, usage);
+}
+
+const missing = "something is missing here; these are the words";
+
+function off(why: string, usage: string): number {
+  process.stderr.write(`countleaf: ${why}:\n${usage}`);
   return wrongWords;
 }

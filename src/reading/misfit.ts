@@ -82,7 +82,7 @@ const lineOf = (key: string, value: unknown) => `${key}: ${typeof value === "str
  * place of a key, and is no count, goes there. Where the dashes are missing, those of a list within an entry often are as well.
  */
 function entryLines(pairs: object, entry: z.ZodType): string {
-  const [[key, value] = ["", undefined]] = Object.entries(pairs);
+  const [[key, value] = ["", undefined]] = inCounts(Object.entries(pairs));
   const { keys, branches = [] } = bare(entry);
   const shape = keys ?? branches.map((branch) => bare(branch).keys).find((each) => each !== undefined) ?? {};
   const known = new Map(Object.entries(shape));
@@ -97,6 +97,12 @@ function entryLines(pairs: object, entry: z.ZodType): string {
   const [lists] = Array.isArray(value) ? [...known].flatMap(([inner, schema]) => (listIn(schema) ? [inner] : [])) : [];
   const below = lists === undefined ? "" : `; the list below it goes under \`${lists}:\``;
   return `${quoted(`- ${name}: ${key}`)}. Its other lines start under \`${name}\`, without a dash${below}.`;
+}
+
+/** An object has its whole numbers first, wherever they were written; counts are written in the order of the dance. */
+function inCounts<Value>(entries: readonly (readonly [string, Value])[]): readonly (readonly [string, Value])[] {
+  if (!entries.every(([key]) => /^\d/.test(key))) return entries;
+  return entries.toSorted(([a], [b]) => Number.parseFloat(a) - Number.parseFloat(b));
 }
 
 /** The schema of a list's entries; none where it is no list. */

@@ -84,6 +84,6 @@ export function emptyMessage(key: string, from: string): string {
   }
   if (/^\d/.test(key)) return `Nothing is written after \`${key}:\`. Write the move, for example \`${key}: hold\`.`;
   return ownWords.has(key)
-    ? `Nothing is written after \`${key}:\`. Write it there, or take the line out.`
+    ? `Nothing is written after \`${key}:\`. Write it there; a line that is not needed can go.`
     : `Nothing is written after \`${key}:\`. Write it there, or start the lines that belong to it two spaces further in.`;
 }

@@ -242,8 +242,15 @@ function outside(
   problems.error(
     "outside",
     move.place,
-    `${span.text === String(point.count) ? `count ${point.count}` : `count ${point.count} of \`${span.text}\``} is outside this phrase, which has the counts ${numbersText(phrase.numbers)}; ${pastEnd(phrase, span, point, more) ?? "write one of those, or give the phrase a `length`"}`,
+    `${span.text === String(point.count) ? `count ${point.count}` : `count ${point.count} of \`${span.text}\``} is outside this phrase, which has the counts ${numbersText(phrase.numbers)}; ${pastEnd(phrase, span, point, more) ?? past(phrase, point)}`,
   );
+}
+
+/** Counts go on from phrase to phrase for some who write them down, and begin anew for those who dance them. */
+function past({ numbers }: PassPhrase, { count }: Point): string {
+  const again = count - (numbers.at(-1) ?? 0);
+  const next = numbers[0] === 1 && again >= 1 && again <= numbers.length;
+  return `write one of those${next ? `, begin the next phrase with a dash (\`- ${again}: …\`)` : ""}, or give the phrase a \`length\``;
 }
 
 /** A span that ends past its phrase: a miscount, or meant to run on. */

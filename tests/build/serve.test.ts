@@ -147,6 +147,14 @@ describe("a save", () => {
     expect((await pdf()).status).toBe(404);
   });
 
+  it("with something to look at is told, though it hides no page", async () => {
+    const doubtful = routineText("Kerb", "Cartwheel");
+    const page = await saved("/routines/kerb/", save({ "routines/kerb.md": doubtful }));
+    expect(page.status).toBe(200);
+    await expect.poll(() => served.said()).toMatch(/kerb\.md:10:\d+ {2}warning: /);
+    await saved("/routines/kerb/", save({ "routines/kerb.md": routineText("Kerb") }));
+  });
+
   it("in a folder that has taken the place of another is seen as well", async () => {
     const [folder, aside] = [join(content, "routines"), join(work, "routines-aside")];
     renameSync(folder, aside);
@@ -173,6 +181,10 @@ describe("a save", () => {
     expect(page.text).toMatch(/routines\/kerb\.md, line 10, column \d+/);
     expect(page.text).toContain("<mark>9-12:</mark> { do: Step right and close");
     expect(served.said()).toContain("kerb.md:10:");
+    const pdf = await get(served, "/routines/kerb/handout-1.pdf");
+    expect([pdf.status, pdf.text]).toEqual([500, expect.stringContaining("<mark>9-12:</mark>")]);
+    const elsewhere = broken.replace("9-12: {", "9-12:  {");
+    expect((await saved("/routines/kerb/", save({ "routines/kerb.md": elsewhere }))).text).toContain("</mark>  { do:");
     for (const other of ["/", "/routines/lamp/", "/workshops/eve/"])
       expect((await get(served, other)).status).toBe(200);
     expect((await get(served, "/")).text).not.toContain("routines/kerb/");

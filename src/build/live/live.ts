@@ -16,8 +16,8 @@ export interface Live {
   readonly at: (path: string) => Promise<Found>;
   /** Changes whenever what lies there does. */
   readonly keyAt: (path: string) => string;
-  /** Errors in the content, as it was read last. */
-  readonly mistakes: () => Mistakes;
+  /** What there is to mend or to look at in the content, as it was read last. */
+  readonly told: () => Mistakes;
   /** Reads what has changed. */
   readonly refresh: () => Promise<void>;
   readonly close: () => Promise<void>;
@@ -98,21 +98,30 @@ export async function openLive(contentDir: string): Promise<Live> {
     return now.later;
   };
   const mistakesAt = (path: string): Mistakes | undefined => {
-    if (!path.endsWith("index.html")) return undefined;
     const place = placeOf(path);
+    // What all pages share is there as long as there is a page.
+    if (place === "" && path !== "index.html") return undefined;
     const own = state.errors.filter(({ file }) => placeOfFile(file) === place);
     const findings = own.length === 0 && !state.units.has(place) ? state.errors : own;
     return findings.length === 0 ? undefined : { findings, sources: state.seen.content.sources };
   };
+  const lineOf = ({ file, line }: Finding) => state.seen.content.sources.get(file)?.split(/\r\n?|\n/)[line - 1];
   const keyAt = (path: string): string => {
     const mistakes = mistakesAt(path);
     const unit = state.units.get(placeOf(path));
-    return mistakes ? digestOf(mistakes.findings) : unit ? keyOf(unit, state.library) : "nothing";
+    return mistakes
+      ? digestOf(mistakes.findings, mistakes.findings.map(lineOf))
+      : unit
+        ? keyOf(unit, state.library)
+        : "nothing";
   };
 
   return {
     keyAt,
-    mistakes: () => ({ findings: state.errors, sources: state.seen.content.sources }),
+    told: () => {
+      const { findings, sources } = state.seen.content;
+      return { findings: findings.filter(({ severity }) => severity !== "note"), sources };
+    },
     refresh: async () => {
       state = await look(state);
     },

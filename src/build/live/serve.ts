@@ -9,7 +9,7 @@ export interface ServeOptions {
   readonly port?: number;
   /** The address to listen at; left out, none that leads here from outside this computer. */
   readonly host?: string;
-  /** Told what is to be mended, whenever that has changed. */
+  /** Told what is to be mended or looked at, after every save. */
   readonly told: (mistakes: Mistakes) => void;
   /** Told why a save could not be followed, where that lies outside the content. */
   readonly failed: (error: unknown) => void;
@@ -60,7 +60,7 @@ export async function serveLibrary({ content, port, host = loopback, told, faile
   }
   // What everybody will ask for, and the thread that makes it gets warm.
   live.at("index.html").catch(() => {});
-  const sayMistakes = () => told(live.mistakes());
+  const sayMistakes = () => told(live.told());
   sayMistakes();
   let closed = false;
   const follow = async () => {

@@ -121,7 +121,7 @@ async function answerTo(live: Live, method: string, { pathname }: URL): Promise<
 async function answerFrom(live: Live, asked: string): Promise<Answer> {
   const path = asked === "" || asked.endsWith("/") ? `${asked}index.html` : asked;
   const found = await live.at(path);
-  if (found.kind === "mistakes") return page(500, mistakesPage(found.mistakes), path, found.key);
+  if (found.kind === "mistakes") return page(500, mistakesPage(found.mistakes, path), path, found.key);
   if (found.kind === "file") {
     const type = types[extname(path)] ?? "application/octet-stream";
     const body = await readFile(found.file);

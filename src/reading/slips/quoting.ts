@@ -1,5 +1,5 @@
 import { quoted } from "../nearest.js";
-import { entryOf, inQuotes, one, type Slip, type Spot } from "./slip.js";
+import { entryOf, inQuotes, longestLine, one, type Slip, type Spot } from "./slip.js";
 
 /** Quotes that open and do not close on their line. */
 export function unclosedQuote({ lines, opening, line, message }: Spot): Slip | undefined {
@@ -71,6 +71,24 @@ export function colon({ lines, line, code }: Spot): Slip | undefined {
     rule: "colon",
     message: `A colon and a space begin a new key. If they belong to the text, put it in quotes: ${quoted(`${key ? `${key}: ` : ""}${whole}`)}.`,
     mended: one(line, () => `${start}${whole}`),
+  };
+}
+
+/** A colon and a space in a text within braces. */
+export function colonInBraces({ lines, line, code }: Spot): Slip | undefined {
+  const text = lines[line - 1] ?? "";
+  if (code !== "BLOCK_IN_FLOW" || text.length > longestLine) return undefined;
+  const found = /[{,] *([\w-]+): +(?=[^\s"'[{])([^,{}[\]]*?: [^,{}[\]]*)/.exec(text);
+  const [start, key = "", value = ""] = found ?? [];
+  if (!found || start === undefined) return undefined;
+  const from = found.index + start.length - value.length;
+  const whole = inQuotes(value.trimEnd());
+  return {
+    line,
+    column: from + value.indexOf(": ") + 1,
+    rule: "colon",
+    message: `A colon and a space begin a new key. If they belong to the text, put it in quotes: ${quoted(`${key}: ${whole}`)}.`,
+    mended: one(line, () => `${text.slice(0, from)}${whole}${text.slice(from + value.trimEnd().length)}`),
   };
 }
 

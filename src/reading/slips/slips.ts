@@ -1,7 +1,7 @@
 import { block, indent } from "./indent.js";
-import { backslash, colon, innerQuote, sign, unclosedBracket, unclosedQuote } from "./quoting.js";
+import { backslash, colon, colonInBraces, innerQuote, sign, unclosedBracket, unclosedQuote } from "./quoting.js";
 import type { Slip, Spot } from "./slip.js";
-import { dash, noColon, noSpace, space, tab } from "./spacing.js";
+import { dash, dashBelow, noColon, noSpace, space, tab } from "./spacing.js";
 
 /** The slips that people make most, the surest to recognise first. */
 export const slips: readonly ((spot: Spot) => Slip | undefined)[] = [
@@ -9,10 +9,12 @@ export const slips: readonly ((spot: Spot) => Slip | undefined)[] = [
   space,
   noSpace,
   dash,
+  dashBelow,
   unclosedQuote,
   innerQuote,
   backslash,
   colon,
+  colonInBraces,
   sign,
   unclosedBracket,
   indent,

@@ -90,3 +90,30 @@ export function noColon({ lines, line, code }: Spot): Slip | undefined {
     mended: one(line, (all) => (known ? all.replace(/^( *(?:- +)*[\w&,-]+)[ :=]*/, "$1: ") : "")),
   };
 }
+
+/** An entry with a dash below one without: the first line of the other one lacks its dash. */
+export function dashBelow({ lines, line, code }: Spot): Slip | undefined {
+  const [, indent = "", key] = /^( *)- +([\w&,-]+):/.exec(lines[line - 1] ?? "") ?? [];
+  if (key === undefined || code !== "BLOCK_AS_IMPLICIT_KEY") return undefined;
+  const above: number[] = [];
+  for (let at = line - 1; at > 0 && !isShallower(lines[at - 1] ?? "", indent); at--)
+    if (startsAlike((lines[at - 1] ?? "").slice(indent.length), key)) above.push(at);
+  // Of counts the first begins the phrase; of keys the nearest is an entry's own.
+  const first = /^\d/.test(key) ? above.at(-1) : above[0];
+  if (first === undefined) return undefined;
+  const begins = (lines[first - 1] ?? "").trim();
+  return {
+    line: first,
+    column: indent.length + 1,
+    rule: "dash",
+    message: `The entry below begins with a dash, and so must this one: ${quoted(`- ${begins}`)}. Its other lines start under ${quoted(begins.replace(/:.*$/, ""))}.`,
+    moved: true,
+    mended: (text, at) =>
+      at < first || at >= line ? text : `${indent}${at === first ? "- " : "  "}${text.slice(indent.length)}`,
+  };
+}
+
+const isShallower = (text: string, indent: string) => text.trim() !== "" && !text.startsWith(indent);
+
+const startsAlike = (text: string, key: string) =>
+  /^\d/.test(key) ? /^\d[\w&,-]*: /.test(text) : text.startsWith(`${key}: `);
