@@ -71,6 +71,8 @@ async function buildInto(staging: Staging, threads: Threads, options: BuildOptio
     share(staging.published, staging.folder, filesMade());
     const bench = { library: content.library, folder: staging.folder };
     for (const [place, unit] of await makeAll(fresh, bench, threads, options.progress)) made.set(place, unit);
+    // What the threads hold of memory is free before a large library's list of files is written.
+    await threads.close();
     options.signal?.throwIfAborted();
     staging.publish(filesMade());
   }

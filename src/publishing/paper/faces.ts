@@ -101,7 +101,7 @@ export function printable(text: string): string {
  * A function of a text and its style that works each out once: a sheet tries several sizes, and a library says the same
  * things often. When there are very many it forgets them all.
  */
-export function remembered<Found>(make: (text: string, style: Style) => NonNullable<Found>, most = 50_000) {
+export function remembered<Found>(make: (text: string, style: Style) => NonNullable<Found>, most = 10_000) {
   const known: Record<Style, Map<string, NonNullable<Found>>> = {
     regular: new Map(),
     bold: new Map(),
