@@ -10,14 +10,7 @@ export async function clickCommand(args: readonly string[]): Promise<number> {
   if (typeof words === "number") return words;
   const { content = "content", out, speed = "100" } = words.options;
   const percent = Number(/^(\d+(?:\.\d+)?) ?%?$/.exec(speed)?.[1]);
-  const wrong =
-    out === undefined
-      ? "say where to write the sound: `--out FILE.wav`"
-      : !/[^/\\]\.wav$/i.test(out)
-        ? `the sound is written as a WAV file, so its name ends in .wav: \`--out ${out}.wav\``
-        : percent >= 10 && percent <= 400
-          ? undefined
-          : `\`--speed\` is per cent of the tempo, from 10 to 400, not ${speed}: for three quarters of it write \`--speed 75\``;
+  const wrong = wrongWith(out, speed, percent);
   if (out === undefined || wrong !== undefined) {
     process.stderr.write(`countleaf: ${wrong}\n${usage}`);
     return wrongWords;
@@ -30,4 +23,13 @@ export async function clickCommand(args: readonly string[]): Promise<number> {
   }
   process.stdout.write(`Wrote ${out}: the click of ${made.routine.title} at ${percent} per cent.\n`);
   return done;
+}
+
+/** What is off about where the sound goes, or about its speed. */
+function wrongWith(out: string | undefined, speed: string, percent: number): string | undefined {
+  if (out === undefined) return "say where to write the sound: `--out FILE.wav`";
+  if (!/[^/\\]\.wav$/i.test(out))
+    return `the sound is written as a WAV file, so its name ends in .wav: \`--out ${out}.wav\``;
+  if (percent >= 10 && percent <= 400) return undefined;
+  return `\`--speed\` is per cent of the tempo, from 10 to 400, not ${speed}: for three quarters of it write \`--speed 75\``;
 }

@@ -4,6 +4,7 @@ import { join } from "node:path";
 import type { Finding } from "../../reading/finding.js";
 import type { Library } from "../../routine/routine.js";
 import { type Digests, digestOf } from "../digest.js";
+import { quietly } from "../quietly.js";
 import { type Survey, survey } from "../survey.js";
 import { openThreads } from "../threads.js";
 import { keyOf, makeUnits, type Unit, unitsOf } from "../units.js";
@@ -82,7 +83,9 @@ export async function openLive(contentDir: string): Promise<Live> {
     const files = makeUnits(pages, { ...bench, later: true }, unit.craft, [unit]);
     const now: Made = { key, bench, files: files.then(([digests = {}]) => digests) };
     made.set(unit.place, now);
-    now.files.catch(() => made.delete(unit.place));
+    now.files.catch(() => {
+      if (made.get(unit.place) === now) made.delete(unit.place);
+    });
     if (before) void clear(before);
     return now;
   };
@@ -108,12 +111,9 @@ export async function openLive(contentDir: string): Promise<Live> {
   const lineOf = ({ file, line }: Finding) => state.seen.content.sources.get(file)?.split(/\r\n?|\n/)[line - 1];
   const keyAt = (path: string): string => {
     const mistakes = mistakesAt(path);
+    if (mistakes) return digestOf(mistakes.findings, mistakes.findings.map(lineOf));
     const unit = state.units.get(placeOf(path));
-    return mistakes
-      ? digestOf(mistakes.findings, mistakes.findings.map(lineOf))
-      : unit
-        ? keyOf(unit, state.library)
-        : "nothing";
+    return unit ? keyOf(unit, state.library) : "nothing";
   };
 
   return {
@@ -143,7 +143,8 @@ export async function openLive(contentDir: string): Promise<Live> {
 /** Removes what was made from an earlier state, once nothing writes there any more. */
 async function clear({ bench, files, later }: Made): Promise<void> {
   await Promise.allSettled([files, later]);
-  rmSync(bench.folder, { recursive: true, force: true });
+  // What is still open somewhere goes when all of it does.
+  quietly(() => rmSync(bench.folder, { recursive: true, force: true }));
 }
 
 /** The unit that a path of the pack belongs to: "routines/low-tide" of "routines/low-tide/index.html". */

@@ -40,6 +40,7 @@ export function troublePage(message: string): string {
   return frame("This page could not be made", html`<pre><span>${message}</span></pre>`);
 }
 
+/* In the colours of the site, but on its own: the site's style sheet may be what can't be made. */
 const style = raw(`:root{color-scheme:light dark;--paper:light-dark(#fbf5ea,#1b1513);--wash:light-dark(#f3e8d7,#281f1b);
 --ink:light-dark(#2a1c17,#f6ebdd);--beat:light-dark(#8c2a1c,#ffb48c)}
 body{font:1.1rem/1.5 system-ui,sans-serif;max-width:46rem;margin:3rem auto;padding:0 1rem;background:var(--paper);color:var(--ink)}
