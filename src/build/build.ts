@@ -1,15 +1,11 @@
-import type { RoutineFacts } from "../publishing/site/routine-facts.js";
-import type { Content } from "../reading/read-content.js";
+import { type ContentFiles, readFiles } from "../reading/files.js";
+import { formatFindings } from "../reading/report.js";
+import { digestOf, holds } from "./digest.js";
 import { faultWords } from "./fault.js";
 import { markIn, markOf } from "./folders.js";
-import { readKept, writeKept } from "./kept.js";
-import { reusable, share } from "./reuse.js";
+import { filesOf, type Kept, type KeptBuild, readKept, writeKept } from "./kept.js";
 import { openStaging, type Staging } from "./staging.js";
-import { portions, survey } from "./survey.js";
-import { openThreads, type Threads } from "./threads.js";
 import { toolDigest } from "./tool.js";
-import { keyOf, type Making, makeUnits, type Unit, unitsOf } from "./units.js";
-import type { Bench } from "./work.js";
 
 export interface BuildOptions {
   readonly content: string;
@@ -23,10 +19,13 @@ export interface BuildOptions {
 /** So many are done of so many, and what the last of them was: "read", "made: Low Tide". */
 export type Progress = (done: number, all: number, what: string) => void;
 
-export type BuildResult = { readonly content: Content<RoutineFacts> } & (
+/** With what is to mend or to look at in the content, for a person to read. */
+export type BuildResult = { readonly report: string } & (
   | { readonly done: false }
   | {
       readonly done: true;
+      readonly routines: number;
+      readonly workshops: number;
       readonly handouts: number;
       /** Routines and workshops that were not as they had been last time. */
       readonly fresh: number;
@@ -43,12 +42,9 @@ export type BuildResult = { readonly content: Content<RoutineFacts> } & (
 export async function build(options: BuildOptions): Promise<BuildResult> {
   try {
     const staging = openStaging(options.content, options.out);
-    const threads = openThreads();
     try {
-      options.signal?.addEventListener("abort", threads.close);
-      return await buildInto(staging, threads, options);
+      return await buildInto(staging, options);
     } finally {
-      await threads.close();
       staging.close();
     }
   } catch (error) {
@@ -56,50 +52,34 @@ export async function build(options: BuildOptions): Promise<BuildResult> {
   }
 }
 
-async function buildInto(staging: Staging, threads: Threads, options: BuildOptions): Promise<BuildResult> {
+async function buildInto(staging: Staging, options: BuildOptions): Promise<BuildResult> {
   const tool = toolDigest();
+  const files = await readFiles(options.content);
+  const source = sourceKey(files);
   const kept = readKept(staging.kept, tool);
-  const seen = await survey(options.content, threads, { known: kept.reads, progress: options.progress });
-  const { content } = seen;
-  if (content.findings.some(({ severity }) => severity === "error")) return { done: false, content };
-  const units = unitsOf(seen).map((unit) => ({ ...unit, key: keyOf(unit, content.library) }));
-  const made = new Map(units.flatMap((unit) => reusable(kept.made, staging.published, unit, unit.key)));
-  const fresh = units.filter(({ place }) => !made.has(place));
-  const filesMade = () => [...made.values()].flatMap(({ files }) => Object.keys(files));
-  // Where all is as it was, the published folder stays, and with it the times of its files.
-  if (fresh.length > 0 || markOf(filesMade()) !== markIn(staging.published)) {
-    share(staging.published, staging.folder, filesMade());
-    const bench = { library: content.library, folder: staging.folder };
-    for (const [place, unit] of await makeAll(fresh, bench, threads, options.progress)) made.set(place, unit);
-    // What the threads hold of memory is free before a large library's list of files is written.
-    await threads.close();
-    options.signal?.throwIfAborted();
-    staging.publish(filesMade());
-  }
-  writeKept(staging.kept, tool, { reads: seen.reads, made: Object.fromEntries(made) });
-  const handouts = filesMade().filter((path) => path.endsWith(".pdf")).length;
-  return { done: true, content, handouts, fresh: fresh.filter(({ place }) => place !== "").length };
+  if (kept.last?.source === source && isWhole(staging.published, kept.made)) return built(kept.last, kept.made, 0);
+  // What reads and makes takes longer to load than all that was done so far.
+  const { makePack } = await import("./make-pack.js");
+  const { content, reads, made, fresh } = await makePack(files, staging, kept, options);
+  const telling = content.findings.filter(({ severity }) => severity !== "note");
+  const report = formatFindings(telling, content.sources);
+  if (made === undefined) return { done: false, report };
+  const last = { source, report, routines: content.routines.length, workshops: content.workshops.length };
+  writeKept(staging.kept, tool, { last, reads, made });
+  return built(last, made, fresh);
 }
 
-/** Most routines or workshops that one thread makes in one go: Eleventy keeps every page until all of them are made. */
-const portion = 25;
+/** A digest of every file that says something, and of how they are called in what is said about them. */
+function sourceKey({ folder, library, routines, workshops }: ContentFiles): string {
+  return digestOf(folder, ...[library, ...routines, ...workshops].map((file) => digestOf(file)));
+}
 
-async function makeAll(
-  units: readonly (Unit & { readonly key: string })[],
-  bench: Bench,
-  threads: Threads,
-  progress: Progress = () => {},
-) {
-  let done = 0;
-  const tell = (title: string) => progress(++done, units.length, `made: ${title}`);
-  const make = async <C extends Making>(craft: C) => {
-    const own = units.filter((unit): unit is Unit<C> & { readonly key: string } => unit.craft === craft);
-    const size = Math.min(portion, Math.ceil(own.length / (4 * threads.most)));
-    const each = portions(own, size).map(async (some) => {
-      const files = await makeUnits(threads, bench, craft, some, tell);
-      return some.map(({ place, key }, index) => [place, { key, files: files[index] ?? {} }] as const);
-    });
-    return (await Promise.all(each)).flat();
-  };
-  return (await Promise.all([make("shared"), make("workshops"), make("routines")])).flat();
+/** Whether a folder holds all that was made last time, byte by byte. */
+function isWhole(folder: string, made: Kept["made"]): boolean {
+  return markOf(filesOf(made)) === markIn(folder) && Object.values(made).every(({ files }) => holds(folder, files));
+}
+
+function built({ report, routines, workshops }: KeptBuild, made: Kept["made"], fresh: number): BuildResult {
+  const handouts = filesOf(made).filter((path) => path.endsWith(".pdf")).length;
+  return { done: true, report, routines, workshops, handouts, fresh };
 }

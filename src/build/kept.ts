@@ -8,10 +8,21 @@ import type { Digests } from "./digest.js";
  * themselves lie in the published folder. It may be deleted at any time; then everything is made again.
  */
 export interface Kept {
+  /** The last build as a whole. */
+  readonly last?: KeptBuild;
   /** What was read of each routine, by its slug. */
   readonly reads: Readonly<Record<string, KeptRead>>;
   /** What was made, by its folder in the pack. */
   readonly made: Readonly<Record<string, KeptUnit>>;
+}
+
+/** What a build says in the end. */
+export interface KeptBuild {
+  /** A digest of every file that it was made from. */
+  readonly source: string;
+  readonly report: string;
+  readonly routines: number;
+  readonly workshops: number;
 }
 
 export interface KeptRead {
@@ -24,6 +35,11 @@ export interface KeptUnit {
   /** A digest of all that it came from. */
   readonly key: string;
   readonly files: Digests;
+}
+
+/** The paths of all that was made. */
+export function filesOf(made: Kept["made"]): readonly string[] {
+  return Object.values(made).flatMap(({ files }) => Object.keys(files));
 }
 
 const nothing: Kept = { reads: {}, made: {} };

@@ -1,14 +1,15 @@
 import type { RoutineFacts } from "../publishing/site/routine-facts.js";
+import { readFiles } from "../reading/files.js";
 import { type Content, readContentBy } from "../reading/read-content.js";
 import { readRoutine } from "../reading/read-routine.js";
-import { hands, survey } from "./survey.js";
+import { checkTeaching, survey } from "./survey.js";
 import { openThreads } from "./threads.js";
 
 /** Reads a content folder and all that is to be said about it, the class planner's settings included. */
 export async function look(contentDir: string): Promise<Content<RoutineFacts>> {
   const threads = openThreads();
   try {
-    return (await survey(contentDir, threads)).content;
+    return (await survey(await readFiles(contentDir), threads)).content;
   } finally {
     await threads.close();
   }
@@ -18,12 +19,12 @@ export async function look(contentDir: string): Promise<Content<RoutineFacts>> {
 export async function lookAtOne(contentDir: string, slug: string) {
   const slugs: string[] = [];
   const content = await readContentBy(
-    contentDir,
+    await readFiles(contentDir),
     async (files, library) => {
       slugs.push(...files.map((file) => file.slug));
       return files.map((file) => (file.slug === slug ? readRoutine(file.text, slug, library) : { findings: [] }));
     },
-    hands,
+    checkTeaching,
   );
   return { content, slugs };
 }

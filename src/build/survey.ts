@@ -1,6 +1,7 @@
 import type { RoutineFacts } from "../publishing/site/routine-facts.js";
-import type { ReadFile } from "../reading/files.js";
-import { type Content, type Hands, type Readable, type ReadRoutines, readContentBy } from "../reading/read-content.js";
+import type { ContentFiles } from "../reading/files.js";
+import { type Content, type Readable, type ReadRoutines, readContentBy } from "../reading/read-content.js";
+import type { CheckTeaching } from "../reading/read-library.js";
 import { teachingSettings } from "../teaching/settings.js";
 import type { Progress } from "./build.js";
 import { digestOf } from "./digest.js";
@@ -15,8 +16,8 @@ export interface Survey {
   readonly reads: Kept["reads"];
 }
 
-/** What the rooms beyond reading lend a hand with. */
-export const hands: Hands = { checkTeaching: (teaching) => teachingSettings(teaching).problems };
+/** What the class planner has to say about its settings, of which reading knows nothing. */
+export const checkTeaching: CheckTeaching = (teaching) => teachingSettings(teaching).problems;
 
 /** Routines that are read in one go: few, so that no thread waits for another. */
 const portion = 20;
@@ -25,13 +26,11 @@ export interface SurveyOptions {
   /** What was read last time. */
   readonly known?: Kept["reads"] | undefined;
   readonly progress?: Progress | undefined;
-  /** Another way to read files. */
-  readonly readFile?: ReadFile | undefined;
 }
 
-/** Reads a content folder; routines that are known from last time are not read again, the others side by side. */
-export async function survey(contentDir: string, threads: Threads, options: SurveyOptions = {}): Promise<Survey> {
-  const { known = {}, progress = () => {}, readFile } = options;
+/** Reads a content folder's files; routines that are known from last time are not read again, the others side by side. */
+export async function survey(from: ContentFiles, threads: Threads, options: SurveyOptions = {}): Promise<Survey> {
+  const { known = {}, progress = () => {} } = options;
   const texts = new Map<string, string>();
   const reads: { [slug: string]: KeptRead } = {};
   const readRoutines: ReadRoutines<RoutineFacts> = async (files, library) => {
@@ -53,10 +52,7 @@ export async function survey(contentDir: string, threads: Threads, options: Surv
       return read;
     });
   };
-  const content = await readContentBy(contentDir, readRoutines, {
-    ...hands,
-    ...(readFile ? { readFile } : {}),
-  });
+  const content = await readContentBy(from, readRoutines, checkTeaching);
   return { content, texts, reads };
 }
 

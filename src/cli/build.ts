@@ -1,6 +1,5 @@
 import { type BuildResult, build } from "../build/build.js";
 import { counted } from "./counted.js";
-import { printFindings } from "./findings.js";
 import { showProgress } from "./progress.js";
 import { calledOff, done, failed } from "./status.js";
 import { readWords } from "./words.js";
@@ -18,11 +17,7 @@ export async function buildCommand(args: readonly string[]): Promise<number> {
   const { signal } = calledOffBy;
   try {
     const result = await build({ content, out, progress: progress.tell, signal }).finally(progress.clear);
-    const { findings, sources } = result.content;
-    printFindings(
-      findings.filter(({ severity }) => severity !== "note"),
-      sources,
-    );
+    process.stderr.write(result.report);
     process.stdout.write(result.done ? doneText(result, out, performance.now() - began) : "");
     process.stderr.write(result.done ? "" : "Nothing was published.\n");
     return result.done ? done : failed;
@@ -33,14 +28,13 @@ export async function buildCommand(args: readonly string[]): Promise<number> {
 }
 
 function doneText(
-  { content, handouts, fresh }: Extract<BuildResult, { done: true }>,
+  { routines, workshops, handouts, fresh }: Extract<BuildResult, { done: true }>,
   out: string,
   time: number,
 ): string {
-  const { routines, workshops } = content;
-  const all = routines.length + workshops.length;
+  const all = routines + workshops;
   return [
-    `Done in ${(time / 1000).toFixed(1)} s: ${counted(routines.length, "routine")}, ${counted(workshops.length, "workshop")}, `,
+    `Done in ${(time / 1000).toFixed(1)} s: ${counted(routines, "routine")}, ${counted(workshops, "workshop")}, `,
     `${counted(all + 1, "page")}, ${counted(handouts, "handout")} to print. `,
     fresh === all ? "\n" : `${fresh === 0 ? "None" : fresh} of them had changed; the rest is as it was.\n`,
     `Open ${out}/index.html to look at it; put the whole folder ${out} on any web host to publish it.\n`,

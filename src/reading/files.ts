@@ -21,6 +21,15 @@ export interface TextFile {
 /** A way to read a file of the content folder, by its names from there on. */
 export type ReadFile = (contentDir: string, ...names: string[]) => Promise<TextFile>;
 
+/** The files of a content folder, as they were read at one time. */
+export interface ContentFiles {
+  /** As the author would type it. */
+  readonly folder: string;
+  readonly library: TextFile;
+  readonly routines: readonly TextFile[];
+  readonly workshops: readonly TextFile[];
+}
+
 /** A finding about a file as a whole. */
 export function aboutFile(severity: TextFinding["severity"], rule: string, message: string): TextFinding {
   return { severity, rule, message, line: 1, column: 1 };
@@ -64,12 +73,18 @@ export async function readTextFile(contentDir: string, ...names: string[]): Prom
   }
 }
 
+/** Reads all files of a content folder that say something. */
+export async function readFiles(folder: string, readFile: ReadFile = readTextFile): Promise<ContentFiles> {
+  return {
+    folder,
+    library: await readFile(folder, "library.yaml"),
+    routines: await readTextFolder(folder, "routines", readFile),
+    workshops: await readTextFolder(folder, "workshops", readFile),
+  };
+}
+
 /** Reads the Markdown files of a folder of the content folder, in an order that does not depend on the disk. */
-export async function readTextFolder(
-  contentDir: string,
-  folder: string,
-  readFile: ReadFile = readTextFile,
-): Promise<readonly TextFile[]> {
+async function readTextFolder(contentDir: string, folder: string, readFile: ReadFile): Promise<readonly TextFile[]> {
   const entries = await readdir(join(contentDir, folder), { withFileTypes: true }).catch(() => []);
   const files: TextFile[] = [];
   for (const entry of [...entries].sort((a, b) => compareText(a.name, b.name))) {

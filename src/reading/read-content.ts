@@ -1,7 +1,7 @@
 import { readdir } from "node:fs/promises";
 import { basename } from "node:path";
 import type { Library, Routine } from "../routine/routine.js";
-import { aboutFile, namedIn, type ReadFile, readTextFile, readTextFolder, type TextFile } from "./files.js";
+import { aboutFile, type ContentFiles, namedIn, readFiles, type TextFile } from "./files.js";
 import { type Finding, inOrder, type TextFinding } from "./finding.js";
 import { quoted } from "./nearest.js";
 import { type CheckTeaching, emptyLibrary, readLibrary } from "./read-library.js";
@@ -35,39 +35,31 @@ export type Readable = TextFile & { readonly text: string };
 /** How the routines' files are read: what came of each, in their order. */
 export type ReadRoutines<R> = (files: readonly Readable[], library: Library) => Promise<readonly RoutineRead<R>[]>;
 
-/** What the rooms beyond this one lend a hand with. */
-export interface Hands {
-  readonly readFile?: ReadFile;
-  readonly checkTeaching?: CheckTeaching;
-}
-
 /** Reads a content folder: every file of it, and all that is wrong in any of them. */
-export function readContent(contentDir: string, hands: Hands = {}): Promise<Content> {
-  return readContentBy(
-    contentDir,
-    async (files, library) => files.map(({ text, slug }) => readRoutine(text, slug, library)),
-    hands,
+export async function readContent(contentDir: string): Promise<Content> {
+  return readContentBy(await readFiles(contentDir), async (files, library) =>
+    files.map(({ text, slug }) => readRoutine(text, slug, library)),
   );
 }
 
 /**
- * The same, with a way of one's own to read the routines, side by side or from what is known from last time, and to read the
- * files.
+ * The same from its files, with a way of one's own to read the routines, side by side or from what is known from last time.
+ *
+ * @param checkTeaching what the class planner has to say about its settings
  */
 export async function readContentBy<R extends RoutineInClass>(
-  contentDir: string,
+  { folder, ...files }: ContentFiles,
   readRoutines: ReadRoutines<R>,
-  { readFile = readTextFile, checkTeaching }: Hands = {},
+  checkTeaching?: CheckTeaching,
 ): Promise<Content<R>> {
   const notes: Notes = { findings: new Map(), sources: new Map() };
-  const library = await libraryIn(contentDir, readFile, notes, checkTeaching);
-  const files = await readTextFolder(contentDir, "routines", readFile);
+  const library = await libraryIn(folder, files.library, notes, checkTeaching);
   // Where there is no library either, that is said already, and one thing is enough to begin with.
-  if (files.length === 0 && notes.findings.size === 0)
-    take(notes, { file: namedIn(contentDir, "routines"), slug: "", findings: [noRoutines] }, []);
-  const routines = await routinesOf(files, library, readRoutines, notes);
-  const workshops = workshopsOf(await readTextFolder(contentDir, "workshops", readFile), files, routines, notes);
-  const fileOf = new Map(files.map(({ slug, file }) => [slug, file]));
+  if (files.routines.length === 0 && notes.findings.size === 0)
+    take(notes, { file: namedIn(folder, "routines"), slug: "", findings: [noRoutines] }, []);
+  const routines = await routinesOf(files.routines, library, readRoutines, notes);
+  const workshops = workshopsOf(files.workshops, files.routines, routines, notes);
+  const fileOf = new Map(files.routines.map(({ slug, file }) => [slug, file]));
   return {
     library,
     routines,
@@ -85,15 +77,14 @@ const noRoutines = aboutFile(
 );
 
 async function libraryIn(
-  contentDir: string,
-  readFile: ReadFile,
+  folder: string,
+  file: TextFile,
   notes: Notes,
   checkTeaching?: CheckTeaching,
 ): Promise<Library> {
-  const file = await readFile(contentDir, "library.yaml");
   const missing = file.findings.some(({ rule }) => rule === "missing-file");
   if (missing) {
-    take(notes, { ...file, findings: [aboutFile("error", "missing-file", await noLibrary(contentDir))] }, []);
+    take(notes, { ...file, findings: [aboutFile("error", "missing-file", await noLibrary(folder))] }, []);
     return emptyLibrary;
   }
   const { library, findings } = file.text === undefined ? { findings: [] } : readLibrary(file.text, checkTeaching);

@@ -11,7 +11,7 @@ import {
   writeFileSync,
 } from "node:fs";
 import { tmpdir } from "node:os";
-import { join, resolve } from "node:path";
+import { join, relative, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 import fc from "fast-check";
 import { afterAll, beforeEach, describe, expect, it } from "vitest";
@@ -146,6 +146,28 @@ describe("a build that makes only what has changed", () => {
     expect(anew.filter((path) => path.startsWith("routines/") && !path.startsWith("routines/tram/"))).toEqual([]);
     expect(anew.filter((path) => path.startsWith("workshops/"))).toEqual([]);
     expect(anew).toContain("routines/tram/handout-1.pdf");
+  });
+
+  it("says again what there is to look at, though it reads nothing again", async () => {
+    const run = () => countleaf(["build", "--content", content, "--out", out]);
+    routine(1, "Kerb", "Step left");
+    const first = await run();
+    expect(first.err).toContain("routines/lamp.md:2:8  warning:");
+    const second = await run();
+    expect(second).toMatchObject({ status: 0, err: first.err });
+    expect(second.out).toContain("None of them had changed");
+
+    // A broken state in between is told, and what was said before it is said again after it.
+    const text = readFileSync(join(content, "routines/lamp.md"), "utf8");
+    writeFileSync(join(content, "routines/lamp.md"), text.replace("title:", "titel:"));
+    expect((await run()).status).toBe(1);
+    writeFileSync(join(content, "routines/lamp.md"), text);
+    expect(await run()).toMatchObject({ status: 0, err: first.err });
+
+    // Under another name of the folder the places are called otherwise.
+    const named = relative(process.cwd(), content);
+    const other = await countleaf(["build", "--content", named, "--out", out]);
+    expect(other.err).toContain(`${named}/routines/lamp.md:2:8  warning:`);
   });
 
   it("makes everything again after a change to the library, and to the tool", async () => {

@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { readFiles } from "../../reading/files.js";
 import type { Finding } from "../../reading/finding.js";
 import type { Library } from "../../routine/routine.js";
 import { type Digests, digestOf } from "../digest.js";
@@ -59,7 +60,7 @@ export async function openLive(contentDir: string): Promise<Live> {
   const [pages, others] = [openThreads(1), openThreads()];
   const readFile = rememberingReader();
   const look = async (last?: State): Promise<State> => {
-    const seen = await survey(contentDir, others, { known: last?.seen.reads, readFile });
+    const seen = await survey(await readFiles(contentDir, readFile), others, { known: last?.seen.reads });
     const errors = seen.content.findings.filter(({ severity }) => severity === "error");
     const broken = errors.some(({ file }) => file.endsWith("library.yaml"));
     const library = broken && last ? last.library : seen.content.library;
