@@ -45,8 +45,14 @@ function weightText(weight: Stance["weight"]): string {
 }
 
 /** The counts of a move as a reader needs them: with its length where the numbers do not tell, "5 (10 counts)". */
-export function onText({ on, length }: Pick<Move, "on" | "length">): string {
-  return /[-,]/.test(on) || length.lte(1) ? on : `${on} (${length.toFraction()} counts)`;
+export function onText(move: Pick<Move, "on" | "length">): string {
+  const lasts = lastsText(move);
+  return lasts === undefined ? move.on : `${move.on} (${lasts})`;
+}
+
+/** How long a move lasts, where its numbers do not tell: "10 counts". */
+export function lastsText({ on, length }: Pick<Move, "on" | "length">): string | undefined {
+  return /[-,]/.test(on) || length.valueOf() <= 1 ? undefined : `${length.toFraction()} counts`;
 }
 
 /** The number of the routine's first count: 1, or the first of a pick-up. */

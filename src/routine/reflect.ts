@@ -41,6 +41,20 @@ function reflectDance({ start, end, moves }: Pick<Group, "start" | "end" | "move
   };
 }
 
+/** What the body does in a move. */
+export type Body = Pick<Move, "before" | "after" | "steps" | "turn" | "travel">;
+
+/** The body on the other side. */
+export function reflectBody({ before, after, steps, turn, travel }: Body): Body {
+  return {
+    before: reflectedStance(before),
+    after: reflectedStance(after),
+    steps: steps.map(otherFoot),
+    turn: -turn || 0,
+    travel: travel.map(otherTravel),
+  };
+}
+
 /** A move on the other side. */
 export function reflectMove(move: Move, pairs: WordPairs): Move {
   const flip = (cue: Cue) => mirrorCue(cue, pairs);
@@ -51,11 +65,7 @@ export function reflectMove(move: Move, pairs: WordPairs): Move {
     ...(move.say === undefined ? {} : { say: flip(move.say) }),
     ...(move.note === undefined ? {} : { note: flip(move.note) }),
     choose: move.choose.map(flip),
-    before: reflectedStance(move.before),
-    after: reflectedStance(move.after),
-    steps: move.steps.map(otherFoot),
-    turn: -move.turn || 0,
-    travel: move.travel.map(otherTravel),
+    ...reflectBody(move),
     others: move.others.map(
       (other): OtherWay => ({ ...other, moves: other.moves.map((one) => ({ ...one, cue: flip(one.cue) })) }),
     ),

@@ -116,12 +116,16 @@ const parts = {
     return { files: sheets.length };
   },
 
-  /** Our pages, feed and assets, without the handouts that they link to; the clock stands still while routines are read. */
+  /**
+   * Our pages, feed and assets, without the handouts that they link to; the clock stands still while routines are read. As in a
+   * build, each routine has its folder already, since all else that is about it is written before its page.
+   */
   async site() {
     const { publishSite } = await import("../../dist/publishing/site/publish-site.js");
     const { packOf } = await import("../../dist/publishing/site/pack.js");
     const { readRoutine } = await import("../../dist/reading/read-routine.js");
     const { library, routines, workshops } = content;
+    for (const { slug } of routines) mkdirSync(join(out, "routines", slug), { recursive: true });
     let [seconds, cpu] = [0, 0];
     const publish = async (part) => {
       const [time, used] = [performance.now(), process.cpuUsage()];

@@ -1,12 +1,11 @@
 import Fraction from "fraction.js";
 import { mirrorCue } from "../../routine/mirror-cue.js";
-import { reflectMove } from "../../routine/reflect.js";
 import type { DancedPhrase, DancedSection, Routine } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
 import { momentLink, tempoText, trackText, trackTime } from "../figures.js";
 import { safeAddress } from "./address.js";
 import { bothSides } from "./cue-html.js";
-import { type Deed, deedsByPhrase, oppositeGroups } from "./dancers.js";
+import { type Deed, deedsByPhrase, looksLike, oppositeGroups } from "./dancers.js";
 import { type Html, html, raw } from "./html.js";
 import { markdownHtml } from "./markdown.js";
 import { type Dancers, holdView, type MoveView, moveView } from "./move-view.js";
@@ -128,9 +127,10 @@ function phraseView(
   };
 }
 
+/** What several versions or groups dance alike. */
 interface Row {
   readonly deed: Deed;
-  readonly versions: Set<string>;
+  readonly versions: ReadonlySet<string>;
   readonly groups: ReadonlySet<string>;
 }
 
@@ -139,30 +139,38 @@ interface Row {
  * and the taught level dance before the rest.
  */
 function rowsOf(routine: Routine, deeds: readonly Deed[]): readonly MoveView[] {
-  const rows = new Map<string, Row>();
-  for (const { id } of routine.versions)
-    for (const { deed, groups } of byGroups(deeds.filter(({ version }) => version === id))) {
-      const key = `${deed.key}|${[...groups].join("|")}`;
-      const row = rows.get(key);
-      if (row) row.versions.add(id);
-      else rows.set(key, { deed, groups, versions: new Set([id]) });
-    }
   const rank = ({ groups, versions }: Row) =>
     (groups.has(routine.groups[0] ?? "") ? 0 : 2) + (versions.has(routine.taught) ? 0 : 1);
-  return [...rows.values()]
+  return alike(byGroups(deeds), (a, b) => looksLike(a.deed, b.deed) && sameGroups(a.groups, b.groups))
+    .map((same): Row => ({ ...same[0], versions: new Set(same.map(({ deed }) => deed.version)) }))
     .sort((a, b) => a.deed.at - b.deed.at || rank(a) - rank(b))
     .map((row) => rowView(routine, row));
 }
 
-/** What the groups of one version do, each different thing once with the groups that do it. */
-function byGroups(deeds: readonly Deed[]): readonly { readonly deed: Deed; readonly groups: Set<string> }[] {
-  const found = new Map<string, { readonly deed: Deed; readonly groups: Set<string> }>();
-  for (const deed of deeds) {
-    const same = found.get(deed.key);
-    if (same) same.groups.add(deed.group);
-    else found.set(deed.key, { deed, groups: new Set([deed.group]) });
+/** What the groups of each version do, each different thing once with the groups that do it. */
+function byGroups(deeds: readonly Deed[]): readonly Omit<Row, "versions">[] {
+  return alike(deeds, (a, b) => a.version === b.version && looksLike(a, b)).map((same) => ({
+    deed: same[0],
+    groups: new Set(same.map(({ group }) => group)),
+  }));
+}
+
+function sameGroups(a: ReadonlySet<string>, b: ReadonlySet<string>): boolean {
+  return a.size === b.size && [...a].every((name) => b.has(name));
+}
+
+/** Values in lists of those that are alike, in the order of the first of each. */
+function alike<Value>(
+  values: readonly Value[],
+  are: (a: Value, b: Value) => boolean,
+): readonly (readonly [Value, ...Value[]])[] {
+  const lists: [Value, ...Value[]][] = [];
+  for (const value of values) {
+    const list = lists.find(([first]) => are(first, value));
+    if (list) list.push(value);
+    else lists.push([value]);
   }
-  return [...found.values()];
+  return lists;
 }
 
 /** A move in canon stands on the room's counts, with the dancer's own beside the name. */
@@ -174,7 +182,7 @@ function rowView(routine: Routine, { deed: { move, holds, late }, versions, grou
     groups: someGroups ? names : "",
   };
   if (!move) return holdView(holds, dancers);
-  const view = moveView(move, reflectMove(move, routine.mirrorWords), dancers);
+  const view = moveView(move, routine.mirrorWords, dancers);
   if (late === undefined || late === view.on) return view;
   return { ...view, on: late, groups: `${names}, own ${/[–,]/.test(view.on) ? "counts" : "count"} ${view.on}` };
 }

@@ -1,4 +1,4 @@
-import type { DancedPhrase, Move, Routine } from "../../routine/routine.js";
+import type { DancedPhrase, Move, Routine, Stance } from "../../routine/routine.js";
 import type { Feel } from "../../routine/words.js";
 
 /** Something that one version, and one group in it, does in a phrase: a move, or a hold that nobody wrote. */
@@ -8,13 +8,11 @@ export interface Deed {
   readonly group: string;
   /** Its start, in counts from the routine's first. */
   readonly at: number;
-  readonly move?: Move;
+  readonly move: Move | undefined;
   /** The counts of a hold that nobody wrote. */
   readonly holds: string;
   /** Of a move in canon: the room's counts, where its own numbers are others. */
-  readonly late?: string;
-  /** Equal where two of them look the same. */
-  readonly key: string;
+  readonly late: string | undefined;
 }
 
 /** Groups that dance as the first one does, on the other side. */
@@ -72,7 +70,7 @@ function addDeeds(
       const holdUntil = (to: number) => {
         if (to <= until + hair) return;
         const holds = holdText(phrase, section.feel, until, to);
-        deeds.push({ version, group, at: until, holds, key: `hold ${holds}` });
+        deeds.push({ version, group, at: until, move: undefined, holds, late: undefined });
       };
       until = Math.max(until, phrase.at);
       const end = phrase.at + phrase.numbers.length;
@@ -80,8 +78,8 @@ function addDeeds(
       for (let move = moves[next]; move && move.at.valueOf() < end - hair; move = moves[next]) {
         const [at, length] = [move.at.valueOf(), move.length.valueOf()];
         holdUntil(at);
-        const rooms = late ? { late: roomText(routine, phrase, section.feel, at, at + length) } : {};
-        deeds.push({ version, group, at, move, holds: "", key: sameRow(move, at, length), ...rooms });
+        const room = late ? roomText(routine, phrase, section.feel, at, at + length) : undefined;
+        deeds.push({ version, group, at, move, holds: "", late: room });
         until = at + length;
         next++;
       }
@@ -98,11 +96,28 @@ function add(phrases: Map<string, Deed[]>, id: string, deeds: readonly Deed[]): 
   else phrases.set(id, [...deeds]);
 }
 
-/** Two moves with the same key look the same: one place in the file, the same words, danced from and to the same stance. */
-function sameRow({ place, option, cue, before, after, risks }: Move, at: number, length: number): string {
-  const from = `${before.facing} ${before.weight} ${before.height}`;
-  const to = `${after.facing} ${after.weight} ${after.height}`;
-  return `${place}|${at}|${length}|${option ?? ""}|${cue.text}|${from}|${to}|${risks.join(" ")}`;
+/** Whether two deeds look the same: on the same count, from one place in the file, from and to the same stance. */
+export function looksLike(a: Deed, b: Deed): boolean {
+  if (Math.abs(a.at - b.at) > hair) return false;
+  const [one, other] = [a.move, b.move];
+  if (one === undefined || other === undefined) return one === other && a.holds === b.holds;
+  return (
+    one.place === other.place &&
+    one.option === other.option &&
+    one.length.equals(other.length) &&
+    one.cue.text === other.cue.text &&
+    sameStance(one.before, other.before) &&
+    sameStance(one.after, other.after) &&
+    sameList(one.risks, other.risks)
+  );
+}
+
+function sameStance(a: Stance, b: Stance): boolean {
+  return a.facing === b.facing && a.weight === b.weight && a.height === b.height;
+}
+
+function sameList(a: readonly string[], b: readonly string[]): boolean {
+  return a.length === b.length && a.every((one, index) => one === b[index]);
 }
 
 /** The room's counts on which a move in canon is danced; it may run on into the next phrase. */

@@ -23,8 +23,10 @@ function render(part: Part): string {
   if (typeof part === "string") return escapeText(part);
   if (part === undefined || part === false) return "";
   if (typeof part === "number") return String(part);
-  if (Array.isArray(part)) return part.map(render).join("");
-  return (part as Html).html;
+  if ("html" in part) return part.html;
+  let text = "";
+  for (const each of part) text += render(each);
+  return text;
 }
 
 /**
@@ -34,9 +36,7 @@ function render(part: Part): string {
  */
 export function html(markup: TemplateStringsArray, ...parts: readonly Part[]): Html {
   let text = markup[0] as string;
-  parts.forEach((part, index) => {
-    text += render(part) + markup[index + 1];
-  });
+  for (let index = 0; index < parts.length; index++) text += render(parts[index]) + markup[index + 1];
   return { html: text };
 }
 

@@ -1,6 +1,9 @@
+import type { Cue } from "../../routine/cue.js";
+import { mirrorCue, type WordPairs } from "../../routine/mirror-cue.js";
+import { type Body, reflectBody } from "../../routine/reflect.js";
 import type { Move, OtherWay } from "../../routine/routine.js";
 import type { Facing, Height, TravelWay, Weight } from "../../routine/words.js";
-import { onText, versionName } from "../figures.js";
+import { lastsText, versionName } from "../figures.js";
 import { cautionOf } from "../safety.js";
 import { bothSides, cueHtml } from "./cue-html.js";
 import { type Html, html, raw } from "./html.js";
@@ -18,7 +21,7 @@ export interface MoveView extends Dancers {
   /** The counts: "1–3". */
   readonly on: string;
   /** Where the counts do not tell how long it lasts: "10 counts". */
-  readonly lasts?: string;
+  readonly lasts: string | undefined;
   readonly hold: boolean;
   readonly hit: boolean;
   readonly cue: Html;
@@ -47,32 +50,32 @@ export function spanText(on: string): string {
   return on.replace("-", "–");
 }
 
-/** A move and the same move on the other side, as a row. */
-export function moveView(move: Move, mirrored: Move, { classes, groups }: Dancers): MoveView {
-  const otherBody = bodyTexts(mirrored);
-  const [, on = move.on, lasts] = /^(.*?)(?: \((.*)\))?$/.exec(onText(move)) ?? [];
+/** A move on both sides, as a row. */
+export function moveView(move: Move, pairs: WordPairs, { classes, groups }: Dancers): MoveView {
+  const both = (cue: Cue) => bothSides(cueHtml(cue), cueHtml(mirrorCue(cue, pairs)));
   return {
     classes,
     groups,
-    on: spanText(on),
-    ...(lasts === undefined ? {} : { lasts }),
+    on: spanText(move.on),
+    lasts: lastsText(move),
     hold: move.hold,
     hit: move.hit,
-    cue: bothSides(cueHtml(move.cue), cueHtml(mirrored.cue)),
-    say: move.say && bothSides(cueHtml(move.say), cueHtml(mirrored.say ?? move.say)),
+    cue: bothSides(cueHtml(move.cue), cueHtml(move.mirroredCue)),
+    say: move.say && both(move.say),
     words: move.words,
-    body: bodyTexts(move).map((text, index) => bothSides(raw(text), raw(otherBody[index] ?? text))),
+    body: bodyView(move),
     cautions: move.risks.map((risk) => cautionOf(risk).label),
     gear: move.gear,
-    choose: move.choose.map((choice, index) => bothSides(cueHtml(choice), cueHtml(mirrored.choose[index] ?? choice))),
-    note: move.note && bothSides(cueHtml(move.note), cueHtml(mirrored.note ?? move.note)),
-    others: move.others.map((other, index) => otherView(other, mirrored.others[index] ?? other)),
+    choose: move.choose.map(both),
+    note: move.note && both(move.note),
+    others: move.others.map((other) => otherView(other, both)),
   };
 }
 
 /** A hold that nobody wrote. */
 export function holdView(on: string, { classes, groups }: Dancers): MoveView {
   const nothing = {
+    lasts: undefined,
     say: undefined,
     words: undefined,
     body: [],
@@ -85,11 +88,11 @@ export function holdView(on: string, { classes, groups }: Dancers): MoveView {
   return { classes, groups, on, hold: true, hit: false, cue: html`hold`, ...nothing };
 }
 
-function otherView(other: OtherWay, mirrored: OtherWay): OtherView {
-  const moves = other.moves.map(({ on, cue, risks }, index) => ({
+function otherView(other: OtherWay, both: (cue: Cue) => Html): OtherView {
+  const moves = other.moves.map(({ on, cue, risks }) => ({
     on: spanText(on),
     cautions: risks.map((risk) => cautionOf(risk).label),
-    cue: bothSides(cueHtml(cue), cueHtml(mirrored.moves[index]?.cue ?? cue)),
+    cue: both(cue),
   }));
   return { name: versionName(other.version), moves };
 }
@@ -99,8 +102,14 @@ function facingText(facing: Facing): string {
   return `<span class="facing facing-${facing}">facing ${facing}</span>`;
 }
 
-/** What the body does beside the cue, as markup. A move has the same parts on both sides. Nothing in it is an author's text. */
-function bodyTexts({ steps, turn, travel, through, before, after }: Move): readonly string[] {
+/** What the body does beside the cue. A move has the same parts on both sides. */
+function bodyView(move: Move): readonly Html[] {
+  const mirrored = bodyTexts(reflectBody(move), move.through);
+  return bodyTexts(move, move.through).map((text, index) => bothSides(raw(text), raw(mirrored[index] ?? text)));
+}
+
+/** As markup; nothing in it is an author's text. */
+function bodyTexts({ steps, turn, travel, before, after }: Body, through: Height | undefined): readonly string[] {
   const texts: string[] = [];
   if (steps.length > 0) texts.push(steps.length === 1 ? `onto the ${steps[0]} foot` : `feet: ${steps.join(", ")}`);
   if (turn !== 0) texts.push(`${turnText(Math.abs(turn))} ${turn > 0 ? "right" : "left"}`);

@@ -1,3 +1,4 @@
+import { join } from "node:path";
 import Eleventy from "@11ty/eleventy";
 import { configureSite, type SitePart, templatesDir } from "./site-config.js";
 
@@ -9,7 +10,7 @@ import { configureSite, type SitePart, templatesDir } from "./site-config.js";
  * @throws Error with what went wrong, where a page cannot be made or written
  */
 export async function publishSite(part: SitePart, outDir: string): Promise<void> {
-  const eleventy = new Eleventy(templatesDir, outDir, {
+  const eleventy = new Eleventy(templatesFor(part), outDir, {
     quietMode: true,
     configPath: false,
     config: (config) => configureSite(config, part, outDir),
@@ -22,6 +23,13 @@ export async function publishSite(part: SitePart, outDir: string): Promise<void>
   } catch (error) {
     throw new Error(`The site could not be made: ${rootMessage(error)}`, { cause: error });
   }
+}
+
+/** Where all pages are of one kind, one template will do: to look at all of them takes as long as making some pages. */
+function templatesFor({ facts, routines, workshops }: SitePart): string {
+  if (facts === undefined && workshops.length === 0) return join(templatesDir, "routine.11ty.js");
+  if (facts === undefined && routines.length === 0) return join(templatesDir, "workshop.11ty.js");
+  return templatesDir;
 }
 
 /** The innermost of Eleventy's nested errors says what happened. */

@@ -1,4 +1,5 @@
 import type { Move, Routine, Version } from "../../routine/routine.js";
+import type { Height } from "../../routine/words.js";
 import { tempoText, writtenSeconds } from "../figures.js";
 import { formText } from "../form.js";
 
@@ -43,10 +44,10 @@ export interface RoutineFacts {
   readonly cautions: readonly string[];
 }
 
-const down = new Set(["kneeling", "seated", "lying", "inverted"]);
+const down: ReadonlySet<Height> = new Set(["kneeling", "seated", "lying", "inverted"]);
 
 function reachesFloor({ before, after, through }: Move): boolean {
-  return [before.height, after.height, through ?? after.height].some((height) => down.has(height));
+  return down.has(before.height) || down.has(after.height) || (through !== undefined && down.has(through));
 }
 
 function staysOnChair({ start, moves }: Version): boolean {
