@@ -12,10 +12,9 @@ interface Packed {
  * The same document with its small objects in compressed object streams (ISO 32000-1, 7.5.7 and 7.5.8), which pdfkit does
  * not write. A tagged sheet has some hundred structure elements, and is half its size afterwards.
  *
- * @param file a whole PDF as pdfkit writes it: one cross-reference table, generation 0 throughout
+ * @param text a whole PDF as pdfkit writes it, a letter a byte: one cross-reference table, generation 0 throughout
  */
-export function compactPdf(file: Uint8Array): Uint8Array {
-  const text = Buffer.from(file).toString("latin1");
+export function compactPdf(text: string): Uint8Array {
   const table = Number(/startxref\n(\d+)\n%%EOF\s*$/.exec(text)?.[1]);
   const offsets = [...text.slice(table).matchAll(/^(\d{10}) 00000 n /gm)].map((match) => Number(match[1]));
   const bodies = bodiesOf(text, offsets, table);

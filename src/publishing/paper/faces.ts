@@ -52,6 +52,13 @@ function remembering(font: Font): Font {
   const glyphs = new Map<string, Glyph>();
   // fontkit keeps a glyph as it first met it: one that came in as a part of another would never know its own letter.
   for (const codePoint of font.characterSet) font.glyphForCodePoint(codePoint);
+  // It takes a glyph's outline apart whenever a document takes the glyph in.
+  for (let id = 0; id < font.numGlyphs; id++) {
+    const glyph = font.getGlyph(id);
+    const decode = glyph._decode.bind(glyph);
+    let outline: object | null | undefined;
+    glyph._decode = () => (outline === undefined ? (outline = decode()) : outline);
+  }
   const kerns = new Map<string, number>();
   const glyphOf = (letter: string): Glyph => {
     const known = glyphs.get(letter) ?? font.glyphForCodePoint(letter.codePointAt(0) ?? 0);

@@ -4,6 +4,8 @@ declare module "fontkit" {
     readonly id: number;
     readonly advanceWidth: number;
     readonly codePoints: readonly number[];
+    /** Its outline; nothing for a space. */
+    _decode(): object | null;
   }
   export interface GlyphPosition {
     xAdvance: number;

@@ -47,6 +47,8 @@ interface Atom {
 /** What must stay on one line, unless it is wider than any line. */
 interface Word {
   readonly width: number;
+  /** Of the space behind it. */
+  readonly space: number;
   readonly atoms: readonly Atom[];
 }
 
@@ -54,25 +56,31 @@ interface Word {
 export function wrap(spans: readonly Span[], size: number, width = Number.POSITIVE_INFINITY): readonly Line[] {
   const room = width / size + 1e-6;
   const lines: Line[] = [];
-  let words: Word[] = [];
-  let used = 0;
-  const close = () => {
-    const set = words;
-    const linked = set.some(({ atoms }) => atoms.some(({ span }) => span.href !== undefined));
-    if (set.length > 0) lines.push({ size, width: used * size, linked, pieces: () => setPieces(set, size) });
-  };
-  for (const word of wordsOf(spans).flatMap((one) => (one.width <= room ? [one] : broken(one, room)))) {
-    const gap = words.length === 0 ? 0 : spaceAfter(words.at(-1));
-    if (used + gap + word.width > room) {
-      close();
-      [words, used] = [[word], word.width];
-    } else {
-      words.push(word);
-      used += gap + word.width;
+  let line: Word[] = [];
+  let [used, gap] = [0, 0];
+  for (const word of fitting(wordsOf(spans), room)) {
+    if (used + gap + word.width > room && line.length > 0) {
+      lines.push(lineOf(line, used, size));
+      line = [];
+      used = gap = 0;
     }
+    line.push(word);
+    used += gap + word.width;
+    gap = word.space;
   }
-  close();
+  if (line.length > 0) lines.push(lineOf(line, used, size));
   return lines;
+}
+
+function lineOf(words: readonly Word[], width: number, size: number): Line {
+  const linked = words.some(({ atoms }) => atoms.some(({ span }) => span.href !== undefined));
+  return { size, width: width * size, linked, pieces: () => setPieces(words, size) };
+}
+
+/** The words, those that no line can hold in pieces. */
+function fitting(words: readonly Word[], room: number): readonly Word[] {
+  if (words.every(({ width }) => width <= room)) return words;
+  return words.flatMap((word) => (word.width <= room ? [word] : broken(word, room)));
 }
 
 /** Width of the widest word, in points: no column for these spans may be narrower. */
@@ -105,25 +113,36 @@ function spanOf({ text, marks }: Cue, from: number, to: number): Span {
   return { text: text.slice(from, to), style, struck: has("struck") };
 }
 
+/** A word that may go on. */
+interface OpenWord extends Word {
+  width: number;
+  space: number;
+  readonly atoms: Atom[];
+}
+
 const wordsKnown = new WeakMap<readonly Span[], readonly Word[]>();
 
 /** Spans as words; spans that come again (a cue, tried in several sizes) are taken apart once. */
 function wordsOf(spans: readonly Span[]): readonly Word[] {
   const known = wordsKnown.get(spans);
   if (known !== undefined) return known;
-  const words: { width: number; atoms: Atom[] }[] = [];
-  let open: { width: number; atoms: Atom[] } | undefined;
-  for (const span of spans)
-    for (const { text, width } of measuredParts(span.text, span.style ?? "regular")) {
+  const words: OpenWord[] = [];
+  let open: OpenWord | undefined;
+  for (const span of spans) {
+    const style = span.style ?? "regular";
+    const space = unitWidth(" ", style);
+    for (const { text, width } of measuredParts(span.text, style)) {
       if (text === " ") open = undefined;
       else if (open === undefined) {
-        open = { width, atoms: [{ span, text, width }] };
+        open = { width, space, atoms: [{ span, text, width }] };
         words.push(open);
       } else {
         open.atoms.push({ span, text, width });
         open.width += width;
+        open.space = space;
       }
     }
+  }
   wordsKnown.set(spans, words);
   return words;
 }
@@ -143,25 +162,21 @@ const measuredParts = remembered((text, style): readonly Measured[] =>
 
 const styleOf = ({ span }: Atom): Style => span.style ?? "regular";
 
-/** Width of the space after a word, at a size of 1. */
-function spaceAfter(word: Word | undefined): number {
-  const atom = word?.atoms.at(-1);
-  return unitWidth(" ", atom === undefined ? "regular" : styleOf(atom));
-}
-
 /** Breaks a word that no line can hold between letters. */
 function broken(word: Word, room: number): readonly Word[] {
-  const parts: { width: number; atoms: Atom[] }[] = [{ width: 0, atoms: [] }];
+  const parts: OpenWord[] = [];
   for (const { span, text } of word.atoms)
     for (const letter of text) {
-      const width = unitWidth(letter, span.style ?? "regular");
+      const style = span.style ?? "regular";
+      const width = unitWidth(letter, style);
       let part = parts.at(-1);
-      if (part === undefined || (part.width + width > room && part.atoms.length > 0)) {
-        part = { width: 0, atoms: [] };
+      if (part === undefined || part.width + width > room) {
+        part = { width: 0, space: 0, atoms: [] };
         parts.push(part);
       }
       part.atoms.push({ span, text: letter, width });
       part.width += width;
+      part.space = unitWidth(" ", style);
     }
   return parts;
 }

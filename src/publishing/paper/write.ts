@@ -41,7 +41,9 @@ interface Advance {
 /** What pdfkit has, but its types do not tell. */
 interface Inside {
   readonly _font: DocFont;
-  readonly page: { readonly fonts: Record<string, object>; write(text: string): void };
+  readonly page: { readonly fonts: Record<string, object>; write(bytes: Uint8Array): void };
+  _offset: number;
+  _write(data: string | Uint8Array): void;
   endMetadata(): void;
   addContent(operation: string): Doc;
   link(x: number, y: number, width: number, height: number, target: string | number, options: object): Doc;
@@ -124,7 +126,7 @@ function gatherContent(doc: Doc): () => void {
     return doc;
   };
   return () => {
-    for (const [page, operations] of gathered) page.write(operations.join("\n"));
+    for (const [page, operations] of gathered) page.write(Buffer.from(`${operations.join("\n")}\n`, "latin1"));
   };
 }
 
@@ -132,12 +134,20 @@ function escapeXml(text: string): string {
   return text.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;");
 }
 
+/** The file, once the document is ended. Its parts are gathered as text, a letter a byte, and do not go through a stream one by one. */
 function collect(doc: Doc): Promise<Uint8Array> {
+  const inside = doc as unknown as Inside;
+  // Its head went into the stream as it was opened.
+  const parts: string[] = [String(doc.read().toString("latin1"))];
+  inside._write = (data) => {
+    const part = typeof data === "string" ? `${data}\n` : Buffer.from(data).toString("latin1");
+    parts.push(part);
+    inside._offset += part.length;
+  };
   return new Promise((resolve, reject) => {
-    const chunks: Uint8Array[] = [];
-    doc.on("data", (chunk: Uint8Array) => chunks.push(chunk));
-    doc.on("end", () => resolve(compactPdf(Buffer.concat(chunks))));
+    doc.on("end", () => resolve(compactPdf(parts.join(""))));
     doc.on("error", reject);
+    doc.resume();
   });
 }
 
@@ -241,9 +251,14 @@ function showPiece(
   const known = ink.fonts.get(face.key) ?? new Map<string, string>();
   let shown = "";
   // pdfkit shapes a word with the space behind it, and so never kerns over a space.
-  for (const [word] of text.matchAll(/[^ ]+ ?| /g)) {
-    const written = known.get(word) ?? wordShown(font, word);
-    known.set(word, written);
+  for (let from = 0, to = 0; from < text.length; from = to) {
+    to = text.indexOf(" ", from) + 1 || text.length;
+    const word = text.slice(from, to);
+    let written = known.get(word);
+    if (written === undefined) {
+      written = wordShown(font, word);
+      known.set(word, written);
+    }
     shown += written;
   }
   doc.addContent(`BT /${font.id} ${size} Tf 1 0 0 -1 ${short(x)} ${short(y)} Tm [<${shown}>] TJ ET`);
