@@ -57,7 +57,10 @@ function remembering(font: Font): Font {
     const glyph = font.getGlyph(id);
     const decode = glyph._decode.bind(glyph);
     let outline: object | null | undefined;
-    glyph._decode = () => (outline === undefined ? (outline = decode()) : outline);
+    glyph._decode = () => {
+      if (outline === undefined) outline = decode();
+      return outline;
+    };
   }
   const kerns = new Map<string, number>();
   const glyphOf = (letter: string): Glyph => {
