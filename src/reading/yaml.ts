@@ -77,8 +77,23 @@ function parse(text: string): Parsed {
   const [tokens, excess] = "offset" in found ? [[], found] : [found, undefined];
   const options = { schema: "failsafe", uniqueKeys: false, prettyErrors: false, logLevel: "silent" } as const;
   const documents = new Composer(options).compose(tokens, true, text.length);
-  const [document, second] = documents as Iterable<Document.Parsed<ParsedNode>>;
+  const [document, second] = withoutTraces(() => firstTwo(documents as Iterable<Document.Parsed<ParsedNode>>));
   return { text, counter, lineOf, ...given({ document, more: second?.range[0], excess }) };
+}
+
+function firstTwo<Value>([first, second]: Iterable<Value>) {
+  return [first, second] as const;
+}
+
+/* A text may be full of faults, each an error, and what takes longest about an error is where in the program it was made. */
+function withoutTraces<Value>(work: () => Value): Value {
+  const { stackTraceLimit } = Error;
+  Error.stackTraceLimit = 0;
+  try {
+    return work();
+  } finally {
+    Error.stackTraceLimit = stackTraceLimit;
+  }
 }
 
 /* Where the text stops being readable: nothing that seems to follow from there on is sure. */
