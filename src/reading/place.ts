@@ -11,10 +11,13 @@ export const rest = "\u0000rest";
 
 /** The place of a part of a file: its path as a JSON Pointer (RFC 6901). */
 export function placeOf(path: Path): Place {
-  return path
-    .filter((step) => step !== rest)
-    .map((step) => `/${String(step).replaceAll("~", "~0").replaceAll("/", "~1")}`)
-    .join("");
+  let place = "";
+  for (const step of path) if (step !== rest) place += `/${escaped(String(step))}`;
+  return place;
+}
+
+function escaped(step: string): string {
+  return /[~/]/.test(step) ? step.replaceAll("~", "~0").replaceAll("/", "~1") : step;
 }
 
 /** The place that holds this one; the whole file's is "". */

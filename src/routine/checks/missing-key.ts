@@ -10,8 +10,10 @@ export const missingKey: Rule = {
   bad: counts("1-4: Cartwheel to the right\n5-8: hold"),
   find: (scene) =>
     perMove(scene, (move) => {
+      const { text } = move.cue;
       const found = speaks.flatMap(({ says, unless, has, write }) => {
-        const word = has(move) ? undefined : says.exec(move.cue.text.replace(unless, " "))?.[0].trim();
+        if (!says.test(text) || has(move)) return [];
+        const word = says.exec(text.replace(unless, " "))?.[0].trim();
         return word === undefined ? [] : [{ word, write }];
       });
       if (found.length === 0) return undefined;
