@@ -138,7 +138,7 @@ function escapeXml(text: string): string {
 function collect(doc: Doc): Promise<Uint8Array> {
   const inside = doc as unknown as Inside;
   // Its head went into the stream as it was opened.
-  const parts: string[] = [String(doc.read().toString("latin1"))];
+  const parts: string[] = [(doc.read() as Buffer).toString("latin1")];
   inside._write = (data) => {
     const part = typeof data === "string" ? `${data}\n` : Buffer.from(data).toString("latin1");
     parts.push(part);
