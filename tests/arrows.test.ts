@@ -9,9 +9,11 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
   routine: [],
   reading: ["routine"],
   teaching: ["routine"],
-  publishing: ["routine", "teaching"],
-  build: ["routine", "reading", "teaching", "publishing"],
-  cli: ["build", "reading"],
+  wording: ["routine"],
+  typesetting: [],
+  publishing: ["routine", "teaching", "wording", "typesetting"],
+  build: ["routine", "reading", "teaching", "wording", "typesetting", "publishing"],
+  cli: ["build", "reading", "wording"],
 };
 
 /** Packages that a room may use; the core knows none but exact fractions. */

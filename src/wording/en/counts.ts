@@ -1,0 +1,20 @@
+import type { Move } from "../../routine/routine.js";
+
+/** How long a move lasts, where its numbers do not tell: "10 counts". */
+function lasts({ on, length }: Pick<Move, "on" | "length">): string | undefined {
+  return /[-,]/.test(on) || length.valueOf() <= 1 ? undefined : `${length.toFraction()} counts`;
+}
+
+/** Counts as a reader needs them. */
+export const counts = {
+  /** A span as it is printed, with a dash between its ends: "1–3". */
+  span: (on: string): string => on.replace("-", "–"),
+  lasts,
+  /** The counts of a move, with its length where the numbers do not tell: "5 (10 counts)". */
+  of(move: Pick<Move, "on" | "length">): string {
+    const length = lasts(move);
+    return length === undefined ? move.on : `${move.on} (${length})`;
+  },
+  /** What stands where nothing is danced. */
+  hold: "hold",
+};

@@ -1,0 +1,35 @@
+import type { Risk } from "../../routine/words.js";
+
+/* The usual cautions of the trade (common practice, no source). None of them states a dose. */
+const texts: Record<Risk, readonly [label: string, text: string]> = {
+  "floor-drop": [
+    "fast to the floor",
+    "Learn the way down slowly and control it before you bring it up to speed. Clear the floor first.",
+  ],
+  inversion: [
+    "upside down",
+    "Try this only where a qualified teacher in the room has taught you how to enter it, how to leave it and how to be spotted.",
+  ],
+  backbend: ["backbend", "Warm the whole spine first, spread the bend over its length and stop where it pinches."],
+  split: ["split", "Go only as far as your own range allows, warm, and never bounce into it."],
+  jump: ["jump", "Land through the feet with soft knees, on a sprung or forgiving floor where there is one."],
+  spin: ["spin", "Mark the turn before you spin it, give yourself room, and rest when you are dizzy."],
+  lift: ["lift", "Only with a partner and a spotter who have been taught it in the room, and with everybody's say-so."],
+  kneework: [
+    "weight on the knees",
+    "Wear knee pads, place the knees rather than drop them, and choose the other option on a hard floor.",
+  ],
+  heels: ["heels", "Learn it flat first. Check the fit, the tips and the floor before you put heels on."],
+};
+
+/** Risks and what is said about them, on page and paper alike. */
+export const risks = {
+  /** A short name, for beside the move. */
+  label: (risk: Risk): string => texts[risk][0],
+  /** One or two sentences for the top of a page. */
+  caution: (risk: Risk): string => texts[risk][1],
+  /** Stands under every list of cautions. */
+  deference:
+    "The venue's rules and local codes come first, then what a qualified teacher in the room tells you. With pain, an injury, " +
+    "a pregnancy or a health condition, ask a clinician before you try it. Leaving a move out is always an option.",
+};

@@ -1,0 +1,17 @@
+import { en } from "./en.js";
+
+/** Everything that a page, a paper, a caption, a plan or the player says, in one language. */
+export type Wording = typeof en;
+
+/** The catalogues, by the first part of a BCP 47 language tag. A further language is a file of the same type and a line here. */
+const catalogues: Readonly<Record<string, Wording>> = { en };
+
+/**
+ * What is said in a language; in English where there is no catalogue for it.
+ *
+ * @param language a BCP 47 tag, such as `en` or `en-GB`
+ * @example wordingOf("en-GB").versions.name("2") // "Level 2"
+ */
+export function wordingOf(language: string): Wording {
+  return catalogues[language.toLowerCase().split("-")[0] ?? ""] ?? en;
+}
