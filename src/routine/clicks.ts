@@ -1,4 +1,5 @@
-import Fraction from "fraction.js";
+import type Fraction from "fraction.js";
+import { countSeconds, countStart } from "./clock.js";
 import type { DancedSection, Routine } from "./routine.js";
 
 /** A whole count on the clock. */
@@ -18,11 +19,6 @@ export interface Click {
   readonly section?: number;
   /** From 1 within the section; absent in the count-in. */
   readonly phrase?: number;
-}
-
-/** Seconds that a count lasts at a tempo of so many counts a minute: 60 / tempo. */
-export function countSeconds(countsPerMinute: Fraction): Fraction {
-  return new Fraction(60).div(countsPerMinute);
 }
 
 /**
@@ -49,8 +45,6 @@ function* countIn({ music, sections }: Routine): Generator<Click> {
 }
 
 function* sectionClicks(routine: Routine, section: DancedSection, index: number): Generator<Click> {
-  const each = countSeconds(section.countsPerMinute);
-  const time = (at: number) => section.start.add(each.mul(at - section.at));
   for (const phrase of section.phrases) {
     for (const [place, number] of phrase.numbers.entries()) {
       const at = phrase.at + place;
@@ -60,8 +54,8 @@ function* sectionClicks(routine: Routine, section: DancedSection, index: number)
         number,
         call: phrase.say?.[place] ?? String(number),
         accent: routine.music.accents.includes(number),
-        start: time(at),
-        end: last ? section.end : time(at + 1),
+        start: countStart(section, at),
+        end: last ? section.end : countStart(section, at + 1),
         section: index,
         phrase: phrase.number,
       };

@@ -3,8 +3,8 @@ import type { Pass } from "./order.js";
 import type { Problems } from "./problems.js";
 import type { WrittenRoutine, WrittenSection } from "./written.js";
 
-/** A pass's stretch of the track's clock, in seconds from the routine's first count. */
-export interface Stretch {
+/** When a pass begins and ends on the track's clock, in seconds from the routine's first count. */
+export interface PassTimes {
   /** In counts from the routine's first count. */
   readonly at: number;
   readonly counts: number;
@@ -17,7 +17,8 @@ export interface Stretch {
 export interface Clock {
   /** Where the routine's first count falls in the track, in seconds. */
   readonly firstCount: Fraction;
-  readonly stretches: readonly Stretch[];
+  /** One a pass, in danced order. */
+  readonly passes: readonly PassTimes[];
 }
 
 const zero = new Fraction(0);
@@ -48,7 +49,7 @@ export function runClock(routine: WrittenRoutine, passes: readonly Pass[], probl
       `the routine begins with this section, so its \`at\` and the music's \`first-count\` must be the same time; keep one of the two`,
     );
 
-  const stretches: Stretch[] = [];
+  const times: PassTimes[] = [];
   let start = zero;
   for (const [index, pass] of passes.entries()) {
     const section = routine.sections[pass.written];
@@ -57,7 +58,7 @@ export function runClock(routine: WrittenRoutine, passes: readonly Pass[], probl
     const next = trackTimeOf(index + 1);
     const wanted = next?.seconds.sub(firstCount);
     const cut = wanted?.lt(reach) === true;
-    stretches.push({ at: pass.at, counts: pass.counts, start, end: cut && wanted ? wanted : reach, countsPerMinute });
+    times.push({ at: pass.at, counts: pass.counts, start, end: cut && wanted ? wanted : reach, countsPerMinute });
     if (next !== undefined && cut && wanted) {
       const early = reach.sub(wanted);
       const [counted, given] = [seconds(reach.add(firstCount)), seconds(next.seconds)];
@@ -76,7 +77,7 @@ export function runClock(routine: WrittenRoutine, passes: readonly Pass[], probl
     }
     start = wanted ?? reach;
   }
-  return { firstCount, stretches };
+  return { firstCount, passes: times };
 }
 
 /** The track time that the file gives for a pass: only the first pass of a section in its time through can have one. */
@@ -98,21 +99,33 @@ function seconds(time: Fraction): string {
   return time.round(2).valueOf().toString();
 }
 
+/** Seconds that a count lasts at a tempo of so many counts a minute: 60 / tempo. */
+export function countSeconds(countsPerMinute: Fraction): Fraction {
+  return new Fraction(60).div(countsPerMinute);
+}
+
+/** Seconds at which a count of a section begins, from the routine's first count: its start + 60 × counts / tempo. */
+export function countStart(
+  { start, at, countsPerMinute }: Pick<PassTimes, "start" | "at" | "countsPerMinute">,
+  count: number | Fraction,
+): Fraction {
+  return start.add(countSeconds(countsPerMinute).mul(new Fraction(count).sub(at)));
+}
+
 /** Seconds at which a count position begins: where a wait lies before it, the moment after the wait. */
 export function beginAt(clock: Clock, section: number, at: Fraction): Fraction {
-  const stretch = clock.stretches[section];
-  if (stretch === undefined) return zero;
-  return stretch.start.add(at.sub(stretch.at).mul(60).div(stretch.countsPerMinute));
+  const times = clock.passes[section];
+  return times === undefined ? zero : countStart(times, at);
 }
 
 /** Seconds at which something that ends on a count position ends: a move that ends a section ends before any wait. */
 export function endAt(clock: Clock, section: number, at: Fraction): Fraction {
-  for (let index = section; index < clock.stretches.length; index++) {
-    const stretch = clock.stretches[index];
-    if (stretch === undefined) break;
-    const reach = at.compare(stretch.at + stretch.counts);
-    if (reach === 0) return stretch.end;
+  for (let index = section; index < clock.passes.length; index++) {
+    const pass = clock.passes[index];
+    if (pass === undefined) break;
+    const reach = at.compare(pass.at + pass.counts);
+    if (reach === 0) return pass.end;
     if (reach < 0) return beginAt(clock, index, at);
   }
-  return clock.stretches.at(-1)?.end ?? zero;
+  return clock.passes.at(-1)?.end ?? zero;
 }

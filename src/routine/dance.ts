@@ -130,8 +130,8 @@ function checkShortened(
   for (const moves of stanced.values())
     for (const { placed } of moves) {
       const section = placed.phrase.section;
-      const stretch = clock.stretches[section];
-      if (stretch === undefined || beginAt(clock, section, placed.at).lt(stretch.end)) continue;
+      const times = clock.passes[section];
+      if (times === undefined || beginAt(clock, section, placed.at).lt(times.end)) continue;
       const next = written.sections[passes[section + 1]?.written ?? -1];
       problems.error(
         "at",
@@ -229,7 +229,7 @@ function assemble(
   versions: readonly Version[],
 ): Routine {
   const { music } = written;
-  const seconds = clock.stretches.at(-1)?.end ?? new Fraction(0);
+  const seconds = clock.passes.at(-1)?.end ?? new Fraction(0);
   return {
     slug: written.slug,
     title: written.title,
@@ -274,7 +274,7 @@ function assemble(
 
 function sectionOf(pass: Pass, index: number, written: WrittenRoutine, clock: Clock, library: Library): DancedSection {
   const section = written.sections[pass.written];
-  const stretch = clock.stretches[index];
+  const times = clock.passes[index];
   const zero = new Fraction(0);
   return {
     name: section?.name ?? "",
@@ -288,9 +288,9 @@ function sectionOf(pass: Pass, index: number, written: WrittenRoutine, clock: Cl
     tag: section?.onWalls !== undefined,
     counts: pass.counts,
     at: pass.at,
-    start: stretch?.start ?? zero,
-    end: stretch?.end ?? zero,
-    countsPerMinute: stretch?.countsPerMinute ?? written.music.tempo,
+    start: times?.start ?? zero,
+    end: times?.end ?? zero,
+    countsPerMinute: times?.countsPerMinute ?? written.music.tempo,
     feel: pass.material.feel,
     canon: [...pass.material.delays].map(([group, after]) => ({ group, after })),
     parts: [...pass.material.parts.keys()],

@@ -83,3 +83,16 @@ function pointText(point: Point, feel: Feel): string {
   const letter = Object.entries(parts[feel]).find(([, part]) => part.equals(point.part))?.[0];
   return `${point.count}${letter ?? ""}`;
 }
+
+/** The point at a position in counts from the routine's first, to the nearest part of a count that the feel has a name for. */
+export function nearestPoint(
+  { at, numbers }: { readonly at: number; readonly numbers: readonly number[] },
+  position: Fraction,
+  feel: Feel,
+): Point {
+  const whole = position.sub(at).floor();
+  const past = position.sub(at).sub(whole);
+  const distance = (part: Fraction) => past.sub(part).abs();
+  const part = Object.values(parts[feel]).reduce((best, one) => (distance(one).lt(distance(best)) ? one : best));
+  return { count: numbers[whole.valueOf()] ?? 0, part };
+}

@@ -1,5 +1,5 @@
 import type Fraction from "fraction.js";
-import { countSeconds } from "../../routine/clicks.js";
+import { countSeconds } from "../../routine/clock.js";
 import type { Routine } from "../../routine/routine.js";
 
 /**

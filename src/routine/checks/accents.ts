@@ -1,3 +1,4 @@
+import { type Cell, chart } from "../chart.js";
 import type { Move } from "../routine.js";
 import { counts, type Remark, type Rule, type Scene } from "./rule.js";
 
@@ -9,11 +10,11 @@ export const accentWithoutHit: Rule = {
   bad: counts("1-3: Walk\n4: Look up\n5-8: Walk", "music: { tempo: 100, accents: [4] }\n"),
   find: (scene) => {
     const found = new Map<string, Remark>();
-    for (const { phrase, over, counted } of hitsByPhrase(scene)) {
+    for (const { phrase, cells, counted } of hitsByPhrase(scene)) {
       if (phrase.echo) continue;
       const bare = scene.routine.music.accents.flatMap((accent) => {
         const index = phrase.numbers.indexOf(accent);
-        return index < 0 || counted.has(accent) ? [] : [{ accent, spanning: moveOver(over, phrase.at + index) }];
+        return index < 0 || counted.has(accent) ? [] : [{ accent, spanning: moveOver(cells, phrase.at + index) }];
       });
       // A move that comes from the phrase before is let go by.
       const missed = bare.filter(({ spanning }) => spanning === undefined || spanning.at.gte(phrase.at));
@@ -34,8 +35,8 @@ export const accentWithoutHit: Rule = {
 };
 
 /** The move that lasts over a count but begins before it. */
-function moveOver(moves: readonly Move[], at: number): Move | undefined {
-  return moves.find((move) => move.at.lt(at) && move.at.add(move.length).gt(at));
+function moveOver(cells: readonly Cell[], at: number): Move | undefined {
+  return cells.find(({ move, to }) => move?.at.lt(at) && to.gt(at))?.move;
 }
 
 export const hitsOffAccents: Rule = {
@@ -59,22 +60,12 @@ export const hitsOffAccents: Rule = {
   },
 };
 
-/** The moves of the taught version that last into each phrase as danced, with the count numbers on which they hit. */
+/** The taught version's phrases as danced, with the count numbers on which a move hits. */
 function hitsByPhrase({ routine, versions }: Scene) {
-  const moves = versions[0]?.moves ?? [];
-  let next = 0;
-  return routine.sections
-    .flatMap(({ phrases }) => phrases)
-    .map((phrase) => {
-      const end = phrase.at + phrase.numbers.length;
-      const over: Move[] = [];
-      for (let index = next; moves[index]?.at.lt(end) === true; index++) {
-        const move = moves[index];
-        const ended = move?.at.add(move.length);
-        if (move !== undefined && ended?.gt(phrase.at) === true) over.push(move);
-        if (ended?.lte(end) === true && index === next) next++;
-      }
-      const hits = over.filter(({ hit, at }) => hit && at.gte(phrase.at) && at.equals(at.floor()));
-      return { phrase, over, counted: new Set(hits.map(({ at }) => phrase.numbers[at.valueOf() - phrase.at])) };
-    });
+  return chart(routine, versions[0]?.moves ?? []).map(({ phrase, cells }) => {
+    const hits = cells.flatMap(({ move, begins }) =>
+      move?.hit && begins && move.at.equals(move.at.floor()) ? [phrase.numbers[move.at.valueOf() - phrase.at]] : [],
+    );
+    return { phrase, cells, counted: new Set(hits) };
+  });
 }

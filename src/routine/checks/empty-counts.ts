@@ -1,4 +1,4 @@
-import Fraction from "fraction.js";
+import { chart } from "../chart.js";
 import type { DancedPhrase, Version } from "../routine.js";
 import { counts, inVersion, type Remark, type Rule, type Scene } from "./rule.js";
 
@@ -16,35 +16,18 @@ export const emptyCounts: Rule = {
   },
 };
 
-/** A remark a phrase that has empty counts in a version. */
+/** A remark a phrase that has empty counts in a version: whole counts of which no move has any part. */
 function gaps(scene: Scene, version: Version): readonly Remark[] {
-  const remarks: Remark[] = [];
-  let index = 0;
-  let filled = new Fraction(0);
-  for (const [section, danced] of scene.routine.sections.entries())
-    for (const phrase of danced.phrases) {
-      if (phrase.echo) continue;
-      const empty: number[] = [];
-      for (const [offset, number] of phrase.numbers.entries()) {
-        const at = phrase.at + offset;
-        for (; version.moves[index]?.at.lt(at + 1) === true; index++) {
-          const move = version.moves[index];
-          const to = move?.at.add(move.length);
-          if (to?.gt(filled) === true) filled = to;
-        }
-        if (!filled.gt(at)) empty.push(number);
-      }
-      if (empty.length > 0)
-        remarks.push({
-          place: phrasePlace(scene, section, phrase.number),
-          message: `${pickUp(phrase, empty)}${empty.length === 1 ? "count" : "counts"} ${empty.join(", ")}${inVersion(scene, version)}: nothing is written, so the dancer holds; write \`hold\` where that is meant`,
-        });
-    }
-  return remarks;
-}
-
-function phrasePlace(scene: Scene, section: number, phrase: number): string {
-  return scene.routine.sections[section]?.phrases[phrase - 1]?.place ?? scene.written.place;
+  return chart(scene.routine, version.moves).flatMap(({ phrase, cells }) => {
+    const holds = cells.filter(({ move }) => move === undefined);
+    const empty = phrase.numbers.filter((_, offset) => {
+      const at = phrase.at + offset;
+      return holds.some(({ from, to }) => from.lte(at) && to.gte(at + 1));
+    });
+    if (phrase.echo || empty.length === 0) return [];
+    const message = `${pickUp(phrase, empty)}${empty.length === 1 ? "count" : "counts"} ${empty.join(", ")}${inVersion(scene, version)}: nothing is written, so the dancer holds; write \`hold\` where that is meant`;
+    return [{ place: phrase.place, message }];
+  });
 }
 
 /** A first phrase that only ends may be a pick-up: written with its own first number, it has no empty counts. */
