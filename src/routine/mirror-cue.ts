@@ -1,11 +1,9 @@
 import type { Cue, Mark, Range } from "./cue.js";
-import { type Exchange, type MirroredText, mirrorWords } from "./mirror-words.js";
-
-/** Word pairs of another language that are exchanged like left and right. */
-export type WordPairs = readonly (readonly [string, string])[];
+import type { Exchange, MirroredText, WordPairs } from "./cue-language.js";
+import { english } from "./english/english.js";
 
 /** What is never exchanged in a cue: words that stood in backticks, and addresses that stand for themselves. */
-function kept(cue: Cue): readonly Range[] {
+function unexchanged(cue: Cue): readonly Range[] {
   return cue.marks.filter(
     ({ kind, from, to, href }) => kind === "fixed" || (kind === "link" && cue.text.slice(from, to) === href),
   );
@@ -23,7 +21,7 @@ const known = new WeakMap<Cue, Mirrored>();
 function mirrored(cue: Cue, pairs: WordPairs): Mirrored {
   const before = known.get(cue);
   if (before?.pairs === pairs) return before;
-  const words = mirrorWords(cue.text, { keep: kept(cue), pairs });
+  const words = english.mirror(cue.text, { keep: unexchanged(cue), pairs });
   const { text, exchanges } = words;
   const marks = cue.marks.map((mark): Mark => ({ ...mark, ...moved(mark, exchanges) }));
   const found = { pairs, words, cue: exchanges.length === 0 ? cue : { text, marks } };

@@ -1,4 +1,5 @@
-import { mirrorCue, type WordPairs } from "./mirror-cue.js";
+import type { WordPairs } from "./cue-language.js";
+import { mirrorCue } from "./mirror-cue.js";
 import type { PlacedMove, Run } from "./placing.js";
 import type { OtherWay } from "./routine.js";
 import { onOtherSide } from "./stancing.js";

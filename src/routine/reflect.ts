@@ -1,5 +1,6 @@
 import type { Cue } from "./cue.js";
-import { mirrorCue, type WordPairs } from "./mirror-cue.js";
+import type { WordPairs } from "./cue-language.js";
+import { mirrorCue } from "./mirror-cue.js";
 import type { DancedSection, Group, Move, OtherWay, Routine, Version } from "./routine.js";
 import { otherFoot, otherTravel, reflectedStance } from "./stance.js";
 

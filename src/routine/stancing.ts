@@ -1,5 +1,6 @@
+import type { WordPairs } from "./cue-language.js";
 import type { VersionName } from "./ladder.js";
-import { mirrorCue, type WordPairs } from "./mirror-cue.js";
+import { mirrorCue } from "./mirror-cue.js";
 import type { Pass, PassPhrase } from "./order.js";
 import type { PlacedMove, Run } from "./placing.js";
 import type { Problems } from "./problems.js";

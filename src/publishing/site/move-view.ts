@@ -1,5 +1,6 @@
 import type { Cue } from "../../routine/cue.js";
-import { mirrorCue, type WordPairs } from "../../routine/mirror-cue.js";
+import type { WordPairs } from "../../routine/cue-language.js";
+import { mirrorCue } from "../../routine/mirror-cue.js";
 import { type Body, reflectBody } from "../../routine/reflect.js";
 import type { Move, OtherWay } from "../../routine/routine.js";
 import type { Facing, Height, TravelWay, Weight } from "../../routine/words.js";

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type MirroredText, mirrorWords } from "../../src/routine/mirror-words.js";
+import type { MirroredText } from "../../../src/routine/cue-language.js";
+import { mirrorWords } from "../../../src/routine/english/mirror.js";
 import { aside } from "./mirror-corpus/aside.js";
 import { working } from "./mirror-corpus/working.js";
 

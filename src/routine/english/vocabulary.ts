@@ -1,6 +1,6 @@
 /**
  * The words by which a left and a right are told from their namesakes, as parts of regular expressions over the keys
- * that mirror-senses describes. Common practice in class and everyday English: no source.
+ * that senses describes. Common practice in class and everyday English: no source.
  */
 
 export const oneOf = (words: string) => `(?:${words.split(" ").join("|")})`;

@@ -2,6 +2,8 @@
  * Reads a cue as the words and signs that the mirror cares about, and knows what each becomes on the other side.
  */
 
+import type { WordPairs } from "../cue-language.js";
+
 /** What a token is; `added` is a word of another language that names a side. */
 type Kind = "letters" | (typeof kinds)[number];
 const kinds = ["word", "stop", "side", "added", "turning", "hour", "time", "fraction"] as const;
@@ -14,23 +16,22 @@ export interface Token {
   readonly text: string;
   /** The text on the other side; the same where it has none. */
   readonly other: string;
-  /** What its neighbours see of it (mirror-senses lists the keys); the same in a text and in its mirror. */
+  /** What its neighbours see of it (senses lists the keys); the same in a text and in its mirror. */
   readonly key: string;
 }
 
-type Pairs = readonly (readonly [string, string])[];
 /** Words with their other words, both ways. */
-type Others = ReadonlyMap<string, string>;
+type Opposites = ReadonlyMap<string, string>;
 
-/** The words that name a side, beside the English ones, and what finds them and all the rest. */
-interface Wording {
-  readonly added: Others;
+/** The words that name a side beside the English ones, and the expression that finds them and all the rest. */
+interface Vocabulary {
+  readonly added: Opposites;
   readonly lexer: RegExp;
 }
 
 /** The tokens of a text, in order; blanks and quotation marks are none. */
-export function tokensOf(text: string, pairs: Pairs): readonly Token[] {
-  const { added, lexer } = wordingFor(pairs);
+export function tokensOf(text: string, pairs: WordPairs): readonly Token[] {
+  const { added, lexer } = vocabularyFor(pairs);
   return Array.from(text.matchAll(lexer), (match) => {
     const [found] = match;
     const from = match.index;
@@ -60,21 +61,21 @@ const grammar = [
   "(?<word>[\\p{L}\\p{M}\\p{N}]+(?:['’][\\p{L}\\p{M}\\p{N}]+)*)",
   "(?<stop>\\n[^\\S\\n]*\\n|[.!?…,;:()[\\]/&+\\p{Pd}])",
 ];
-const english: Wording = { added: new Map(), lexer: new RegExp(grammar.join("|"), "giu") };
+const english: Vocabulary = { added: new Map(), lexer: new RegExp(grammar.join("|"), "giu") };
 
 /** Made once for each list of pairs: a library has one for tens of thousands of cues. */
-const wordings = new WeakMap<Pairs, Wording>();
+const vocabularies = new WeakMap<WordPairs, Vocabulary>();
 
-function wordingFor(pairs: Pairs): Wording {
+function vocabularyFor(pairs: WordPairs): Vocabulary {
   if (pairs.length === 0) return english;
-  const known = wordings.get(pairs);
+  const known = vocabularies.get(pairs);
   if (known !== undefined) return known;
-  const wording = wordingWith(addedWords(pairs));
-  wordings.set(pairs, wording);
-  return wording;
+  const vocabulary = vocabularyWith(addedWords(pairs));
+  vocabularies.set(pairs, vocabulary);
+  return vocabulary;
 }
 
-function wordingWith(added: Others): Wording {
+function vocabularyWith(added: Opposites): Vocabulary {
   if (added.size === 0) return english;
   const longestFirst = [...added.keys()].sort((a, b) => b.length - a.length);
   const terms = longestFirst.map((term) => term.replace(/[\\^$.*+?()[\]{}|/]/g, "\\$&"));
@@ -83,14 +84,14 @@ function wordingWith(added: Others): Wording {
 
 /** L, R and rows of them (RLR), with a part of the body (RF, Lh), of the stage (DSR) or of the house (HL). */
 const LETTERS = /^(?:[LR]+|[LR][FHKSATfht]|[DUC]?S[LR]|H[LR])$/;
-const turningLetters: Others = new Map([
+const turningLetters: Opposites = new Map([
   ["CW", "CCW"],
   ["CCW", "CW"],
   ["ACW", "CW"],
 ]);
 
 /** The lexer passes over case; where case tells (letters, words of another language) this looks again. */
-function kindOf(match: RegExpExecArray, added: Others): Kind {
+function kindOf(match: RegExpExecArray, added: Opposites): Kind {
   const [word] = match;
   const kind = kinds.find((name) => match.groups?.[name] !== undefined) ?? "word";
   if (kind === "added" && !added.has(word)) return "word";
@@ -103,23 +104,23 @@ function kindOf(match: RegExpExecArray, added: Others): Kind {
 
 const withCapital = (word: string) => word.slice(0, 1).toUpperCase() + word.slice(1).toLowerCase();
 const casings = [(word: string) => word.toLowerCase(), withCapital, (word: string) => word.toUpperCase()];
-const allCasings = (pairs: Pairs): Pairs =>
+const allCasings = (pairs: WordPairs): WordPairs =>
   pairs.flatMap(([one, two]) => casings.map((casing) => [casing(one), casing(two)] as const));
 
-const sides: Others = new Map(
+const sides: Opposites = new Map(
   allCasings([
     ["left", "right"],
     ["right", "left"],
   ]),
 );
-const turnings: Others = new Map(allCasings([["clockwise", "anticlockwise"]]));
+const turnings: Opposites = new Map(allCasings([["clockwise", "anticlockwise"]]));
 const acrossTheClock = (index: number) => (22 - index) % 12;
-const hours: Others = new Map([
+const hours: Opposites = new Map([
   ...allCasings(hourNames.map((name, index) => [name, hourNames[acrossTheClock(index)] ?? name])),
   ...hourNames.map((_, index) => [String(index + 1), String(acrossTheClock(index) + 1)] as const),
 ]);
 
-function otherOf(kind: Kind, word: string, added: Others): string {
+function otherOf(kind: Kind, word: string, added: Opposites): string {
   if (kind === "added") return added.get(word) ?? word;
   if (kind === "side") return word.replace(/^(?:left|right)/i, (found) => sides.get(found) ?? found);
   if (kind === "letters") return word.replace(/[LR]/g, (letter) => (letter === "L" ? "R" : "L"));
@@ -139,7 +140,7 @@ function clockwise(word: string): string {
 const BORDERED = /^[\p{L}\p{N}](?:.*[\p{L}\p{M}\p{N}])?$/u;
 
 /** Both ways, in all casings. No word gets two others, and none is English for a side: that would not come back. */
-function addedWords(pairs: Pairs): Others {
+function addedWords(pairs: WordPairs): Opposites {
   const added = new Map<string, string>();
   const isFree = (word: string) =>
     BORDERED.test(word) && !added.has(word) && tokensOf(word, []).every(({ text, other }) => text === other);

@@ -1,25 +1,7 @@
-import type { Range } from "./cue.js";
-import { type Neighbours, reasonOf, type Sense, senseOfLetters, senseOfPlural, senseOfWord } from "./mirror-senses.js";
-import { type Token, tokensOf } from "./mirror-tokens.js";
-
-/** One replaced stretch of the original text. */
-export interface Exchange extends Range {
-  readonly text: string;
-}
-
-/** A left or right that stayed, or about which the rule is unsure, with a plain reason. */
-export interface LeftAlone extends Range {
-  readonly word: string;
-  readonly reason: string;
-}
-
-export interface MirroredText {
-  readonly text: string;
-  /** In the order of the text. */
-  readonly exchanges: readonly Exchange[];
-  /** In the order of the text. Where the reason starts with "unsure:" the word was exchanged all the same. */
-  readonly leftAlone: readonly LeftAlone[];
-}
+import type { Range } from "../cue.js";
+import type { Exchange, LeftAlone, MirroredText, WordPairs } from "../cue-language.js";
+import { type Neighbours, reasonOf, type Sense, senseOfLetters, senseOfPlural, senseOfWord } from "./senses.js";
+import { type Token, tokensOf } from "./tokens.js";
 
 /**
  * Exchanges left and right and what follows from them: letters that name a side, clockwise and anticlockwise, clock
@@ -34,7 +16,7 @@ export interface MirroredText {
  */
 export function mirrorWords(
   text: string,
-  options: { readonly keep?: readonly Range[]; readonly pairs?: readonly (readonly [string, string])[] } = {},
+  options: { readonly keep?: readonly Range[]; readonly pairs?: WordPairs } = {},
 ): MirroredText {
   const { keep = [], pairs = [] } = options;
   const tokens = tokensOf(text, pairs);
