@@ -1,11 +1,12 @@
 import { countCaptions } from "../publishing/captions/count-captions.js";
 import { writeClick } from "../publishing/click/wav.js";
-import { outlineText } from "../publishing/outline/outline.js";
+import { descriptionText } from "../publishing/description/description.js";
 import { takesText } from "../publishing/plan/takes-text.js";
 import type { Finding } from "../reading/finding.js";
 import type { Content } from "../reading/read-content.js";
 import type { Routine } from "../routine/routine.js";
 import { planRecording } from "../teaching/recording.js";
+import { wordingOf } from "../wording/wording.js";
 import { lookAtOne } from "./look.js";
 
 /** What came of making one thing of one routine, or what stands in the way. */
@@ -19,18 +20,22 @@ export type Made =
     };
 
 /** The text for under a video. */
-export function makeOutline(contentDir: string, slug: string): Promise<Made> {
-  return withRoutine(contentDir, slug, (routine, { library }) => outlineText(routine, library));
+export function makeDescription(contentDir: string, slug: string): Promise<Made> {
+  return withRoutine(contentDir, slug, (routine, { library }) => descriptionText(routine, library));
 }
 
 /** Captions of counts and cues for the performance video, each shown `lead` counts early. */
 export function makeCaptions(contentDir: string, slug: string, lead: number): Promise<Made> {
-  return withRoutine(contentDir, slug, (routine) => countCaptions(routine, lead));
+  return withRoutine(contentDir, slug, (routine, { library }) =>
+    countCaptions(routine, wordingOf(library.language), lead),
+  );
 }
 
 /** The takes of a breakdown video, as a list to have beside the camera. */
 export function makeTakes(contentDir: string, slug: string): Promise<Made> {
-  return withRoutine(contentDir, slug, (routine, { library }) => takesText(planRecording(routine, library)));
+  return withRoutine(contentDir, slug, (routine, { library }) =>
+    takesText(planRecording(routine, library), wordingOf(library.language)),
+  );
 }
 
 /** The click as sound, written to a file. */

@@ -1,4 +1,4 @@
-import { makeOutline } from "../build/one-routine.js";
+import { makeDescription } from "../build/one-routine.js";
 import { printMade } from "./print-one.js";
 import { readWords } from "./words.js";
 
@@ -8,5 +8,5 @@ export async function outlineCommand(args: readonly string[]): Promise<number> {
   const words = readWords(args, usage, ["content"], { least: 1, most: 1 });
   if (typeof words === "number") return words;
   const [slug = ""] = words.rest;
-  return printMade(slug, await makeOutline(words.options.content ?? "content", slug));
+  return printMade(slug, await makeDescription(words.options.content ?? "content", slug));
 }

@@ -1,4 +1,4 @@
-import type { Move, Routine, Version } from "./routine.js";
+import type { DancedSection, Move, Routine, Version } from "./routine.js";
 
 /** A section as a sheet prints it: once, with all the times that it is danced just so. */
 export interface SheetSection {
@@ -30,4 +30,25 @@ export function sheetSections(routine: Routine): readonly SheetSection[] {
 /** A version's moves in one danced section. */
 export function movesIn(version: Version, section: number): readonly Move[] {
   return version.moves.filter((move) => move.section === section);
+}
+
+/** A section by its name. */
+export interface SectionName {
+  readonly section: string;
+  /** Danced on the other side, where both sides are danced under this name. */
+  readonly otherSide: boolean;
+}
+
+/** What is danced in one go: a section, or some of its phrases. */
+export interface DancedName extends SectionName {
+  /** The first and the last phrase, from 1, where it is less than the section. */
+  readonly phrases?: readonly [from: number, to: number];
+  /** Counts in a phrase of the music. */
+  readonly phrase: number;
+}
+
+/** The name that tells a danced section from the others of its routine. */
+export function sectionName(routine: Routine, { name, mirrored }: DancedSection): SectionName {
+  const both = routine.sections.some((other) => other.name === name && other.mirrored !== mirrored);
+  return { section: name, otherSide: both && mirrored };
 }

@@ -1,10 +1,11 @@
+import type { DancedName, SectionName } from "../routine/sheet.js";
 import type { Risk } from "../routine/words.js";
 import type { LimitOutcome } from "./ease.js";
-import type { ActivityKind } from "./kinds.js";
+import type { ActivityKind, FrameKind } from "./kinds.js";
 import type { LevelLoads, Load } from "./load.js";
 import type { ClassSettings } from "./settings.js";
 
-/** A class, timed: plain data, with every text that a page or a pack shows. Times are whole seconds unless named otherwise. */
+/** A class, timed: plain data, values and no sentences. Times are whole seconds unless named otherwise. */
 export interface ClassPlan {
   readonly slug: string;
   readonly title: string;
@@ -13,8 +14,6 @@ export interface ClassPlan {
   readonly minutes: number;
   /** The level asked for. */
   readonly level: string;
-  /** In a few plain sentences: what fits, where the time goes, what the body meets. */
-  readonly summary: readonly string[];
   /** From the beginning of the slot to its end, without a gap. */
   readonly activities: readonly Activity[];
   /** The same in fewer lines. */
@@ -31,18 +30,16 @@ export interface ClassPlan {
 
 export interface Activity {
   readonly kind: ActivityKind;
-  /** What it is and what of: "Drill: Harbour wall, eights 1–2". */
-  readonly label: string;
-  /** One line that says what to do. */
-  readonly instruction: string;
-  /** The label of its block. */
-  readonly block: string;
   /** A slug, and its title; absent of what belongs to no routine. */
   readonly routine?: string;
   readonly title?: string;
   readonly sections: readonly string[];
   /** Ids of the plan's chunks. */
   readonly chunks: readonly string[];
+  /** Where it goes from the top of the routine only as far as the end of a section. */
+  readonly until?: SectionEnd;
+  /** Hard moves that are taken on their own. */
+  readonly moves?: readonly { readonly cue: string; readonly on: string }[];
   /** Per cent of the tempo. */
   readonly speed?: number;
   /** At that speed; absent where the sections differ in tempo. */
@@ -60,9 +57,15 @@ export interface Activity {
   readonly cautions: readonly Risk[];
 }
 
+/** What a block is about: a chunk to learn (its id), a routine put together or danced, or what stands around the dancing. */
+export type BlockTopic =
+  | { readonly is: "chunk"; readonly title: string; readonly chunk: string }
+  | { readonly is: "top" | "dance"; readonly title: string }
+  | { readonly is: FrameKind };
+
 /** Activities that belong together, from `from` up to, not including, `to`. */
 export interface Block {
-  readonly label: string;
+  readonly topic: BlockTopic;
   readonly start: number;
   readonly seconds: number;
   readonly from: number;
@@ -82,8 +85,7 @@ export interface PlannedChunk {
   readonly id: string;
   readonly routine: string;
   readonly section: string;
-  /** "Harbour wall, eights 1–2" */
-  readonly label: string;
+  readonly name: DancedName;
   /** Index of its section in the routine's list of danced sections. */
   readonly sectionIndex: number;
   /** Numbers of its first and last phrase in the section. */
@@ -107,10 +109,9 @@ export interface PlannedChunk {
 }
 
 /** Where a class stops: the end of a section of a routine. */
-export interface SectionEnd {
+export interface SectionEnd extends SectionName {
   readonly routine: string;
   readonly title: string;
-  readonly section: string;
 }
 
 export interface Fit {

@@ -13,7 +13,12 @@ export const dancedKinds = [
 ] as const;
 export type DancedKind = (typeof dancedKinds)[number];
 
-/** What surrounds it. */
-export type FrameKind = "warm-up" | "water" | "free-practice" | "cool-down";
+/** What stands around it. */
+export const frameKinds = ["warm-up", "water", "free-practice", "cool-down"] as const;
+export type FrameKind = (typeof frameKinds)[number];
 
 export type ActivityKind = DancedKind | FrameKind;
+
+export function isFrame(kind: ActivityKind): kind is FrameKind {
+  return frameKinds.some((frame) => frame === kind);
+}

@@ -1,6 +1,6 @@
 import Fraction from "fraction.js";
 import type { DancedSection, Move, Routine, Version } from "../routine/routine.js";
-import { type SheetSection, sheetSections } from "../routine/sheet.js";
+import { type DancedName, type SheetSection, sectionName, sheetSections } from "../routine/sheet.js";
 import { versionAt } from "../routine/version-at.js";
 import { type RatedMove, rateMoves } from "./difficulty.js";
 import { type LevelLoads, loadOf, plusBoth } from "./load.js";
@@ -67,6 +67,13 @@ export function joined(before: Chunk, chunk: Chunk): Stretch {
     countIn: before.countIn,
     loads: plusBoth(before.loads, chunk.loads),
   };
+}
+
+/** What a chunk is called. */
+export function nameOf({ routine, section, phrases }: Chunk): DancedName {
+  const [from, to] = phrases;
+  const whole = from === 1 && to === section.phrases.length;
+  return { ...sectionName(routine, section), ...(!whole && { phrases }), phrase: routine.music.phrase };
 }
 
 /** A class at an adaptation has no easier level to go to; a routine without the level asked for is taught at the nearest easier one. */

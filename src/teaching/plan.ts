@@ -1,16 +1,15 @@
 import type { Library, Workshop } from "../routine/routine.js";
-import type { ClassPlan, DividedClass, Fit, SectionEnd } from "./class-plan.js";
+import type { ClassPlan, DividedClass, Fit } from "./class-plan.js";
 import { type ClassShare, divisions, type Pricing, pricing, reachable } from "./divide.js";
 import { ease } from "./ease.js";
 import { fill } from "./fill.js";
 import { type Load, plus } from "./load.js";
-import { type Material, materialOf, type Part, versionsFor } from "./material.js";
+import { type Material, materialOf, versionsFor } from "./material.js";
 import { leastSeconds, outline, type Reach } from "./outline.js";
-import { activityOf, blocksOf, chunkIds, loadAsPlanned, plannedChunks } from "./running-order.js";
+import { activityOf, blocksOf, chunkIds, endOf, loadAsPlanned, plannedChunks } from "./running-order.js";
 import { type ClassSettings, settingsFor } from "./settings.js";
 import { secondsOf } from "./steps.js";
 import { type Slot, slotOf, timetable } from "./timetable.js";
-import { fitWords, limitWords, loadWords, sectionName } from "./wording.js";
 
 /**
  * Plans a class: what is taught when, in whole seconds that add up to the slot. First the least that teaches everything
@@ -45,12 +44,6 @@ export function planClass(workshop: Workshop, library: Library): ClassPlan {
     ...{ slug, title, minutes, level },
     ...(date !== undefined && { date }),
     ...(venue !== undefined && { venue }),
-    summary: [
-      ...fitWords(fit, minutes, freePractice),
-      ...otherLevels(workshop),
-      ...loadWords(load, level),
-      ...outcomes.map((outcome) => limitWords(outcome, level)),
-    ],
     activities,
     blocks: blocksOf(activities),
     load,
@@ -99,16 +92,4 @@ function fitOf(material: Material, price: Pricing, slot: Slot, reach: Reach): Fi
       ? []
       : divisions(price, parts.length, slot.teaching).map((shares) => ({ classes: shares.flatMap(classOf) })),
   };
-}
-
-function endOf(part: Part): SectionEnd {
-  return { routine: part.routine.slug, title: part.routine.title, section: sectionName(part) };
-}
-
-function otherLevels({ routines, level }: Workshop): readonly string[] {
-  return routines.flatMap((routine) => {
-    const { taught } = versionsFor(routine, level);
-    if (taught.id === level) return [];
-    return [`${routine.title} has no level ${level}; it is planned at ${taught.id}, the one it is taught at.`];
-  });
 }

@@ -1,32 +1,17 @@
 import type { Library, Routine } from "../routine/routine.js";
-import type { Risk } from "../routine/words.js";
 import { type Load, plus } from "./load.js";
 import { materialOf } from "./material.js";
 import { type ClassSettings, settingsFor } from "./settings.js";
 import { inUnits } from "./steps.js";
-import { endingTakes, openingTakes, partTakes } from "./takes.js";
-import { clock, often } from "./wording.js";
-
-/** Where the teacher stands: facing the camera, with her back to it, or so that feet and floor fill the picture. */
-export type CameraPlace = "front" | "behind" | "close";
-
-export type TakeKind =
-  | "welcome"
-  | "show"
-  | "explain"
-  | "options"
-  | "follow"
-  | "link"
-  | "from-the-top"
-  | "mirrored"
-  | "goodbye";
+import { type CameraPlace, endingTakes, openingTakes, partTakes, type Take } from "./takes.js";
 
 /** The takes of a breakdown video, danced on the counts, since the song is not the teacher's to publish. */
 export interface RecordingPlan {
   readonly slug: string;
   readonly title: string;
   readonly version: string;
-  readonly summary: readonly string[];
+  /** Its levels, easiest first; every other version is an adaptation. */
+  readonly levels: readonly string[];
   /** In the order of the finished video. */
   readonly takes: readonly Take[];
   /** In the order of shooting: one for each place of the camera, with the numbers of its takes. */
@@ -38,23 +23,6 @@ export interface RecordingPlan {
   /** Of the teacher, over all takes. */
   readonly load: Load;
   readonly settings: ClassSettings;
-}
-
-export interface Take {
-  /** From 1. */
-  readonly number: number;
-  readonly kind: TakeKind;
-  readonly label: string;
-  readonly instruction: string;
-  readonly camera: CameraPlace;
-  readonly sections: readonly string[];
-  /** Per cent of the tempo; absent of talk. */
-  readonly speed?: number;
-  /** In the finished video. */
-  readonly start: number;
-  readonly seconds: number;
-  readonly load: Load;
-  readonly cautions: readonly Risk[];
 }
 
 export interface Setup {
@@ -84,11 +52,7 @@ export function planRecording(routine: Routine, library: Library): RecordingPlan
   const load = takes.reduce((sum, take) => plus(sum, take.load, again), {} as Load);
   const daySeconds = setups.reduce((sum, { seconds }) => sum + seconds, 0);
   return {
-    ...{ slug: routine.slug, title: routine.title, version: routine.taught },
-    summary: [
-      `${takes.length} takes make a video of about ${clock(start)}.`,
-      `With every take shot ${often(again)} and the camera placed ${often(setups.length)}, allow ${clock(daySeconds)}.`,
-    ],
+    ...{ slug: routine.slug, title: routine.title, version: routine.taught, levels: routine.levels },
     ...{ takes, setups, videoSeconds: start, daySeconds, load, settings },
   };
 }

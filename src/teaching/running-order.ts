@@ -1,13 +1,14 @@
 import type { Routine } from "../routine/routine.js";
+import { sectionName } from "../routine/sheet.js";
 import { type Risk, risks } from "../routine/words.js";
-import type { Activity, Block, PlannedChunk } from "./class-plan.js";
+import type { Activity, Block, BlockTopic, PlannedChunk, SectionEnd } from "./class-plan.js";
+import { type ActivityKind, isFrame } from "./kinds.js";
 import { type Load, plus } from "./load.js";
-import type { Chunk, Material } from "./material.js";
+import { type Chunk, type Material, nameOf, type Part } from "./material.js";
 import type { Reach } from "./outline.js";
 import type { ClassSettings } from "./settings.js";
 import type { Step } from "./steps.js";
 import type { Place } from "./timetable.js";
-import { blockName, chunkName, easierWords, frameWords, stepWords } from "./wording.js";
 
 /** A step with its runs, and how many of them are danced in the easiest option. */
 export interface Dose {
@@ -32,9 +33,8 @@ export interface Context {
 export function activityOf(place: Place, doses: readonly Dose[], context: Context): Activity {
   const { start, seconds } = place;
   if ("frame" in place) {
-    const words = frameWords(place.frame, seconds, context.load);
     const none = { sections: [], chunks: [], load: {}, easiest: {}, cautions: [] };
-    return { kind: place.frame, ...words, block: words.label, start, seconds, ...none };
+    return { kind: place.frame, start, seconds, ...none };
   }
   const dose = doses[place.step];
   const part = context.material.parts[dose?.step.part ?? -1];
@@ -42,17 +42,15 @@ export function activityOf(place: Place, doses: readonly Dose[], context: Contex
   const { step, runs, easier } = dose;
   const chunks = step.chunks.flatMap((index) => context.material.chunks[index] ?? []);
   const tempo = oneTempo(chunks, step.speed);
-  const words = stepWords(step, runs, context.material, tempo, context.settings.groups);
   const version = part.versions.easiest.id;
   return {
     kind: step.kind,
-    label: words.label,
-    instruction: easier > 0 ? `${words.instruction} ${easierWords(easier, runs, version)}` : words.instruction,
-    block: blockName(step, context.material),
     routine: part.routine.slug,
     title: part.routine.title,
     sections: [...new Set(chunks.map(({ section }) => section.name))],
     chunks: step.chunks.flatMap((index) => context.ids[index] ?? []),
+    ...(isDancedWhole(step.kind) && !part.last && { until: endOf(part) }),
+    ...(step.moves.length > 0 && { moves: step.moves.map(({ move }) => ({ cue: move.cue.text, on: move.on })) }),
     speed: step.speed,
     ...(tempo !== undefined && { countsPerMinute: tempo }),
     runs,
@@ -71,15 +69,41 @@ function oneTempo(chunks: readonly Chunk[], speed: number): number | undefined {
   return tempo.mul(speed).div(100).round(1).valueOf();
 }
 
-/** The running order in fewer lines: activities that follow each other in one block are one line. */
+/** Where the class is in a routine: the end of the part that it has reached. */
+export function endOf({ routine, section }: Part): SectionEnd {
+  return { routine: routine.slug, title: routine.title, ...sectionName(routine, section) };
+}
+
+function isDancedWhole(kind: ActivityKind): boolean {
+  return kind === "from-the-top" || isDance(kind);
+}
+
+function isDance(kind: ActivityKind): boolean {
+  return kind === "run-through" || kind === "away-from-mirror" || kind === "mirrored" || kind === "groups";
+}
+
+/** The running order in fewer lines: activities that follow each other on one topic are one line. */
 export function blocksOf(activities: readonly Activity[]): readonly Block[] {
   const blocks: Block[] = [];
-  activities.forEach(({ block, start, seconds }, index) => {
+  activities.forEach((activity, index) => {
+    const { start, seconds } = activity;
+    const topic = topicOf(activity);
     const last = blocks.at(-1);
-    if (last?.label === block) blocks[blocks.length - 1] = { ...last, seconds: last.seconds + seconds, to: index + 1 };
-    else blocks.push({ label: block, start, seconds, from: index, to: index + 1 });
+    if (last && isSame(last.topic, topic))
+      blocks[blocks.length - 1] = { ...last, seconds: last.seconds + seconds, to: index + 1 };
+    else blocks.push({ topic, start, seconds, from: index, to: index + 1 });
   });
   return blocks;
+}
+
+function topicOf({ kind, title = "", chunks }: Activity): BlockTopic {
+  if (isFrame(kind)) return { is: kind };
+  if (kind === "from-the-top") return { is: "top", title };
+  return isDance(kind) ? { is: "dance", title } : { is: "chunk", title, chunk: chunks.at(-1) ?? "" };
+}
+
+function isSame(one: BlockTopic, other: BlockTopic): boolean {
+  return Object.entries(one).every(([key, value]) => Object.entries(other).some(([k, v]) => k === key && v === value));
 }
 
 /* Chunks */
@@ -109,7 +133,7 @@ export function plannedChunks(context: Context, reach: Reach, doses: readonly Do
     id: context.ids[index] ?? "",
     routine: chunk.routine.slug,
     section: chunk.section.name,
-    label: chunkName(chunk),
+    name: nameOf(chunk),
     sectionIndex: chunk.sectionIndex,
     phrases: chunk.phrases,
     counts: chunk.counts,

@@ -1,12 +1,49 @@
 import Fraction from "fraction.js";
 import type { Library, Move, Routine } from "../routine/routine.js";
-import { risks } from "../routine/words.js";
-import { loadOf } from "./load.js";
-import { type Chunk, joined, type Material, type Part, type Stretch } from "./material.js";
-import type { Take } from "./recording.js";
+import type { DancedName } from "../routine/sheet.js";
+import { type Risk, risks } from "../routine/words.js";
+import { type Load, loadOf } from "./load.js";
+import { type Chunk, joined, type Material, nameOf, type Part, type Stretch } from "./material.js";
 import type { ClassSettings } from "./settings.js";
 import { explaining } from "./steps.js";
-import { chunkName, list } from "./wording.js";
+
+/** Where the teacher stands: facing the camera, with her back to it, or so that feet and floor fill the picture. */
+export type CameraPlace = "front" | "behind" | "close";
+
+export type TakeKind =
+  | "welcome"
+  | "show"
+  | "explain"
+  | "options"
+  | "follow"
+  | "link"
+  | "from-the-top"
+  | "mirrored"
+  | "goodbye";
+
+/** What a teacher says into the camera. */
+export type Mention = "title" | "gear" | "options" | "cautions" | "where" | "credit";
+
+export interface Take {
+  /** From 1. */
+  readonly number: number;
+  readonly kind: TakeKind;
+  /** What it dances, in order; nothing where it is the whole routine, or talk. */
+  readonly names: readonly DancedName[];
+  /** The versions whose options are shown, where they are. */
+  readonly options: readonly string[];
+  /** What is said, where it is talk. */
+  readonly say: readonly Mention[];
+  readonly camera: CameraPlace;
+  readonly sections: readonly string[];
+  /** Per cent of the tempo; absent of talk. */
+  readonly speed?: number;
+  /** In the finished video. */
+  readonly start: number;
+  readonly seconds: number;
+  readonly load: Load;
+  readonly cautions: readonly Risk[];
+}
 
 /** A take whose place in the video is still open. */
 export type Draft = Omit<Take, "number" | "start" | "seconds"> & {
@@ -19,16 +56,15 @@ export function openingTakes(routine: Routine, material: Material, settings: Cla
   const taught = routine.versions.find(({ id }) => id === routine.taught);
   const gear = taught?.gear ?? [];
   const cautions = taught?.cautions ?? [];
-  const say = [
-    "the title and who made it",
-    ...(gear.length > 0 ? ["what you need"] : []),
-    ...(routine.versions.length > 1 ? ["the levels and options"] : []),
-    ...(cautions.length > 0 ? ["the cautions"] : []),
+  const say: readonly Mention[] = [
+    "title",
+    ...(gear.length > 0 ? (["gear"] as const) : []),
+    ...(routine.versions.length > 1 ? (["options"] as const) : []),
+    ...(cautions.length > 0 ? (["cautions"] as const) : []),
   ];
-  const instruction = "Dance the whole of it, counting aloud.";
   return [
-    talk("welcome", "Welcome", `Say ${list(say)}.`, say.length + gear.length + cautions.length, settings),
-    ...whole(material, { kind: "show", label: `Show: ${routine.title}`, instruction, camera: "front", speed: 100 }),
+    talk("welcome", say, say.length + gear.length + cautions.length, settings),
+    ...whole(material, { kind: "show", camera: "front", speed: 100 }),
   ];
 }
 
@@ -40,33 +76,13 @@ export function partTakes(part: Part, material: Material, settings: ClassSetting
     const chunk = material.chunks[index];
     if (!chunk) return [];
     const before = material.chunks[(order === 0 ? part.after : index - 1) ?? -1];
-    const name = chunkName(chunk);
-    const explain = "Say and walk it move by move, then once in one go.";
-    const follow = "Dance it once on the counts for the viewer to follow.";
-    const link = "Dance both without a stop, counting aloud.";
-    const explained = run(
-      { kind: "explain", label: `Explain: ${name}`, instruction: explain, camera, speed: settings.markSpeed },
-      chunk,
-      [chunk],
-    );
+    const explained = run({ kind: "explain", camera, speed: settings.markSpeed }, chunk, [chunk]);
     return [
       { ...explained, exact: explained.exact.add(explaining(chunk.points, settings)) },
       ...optionsTake(part.routine, chunk, settings),
-      ...speeds.map((speed) =>
-        run({ kind: "follow", label: `Follow: ${name}`, instruction: follow, camera, speed }, chunk, [chunk]),
-      ),
+      ...speeds.map((speed) => run({ kind: "follow", camera, speed }, chunk, [chunk])),
       ...(before ? [before] : []).map((other) =>
-        run(
-          {
-            kind: "link",
-            label: `Link: ${chunkName(other)} into ${name}`,
-            instruction: link,
-            camera,
-            speed: settings.linkSpeed,
-          },
-          joined(other, chunk),
-          [other, chunk],
-        ),
+        run({ kind: "link", camera, speed: settings.linkSpeed }, joined(other, chunk), [other, chunk]),
       ),
     ];
   });
@@ -79,31 +95,12 @@ export function endingTakes(
   library: Library,
   settings: ClassSettings,
 ): readonly Draft[] {
-  const say = [
-    "where to find the handouts and the song",
-    ...((routine.credit ?? library.credit) ? ["how to credit it"] : []),
-  ];
+  const say: readonly Mention[] = ["where", ...((routine.credit ?? library.credit) ? (["credit"] as const) : [])];
   const speeds = [settings.linkSpeed, 100];
-  const behind = "Dance the whole of it on the counts for the viewer to follow.";
-  const facing = "Face the camera and dance it on the other side, so that the viewer follows as in a mirror.";
   return [
-    ...speeds.flatMap((speed) =>
-      whole(material, {
-        ...{
-          kind: "from-the-top",
-          label: `From the top: ${routine.title}`,
-          instruction: behind,
-          camera: "behind",
-          speed,
-        },
-      }),
-    ),
-    ...speeds.flatMap((speed) =>
-      whole(material, {
-        ...{ kind: "mirrored", label: `As in a mirror: ${routine.title}`, instruction: facing, camera: "front", speed },
-      }),
-    ),
-    talk("goodbye", "Goodbye", `Say ${list(say)}.`, say.length, settings),
+    ...speeds.flatMap((speed) => whole(material, { kind: "from-the-top", camera: "behind", speed })),
+    ...speeds.flatMap((speed) => whole(material, { kind: "mirrored", camera: "front", speed })),
+    talk("goodbye", say, say.length, settings),
   ];
 }
 
@@ -117,16 +114,14 @@ function optionsTake(routine: Routine, chunk: Chunk, settings: ClassSettings): r
         moves.set(`${move.option} ${move.at.toFraction()}`, move);
   if (moves.size === 0) return [];
   const options = [...moves.values()];
-  const names = [...new Set(options.map(({ option }) => option ?? ""))].map((name) =>
-    routine.levels.includes(name) ? `level ${name}` : name,
-  );
   const counts = options.reduce((sum, { length }) => sum.add(length), new Fraction(0));
   const danced = counts.mul(60).div(chunk.section.countsPerMinute).mul(100).div(settings.markSpeed);
   return [
     {
       kind: "options",
-      label: `Options: ${chunkName(chunk)}`,
-      instruction: `Show each option on its own: ${list(names)}.`,
+      names: [nameOf(chunk)],
+      options: [...new Set(options.map(({ option }) => option ?? ""))],
+      say: [],
       camera: "close",
       sections: [chunk.section.name],
       speed: settings.markSpeed,
@@ -137,16 +132,19 @@ function optionsTake(routine: Routine, chunk: Chunk, settings: ClassSettings): r
   ];
 }
 
-type Sketch = Pick<Draft, "kind" | "label" | "instruction" | "camera"> & { readonly speed: number };
+type Sketch = Pick<Draft, "kind" | "camera"> & { readonly speed: number };
 
 function whole(material: Material, sketch: Sketch): readonly Draft[] {
   const last = material.parts.at(-1);
-  return last ? [run(sketch, last.fromTheTop, material.chunks)] : [];
+  return last ? [{ ...run(sketch, last.fromTheTop, material.chunks), names: [] }] : [];
 }
 
 function run(sketch: Sketch, stretch: Stretch, chunks: readonly Chunk[]): Draft {
   return {
     ...sketch,
+    names: chunks.map(nameOf),
+    options: [],
+    say: [],
     sections: [...new Set(chunks.map(({ section }) => section.name))],
     exact: stretch.countIn.add(stretch.seconds).mul(100).div(sketch.speed),
     load: stretch.loads.taught,
@@ -154,13 +152,7 @@ function run(sketch: Sketch, stretch: Stretch, chunks: readonly Chunk[]): Draft 
   };
 }
 
-function talk(
-  kind: "welcome" | "goodbye",
-  label: string,
-  instruction: string,
-  things: number,
-  settings: ClassSettings,
-): Draft {
+function talk(kind: "welcome" | "goodbye", say: readonly Mention[], things: number, settings: ClassSettings): Draft {
   const exact = new Fraction(settings.recording.talk).mul(things);
-  return { kind, label, instruction, camera: "front", sections: [], exact, load: {}, cautions: [] };
+  return { kind, camera: "front", names: [], options: [], say, sections: [], exact, load: {}, cautions: [] };
 }

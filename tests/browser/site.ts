@@ -4,7 +4,7 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { captions } from "../../src/publishing/captions/publisher.js";
-import { outline } from "../../src/publishing/outline/publisher.js";
+import { description } from "../../src/publishing/description/publisher.js";
 import { preview } from "../../src/publishing/preview/publisher.js";
 import { routineRecord } from "../../src/publishing/record/record.js";
 import { publishSite } from "../../src/publishing/site/publish-site.js";
@@ -33,7 +33,7 @@ export async function publishedSite(content: Parameters<typeof wholeSite>[0]): P
   for (const routine of content.routines) {
     const files = [
       ...(await captions.publish(routine, content.library)),
-      ...(await outline.publish(routine, content.library)),
+      ...(await description.publish(routine, content.library)),
       ...(await preview.publish(routine, content.library)),
       routineRecord(routine, content.library, []),
     ];

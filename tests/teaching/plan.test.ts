@@ -1,12 +1,14 @@
 import { describe, expect, test } from "vitest";
 import { plan as publisher } from "../../src/publishing/plan/publisher.js";
+import { planText } from "../../src/publishing/plan-text.js";
 import { planClass } from "../../src/teaching/plan.js";
+import { en } from "../../src/wording/en.js";
 import { eights, library, libraryWith, routineOf, workshopOf } from "./builder.js";
 
 describe("chunks", () => {
   const chunks = (sections: Parameters<typeof routineOf>[0]["sections"], teaching = {}) =>
     planClass(workshopOf([routineOf({ tempo: 100, sections })], 60), libraryWith(teaching)).chunks.map(
-      ({ label, counts, points }) => [label, counts, points],
+      ({ name, counts, points }) => [en.plan.danced(name), counts, points],
     );
 
   test("a long section is cut into chunks of two eights", () => {
@@ -112,7 +114,7 @@ describe("the running order", () => {
     expect(plan.fit.upTo).toBeUndefined();
     expect(plan.fit.divisions).toEqual([]);
     expect(plan.chunks.map(({ taught }) => taught)).toEqual([true, true, false]);
-    expect(plan.summary[0]).toContain("Not even the first section fits whole");
+    expect(planText(plan, en).summary[0]).toContain("Not even the first section fits whole");
   });
 
   test("a level that a routine does not have is said, and its own is planned", () => {
@@ -121,7 +123,7 @@ describe("the running order", () => {
       library,
     );
     expect(plan.routines).toEqual([{ slug: "test", title: "Title of test", version: "2", easiest: "1" }]);
-    expect(plan.summary.join(" ")).toContain("has no level 9");
+    expect(planText(plan, en).summary.join(" ")).toContain("has no level 9");
   });
 });
 

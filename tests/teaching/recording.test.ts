@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { dance } from "../../src/routine/dance.js";
 import type { Routine } from "../../src/routine/routine.js";
 import { planRecording } from "../../src/teaching/recording.js";
+import { en } from "../../src/wording/en.js";
 import { routines } from "../routine/arbitrary.js";
 import { library, libraryWith, routineOf } from "./builder.js";
 
@@ -77,9 +78,9 @@ test("any routine: the takes follow each other, and nothing is followed before i
         takes.map(({ number }) => number),
       );
       const explained = new Set<string>();
-      for (const { kind, label, sections } of takes) {
+      for (const { kind, names, sections } of takes) {
         if (kind === "explain") explained.add(sections.join());
-        if (kind === "follow") expect(explained.has(sections.join()), label).toBe(true);
+        if (kind === "follow") expect(explained.has(sections.join()), names.map(en.plan.danced).join()).toBe(true);
       }
     }),
     { numRuns: 30 },

@@ -1,6 +1,8 @@
 import { describe, expect, test } from "vitest";
+import { planText } from "../../src/publishing/plan-text.js";
 import type { ClassPlan } from "../../src/teaching/class-plan.js";
 import { planClass } from "../../src/teaching/plan.js";
+import { en } from "../../src/wording/en.js";
 import { library, libraryWith, routineOf, workshopOf } from "./builder.js";
 
 /** Kind, speed, runs, start and seconds of every activity. */
@@ -132,13 +134,15 @@ describe("two sections on the knees, exactly as long as the least", () => {
       ["link", 75, ["A", "B"], one],
       ["from-the-top", 100, ["A", "B"], one],
     ]);
-    expect(plan.summary.join(" ")).toContain("the library's own limit is 9 a class; 12 at level 2, brought to 9");
+    expect(planText(plan, en).summary.join(" ")).toContain(
+      "the library's own limit is 9 a class; 12 at level 2, brought to 9",
+    );
   });
 
   test("a limit of 8 cannot be kept, and the plan says why", () => {
     const plan = planClass(class345, libraryWith({ limits: { knees: "8" } }));
     expect(plan.limits).toEqual([{ part: "knees", limit: 8, before: 12, after: 9, kept: false }]);
-    expect(plan.summary.join(" ")).toContain("it is not kept: 9 remain");
+    expect(planText(plan, en).summary.join(" ")).toContain("it is not kept: 9 remain");
   });
 });
 

@@ -1,5 +1,6 @@
 import { clicks } from "../../routine/clicks.js";
 import type { Routine } from "../../routine/routine.js";
+import type { Wording } from "../../wording/wording.js";
 import { trackTime } from "../figures.js";
 import { type Caption, cueText, webVtt } from "./web-vtt.js";
 
@@ -7,7 +8,7 @@ import { type Caption, cueText, webVtt } from "./web-vtt.js";
  * The plain count track: a caption a whole count with what is called on it, as far as the track reaches the count-in too.
  * An accent is bold and has an exclamation mark, since some players show no bold.
  */
-export function numberCaptions(routine: Routine): string {
+export function numberCaptions(routine: Routine, { captions: said }: Wording): string {
   const captions: Caption[] = [];
   for (const click of clicks(routine)) {
     const start = trackTime(routine, click.start);
@@ -15,7 +16,6 @@ export function numberCaptions(routine: Routine): string {
     const call = cueText(click.call);
     captions.push({ start, end: trackTime(routine, click.end), lines: [click.accent ? `<b>${call}!</b>` : call] });
   }
-  const note =
-    routine.music.accents.length > 0 ? "An exclamation mark stands where the phrase lands hardest." : undefined;
-  return webVtt(`${routine.title}: counts`, captions, note);
+  const note = routine.music.accents.length > 0 ? said.accents : undefined;
+  return webVtt(said.numbers(routine.title), captions, note);
 }

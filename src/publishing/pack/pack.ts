@@ -1,6 +1,7 @@
 import type { Library, Workshop } from "../../routine/routine.js";
 import { versionAt } from "../../routine/version-at.js";
 import { planClass } from "../../teaching/plan.js";
+import { wordingOf } from "../../wording/wording.js";
 import { cautionBlocks, creditSpans, type Dance, gearBlocks } from "../paper/notes.js";
 import { layoutFeet } from "../paper/page.js";
 import { later, laterBookmark, laterMark, type Print } from "../paper/print.js";
@@ -78,7 +79,7 @@ function bodyChapters(
     const sheet = layoutSheet(routine, version, library, { within: "pack" });
     return { title: routine.title, sheet, foot: creditSpans(routine, library) };
   });
-  const plan = planBlocks(planClass(workshop, library), textArea(library).width);
+  const plan = planBlocks(planClass(workshop, library), textArea(library).width, wordingOf(library.language));
   return [
     { ...textChapter("The class plan", plan, library), foot },
     ...(gear.length === 0 ? [] : [{ ...textChapter("What to bring", gear, library), foot }]),

@@ -1,25 +1,30 @@
 import type { Activity, ClassPlan, Block as Stretch } from "../../teaching/class-plan.js";
+import type { Wording } from "../../wording/wording.js";
 import { clockText } from "../figures.js";
 import { type Block, itemBlock, textBlock } from "../paper/block.js";
 import { headingBlock } from "../paper/notes.js";
+import { type PlanText, planText } from "../plan-text.js";
 import { cautionOf } from "../safety.js";
 
 const size = 10;
 
 /** The class plan on paper: what it comes to, then block by block what is done when, for how long, and what the body meets. */
-export function planBlocks(plan: ClassPlan, width: number): readonly Block[] {
+export function planBlocks(plan: ClassPlan, width: number, wording: Wording): readonly Block[] {
+  const text = planText(plan, wording);
   const style = { size, width };
   return [
     headingBlock("The class plan", { size: 11, width }),
-    ...plan.summary.map((sentence) => textBlock([{ text: sentence }], { size: 11, width: width * 0.8, before: 4 })),
+    ...text.summary.map((sentence) => textBlock([{ text: sentence }], { size: 11, width: width * 0.8, before: 4 })),
     ...plan.blocks.flatMap((stretch) => [
-      headBlock(stretch, width),
-      ...plan.activities.slice(stretch.from, stretch.to).map((activity) => activityBlock(activity, style)),
+      headBlock(stretch, text.block(stretch.topic), width),
+      ...plan.activities
+        .slice(stretch.from, stretch.to)
+        .map((activity) => activityBlock(activity, text.activity(activity), style)),
     ]),
   ];
 }
 
-function headBlock({ label, start, seconds }: Stretch, width: number): Block {
+function headBlock({ start, seconds }: Stretch, label: string, width: number): Block {
   const text = `${clockText(start)}  ${label}`;
   return textBlock(
     [
@@ -36,8 +41,12 @@ function headBlock({ label, start, seconds }: Stretch, width: number): Block {
   );
 }
 
-function activityBlock(activity: Activity, style: { readonly size: number; readonly width: number }): Block {
-  const { start, seconds, label, instruction } = activity;
+function activityBlock(
+  activity: Activity,
+  { label, instruction }: ReturnType<PlanText["activity"]>,
+  style: { readonly size: number; readonly width: number },
+): Block {
+  const { start, seconds } = activity;
   const soft = [...bodyWords(activity), clockText(seconds)].join(" · ");
   return itemBlock(
     { text: clockText(start) },

@@ -1,30 +1,27 @@
-import type { RecordingPlan, Setup } from "../../teaching/recording.js";
-import { clockText } from "../figures.js";
-
-const places: Record<Setup["camera"], string> = {
-  front: "You face the camera",
-  behind: "Your back to the camera",
-  close: "Close: the feet and the floor fill the picture",
-};
+import type { RecordingPlan } from "../../teaching/recording.js";
+import type { Take } from "../../teaching/takes.js";
+import type { Wording } from "../../wording/wording.js";
 
 /** A recording day as plain text: the takes in the order of the finished video, then the order of shooting. */
-export function takesText({ title, summary, takes, setups, videoSeconds, daySeconds }: RecordingPlan): string {
-  const list = takes.map(
-    ({ number, start, label, instruction, speed }) =>
-      `${number}. ${clockText(start)} ${label}${speed === undefined ? "" : `, ${speed} per cent`}. ${instruction}`,
-  );
-  const shooting = setups.map(
-    ({ camera, takes: numbers, seconds }) => `${places[camera]}: takes ${numbers.join(", ")} (${clockText(seconds)})`,
-  );
+export function takesText(plan: RecordingPlan, { takes: said, time }: Wording): string {
+  const { title, levels, takes, setups, videoSeconds, daySeconds, settings } = plan;
+  const line = ({ number, start, kind, names, options, say, speed }: Take): string => {
+    const shown = options.map((id) => ({ id, level: levels.includes(id) }));
+    const { label, instruction } = said.kinds[kind]({ title, names, options: shown, say });
+    return `${number}. ${time.clock(start)} ${label}${speed === undefined ? "" : said.speed(speed)}. ${instruction}`;
+  };
+  const counted = { takes: takes.length, setups: setups.length, again: settings.recording.takes };
   return [
-    `Takes for the breakdown of ${title}`,
-    ...summary,
+    said.title(title),
+    ...said.summary(counted, videoSeconds, daySeconds),
     "",
-    `In the finished video (${clockText(videoSeconds)}):`,
-    ...list,
+    said.finished(time.clock(videoSeconds)),
+    ...takes.map(line),
     "",
-    `In the order of shooting (${clockText(daySeconds)} in all):`,
-    ...shooting,
+    said.shooting(time.clock(daySeconds)),
+    ...setups.map(({ camera, takes: numbers, seconds }) =>
+      said.setup(said.cameras[camera], numbers, time.clock(seconds)),
+    ),
     "",
   ].join("\n");
 }

@@ -2,7 +2,9 @@ import type { Library, Workshop } from "../../routine/routine.js";
 import { versionAt } from "../../routine/version-at.js";
 import { risks } from "../../routine/words.js";
 import type { Activity, ClassPlan } from "../../teaching/class-plan.js";
+import { type Wording, wordingOf } from "../../wording/wording.js";
 import { clockText, tempoText, versionName } from "../figures.js";
+import { planText } from "../plan-text.js";
 import { type Caution, cautionOf, deference } from "../safety.js";
 import type { Html } from "./html.js";
 import { markdownHtml } from "./markdown.js";
@@ -79,28 +81,29 @@ export function workshopView(workshop: Workshop, library: Library, pack: PackFil
     cautions: risks.filter((risk) => met.has(risk)).map((risk) => ({ classes: "", value: cautionOf(risk) })),
     deference,
     houseRules: markdownHtml(library.cautions ?? ""),
-    ...(pack.plan === undefined ? {} : { plan: planView(pack.plan) }),
+    ...(pack.plan === undefined ? {} : { plan: planView(pack.plan, wordingOf(library.language)) }),
     downloads: packDownloads(pack),
   };
 }
 
-function planView({ summary, blocks, activities }: ClassPlan): PlanView {
-  const activityView = ({ start, seconds, label, instruction, load }: Activity): ActivityView => ({
-    clock: clockText(start),
-    length: clockText(seconds),
-    label,
-    instruction,
-    load: Object.entries(load)
+function planView(plan: ClassPlan, wording: Wording): PlanView {
+  const { blocks, activities } = plan;
+  const text = planText(plan, wording);
+  const activityView = (activity: Activity): ActivityView => ({
+    ...text.activity(activity),
+    clock: clockText(activity.start),
+    length: clockText(activity.seconds),
+    load: Object.entries(activity.load)
       .map(([part, times]) => `${part} ${times}`)
       .join(", "),
   });
   const cautionsOf = (all: readonly Activity[]) =>
     risks.filter((risk) => all.some(({ cautions }) => cautions.includes(risk))).map((risk) => cautionOf(risk).label);
   return {
-    summary,
-    blocks: blocks.map(({ label, start, seconds, from, to }) => ({
+    summary: text.summary,
+    blocks: blocks.map(({ topic, start, seconds, from, to }) => ({
       clock: clockText(start),
-      label,
+      label: text.block(topic),
       length: clockText(seconds),
       cautions: cautionsOf(activities.slice(from, to)),
       activities: activities.slice(from, to).map(activityView),

@@ -28,3 +28,8 @@ export function ordinal(number: number): string {
 export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
+
+/** @example often(2) // "twice" */
+export function often(times: number): string {
+  return ["no times", "once", "twice"][times] ?? `${times} times`;
+}

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import Fraction from "fraction.js";
 import { expect, test } from "vitest";
-import { outlineText } from "../../../src/publishing/outline/outline.js";
+import { descriptionText } from "../../../src/publishing/description/description.js";
 import { readContent } from "../../../src/reading/read-content.js";
 import { lowTide } from "../fixtures/low-tide.js";
 import { danced, library, move, phrase, section } from "../fixtures/written.js";
@@ -10,7 +10,7 @@ const codePoints = (text: string) => [...text].length;
 const partsOf = (text: string) => text.trimEnd().split("\n\n");
 
 test("the text reads in the order that a viewer needs it", () => {
-  const text = outlineText(lowTide, library);
+  const text = descriptionText(lowTide, library);
   expect(text.split("\n").slice(0, 2)).toEqual([
     "Low Tide: a dance routine by Ines Varga to “Low Tide” by The Ferry Clerks. Jazz, floorwork.",
     "A wall that is not there and a tide that is. Slow enough to learn in one class.",
@@ -39,7 +39,7 @@ test("the text reads in the order that a viewer needs it", () => {
 });
 
 test("without chapters the sections stand in order and no time is made up", () => {
-  const text = outlineText({ ...lowTide, video: { chapters: [] } }, library);
+  const text = descriptionText({ ...lowTide, video: { chapters: [] } }, library);
   expect(text).toContain(
     "SECTIONS IN ORDER\nHarbour wall: 16 counts\nTag: 4 counts\nHarbour wall again: 16 counts, on the other side, 2 times",
   );
@@ -49,7 +49,7 @@ test("without chapters the sections stand in order and no time is made up", () =
 test("what the routine does not say is left out, the library's credit stands in for its own", () => {
   const plain = danced({ sections: [section("Walks", [phrase([move("1-8", "Walk")])])] });
   const { url: _, ...offline } = library;
-  expect(outlineText(plain, offline)).toBe(
+  expect(descriptionText(plain, offline)).toBe(
     [
       "Low Tide: a dance routine by Ines Varga.",
       "8 counts at 92 a minute, one run in 0:05.",
@@ -70,11 +70,11 @@ test("what the routine does not say is left out, the library's credit stands in 
 });
 
 test("whatever the limit, parts stay whole or go, and those that matter most go last", () => {
-  const whole = partsOf(outlineText(lowTide, library));
+  const whole = partsOf(descriptionText(lowTide, library));
   const claims = ["TAKE CARE", "CREDIT", "MUSIC", "LINKS", "WHAT YOU NEED", "LEVELS", "CHAPTERS", "PRACTICE", "#"];
   fc.assert(
     fc.property(fc.integer({ min: 0, max: 2500 }), (outlineLimit) => {
-      const text = outlineText(lowTide, { ...library, outlineLimit });
+      const text = descriptionText(lowTide, { ...library, outlineLimit });
       const [opening, ...kept] = partsOf(text);
       const firstLine = whole[0]?.split("\n")[0];
       expect([whole[0], firstLine]).toContain(opening);
@@ -94,10 +94,10 @@ test("whatever the limit, parts stay whole or go, and those that matter most go 
 
 test("a character is a code point: an emoji is one", () => {
   const routine = danced({ title: "🌊".repeat(40), sections: [section("Walks", [phrase([move("1-8", "Walk")])])] });
-  const text = outlineText(routine, library);
+  const text = descriptionText(routine, library);
   expect(text.length).toBe(codePoints(text) + 40);
-  expect(outlineText(routine, { ...library, outlineLimit: codePoints(text) })).toBe(text);
-  expect(outlineText(routine, { ...library, outlineLimit: codePoints(text) - 1 })).not.toBe(text);
+  expect(descriptionText(routine, { ...library, outlineLimit: codePoints(text) })).toBe(text);
+  expect(descriptionText(routine, { ...library, outlineLimit: codePoints(text) - 1 })).not.toBe(text);
 });
 
 test("two hundred sections and two hundred chapters still fit, with care and credit said", () => {
@@ -105,7 +105,7 @@ test("two hundred sections and two hundred chapters still fit, with care and cre
   const chapters = names.map((title, index) => ({ place: title, at: new Fraction(20 * index), title }));
   const sections = names.map((name) => section(name, [phrase([move("1-8", "Leap", { risks: ["jump"] })])]));
   for (const video of [{ chapters: [] }, { chapters }]) {
-    const text = outlineText(danced({ sections, video }), library);
+    const text = descriptionText(danced({ sections, video }), library);
     expect(codePoints(text)).toBeLessThanOrEqual(library.outlineLimit);
     expect(text).toContain("TAKE CARE: jump.");
     expect(text).toContain("CREDIT: ");
@@ -121,7 +121,7 @@ test("it survives a box without formatting: no markup, no angle brackets, no str
     styles: ["street jazz", "hip-hop", "?!"],
     sections: [section("A > B", [phrase([move("1-8", "Walk")])])],
   });
-  const text = outlineText(routine, library);
+  const text = descriptionText(routine, library);
   expect(text).toContain("Over ‹under›: a dance routine");
   expect(text).toContain("\nOne line, and another.\n");
   expect(text.trimEnd().endsWith("#streetjazz #hiphop")).toBe(true);
@@ -129,7 +129,7 @@ test("it survives a box without formatting: no markup, no angle brackets, no str
   const { routines, library: demo } = await readContent("content");
   expect(routines.length).toBeGreaterThan(4);
   for (const one of [routine, ...routines]) {
-    const shown = outlineText(one, demo);
+    const shown = descriptionText(one, demo);
     expect(shown).not.toMatch(/[<>*`[\]\t]|\n\n\n|undefined|null/);
     expect(codePoints(shown)).toBeLessThanOrEqual(demo.outlineLimit);
   }

@@ -1,0 +1,61 @@
+import type { Library, Routine } from "../../routine/routine.js";
+import * as paragraphs from "./paragraphs.js";
+
+/** Paragraphs in the order in which they are read. */
+const printed = [
+  paragraphs.title,
+  paragraphs.summary,
+  paragraphs.gear,
+  paragraphs.versions,
+  paragraphs.run,
+  paragraphs.contents,
+  paragraphs.speeds,
+  paragraphs.links,
+  paragraphs.cautions,
+  paragraphs.music,
+  paragraphs.credit,
+  paragraphs.tags,
+] as const;
+
+/**
+ * Paragraphs in the order of their claim to the space. A paragraph that no longer fits is left out whole, so that nothing is cut; what
+ * comes after it still gets in where it fits. What must be said for safety and for credit comes first.
+ */
+const claims = [
+  paragraphs.title,
+  paragraphs.summary,
+  paragraphs.cautions,
+  paragraphs.credit,
+  paragraphs.music,
+  paragraphs.links,
+  paragraphs.gear,
+  paragraphs.versions,
+  paragraphs.run,
+  paragraphs.contents,
+  paragraphs.speeds,
+  paragraphs.tags,
+] as const;
+
+/**
+ * The text for the video's description box: plain text without markup, since the box shows none. Its first two lines stand
+ * alone. Within the library's limit, which counts Unicode code points (a letter with an accent or an emoji is one, however
+ * many units of storage it takes), the last line break included; only the first line stays whatever the limit.
+ */
+export function descriptionText(routine: Routine, library: Library): string {
+  let kept = new Map(printed.slice(0, 1).map((paragraph) => [paragraph, paragraph(routine, library)]));
+  for (const paragraph of claims.slice(1)) {
+    const more = new Map(kept).set(paragraph, paragraph(routine, library));
+    if ([...joined(more)].length <= library.outlineLimit) kept = more;
+  }
+  return joined(kept);
+}
+
+/** The first two lines follow each other; every other paragraph has an empty line before it. */
+function joined(texts: ReadonlyMap<paragraphs.Paragraph, string>): string {
+  const opening = [paragraphs.title, paragraphs.summary].map((paragraph) => texts.get(paragraph)).filter(Boolean);
+  const rest = printed
+    .slice(2)
+    .map((paragraph) => texts.get(paragraph))
+    .filter(Boolean);
+  return `${[opening.join("\n"), ...rest].join("\n\n")}\n`;
+}

@@ -1,0 +1,161 @@
+import type { GearItem, Library, Routine, Version } from "../../routine/routine.js";
+import { sheetSections } from "../../routine/sheet.js";
+import { timesThrough } from "../../routine/times-through.js";
+import { risks as riskOrder } from "../../routine/words.js";
+import { type Wording, wordingOf } from "../../wording/wording.js";
+import { plain } from "./plain.js";
+
+/** A paragraph of the description: its lines, or an empty text where the routine has nothing to say there. */
+export type Paragraph = (routine: Routine, library: Library) => string;
+
+const saidIn = ({ language }: Library) => wordingOf(language).description;
+
+/** First line: what it is and whose. */
+export const title: Paragraph = ({ title, choreographer, styles, music }, library) => {
+  const said = saidIn(library);
+  return said.title(plain(title), plain(choreographer), songText(music, said), styles.map(plain));
+};
+
+/** Second line: the author's summary, or the routine's size. */
+export const summary: Paragraph = ({ summary, counts, music, seconds }, library) => {
+  const { description, time } = wordingOf(library.language);
+  return plain(summary ?? description.size(counts, time.tempo(music.countsPerMinute), time.clock(seconds)));
+};
+
+export const gear: Paragraph = ({ versions, groups }, library) => {
+  const said = saidIn(library);
+  const dancers = groups.length > 0 ? [said.groups(groups.map(plain))] : [];
+  const items = gearItems(versions).map(({ item, need, why, by }) => {
+    const only = by.length === versions.length ? undefined : versionNames(by, said);
+    return said.gear(plain(item), need === "optional", only, why && plain(why));
+  });
+  return block(said.headings.need, [...dancers, ...items]);
+};
+
+export const versions: Paragraph = ({ versions, taught, audience }, library) => {
+  const said = saidIn(library);
+  const ways = versions.length > 1 ? versions.map((version) => versionLine(version, taught, said)) : [];
+  const who = said.audience[audience];
+  return block(said.headings.versions, [...ways, ...(who === undefined ? [] : [who])]);
+};
+
+/** How it is danced through, where that is more than once. */
+export const run: Paragraph = (routine, library) => {
+  const built = timesThrough(routine);
+  return built === undefined ? "" : wordingOf(library.language).run.timesThrough(built).join(" ");
+};
+
+/** The author's chapters; without times the sections in order, and no time is made up. */
+export const contents: Paragraph = (routine, library) => {
+  const { description: said, time } = wordingOf(library.language);
+  const { chapters } = routine.video;
+  if (chapters.length > 0)
+    return block(
+      said.headings.chapters,
+      chapters.map(({ at, title }) => `${time.clock(at)} ${plain(title)}`),
+    );
+  return block(
+    said.headings.sections,
+    sheetSections(routine).flatMap(({ section: index, danced }) => {
+      const section = routine.sections[index];
+      return section ? [said.section(plain(section.name), section.counts, section.mirrored, danced.length)] : [];
+    }),
+  );
+};
+
+export const speeds: Paragraph = ({ practice, music, seconds }, library) => {
+  const { description: said, time } = wordingOf(library.language);
+  const slower = practice.filter(({ percent }) => percent !== 100);
+  return block(said.headings.speeds, [
+    ...slower.map((speed) => said.speed(speed.percent, time.tempo(speed.countsPerMinute), time.clock(speed.seconds))),
+    said.fullTempo(time.tempo(music.countsPerMinute), time.clock(seconds)),
+  ]);
+};
+
+export const links: Paragraph = ({ slug, video }, library) => {
+  const said = saidIn(library);
+  const addresses = {
+    performance: video.performance,
+    breakdown: video.breakdown,
+    breakdownMirrored: video.breakdownMirrored,
+    page: library.url && `${library.url}/routines/${slug}/`,
+  };
+  const line = (name: keyof typeof addresses) => {
+    const address = addresses[name];
+    return address ? [said.link(said.links[name], plain(address))] : [];
+  };
+  return block(said.headings.links, [
+    ...line("performance"),
+    ...line("breakdown"),
+    ...line("breakdownMirrored"),
+    ...line("page"),
+  ]);
+};
+
+/** In one line: the risks, with the versions that meet them where not all do, and whose word comes first. */
+export const cautions: Paragraph = ({ versions }, library) => {
+  const { description: said, risks } = wordingOf(library.language);
+  const met = riskOrder.flatMap((risk) => {
+    const by = versions.filter((version) => version.cautions.includes(risk));
+    const only = by.length < versions.length ? versionNames(by, said) : undefined;
+    return by.length > 0 ? [said.risk(risks.label(risk), only)] : [];
+  });
+  return met.length > 0 ? said.cautions(met, risks.deference) : "";
+};
+
+export const music: Paragraph = ({ music }, library) => {
+  const said = saidIn(library);
+  const song = songText(music, said);
+  return song || music.link ? said.music(song, music.link && plain(music.link)) : "";
+};
+
+export const credit: Paragraph = (routine, library) => {
+  const said = saidIn(library);
+  return said.credit(plain(routine.credit ?? library.credit ?? said.choreographyBy(routine.choreographer)));
+};
+
+/** A tag is one word of letters, digits and underscores. */
+export const tags: Paragraph = ({ styles }) =>
+  styles
+    .map((style) => style.replace(/[^\p{L}\p{M}\p{N}_]/gu, ""))
+    .filter(Boolean)
+    .map((style) => `#${style}`)
+    .join(" ");
+
+type Said = Wording["description"];
+
+function block(heading: string, lines: readonly string[]): string {
+  return lines.length > 0 ? [heading, ...lines].join("\n") : "";
+}
+
+function songText({ title, artist }: Routine["music"], said: Said): string {
+  return said.song(title && plain(title), artist && plain(artist));
+}
+
+interface Needed extends GearItem {
+  readonly by: readonly Version[];
+}
+
+/** Each item once, with the versions that need it so. */
+function gearItems(versions: readonly Version[]): readonly Needed[] {
+  const items = new Map<string, Needed>();
+  for (const version of versions) {
+    for (const item of version.gear) {
+      const key = `${item.need} ${item.item}`;
+      items.set(key, { ...item, by: [...(items.get(key)?.by ?? []), version] });
+    }
+  }
+  return [...items.values()];
+}
+
+function versionNames(versions: readonly Version[], said: Said): string {
+  const named = (wanted: Version["kind"]) => versions.filter(({ kind }) => kind === wanted).map(({ id }) => plain(id));
+  return said.versions(named("level"), named("adaptation"));
+}
+
+function versionLine(version: Version, taught: string, said: Said): string {
+  const name = versionNames([version], said);
+  if (version.id === taught) return said.taught(name);
+  const own = new Set(version.moves.filter(({ option }) => option !== undefined).map(({ place }) => place)).size;
+  return said.version(name, own);
+}

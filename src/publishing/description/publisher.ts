@@ -1,0 +1,11 @@
+import type { Routine } from "../../routine/routine.js";
+import type { Publisher } from "../publisher.js";
+import { descriptionText } from "./description.js";
+
+/** The text for the video's description box. */
+export const description: Publisher<Routine> = {
+  name: "description",
+  publish: (routine, library) => [
+    { path: `routines/${routine.slug}/description.txt`, content: descriptionText(routine, library) },
+  ],
+};

@@ -1,0 +1,61 @@
+import type { Activity, BlockTopic, ClassPlan } from "../teaching/class-plan.js";
+import { isFrame } from "../teaching/kinds.js";
+import { loadParts } from "../teaching/load.js";
+import type { Wording } from "../wording/wording.js";
+
+/** What a class plan says: values of the planner through the catalogue, the same on page and paper. */
+export interface PlanText {
+  /** In a few plain sentences: what fits, where the time goes, what the body meets. */
+  readonly summary: readonly string[];
+  readonly block: (topic: BlockTopic) => string;
+  readonly activity: (activity: Activity) => { readonly label: string; readonly instruction: string };
+}
+
+export function planText(plan: ClassPlan, { plan: said }: Wording): PlanText {
+  const names = new Map(plan.chunks.map(({ id, name }) => [id, name]));
+  const used = loadParts.filter((part) => plan.load.taught[part]);
+  return {
+    summary: summaryOf(plan, said),
+    block: (topic) => {
+      if (topic.is === "top") return said.blocks.top(topic.title);
+      if (topic.is === "dance") return said.blocks.dance(topic.title);
+      if (topic.is !== "chunk") return said.frame[topic.is](used, 0).label;
+      const name = names.get(topic.chunk);
+      return name ? said.blocks.chunk(topic.title, name) : topic.title;
+    },
+    activity: (activity) => {
+      const { kind, seconds, runs = 0, easier } = activity;
+      if (isFrame(kind)) return said.frame[kind](used, seconds);
+      const { label, instruction } = said.activities[kind]({
+        names: activity.chunks.flatMap((id) => names.get(id) ?? []),
+        title: activity.title ?? "",
+        ...(activity.until && { until: activity.until }),
+        speed: activity.speed ?? 100,
+        ...(activity.countsPerMinute !== undefined && { tempo: activity.countsPerMinute }),
+        runs,
+        moves: activity.moves ?? [],
+        groups: plan.settings.groups,
+      });
+      if (easier === undefined) return { label, instruction };
+      return { label, instruction: `${instruction} ${said.easier(easier.runs, runs, easier.version)}` };
+    },
+  };
+}
+
+function summaryOf(plan: ClassPlan, said: Wording["plan"]): readonly string[] {
+  const { fit, level, minutes, load } = plan;
+  return [
+    ...(fit.fits
+      ? said.fits(fit.least, fit.available, plan.freePractice)
+      : [
+          said.tooLong(fit.least, fit.available, fit.short, fit.upTo),
+          ...fit.divisions.map(({ classes }) => said.division(classes, minutes)),
+          said.minutesNeeded(fit.minutesNeeded),
+        ]),
+    ...plan.routines
+      .filter(({ version }) => version !== level)
+      .map(({ title, version }) => said.otherLevel(title, level, version)),
+    ...said.loads(load.taught, load.easiest, level),
+    ...plan.limits.map((outcome) => said.limit(outcome, level)),
+  ];
+}

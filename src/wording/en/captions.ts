@@ -1,0 +1,10 @@
+import { counted } from "./language.js";
+
+/** Text tracks of a video: their titles and notes. */
+export const captions = {
+  counts: (title: string, lead: number): string =>
+    `${title}: counts and cues${lead === 0 ? "" : `, ${counted(lead, "count", "counts")} ahead`}`,
+  numbers: (title: string): string => `${title}: counts`,
+  accents: "An exclamation mark stands where the phrase lands hardest.",
+  chapters: (title: string): string => `${title}: chapters`,
+};

@@ -1,0 +1,61 @@
+import type { Audience } from "../../routine/words.js";
+import { capital, counted, list } from "./language.js";
+
+/** The text for a video's description box. Authors' texts come in as they are to be printed. */
+export const description = {
+  /** First line: what it is and whose, the song and the styles where they are known. */
+  title(title: string, choreographer: string, song: string, styles: readonly string[]): string {
+    const kind = styles.length > 0 ? ` ${capital(styles.join(", "))}.` : "";
+    return `${title}: a dance routine by ${choreographer}${song && ` to ${song}`}.${kind}`;
+  },
+  song: (title: string | undefined, artist: string | undefined): string =>
+    [title && `“${title}”`, artist && `by ${artist}`].filter(Boolean).join(" "),
+  size: (counts: number, tempo: string, run: string): string =>
+    `${counted(counts, "count", "counts")} at ${tempo} a minute, one run in ${run}.`,
+  headings: {
+    need: "WHAT YOU NEED",
+    versions: "LEVELS AND OPTIONS",
+    chapters: "CHAPTERS",
+    sections: "SECTIONS IN ORDER",
+    speeds: "PRACTICE SPEEDS",
+    links: "LINKS",
+  },
+  groups: (names: readonly string[]): string => `Dancers in ${names.length} groups: ${list(names)}`,
+  /** An item with what is to be said of it: "Heels (optional, for level 2): a low heel is kinder". */
+  gear(item: string, optional: boolean, only: string | undefined, why: string | undefined): string {
+    const notes = [...(optional ? ["optional"] : []), ...(only === undefined ? [] : [`for ${only}`])].join(", ");
+    return `${capital(item)}${notes && ` (${notes})`}${why ? `: ${why}` : ""}`;
+  },
+  /** "levels 1 and 2, seated" */
+  versions(levels: readonly string[], adaptations: readonly string[]): string {
+    const ladder = levels.length > 0 ? [`${levels.length === 1 ? "level" : "levels"} ${list(levels)}`] : [];
+    return [...ladder, ...adaptations].join(", ");
+  },
+  taught: (name: string): string => `${capital(name)}: as taught here`,
+  /** @param own moves that this version dances another way */
+  version: (name: string, own: number): string =>
+    `${capital(name)}: ${own === 0 ? "the same moves" : `${counted(own, "move", "moves")} danced another way`}`,
+  audience: { all: undefined, teen: "Made for teens.", adult: "Made for adults." } satisfies Record<
+    Audience,
+    string | undefined
+  >,
+  section(name: string, counts: number, mirrored: boolean, times: number): string {
+    const side = mirrored ? ", on the other side" : "";
+    return `${name}: ${counted(counts, "count", "counts")}${side}${times > 1 ? `, ${times} times` : ""}`;
+  },
+  speed: (percent: number, tempo: string, run: string): string =>
+    `${percent}%: ${tempo} counts a minute, one run in ${run}`,
+  fullTempo: (tempo: string, run: string): string => `Full tempo: ${tempo} counts a minute, one run in ${run}`,
+  links: {
+    performance: "Performance",
+    breakdown: "Breakdown",
+    breakdownMirrored: "Breakdown, mirrored",
+    page: "Counts, practice page and handouts",
+  },
+  link: (name: string, address: string): string => `${name}: ${address}`,
+  risk: (label: string, only: string | undefined): string => (only === undefined ? label : `${label} (${only})`),
+  cautions: (risks: readonly string[], deference: string): string => `TAKE CARE: ${risks.join(", ")}. ${deference}`,
+  music: (song: string, link: string | undefined): string => `MUSIC: ${[song, link].filter(Boolean).join(", ")}`,
+  credit: (text: string): string => `CREDIT: ${text}`,
+  choreographyBy: (name: string): string => `Choreography by ${name}.`,
+};
