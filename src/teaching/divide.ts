@@ -1,5 +1,5 @@
+import { leastSeconds } from "./class-steps.js";
 import type { Material } from "./material.js";
-import { leastSeconds } from "./outline.js";
 import type { ClassSettings } from "./settings.js";
 import { chunkSteps, finishSteps, inUnits, runSeconds, topSteps } from "./steps.js";
 

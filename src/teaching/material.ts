@@ -1,4 +1,6 @@
 import Fraction from "fraction.js";
+import { type ChartPhrase, chart } from "../routine/chart.js";
+import { countSeconds } from "../routine/clock.js";
 import type { DancedSection, Move, Routine, Version } from "../routine/routine.js";
 import { type DancedName, type SheetSection, sectionName, sheetSections } from "../routine/sheet.js";
 import { versionAt } from "../routine/version-at.js";
@@ -7,7 +9,7 @@ import { type LevelLoads, loadOf, plusBoth } from "./load.js";
 import type { TeachingSettings } from "./settings.js";
 
 /** Dancing that can be asked for at any speed. */
-export interface Stretch {
+export interface Passage {
   /** Seconds at full tempo, without count-in. */
   readonly seconds: Fraction;
   /** Seconds that the count-in takes at full tempo. */
@@ -16,7 +18,7 @@ export interface Stretch {
 }
 
 /** What is taught in one go: some phrases of a section. */
-export interface Chunk extends Stretch {
+export interface Chunk extends Passage {
   readonly routine: Routine;
   readonly section: DancedSection;
   /** Index of that section in the routine's list. */
@@ -32,7 +34,7 @@ export interface Chunk extends Stretch {
 }
 
 /** A section as it is taught: once for all the times that it is danced alike. */
-export interface Part {
+export interface RoutinePart {
   readonly routine: Routine;
   readonly section: DancedSection;
   readonly versions: Versions;
@@ -44,9 +46,9 @@ export interface Part {
   /** The chunk that is danced just before this part's first, and stands earlier in the material. */
   readonly after?: number;
   /** From the top of that time through to the end of this part, over parts that are taught by then. */
-  readonly fromTheTop: Stretch & { readonly chunks: readonly number[] };
+  readonly fromTheTop: Passage & { readonly chunks: readonly number[] };
   /** The routine from its first count, as far as it is taught after this part, on the track's clock. */
-  readonly withSong: Stretch & { readonly chunks: readonly number[] };
+  readonly withSong: Passage & { readonly chunks: readonly number[] };
 }
 
 export interface Versions {
@@ -56,12 +58,12 @@ export interface Versions {
 
 /** Everything that a class teaches, in its order. */
 export interface Material {
-  readonly parts: readonly Part[];
+  readonly parts: readonly RoutinePart[];
   readonly chunks: readonly Chunk[];
 }
 
 /** Two chunks without a stop. */
-export function joined(before: Chunk, chunk: Chunk): Stretch {
+export function joined(before: Chunk, chunk: Chunk): Passage {
   return {
     seconds: before.seconds.add(chunk.seconds),
     countIn: before.countIn,
@@ -84,19 +86,27 @@ export function versionsFor(routine: Routine, level: string): Versions {
 }
 
 export function materialOf(routines: readonly Routine[], level: string, settings: TeachingSettings): Material {
-  const parts: Part[] = [];
+  const parts: RoutinePart[] = [];
   const chunks: Chunk[] = [];
   let met: ReadonlySet<string> = new Set();
   for (const routine of routines) {
     const versions = versionsFor(routine, level);
     const taught = bySection(routine, versions.taught);
     const easiest = bySection(routine, versions.easiest);
+    const charted = chart(routine, versions.taught.moves);
     const sheet = sheetSections(routine);
     const chunksOf: (readonly number[])[] = [];
     for (const entry of sheet) {
       const rating = rateMoves(taught[entry.section] ?? [], settings.points, met);
       met = rating.met;
-      const cut = chunksIn(routine, entry.section, rating.rated, easiest[entry.section] ?? [], settings);
+      const cut = chunksIn(
+        routine,
+        entry.section,
+        charted.filter(({ section }) => section === entry.section),
+        rating.rated,
+        easiest[entry.section] ?? [],
+        settings,
+      );
       chunksOf.push(cut.map((_, index) => chunks.length + index));
       chunks.push(...cut);
     }
@@ -117,6 +127,7 @@ function bySection(routine: Routine, version: Version): readonly (readonly Move[
 function chunksIn(
   routine: Routine,
   sectionIndex: number,
+  charted: readonly ChartPhrase[],
   rated: readonly RatedMove[],
   easiest: readonly Move[],
   settings: TeachingSettings,
@@ -124,12 +135,12 @@ function chunksIn(
   const section = routine.sections[sectionIndex];
   if (!section) return [];
   const groups: { to: number; counts: number; length: number; points: number }[] = [];
-  for (const phrase of section.phrases) {
+  for (const { phrase, cells } of charted) {
     const points = sum(rated.filter(({ move }) => move.phrase === phrase.number).map((move) => move.points));
     const counts = phrase.numbers.length;
     const length = counts < routine.music.phrase ? 0 : counts;
     const group = groups.at(-1);
-    const joined = rated.some(({ move }) => crosses(move, phrase.at));
+    const joined = cells[0]?.begins === false;
     const fits =
       group && group.length + length <= settings.chunkCounts && group.points + points <= settings.chunkPoints;
     if (group && (joined || fits)) {
@@ -153,13 +164,9 @@ function chunksIn(
   });
 }
 
-function crosses(move: Move, at: number): boolean {
-  return move.at.lt(at) && move.at.add(move.length).gt(at);
-}
-
-/** Seconds at the section's tempo: 60 × counts ÷ counts a minute. */
-function countsTake(counts: number, section: DancedSection): Fraction {
-  return new Fraction(60 * counts).div(section.countsPerMinute);
+/** Seconds that some counts take at the section's tempo. */
+export function countsTake(counts: number | Fraction, section: DancedSection): Fraction {
+  return countSeconds(section.countsPerMinute).mul(counts);
 }
 
 function sum(numbers: readonly number[]): number {
@@ -179,14 +186,14 @@ function partsOf(
   sheet: readonly SheetSection[],
   chunksOf: readonly (readonly number[])[],
   moves: MovesBySection,
-): readonly Part[] {
+): readonly RoutinePart[] {
   const { sections } = routine;
   const entryOf = new Map(sheet.flatMap(({ danced }, entry) => danced.map((index) => [index, entry] as const)));
   const entryAt = (index: number) => entryOf.get(index) ?? Number.POSITIVE_INFINITY;
   const sums = runningSums(sections, moves);
   const upTo = (entry: number) => chunksOf.slice(0, entry + 1).flat();
 
-  return sheet.flatMap((_, entry): Part[] => {
+  return sheet.flatMap((_, entry): RoutinePart[] => {
     const first = sections.findIndex((__, index) => entryAt(index) === entry);
     const section = sections[first];
     if (!section) return [];

@@ -1,11 +1,11 @@
 import type { Library, Workshop } from "../routine/routine.js";
 import type { ClassPlan, DividedClass, Fit } from "./class-plan.js";
+import { classSteps, leastSeconds, type Reach } from "./class-steps.js";
 import { type ClassShare, divisions, type Pricing, pricing, reachable } from "./divide.js";
 import { ease } from "./ease.js";
 import { fill } from "./fill.js";
 import { type Load, plus } from "./load.js";
 import { type Material, materialOf, versionsFor } from "./material.js";
-import { leastSeconds, outline, type Reach } from "./outline.js";
 import { activityOf, blocksOf, chunkIds, endOf, loadAsPlanned, plannedChunks } from "./running-order.js";
 import { type ClassSettings, settingsFor } from "./settings.js";
 import { secondsOf } from "./steps.js";
@@ -26,19 +26,19 @@ export function planClass(workshop: Workshop, library: Library): ClassPlan {
   const reach = reachOf(material, price, slot, settings);
   const fit = fitOf(material, price, slot, reach);
 
-  const steps = outline(material, reach, settings);
+  const steps = classSteps(material, reach, settings);
   const runs = fill(steps, material, slot.teaching, settings);
   const { easier, outcomes } = ease(steps, runs, settings);
-  const doses = steps.map((step, index) => ({ step, runs: runs[index] ?? 0, easier: easier[index] ?? 0 }));
+  const planned = steps.map((step, index) => ({ step, runs: runs[index] ?? 0, easier: easier[index] ?? 0 }));
   const load = {
-    easiest: doses.reduce((sum, { step, runs }) => plus(sum, step.loads.easiest, runs), {} as Load),
-    taught: doses.reduce((sum, dose) => plus(sum, loadAsPlanned(dose)), {} as Load),
+    easiest: planned.reduce((sum, { step, runs }) => plus(sum, step.loads.easiest, runs), {} as Load),
+    taught: planned.reduce((sum, plannedStep) => plus(sum, loadAsPlanned(plannedStep)), {} as Load),
   };
 
   const context = { material, ids: chunkIds(material), settings, load: load.taught };
-  const lengths = doses.map(({ step, runs }) => secondsOf(step, runs, settings));
+  const lengths = planned.map(({ step, runs }) => secondsOf(step, runs, settings));
   const places = timetable(slot, steps, lengths, settings);
-  const activities = places.map((place) => activityOf(place, doses, context));
+  const activities = places.map((place) => activityOf(place, planned, context));
   const freePractice = activities.find(({ kind }) => kind === "free-practice")?.seconds ?? 0;
   return {
     ...{ slug, title, minutes, level },
@@ -52,7 +52,7 @@ export function planClass(workshop: Workshop, library: Library): ClassPlan {
       const { taught, easiest } = versionsFor(routine, level);
       return { slug: routine.slug, title: routine.title, version: taught.id, easiest: easiest.id };
     }),
-    chunks: plannedChunks(context, reach, doses),
+    chunks: plannedChunks(context, reach, planned),
     fit,
     freePractice,
     settings,
@@ -64,7 +64,8 @@ function reachOf(material: Material, price: Pricing, slot: Slot, settings: Class
   let chunks = 0;
   if (parts === 0) {
     const there = material.parts[0]?.chunks.length ?? 0;
-    const takes = (number: number) => leastSeconds(outline(material, { parts: 0, chunks: number }, settings), settings);
+    const takes = (number: number) =>
+      leastSeconds(classSteps(material, { parts: 0, chunks: number }, settings), settings);
     while (chunks < there && takes(chunks + 1) <= slot.teaching) chunks++;
   }
   return { parts, chunks };

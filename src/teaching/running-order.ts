@@ -2,22 +2,22 @@ import type { Routine } from "../routine/routine.js";
 import { sectionName } from "../routine/sheet.js";
 import { type Risk, risks } from "../routine/words.js";
 import type { Activity, Block, BlockTopic, PlannedChunk, SectionEnd } from "./class-plan.js";
+import type { Reach } from "./class-steps.js";
 import { type ActivityKind, isFrame } from "./kinds.js";
 import { type Load, plus } from "./load.js";
-import { type Chunk, type Material, nameOf, type Part } from "./material.js";
-import type { Reach } from "./outline.js";
+import { type Chunk, type Material, nameOf, type RoutinePart } from "./material.js";
 import type { ClassSettings } from "./settings.js";
 import type { Step } from "./steps.js";
-import type { Place } from "./timetable.js";
+import type { TimedEntry } from "./timetable.js";
 
 /** A step with its runs, and how many of them are danced in the easiest option. */
-export interface Dose {
+export interface PlannedStep {
   readonly step: Step;
   readonly runs: number;
   readonly easier: number;
 }
 
-export function loadAsPlanned({ step, runs, easier }: Dose): Load {
+export function loadAsPlanned({ step, runs, easier }: PlannedStep): Load {
   return plus(plus({}, step.loads.taught, runs - easier), step.loads.easiest, easier);
 }
 
@@ -30,16 +30,16 @@ export interface Context {
   readonly load: Load;
 }
 
-export function activityOf(place: Place, doses: readonly Dose[], context: Context): Activity {
+export function activityOf(place: TimedEntry, planned: readonly PlannedStep[], context: Context): Activity {
   const { start, seconds } = place;
   if ("frame" in place) {
     const none = { sections: [], chunks: [], load: {}, easiest: {}, cautions: [] };
     return { kind: place.frame, start, seconds, ...none };
   }
-  const dose = doses[place.step];
-  const part = context.material.parts[dose?.step.part ?? -1];
-  if (!dose || !part) throw new RangeError(`No step ${place.step}`);
-  const { step, runs, easier } = dose;
+  const plannedStep = planned[place.step];
+  const part = context.material.parts[plannedStep?.step.part ?? -1];
+  if (!plannedStep || !part) throw new RangeError(`No step ${place.step}`);
+  const { step, runs, easier } = plannedStep;
   const chunks = step.chunks.flatMap((index) => context.material.chunks[index] ?? []);
   const tempo = oneTempo(chunks, step.speed);
   const version = part.versions.easiest.id;
@@ -57,7 +57,7 @@ export function activityOf(place: Place, doses: readonly Dose[], context: Contex
     ...(easier > 0 && { easier: { version, runs: easier } }),
     start,
     seconds,
-    load: loadAsPlanned(dose),
+    load: loadAsPlanned(plannedStep),
     easiest: plus({}, step.loads.easiest, runs),
     cautions: inListOrder(chunks.flatMap(cautionsIn)),
   };
@@ -70,7 +70,7 @@ function oneTempo(chunks: readonly Chunk[], speed: number): number | undefined {
 }
 
 /** Where the class is in a routine: the end of the part that it has reached. */
-export function endOf({ routine, section }: Part): SectionEnd {
+export function endOf({ routine, section }: RoutinePart): SectionEnd {
   return { routine: routine.slug, title: routine.title, ...sectionName(routine, section) };
 }
 
@@ -118,11 +118,15 @@ export function chunkIds(material: Material): readonly string[] {
   });
 }
 
-export function plannedChunks(context: Context, reach: Reach, doses: readonly Dose[]): readonly PlannedChunk[] {
+export function plannedChunks(
+  context: Context,
+  reach: Reach,
+  planned: readonly PlannedStep[],
+): readonly PlannedChunk[] {
   const taught = new Set(context.material.parts.slice(0, reach.parts).flatMap((part) => part.chunks));
   for (let index = 0; index < reach.chunks; index++) taught.add(index);
   const runs = context.material.chunks.map(() => ({ all: 0, full: 0 }));
-  for (const { step, runs: times } of doses)
+  for (const { step, runs: times } of planned)
     for (const index of step.kind === "show" ? [] : step.chunks) {
       const sum = runs[index];
       if (!sum) continue;

@@ -2,7 +2,7 @@ import Fraction from "fraction.js";
 import type { RatedMove } from "./difficulty.js";
 import type { DancedKind } from "./kinds.js";
 import { type LevelLoads, loadOf } from "./load.js";
-import { type Chunk, joined, type Material, type Part, type Stretch } from "./material.js";
+import { type Chunk, countsTake, joined, type Material, type Passage, type RoutinePart } from "./material.js";
 import type { ClassSettings } from "./settings.js";
 
 /** Something that a class may do, once or several times over. */
@@ -42,9 +42,9 @@ export function inUnits(seconds: Fraction, settings: ClassSettings): number {
   return seconds.div(settings.unit).ceil().valueOf() * settings.unit;
 }
 
-/** A count-in and a stretch at a speed, and the way back to the place. */
-export function runSeconds(stretch: Stretch, speed: number, settings: ClassSettings): Fraction {
-  return stretch.countIn.add(stretch.seconds).mul(100).div(speed).add(settings.again);
+/** A count-in and a passage at a speed, and the way back to the place. */
+export function runSeconds(passage: Passage, speed: number, settings: ClassSettings): Fraction {
+  return passage.countIn.add(passage.seconds).mul(100).div(speed).add(settings.again);
 }
 
 /** Seconds of explaining, to the hundredth: points are a rule of thumb and no exact figure. */
@@ -99,7 +99,12 @@ export function chunkSteps(
 }
 
 /** After a part: from the top up to its end; asked for where the class goes no further in this routine. */
-export function topSteps(part: Part, ending: boolean, place: PlaceInClass, settings: ClassSettings): readonly Step[] {
+export function topSteps(
+  part: RoutinePart,
+  ending: boolean,
+  place: PlaceInClass,
+  settings: ClassSettings,
+): readonly Step[] {
   const { fromTheTop } = part;
   if (fromTheTop.chunks.length < 2) return [];
   const make = maker(settings, place);
@@ -110,7 +115,7 @@ export function topSteps(part: Part, ending: boolean, place: PlaceInClass, setti
 }
 
 /** The end of a routine in this class: with the song, without the mirror, on the other side, in groups. */
-export function finishSteps(part: Part, place: PlaceInClass, settings: ClassSettings): readonly Step[] {
+export function finishSteps(part: RoutinePart, place: PlaceInClass, settings: ClassSettings): readonly Step[] {
   const make = maker(settings, place);
   const { withSong, fromTheTop, routine } = part;
   const song = songSeconds(part, settings);
@@ -124,7 +129,7 @@ export function finishSteps(part: Part, place: PlaceInClass, settings: ClassSett
 }
 
 /** Each routine once more at the end of a class that has taught several. */
-export function onceMoreStep(part: Part, place: PlaceInClass, settings: ClassSettings): Step {
+export function onceMoreStep(part: RoutinePart, place: PlaceInClass, settings: ClassSettings): Step {
   const { withSong } = part;
   return maker(settings, place)("run-through", withSong, withSong.chunks, {
     ...{ each: songSeconds(part, settings), least: 0, most: Math.min(1, settings.most["run-through"]) },
@@ -132,7 +137,7 @@ export function onceMoreStep(part: Part, place: PlaceInClass, settings: ClassSet
 }
 
 /** The song from shortly before the first count, to the end of what is taught. */
-function songSeconds(part: Part, settings: ClassSettings): Fraction {
+function songSeconds(part: RoutinePart, settings: ClassSettings): Fraction {
   const { firstCount } = part.routine.music;
   const listening = firstCount.gt(settings.leadIn) ? new Fraction(settings.leadIn) : firstCount;
   const { countIn, seconds } = part.withSong;
@@ -155,15 +160,15 @@ interface Particulars {
 }
 
 function maker(settings: ClassSettings, place: PlaceInClass) {
-  return (kind: DancedKind, stretch: Stretch, chunks: readonly number[], particulars: Particulars): Step => {
+  return (kind: DancedKind, passage: Passage, chunks: readonly number[], particulars: Particulars): Step => {
     const speed = particulars.speed ?? 100;
     const least = particulars.least ?? settings.least[kind];
     return {
       ...{ kind, ...place, chunks, speed, least },
       most: Math.max(least, particulars.most ?? settings.most[kind]),
       once: new Fraction(settings.overhead[kind]).add(particulars.once ?? 0),
-      each: particulars.each ?? runSeconds(stretch, speed, settings),
-      loads: particulars.loads ?? stretch.loads,
+      each: particulars.each ?? runSeconds(passage, speed, settings),
+      loads: particulars.loads ?? passage.loads,
       kept: particulars.kept ?? 0,
       moves: particulars.moves ?? [],
     };
@@ -179,13 +184,13 @@ function hardMoves(chunk: Chunk, settings: ClassSettings): readonly RatedMove[] 
 }
 
 /** The hard moves one by one, each with a count-in of its own. */
-function alone(chunk: Chunk, hard: readonly RatedMove[]): Stretch {
+function alone(chunk: Chunk, hard: readonly RatedMove[]): Passage {
   const counts = hard.reduce((sum, { move }) => sum.add(move.length), new Fraction(0));
   const meanwhile = chunk.easier.filter((move) =>
     hard.some((each) => move.at.gte(each.move.at) && move.at.lt(each.move.at.add(each.move.length))),
   );
   return {
-    seconds: counts.mul(60).div(chunk.section.countsPerMinute),
+    seconds: countsTake(counts, chunk.section),
     countIn: chunk.countIn.mul(hard.length),
     loads: { taught: loadOf(hard.map(({ move }) => move)), easiest: loadOf(meanwhile) },
   };

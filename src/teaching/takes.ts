@@ -3,7 +3,7 @@ import type { Library, Move, Routine } from "../routine/routine.js";
 import type { DancedName } from "../routine/sheet.js";
 import { type Risk, risks } from "../routine/words.js";
 import { type Load, loadOf } from "./load.js";
-import { type Chunk, joined, type Material, nameOf, type Part, type Stretch } from "./material.js";
+import { type Chunk, countsTake, joined, type Material, nameOf, type Passage, type RoutinePart } from "./material.js";
 import type { ClassSettings } from "./settings.js";
 import { explaining } from "./steps.js";
 
@@ -69,7 +69,7 @@ export function openingTakes(routine: Routine, material: Material, settings: Cla
 }
 
 /** Explains a section chunk by chunk, and dances it for the viewer to follow. */
-export function partTakes(part: Part, material: Material, settings: ClassSettings): readonly Draft[] {
+export function partTakes(part: RoutinePart, material: Material, settings: ClassSettings): readonly Draft[] {
   const speeds = [...new Set([settings.drillSpeeds[0] ?? 100, 100])];
   const camera = "behind";
   return part.chunks.flatMap((index, order): Draft[] => {
@@ -115,7 +115,7 @@ function optionsTake(routine: Routine, chunk: Chunk, settings: ClassSettings): r
   if (moves.size === 0) return [];
   const options = [...moves.values()];
   const counts = options.reduce((sum, { length }) => sum.add(length), new Fraction(0));
-  const danced = counts.mul(60).div(chunk.section.countsPerMinute).mul(100).div(settings.markSpeed);
+  const danced = countsTake(counts, chunk.section).mul(100).div(settings.markSpeed);
   return [
     {
       kind: "options",
@@ -139,15 +139,15 @@ function whole(material: Material, sketch: Sketch): readonly Draft[] {
   return last ? [{ ...run(sketch, last.fromTheTop, material.chunks), names: [] }] : [];
 }
 
-function run(sketch: Sketch, stretch: Stretch, chunks: readonly Chunk[]): Draft {
+function run(sketch: Sketch, passage: Passage, chunks: readonly Chunk[]): Draft {
   return {
     ...sketch,
     names: chunks.map(nameOf),
     options: [],
     say: [],
     sections: [...new Set(chunks.map(({ section }) => section.name))],
-    exact: stretch.countIn.add(stretch.seconds).mul(100).div(sketch.speed),
-    load: stretch.loads.taught,
+    exact: passage.countIn.add(passage.seconds).mul(100).div(sketch.speed),
+    load: passage.loads.taught,
     cautions: risks.filter((risk) => chunks.some(({ moves }) => moves.some(({ move }) => move.risks.includes(risk)))),
   };
 }

@@ -33,7 +33,7 @@ export function slotOf(workshop: {
 }
 
 /** A place in the running order: a step, or what stands between and around the steps. */
-export type Place = {
+export type TimedEntry = {
   readonly start: number;
   readonly seconds: number;
 } & ({ readonly step: number } | { readonly frame: FrameKind });
@@ -44,8 +44,8 @@ export function timetable(
   steps: readonly Step[],
   lengths: readonly number[],
   settings: ClassSettings,
-): readonly Place[] {
-  const places: Place[] = [];
+): readonly TimedEntry[] {
+  const places: TimedEntry[] = [];
   let start = 0;
   const put = (seconds: number, what: { readonly step: number } | { readonly frame: FrameKind }) => {
     if (seconds > 0) places.push({ start, seconds, ...what });

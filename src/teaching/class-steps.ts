@@ -9,7 +9,7 @@ export interface Reach {
 }
 
 /** Everything that a class with this reach may do, in the order of the class. */
-export function outline(material: Material, reach: Reach, settings: ClassSettings): readonly Step[] {
+export function classSteps(material: Material, reach: Reach, settings: ClassSettings): readonly Step[] {
   const steps: Step[] = [];
   let block = 0;
   const finished: number[] = [];
