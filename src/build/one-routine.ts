@@ -26,9 +26,7 @@ export function makeDescription(contentDir: string, slug: string): Promise<Made>
 
 /** Captions of counts and cues for the performance video, each shown `lead` counts early. */
 export function makeCaptions(contentDir: string, slug: string, lead: number): Promise<Made> {
-  return withRoutine(contentDir, slug, (routine, { library }) =>
-    countCaptions(routine, wordingOf(library.language), lead),
-  );
+  return withRoutine(contentDir, slug, (routine, { library }) => countCaptions(routine, library, lead));
 }
 
 /** The takes of a breakdown video, as a list to have beside the camera. */

@@ -4,7 +4,6 @@ import { captions } from "../../src/publishing/captions/publisher.js";
 import { figuresOf } from "../../src/publishing/record/figures-of.js";
 import { readContent } from "../../src/reading/read-content.js";
 import type { Routine } from "../../src/routine/routine.js";
-import { en } from "../../src/wording/en.js";
 import { lowTide } from "../publishing/fixtures/low-tide.js";
 import { readCaptions } from "../publishing/fixtures/read-captions.js";
 import { library } from "../publishing/fixtures/written.js";
@@ -64,10 +63,11 @@ test.each(routines)("%s: chapters.vtt follows the author's times and closes with
 });
 
 test.each(routines)("%s: captions with a lead are sound too", (_, routine) => {
-  for (const lead of [1, 2, 4, 8]) expect(readCaptions(countCaptions(routine, en, lead)).length).toBeGreaterThan(0);
+  for (const lead of [1, 2, 4, 8])
+    expect(readCaptions(countCaptions(routine, library, lead)).length).toBeGreaterThan(0);
 });
 
 test("hours have two digits or more, seconds three decimals", () => {
   const late = { ...lowTide, music: { ...lowTide.music, firstCount: lowTide.music.firstCount.add(7200) } };
-  expect(countCaptions(late, en)).toContain("\n02:00:14.200 --> 02:00:16.157\n");
+  expect(countCaptions(late, library)).toContain("\n02:00:14.200 --> 02:00:16.157\n");
 });

@@ -1,6 +1,6 @@
 import type Fraction from "fraction.js";
-import type { Chapter } from "../../routine/written.js";
-import type { Wording } from "../../wording/wording.js";
+import type { Library, Routine } from "../../routine/routine.js";
+import { wordingOf } from "../../wording/wording.js";
 import { cueText, webVtt } from "./web-vtt.js";
 
 /**
@@ -8,10 +8,9 @@ import { cueText, webVtt } from "./web-vtt.js";
  * list shows no markup.
  */
 export function chapterCaptions(
-  title: string,
-  chapters: readonly Chapter[],
+  { title, video: { chapters } }: Pick<Routine, "title" | "video">,
   length: Fraction,
-  { captions: said }: Wording,
+  library: Library,
 ): string {
   const inOrder = [...chapters].sort((a, b) => a.at.compare(b.at));
   const captions = inOrder.map((chapter, index) => ({
@@ -19,5 +18,5 @@ export function chapterCaptions(
     end: inOrder[index + 1]?.at ?? length,
     lines: [cueText(chapter.title)],
   }));
-  return webVtt(said.chapters(title), captions);
+  return webVtt(wordingOf(library.language).captions.chapters(title), captions);
 }

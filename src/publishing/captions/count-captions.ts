@@ -1,7 +1,7 @@
 import Fraction from "fraction.js";
 import { dancersOf, movesTogether } from "../../routine/chart.js";
-import type { Move, Routine } from "../../routine/routine.js";
-import type { Wording } from "../../wording/wording.js";
+import type { Library, Move, Routine } from "../../routine/routine.js";
+import { wordingOf } from "../../wording/wording.js";
 import { trackTime } from "../figures.js";
 import { earlier } from "./earlier.js";
 import { type Caption, cueText, webVtt } from "./web-vtt.js";
@@ -12,7 +12,7 @@ import { type Caption, cueText, webVtt } from "./web-vtt.js";
  *
  * @param lead how many counts early each caption is shown and goes again
  */
-export function countCaptions(routine: Routine, wording: Wording, lead = 0): string {
+export function countCaptions(routine: Routine, library: Library, lead = 0): string {
   const taught = routine.versions.find(({ id }) => id === routine.taught);
   const moves = taught === undefined ? [] : movesTogether(dancersOf(routine, taught));
   const early = new Fraction(lead);
@@ -31,7 +31,7 @@ export function countCaptions(routine: Routine, wording: Wording, lead = 0): str
       ],
     };
   });
-  return webVtt(wording.captions.counts(routine.title, lead), captions);
+  return webVtt(wordingOf(library.language).captions.counts(routine.title, lead), captions);
 }
 
 /** The section that a move ends in: another than its own where it runs on into the next. */

@@ -1,6 +1,6 @@
 import { clicks } from "../../routine/clicks.js";
-import type { Routine } from "../../routine/routine.js";
-import type { Wording } from "../../wording/wording.js";
+import type { Library, Routine } from "../../routine/routine.js";
+import { wordingOf } from "../../wording/wording.js";
 import { trackTime } from "../figures.js";
 import { type Caption, cueText, webVtt } from "./web-vtt.js";
 
@@ -8,7 +8,8 @@ import { type Caption, cueText, webVtt } from "./web-vtt.js";
  * The plain count track: a caption a whole count with what is called on it, as far as the track reaches the count-in too.
  * An accent is bold and has an exclamation mark, since some players show no bold.
  */
-export function numberCaptions(routine: Routine, { captions: said }: Wording): string {
+export function numberCaptions(routine: Routine, library: Library): string {
+  const said = wordingOf(library.language).captions;
   const captions: Caption[] = [];
   for (const click of clicks(routine)) {
     const start = trackTime(routine, click.start);

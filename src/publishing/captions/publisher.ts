@@ -1,5 +1,4 @@
 import type { Routine } from "../../routine/routine.js";
-import { wordingOf } from "../../wording/wording.js";
 import type { OutFile, Publisher } from "../publisher.js";
 import { chapterCaptions } from "./chapter-captions.js";
 import { countCaptions } from "./count-captions.js";
@@ -9,14 +8,13 @@ import { numberCaptions } from "./number-captions.js";
 export const captions: Publisher<Routine> = {
   name: "captions",
   publish(routine, library) {
-    const wording = wordingOf(library.language);
-    const { slug, title, video } = routine;
+    const { slug, video } = routine;
     const file = (name: string, content: string): OutFile => ({ path: `routines/${slug}/${name}`, content });
     return [
-      file("counts.vtt", countCaptions(routine, wording)),
-      file("numbers.vtt", numberCaptions(routine, wording)),
+      file("counts.vtt", countCaptions(routine, library)),
+      file("numbers.vtt", numberCaptions(routine, library)),
       ...(video.length && video.chapters.length > 0
-        ? [file("chapters.vtt", chapterCaptions(title, video.chapters, video.length, wording))]
+        ? [file("chapters.vtt", chapterCaptions(routine, video.length, library))]
         : []),
     ];
   },

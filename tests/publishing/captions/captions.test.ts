@@ -6,14 +6,13 @@ import { countCaptions } from "../../../src/publishing/captions/count-captions.j
 import { numberCaptions } from "../../../src/publishing/captions/number-captions.js";
 import { captions } from "../../../src/publishing/captions/publisher.js";
 import { figuresOf } from "../../../src/publishing/record/figures-of.js";
-import { en } from "../../../src/wording/en.js";
 import { lowTide } from "../fixtures/low-tide.js";
 import { readCaptions } from "../fixtures/read-captions.js";
 import { timed, timedRoutine } from "../fixtures/timed.js";
 import { danced, library, move, phrase, section } from "../fixtures/written.js";
 
 test("a caption a move, with its counts, its cue, the landing words and its section", () => {
-  const cues = readCaptions(countCaptions(lowTide, en));
+  const cues = readCaptions(countCaptions(lowTide, library));
   expect(cues.length).toBe(28);
   expect(cues[0]).toEqual({
     id: "1 Harbour wall",
@@ -40,7 +39,7 @@ test("whatever an author writes reads back as written, on one line", () => {
         sections: [section(name, [phrase([move("1-8", cue, { words: name })])], { words: "not shown" })],
       });
       const line = (raw: string) => raw.replace(/\s+/g, " ").trim().replaceAll("\0", "\uFFFD");
-      const [only] = readCaptions(countCaptions(routine, en));
+      const [only] = readCaptions(countCaptions(routine, library));
       expect(only?.text).toBe([`1-8 ${line(cue)}`, line(name)].join("\n"));
       expect(only?.id).toBe(`1 ${line(name).replaceAll("-->", "→")}`.trim());
     }),
@@ -51,7 +50,7 @@ test("captions never overlap, never end before they start, and keep to the routi
   fc.assert(
     fc.property(timed, fc.integer({ min: 0, max: 12 }), (given, lead) => {
       const routine = timedRoutine(given);
-      const cues = readCaptions(countCaptions(routine, en, lead));
+      const cues = readCaptions(countCaptions(routine, library, lead));
       for (const [index, { start, end }] of cues.entries()) {
         expect(start).toBeGreaterThanOrEqual(0);
         expect(end).toBeGreaterThan(start);
@@ -62,7 +61,7 @@ test("captions never overlap, never end before they start, and keep to the routi
 });
 
 test("a lead shows each cue so many counts early, in the tempo that is danced there, and counts on through a wait", () => {
-  const cues = readCaptions(countCaptions(lowTide, en, 2));
+  const cues = readCaptions(countCaptions(lowTide, library, 2));
   const [slow, quick] = [60 / 92, 60 / 96];
   expect(cues[0]?.start).toBeCloseTo(14.2 - 2 * slow, 3);
   expect(cues[1]?.start).toBeCloseTo(14.2 + slow, 3);
@@ -78,7 +77,7 @@ test("a lead that reaches over a change of tempo counts each part in its own", (
       section("Slow", [phrase([move("1-2", "Sway"), move("3-8", "Melt")])], { tempo: new Fraction(60) }),
     ],
   });
-  const cues = readCaptions(countCaptions(routine, en, 4));
+  const cues = readCaptions(countCaptions(routine, library, 4));
   expect(cues.map(({ start, end }) => [start, end])).toEqual([
     [8, 12],
     [12, 13],
@@ -91,13 +90,13 @@ test("what a lead pushes before the start of the track begins with it", () => {
     music: { tempo: new Fraction(60) },
     sections: [section("Walks", [phrase([move("1-2", "Right"), move("3-8", "Left")])])],
   });
-  expect(readCaptions(countCaptions(routine, en, 4)).map(({ start, end, text }) => [start, end, text])).toEqual([
+  expect(readCaptions(countCaptions(routine, library, 4)).map(({ start, end, text }) => [start, end, text])).toEqual([
     [0, 4, "3-8 Left"],
   ]);
 });
 
 test("the plain track counts from the count-in on, marks accents, and says what the phrase says", () => {
-  const cues = readCaptions(numberCaptions(lowTide, en));
+  const cues = readCaptions(numberCaptions(lowTide, library));
   expect(
     cues
       .slice(0, 12)
@@ -112,7 +111,7 @@ test("the plain track counts from the count-in on, marks accents, and says what 
     sections: [section("Countdown", [phrase([move("1-4", "Freeze")], { length: 4, say: ["4", "3", "2", "1"] })])],
   });
   // The track begins with the first count, so the count-in has no time to stand at.
-  expect(readCaptions(numberCaptions(called, en)).map(({ text }) => text)).toEqual(["4", "3", "2", "1"]);
+  expect(readCaptions(numberCaptions(called, library)).map(({ text }) => text)).toEqual(["4", "3", "2", "1"]);
 });
 
 test("a pick-up is counted in up to its own first number", () => {
@@ -121,7 +120,7 @@ test("a pick-up is counted in up to its own first number", () => {
     sections: [section("Pick-up", [phrase([move("7-8", "Step")], { from: 7 }), phrase([move("1-8", "Walk")])])],
   });
   expect(
-    readCaptions(numberCaptions(routine, en))
+    readCaptions(numberCaptions(routine, library))
       .slice(0, 7)
       .map(({ text }) => text),
   ).toEqual("3 4 5 6 7 8 1".split(" "));
@@ -145,7 +144,11 @@ test("no chapters.vtt without chapters or without a length, and none that ends b
   expect(names({ ...lowTide.video, chapters: [] })).toEqual(two);
 
   const chapter = (seconds: number) => ({ place: `${seconds}`, at: new Fraction(seconds), title: `At ${seconds}` });
-  const jumbled = chapterCaptions("Low Tide", [0, 90, 30, 90, 200].map(chapter), new Fraction(120), en);
+  const jumbled = chapterCaptions(
+    { title: "Low Tide", video: { chapters: [0, 90, 30, 90, 200].map(chapter) } },
+    new Fraction(120),
+    library,
+  );
   expect(readCaptions(jumbled, "chapters").map(({ start, end }) => [start, end])).toEqual([
     [0, 30],
     [30, 90],
@@ -167,7 +170,7 @@ test("where groups dance different counts each has captions with its name, what 
       }),
     ],
   });
-  const cues = readCaptions(countCaptions(routine, en));
+  const cues = readCaptions(countCaptions(routine, library));
   expect(cues.slice(0, 6).map(({ start, text }) => [start, text])).toEqual([
     [0, "1-4 Walk"],
     [4, "5-8 Bow"],
