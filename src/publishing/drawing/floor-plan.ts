@@ -1,9 +1,9 @@
 import { floorPath, type Leg, type Spot } from "../../routine/floor.js";
 import type { Library, Routine, Version } from "../../routine/routine.js";
+import { type Drawing, line, type Point, type Shape } from "../../typesetting/shape.js";
+import { textWidth } from "../../typesetting/text.js";
 import { versionName } from "../figures.js";
-import { textWidth } from "../paper/text.js";
 import type { PictureOptions } from "./phrase-map.js";
-import { type Drawing, line, type Point, type Shape } from "./shape.js";
 import { facingDart } from "./signs.js";
 
 /** Metres beyond the path on every side, and least width and depth of the floor shown. */

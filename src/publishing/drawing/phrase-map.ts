@@ -1,9 +1,9 @@
 import type { DancedSection, Move, Routine, Version } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
 import { type Facing, type Height, heights } from "../../routine/words.js";
+import { type Drawing, line, moved, type Point, type Shape } from "../../typesetting/shape.js";
+import { textWidth } from "../../typesetting/text.js";
 import { clockText, trackText, trackTime, versionName } from "../figures.js";
-import { textWidth } from "../paper/text.js";
-import { type Drawing, line, moved, type Point, type Shape } from "./shape.js";
 import { facingDart, otherSide, upsideDown } from "./signs.js";
 
 export interface PictureOptions {

@@ -1,5 +1,5 @@
 import { type Facing, facings } from "../../routine/words.js";
-import type { Point, Shape } from "./shape.js";
+import type { Point, Shape } from "../../typesetting/shape.js";
 
 /** A facing as a dart seen from above: up is front, where the audience is. `radius` is half its length. */
 export function facingDart(facing: Facing, [x, y]: Point, radius: number): Shape {

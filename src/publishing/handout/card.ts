@@ -1,13 +1,13 @@
 import type { Library } from "../../routine/routine.js";
+import { type Block, textBlock } from "../../typesetting/block.js";
+import { type Area, type Flowed, flow } from "../../typesetting/flow.js";
+import { papers } from "../../typesetting/print.js";
+import type { Span } from "../../typesetting/text.js";
 import { type Band, type Cell, type Row, sheetBands } from "../paper/bands.js";
-import { type Block, textBlock } from "../paper/block.js";
-import { type Area, type Flowed, flow } from "../paper/flow.js";
 import { versionLine } from "../paper/head.js";
 import type { Dance } from "../paper/notes.js";
 import { layoutFeet, margin } from "../paper/page.js";
-import { papers } from "../paper/print.js";
 import type { Sheet } from "../paper/sheet.js";
-import type { Span } from "../paper/text.js";
 
 /**
  * Type that reads from two metres: a capital is a three-hundredth of the distance high (from memory), which is 28 points

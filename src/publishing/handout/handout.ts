@@ -1,11 +1,11 @@
 import type { Library, Routine, Version } from "../../routine/routine.js";
+import { writePrint } from "../../typesetting/pdf/write.js";
+import type { Print } from "../../typesetting/print.js";
+import type { Span } from "../../typesetting/text.js";
 import { versionLine } from "../paper/head.js";
 import { creditSpans, type Dance } from "../paper/notes.js";
 import { layoutFeet } from "../paper/page.js";
-import type { Print } from "../paper/print.js";
 import { layoutSheet, type Sheet } from "../paper/sheet.js";
-import type { Span } from "../paper/text.js";
-import { writePrint } from "../paper/write.js";
 import { layoutCard } from "./card.js";
 import { layoutLarge } from "./large.js";
 

@@ -1,16 +1,16 @@
 import type { Library } from "../../routine/routine.js";
+import { type Block, itemBlock, textBlock, wholeBlock } from "../../typesetting/block.js";
+import { type Area, flow } from "../../typesetting/flow.js";
+import { figure, papers } from "../../typesetting/print.js";
+import type { Span } from "../../typesetting/text.js";
 import { phraseMap } from "../drawing/phrase-map.js";
 import { clockText, stanceText, startsOf, tempoText, trackText } from "../figures.js";
 import { formText } from "../form.js";
 import { type Band, type Cell, type Row, sheetBands } from "../paper/bands.js";
-import { type Block, itemBlock, textBlock, wholeBlock } from "../paper/block.js";
-import { type Area, flow } from "../paper/flow.js";
 import { versionLine } from "../paper/head.js";
 import { creditSpans, type Dance } from "../paper/notes.js";
 import { layoutFeet, layoutOwnNotes, layoutRunningHeads, margin } from "../paper/page.js";
-import { figure, papers } from "../paper/print.js";
 import { noteBlocks, type Sheet } from "../paper/sheet.js";
-import type { Span } from "../paper/text.js";
 import { cautionOf } from "../safety.js";
 
 /**

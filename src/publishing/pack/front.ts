@@ -1,14 +1,14 @@
 import type { Library, Workshop } from "../../routine/routine.js";
-import { line } from "../drawing/shape.js";
+import { type Block, textBlock } from "../../typesetting/block.js";
+import { type Area, flow } from "../../typesetting/flow.js";
+import { type Mark, type Part, papers } from "../../typesetting/print.js";
+import { line } from "../../typesetting/shape.js";
+import { textWidth, wrap } from "../../typesetting/text.js";
 import { versionName } from "../figures.js";
-import { type Block, textBlock } from "../paper/block.js";
-import { type Area, flow } from "../paper/flow.js";
 import { proseBlocks } from "../paper/markdown.js";
 import type { Dance } from "../paper/notes.js";
 import { margin } from "../paper/page.js";
-import { type Mark, type Part, papers } from "../paper/print.js";
 import type { Sheet } from "../paper/sheet.js";
-import { textWidth, wrap } from "../paper/text.js";
 
 /** A leaf of the pack: pages with a name in the contents. */
 export interface Chapter {

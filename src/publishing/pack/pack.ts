@@ -1,12 +1,12 @@
 import type { Library, Workshop } from "../../routine/routine.js";
 import { versionAt } from "../../routine/version-at.js";
 import { planClass } from "../../teaching/plan.js";
+import { writePrint } from "../../typesetting/pdf/write.js";
+import { later, laterBookmark, laterMark, type Print } from "../../typesetting/print.js";
+import type { Span } from "../../typesetting/text.js";
 import { cautionBlocks, creditSpans, type Dance, gearBlocks } from "../paper/notes.js";
 import { layoutFeet } from "../paper/page.js";
-import { later, laterBookmark, laterMark, type Print } from "../paper/print.js";
 import { layoutSheet } from "../paper/sheet.js";
-import type { Span } from "../paper/text.js";
-import { writePrint } from "../paper/write.js";
 import { type Chapter, contentsChapter, coverChapter, textArea, textChapter } from "./front.js";
 import { planBlocks } from "./plan.js";
 

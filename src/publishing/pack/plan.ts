@@ -1,6 +1,6 @@
 import type { Activity, ClassPlan, Block as Stretch } from "../../teaching/class-plan.js";
+import { type Block, itemBlock, textBlock } from "../../typesetting/block.js";
 import { clockText } from "../figures.js";
-import { type Block, itemBlock, textBlock } from "../paper/block.js";
 import { headingBlock } from "../paper/notes.js";
 import { cautionOf } from "../safety.js";
 

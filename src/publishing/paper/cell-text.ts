@@ -1,6 +1,7 @@
 import type { Move } from "../../routine/routine.js";
+import type { Span } from "../../typesetting/text.js";
 import { cautionOf } from "../safety.js";
-import { cueSpans, type Span } from "./text.js";
+import { cueSpans } from "./cue-spans.js";
 
 /** What a move says in one phrase, ready to be set in any size. */
 export interface CellText {

@@ -1,9 +1,9 @@
-import type { Shape } from "../drawing/shape.js";
+import { lineParts } from "../../typesetting/block.js";
+import type { Mark, Part, Spot } from "../../typesetting/print.js";
+import type { Shape } from "../../typesetting/shape.js";
+import { type Line, leading, widestWord, wrap } from "../../typesetting/text.js";
 import { cautionSign, facingDart, hitCorner } from "../drawing/signs.js";
 import type { Cell } from "./bands.js";
-import { lineParts } from "./block.js";
-import type { Mark, Part, Spot } from "./print.js";
-import { type Line, leading, widestWord, wrap } from "./text.js";
 
 /** Smallest type on a sheet, and the size of everything beside the cues. */
 export const smallest = 8;

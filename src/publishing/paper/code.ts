@@ -1,5 +1,5 @@
 import qrcode from "qrcode-generator";
-import type { Drawing, Shape } from "../drawing/shape.js";
+import type { Drawing, Shape } from "../../typesetting/shape.js";
 
 /** Modules of quiet zone on every side (ISO/IEC 18004, 9.1). */
 const quiet = 4;

@@ -1,12 +1,12 @@
-import { line, type Shape } from "../drawing/shape.js";
+import type { Mark, Part, Spot } from "../../typesetting/print.js";
+import { line, type Shape } from "../../typesetting/shape.js";
+import { ascent, textWidth, wrap } from "../../typesetting/text.js";
 import { facingDart } from "../drawing/signs.js";
 import { trackText } from "../figures.js";
 import { heightOf, signFigure, smallest, stackLines } from "./cell.js";
 import { type Fragment, type GridFrame, type GridItem, type Numerals, stripHeight } from "./grid.js";
-import type { Mark, Part, Spot } from "./print.js";
 import type { RowLayout } from "./row.js";
 import { sideNames, sideTimes } from "./side.js";
-import { ascent, textWidth, wrap } from "./text.js";
 
 const numeralSize = 13;
 

@@ -1,11 +1,11 @@
 import type { Routine } from "../../routine/routine.js";
+import type { Mark, Part, Spot } from "../../typesetting/print.js";
+import type { Line } from "../../typesetting/text.js";
 import type { Band, Row } from "./bands.js";
 import { heightOf } from "./cell.js";
 import { drawGrid } from "./grid-draw.js";
-import type { Mark, Part, Spot } from "./print.js";
 import { layoutRow, type RowLayout } from "./row.js";
 import { continuedLines, sideLines, sideNames, sideTimes } from "./side.js";
-import type { Line } from "./text.js";
 
 /** Where a grid may stand: from `start` on the first page, and between `top` and `bottom` on every further one. */
 export interface GridFrame {

@@ -1,5 +1,7 @@
 import type { Library, Routine, Version } from "../../routine/routine.js";
-import type { Shape } from "../drawing/shape.js";
+import { figure, type Mark, type Part, type Spot } from "../../typesetting/print.js";
+import type { Shape } from "../../typesetting/shape.js";
+import { type Span, textWidth, wrap } from "../../typesetting/text.js";
 import { cautionSign, facingDart } from "../drawing/signs.js";
 import { clockText, stanceText, startsOf, tempoText, trackText, versionName } from "../figures.js";
 import { formText } from "../form.js";
@@ -7,8 +9,6 @@ import { cautionOf } from "../safety.js";
 import { heightOf, signFigure, stackLines } from "./cell.js";
 import { codeDrawing } from "./code.js";
 import { type Dance, routineAddress } from "./notes.js";
-import { figure, type Mark, type Part, type Spot } from "./print.js";
-import { type Span, textWidth, wrap } from "./text.js";
 
 export interface Head {
   readonly parts: readonly Part[];

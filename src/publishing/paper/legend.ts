@@ -1,9 +1,9 @@
 import type { Routine, Version } from "../../routine/routine.js";
-import { line, type Shape } from "../drawing/shape.js";
+import type { Mark, Part, Spot } from "../../typesetting/print.js";
+import { line, type Shape } from "../../typesetting/shape.js";
+import { leading, wrap } from "../../typesetting/text.js";
 import { cautionSign, facingDart, hitCorner, otherSide, upsideDown } from "../drawing/signs.js";
 import { smallest } from "./cell.js";
-import type { Mark, Part, Spot } from "./print.js";
-import { leading, wrap } from "./text.js";
 
 export interface Legend {
   readonly part: Part;

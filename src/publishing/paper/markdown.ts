@@ -1,9 +1,9 @@
 import { decodeHTMLStrict } from "entities";
 import { lexer, type MarkedToken, type Token, type Tokens } from "marked";
-import { type Block, itemBlock, textBlock } from "./block.js";
+import { type Block, itemBlock, textBlock } from "../../typesetting/block.js";
+import type { Tag } from "../../typesetting/print.js";
+import type { Span } from "../../typesetting/text.js";
 import { addressAfter, linkTo } from "./link.js";
-import type { Tag } from "./print.js";
-import type { Span } from "./text.js";
 
 export interface ProseOptions {
   readonly size: number;

@@ -1,14 +1,15 @@
 import type { DancedSection, Library, Move, Routine, Version } from "../../routine/routine.js";
 import { movesIn, sheetSections } from "../../routine/sheet.js";
 import { risks } from "../../routine/words.js";
+import { type Block, itemBlock, textBlock, wholeBlock } from "../../typesetting/block.js";
+import type { Mark, Part, Spot } from "../../typesetting/print.js";
+import { leading, type Span, wrap } from "../../typesetting/text.js";
 import { clockText, tempoText, versionName } from "../figures.js";
 import { cautionOf, deference } from "../safety.js";
-import { type Block, itemBlock, textBlock, wholeBlock } from "./block.js";
 import { countsText } from "./cell-text.js";
+import { cueSpans } from "./cue-spans.js";
 import { linkTo } from "./link.js";
 import { proseBlocks } from "./markdown.js";
-import type { Mark, Part, Spot } from "./print.js";
-import { cueSpans, leading, type Span, wrap } from "./text.js";
 
 /** Type that the parts under the counts are set in. */
 export interface NoteStyle {

@@ -1,9 +1,9 @@
-import { line } from "../drawing/shape.js";
+import { type Mark, type Part, type Print, papers, type Spot } from "../../typesetting/print.js";
+import { line } from "../../typesetting/shape.js";
+import { leading, type Span, textWidth, wrap } from "../../typesetting/text.js";
 import { smallest } from "./cell.js";
 import { versionLine } from "./head.js";
 import type { Dance } from "./notes.js";
-import { type Mark, type Part, type Print, papers, type Spot } from "./print.js";
-import { leading, type Span, textWidth, wrap } from "./text.js";
 
 export const margin = { side: 40, top: 36, bottom: 44 };
 

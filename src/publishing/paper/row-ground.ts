@@ -1,8 +1,8 @@
-import { line, type Shape } from "../drawing/shape.js";
+import type { Part, Spot } from "../../typesetting/print.js";
+import { line, type Shape } from "../../typesetting/shape.js";
+import { textWidth } from "../../typesetting/text.js";
 import type { Cell, Row } from "./bands.js";
 import { smallest } from "./cell.js";
-import type { Part, Spot } from "./print.js";
-import { textWidth } from "./text.js";
 
 /** Counts from `from` up to, not including, `to`, and the moves in them: no move crosses the edge. */
 export interface Stretch {

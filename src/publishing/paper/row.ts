@@ -1,9 +1,9 @@
-import type { Shape } from "../drawing/shape.js";
+import type { Part, Spot } from "../../typesetting/print.js";
+import type { Shape } from "../../typesetting/shape.js";
+import { type Line, type Span, textWidth, widestWord, wrap } from "../../typesetting/text.js";
 import type { Cell, Row } from "./bands.js";
 import { type CellLayout, heightOf, hitFigure, layoutCell, smallest, stackLines } from "./cell.js";
-import type { Part, Spot } from "./print.js";
 import { type Bed, type Box, inset, rowGround, type Stretch, stripHeight } from "./row-ground.js";
-import { type Line, type Span, textWidth, widestWord, wrap } from "./text.js";
 
 /** A row of the grid, or a further part of one that is taller than a page likes. */
 export interface RowLayout {

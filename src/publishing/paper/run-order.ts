@@ -1,8 +1,8 @@
 import type { DancedSection, Routine } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
+import type { Block } from "../../typesetting/block.js";
 import { trackText, trackTime } from "../figures.js";
 import { timeThrough } from "./bands.js";
-import type { Block } from "./block.js";
 import { bold, bullet, capital, type NoteStyle, plain, under } from "./notes.js";
 
 /** How one run goes where it is more than each section once: repeats, walls, tags, restarts, waits. */

@@ -1,11 +1,12 @@
 import type { Library, Routine, Version } from "../../routine/routine.js";
+import { type Block, wholeBlock } from "../../typesetting/block.js";
+import { type Area, columnWidth, flow } from "../../typesetting/flow.js";
+import { type Bookmark, figure, type Mark, type Part, papers } from "../../typesetting/print.js";
+import type { Drawing } from "../../typesetting/shape.js";
 import { floorPlan } from "../drawing/floor-plan.js";
 import { phraseMap } from "../drawing/phrase-map.js";
-import type { Drawing } from "../drawing/shape.js";
 import { sheetBands } from "./bands.js";
-import { type Block, wholeBlock } from "./block.js";
 import { smallest } from "./cell.js";
-import { type Area, columnWidth, flow } from "./flow.js";
 import { type Grid, placeGrid, setGrid } from "./grid.js";
 import { type Head, layoutHead, type SheetOptions, versionLine } from "./head.js";
 import { layoutLegend } from "./legend.js";
@@ -21,7 +22,6 @@ import {
   teachingBlocks,
 } from "./notes.js";
 import { layoutOwnNotes, layoutRunningHeads, margin } from "./page.js";
-import { type Bookmark, figure, type Mark, type Part, papers } from "./print.js";
 import { orderBlocks } from "./run-order.js";
 
 /** A routine's sheet, laid out on pages of its own, counted from 0. */

@@ -1,8 +1,8 @@
 import type { Routine } from "../../routine/routine.js";
+import { type Line, type Span, wrap } from "../../typesetting/text.js";
 import { tempoText } from "../figures.js";
 import type { Band } from "./bands.js";
 import { smallest } from "./cell.js";
-import { type Line, type Span, wrap } from "./text.js";
 
 /** Width of the column of section names and landing words, and of the column of track times. */
 export const sideNames = 84;

@@ -1,9 +1,9 @@
 import { reflect } from "../../routine/reflect.js";
 import type { Library, Routine } from "../../routine/routine.js";
+import { type Drawing, moved } from "../../typesetting/shape.js";
+import { svgText } from "../../typesetting/svg.js";
 import { floorPlan } from "../drawing/floor-plan.js";
 import { phraseMap } from "../drawing/phrase-map.js";
-import { type Drawing, moved } from "../drawing/shape.js";
-import { svgText } from "../drawing/svg.js";
 import type { OutFile, Publisher } from "../publisher.js";
 
 /** The pictures of a routine as files of their own, which its page shows: every version, on both sides. */

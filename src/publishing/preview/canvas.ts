@@ -1,4 +1,4 @@
-import type { Line } from "../paper/text.js";
+import type { Line } from "../../typesetting/text.js";
 import { glyphPixels } from "./glyphs.js";
 import type { Colour, Indexed } from "./png.js";
 

@@ -1,12 +1,6 @@
 import type { Glyph } from "fontkit";
-import type { Face } from "../paper/faces.js";
+import type { Face } from "../../typesetting/faces.js";
 import { type Coverage, coverage, type Point } from "./coverage.js";
-
-declare module "fontkit" {
-  interface Glyph {
-    readonly path: { readonly commands: readonly { readonly command: string; readonly args: readonly number[] }[] };
-  }
-}
 
 /** A letter as pixels, and where its upper left corner stands from the pen on the base line. */
 export interface GlyphPixels extends Coverage {

@@ -1,7 +1,7 @@
 import type { Library, Routine } from "../../routine/routine.js";
+import type { Style } from "../../typesetting/style.js";
+import { type Line, wrap } from "../../typesetting/text.js";
 import { clockText, tempoText } from "../figures.js";
-import type { Style } from "../paper/faces.js";
-import { type Line, wrap } from "../paper/text.js";
 import type { Publisher } from "../publisher.js";
 import { blankPage, drawBox, drawLine, type Tint } from "./canvas.js";
 import { type Indexed, pngFile } from "./png.js";

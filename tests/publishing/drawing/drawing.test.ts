@@ -1,16 +1,16 @@
 import { describe, expect, it } from "vitest";
 import { floorPlan } from "../../../src/publishing/drawing/floor-plan.js";
 import { phraseMap } from "../../../src/publishing/drawing/phrase-map.js";
-import type { Drawing, Shape } from "../../../src/publishing/drawing/shape.js";
 import { facingDart } from "../../../src/publishing/drawing/signs.js";
-import { svgText } from "../../../src/publishing/drawing/svg.js";
-import { figure } from "../../../src/publishing/paper/print.js";
-import { textWidth } from "../../../src/publishing/paper/text.js";
-import { writePrint } from "../../../src/publishing/paper/write.js";
 import { readContent } from "../../../src/reading/read-content.js";
 import { reflect } from "../../../src/routine/reflect.js";
 import type { Routine, Version } from "../../../src/routine/routine.js";
 import { facings } from "../../../src/routine/words.js";
+import { writePrint } from "../../../src/typesetting/pdf/write.js";
+import { figure } from "../../../src/typesetting/print.js";
+import type { Drawing, Shape } from "../../../src/typesetting/shape.js";
+import { svgText } from "../../../src/typesetting/svg.js";
+import { textWidth } from "../../../src/typesetting/text.js";
 import { danced, library, move, phrase, section } from "../fixtures/written.js";
 import { readPages } from "../handout/read-pdf.js";
 

@@ -1,7 +1,6 @@
-import type { Cue } from "../../routine/cue.js";
-import type { Tone } from "../drawing/shape.js";
-import { type Face, type FaceRun, faceRuns, printable, remembered, type Style, unitWidth } from "./faces.js";
-import { addressAfter, linkTo } from "./link.js";
+import { type Face, type FaceRun, faceRuns, printable, unitWidth } from "./faces.js";
+import type { Tone } from "./shape.js";
+import { remembered, type Style } from "./style.js";
 
 /** A stretch of text in one style. */
 export interface Span {
@@ -91,26 +90,6 @@ export function widestWord(spans: readonly Span[], size: number): number {
 /** Width of a text on one line, in points. */
 export function textWidth(text: string, size: number, style: Style = "regular"): number {
   return wrap([{ text, style }], size)[0]?.width ?? 0;
-}
-
-/** A cue's stretches, its marks as styles; after a link stands where it leads. */
-export function cueSpans(cue: Cue): readonly Span[] {
-  const edges = new Set([0, cue.text.length, ...cue.marks.flatMap(({ from, to }) => [from, to])]);
-  const cuts = [...edges].sort((a, b) => a - b);
-  const links = cue.marks.filter(({ kind }) => kind === "link");
-  return cuts.slice(1).flatMap((to, index): readonly Span[] => {
-    const from = cuts[index] ?? 0;
-    const link = links.find((mark) => mark.from <= from && to <= mark.to);
-    const target = linkTo(link?.href ?? "");
-    const after = link?.to === to ? addressAfter(cue.text.slice(link.from, to), target) : [];
-    return [{ ...spanOf(cue, from, to), ...target }, ...after];
-  });
-}
-
-function spanOf({ text, marks }: Cue, from: number, to: number): Span {
-  const has = (kind: string) => marks.some((mark) => mark.kind === kind && mark.from <= from && to <= mark.to);
-  const style: Style = has("strong") ? "bold" : has("emphasis") ? "italic" : "regular";
-  return { text: text.slice(from, to), style, struck: has("struck") };
 }
 
 /** A word that may go on. */

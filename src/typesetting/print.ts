@@ -1,4 +1,4 @@
-import type { Drawing, Shape } from "../drawing/shape.js";
+import type { Drawing, Shape } from "./shape.js";
 import type { Line } from "./text.js";
 
 /** Points of a page: ISO 216 A4 (210 × 297 mm) and ANSI Letter (8.5 × 11 in) at 72 points an inch. */
