@@ -4,7 +4,7 @@ import { ascent, textWidth, wrap } from "../../typesetting/text.js";
 import { facingDart } from "../drawing/signs.js";
 import { trackText } from "../figures.js";
 import { heightOf, signFigure, smallest, stackLines } from "./cell.js";
-import { type Fragment, type GridFrame, type GridItem, type Numerals, stripHeight } from "./grid.js";
+import { type Fragment, type GridFrame, type GridItem, type Numerals, numeralStripHeight } from "./grid-items.js";
 import type { RowLayout } from "./row.js";
 import { sideNames, sideTimes } from "./side.js";
 
@@ -42,7 +42,7 @@ function numeralRow(numerals: Numerals, spot: Spot, width: number, named: boolea
   );
   const small = (text: string, at: number): Part => {
     const [label] = named ? wrap([{ text, tone: "soft" }], smallest) : [];
-    const y = spot.y + stripHeight - smallest * 1.22 - 3;
+    const y = spot.y + numeralStripHeight - smallest * 1.22 - 3;
     return { tag: "TH", scope: "Column", content: label === undefined ? [] : [{ ...spot, x: at, y, line: label }] };
   };
   const times = x - 5 - textWidth("track", smallest);
@@ -54,7 +54,7 @@ function numeralCell(label: string, accent: boolean, size: number, spot: Spot): 
   const [set] = wrap([{ text: label, style: "bold", tone: accent ? "paper" : "ink" }], size);
   if (set === undefined) return { tag: "TD", content: [] };
   const middle = spot.x + Math.max(set.width / 2, size * 0.62) + 1;
-  const base = spot.y + stripHeight - 5;
+  const base = spot.y + numeralStripHeight - 5;
   const mark: Mark = {
     page: spot.page,
     x: accent ? middle - set.width / 2 : spot.x + 3.5,

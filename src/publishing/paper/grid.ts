@@ -4,17 +4,9 @@ import type { Line } from "../../typesetting/text.js";
 import type { Band, Row } from "./bands.js";
 import { heightOf } from "./cell.js";
 import { drawGrid } from "./grid-draw.js";
+import { type Fragment, type GridFrame, type GridItem, type Numerals, numeralStripHeight } from "./grid-items.js";
 import { layoutRow, type RowLayout } from "./row.js";
 import { continuedLines, sideLines, sideNames, sideTimes } from "./side.js";
-
-/** Where a grid may stand: from `start` on the first page, and between `top` and `bottom` on every further one. */
-export interface GridFrame {
-  readonly left: number;
-  readonly width: number;
-  readonly start: Pick<Spot, "page" | "y">;
-  readonly top: number;
-  readonly bottom: number;
-}
 
 /** A grid on paper. */
 export interface Grid {
@@ -26,26 +18,6 @@ export interface Grid {
   readonly draw: () => { readonly parts: readonly Part[]; readonly decoration: readonly Mark[] };
 }
 
-/** The numerals over the columns. */
-export interface Numerals {
-  readonly columns: number;
-  readonly labels: readonly string[];
-  readonly accents: readonly boolean[];
-}
-
-/** A stretch of a band that stays together: on one page, under the same numerals. */
-export interface Fragment {
-  readonly side: "whole" | "continued" | "none";
-  /** What stands beside it. */
-  readonly lines: readonly Line[];
-  readonly rows: readonly RowLayout[];
-  readonly heights: readonly number[];
-}
-
-/** What is on the paper, from top to bottom. */
-export type GridItem = Pick<Spot, "page" | "y"> & ({ readonly numerals: Numerals } | { readonly fragment: Fragment });
-
-export const stripHeight = 20;
 const gap = 5;
 /** A row with a facing dart beside it is at least this high. */
 const dartRow = 23;
@@ -147,7 +119,7 @@ function placeBand(pen: Pen, frame: GridFrame, set: SetBand): Grid["bands"][numb
 
 function bandHeight({ groups, lines }: SetBand, numerals: Numerals | undefined): number {
   return groups.reduce((sum, { rows }, index) => {
-    const strip = index > 0 || !serveAll(numerals, rows) ? stripHeight : 0;
+    const strip = index > 0 || !serveAll(numerals, rows) ? numeralStripHeight : 0;
     return sum + strip + sumOf(heightsOf(rows, index === 0 ? sideHeight(lines) : 0));
   }, gap);
 }
@@ -159,7 +131,7 @@ function serveAll(numerals: Numerals | undefined, rows: readonly RowLayout[]): b
 /** Whether a band too tall for any page may begin here: its head and two of its rows fit. */
 function opens(pen: Pen, frame: GridFrame, { groups, lines }: SetBand): boolean {
   const rows = (groups[0]?.rows ?? []).slice(0, 2);
-  return pen.y + gap + stripHeight + sumOf(heightsOf(rows, sideHeight(lines))) <= frame.bottom;
+  return pen.y + gap + numeralStripHeight + sumOf(heightsOf(rows, sideHeight(lines))) <= frame.bottom;
 }
 
 function turnPage(pen: Pen, frame: GridFrame): void {
@@ -175,7 +147,7 @@ function placeNumerals(pen: Pen, { numerals, rows }: Group, above: number): void
   if (serve) return;
   pen.items.push({ page: pen.page, y: pen.y, numerals });
   pen.numerals = numerals;
-  pen.y += stripHeight;
+  pen.y += numeralStripHeight;
 }
 
 function placeFragment(pen: Pen, side: Fragment["side"], lines: readonly Line[], rows: readonly RowLayout[]): void {

@@ -30,7 +30,7 @@ export interface Bed {
 }
 
 /** Height of the strip of counts over cues that stand under each other. */
-export const stripHeight = 15;
+export const countStripHeight = 15;
 export const inset = { left: 4.5, right: 2.5 };
 
 /** The grid under a row: accents as heavy rules over a light ground, counts as ticks, moves between full lines. */
@@ -39,11 +39,17 @@ export function rowGround(bed: Bed, boxes: readonly Box[], height: number): read
   const x = (count: number) => (row.offset + count) * column;
   const starts = new Set(row.cells.filter(({ begins }) => begins).map(({ from }) => from));
   const foot = (at: number) =>
-    boxes.some(({ keyed, from, to }) => keyed && from < at && at < to) ? bed.top + stripHeight : height;
+    boxes.some(({ keyed, from, to }) => keyed && from < at && at < to) ? bed.top + countStripHeight : height;
   const accents = row.accents.flatMap((index): readonly Shape[] => {
     const under = boxes.some(({ keyed, from, to }) => keyed && from <= index && index < to && to - from > 1);
     return [
-      { kind: "box", at: [x(index), 0], width: column, height: under ? bed.top + stripHeight : height, fill: "tint" },
+      {
+        kind: "box",
+        at: [x(index), 0],
+        width: column,
+        height: under ? bed.top + countStripHeight : height,
+        fill: "tint",
+      },
       { kind: "box", at: [x(index), 0], width: column, height: 1.8, fill: "ink" },
     ];
   });

@@ -3,7 +3,7 @@ import type { Shape } from "../../typesetting/shape.js";
 import { type Line, type Span, textWidth, widestWord, wrap } from "../../typesetting/text.js";
 import type { Cell, Row } from "./bands.js";
 import { type CellLayout, heightOf, hitFigure, layoutCell, smallest, stackLines } from "./cell.js";
-import { type Bed, type Box, inset, rowGround, type Stretch, stripHeight } from "./row-ground.js";
+import { type Bed, type Box, countStripHeight, inset, rowGround, type Stretch } from "./row-ground.js";
 
 /** A row of the grid, or a further part of one that is taller than a page likes. */
 export interface RowLayout {
@@ -46,7 +46,7 @@ function boxedRow(bed: Bed, boxes: readonly Box[]): RowLayout {
   const { row, column, top } = bed;
   return {
     row,
-    height: Math.max(stripHeight, ...boxes.map(({ height }) => height)) + top,
+    height: Math.max(countStripHeight, ...boxes.map(({ height }) => height)) + top,
     opens: true,
     ground: (height) => rowGround(bed, boxes, height),
     cells: (spot) => {
@@ -137,10 +137,10 @@ function keyedBox({ row, column, size }: Bed, stretch: Stretch): Box | undefined
   return {
     ...stretch,
     keyed: true,
-    height: stripHeight + heightOf(lines.flat()) + 4,
+    height: countStripHeight + heightOf(lines.flat()) + 4,
     content: (spot) => {
       const x = spot.x + (row.offset + stretch.from) * column + inset.left;
-      let y = spot.y + stripHeight;
+      let y = spot.y + countStripHeight;
       return stretch.cells.map((cell, index): Part => {
         const own = lines[index] ?? [];
         const at = { ...spot, x, y };
@@ -202,7 +202,7 @@ function keyedPart(
   { first, last }: { readonly first: boolean; readonly last: boolean },
 ): RowLayout {
   const { row, column } = bed;
-  const top = bed.top + (first ? stripHeight : 0);
+  const top = bed.top + (first ? countStripHeight : 0);
   return {
     row,
     height: top + heightOf(lines) + (last ? inset.left : 0),
