@@ -44,7 +44,7 @@ function openFace(family: string, subset: string, style: Style): Face {
   return face;
 }
 
-/** A stretch of text that one face can set. */
+/** As much of a text as one face can set. */
 export interface FaceRun {
   readonly face: Face;
   readonly text: string;
@@ -64,7 +64,7 @@ export function printable(text: string): string {
     .replace(invisible, "");
 }
 
-/** A word (white space and all) taken apart into stretches of one face each; no word mixes the two families. */
+/** A word (white space and all) taken apart into runs of one face each; no word mixes the two families. */
 export const faceRuns = remembered((word, style): readonly FaceRun[] => {
   const family = families.find(({ name, subsets }) =>
     [...word].every((letter) => subsets.some((subset) => has(openFace(name, subset, style), letter))),

@@ -1,4 +1,4 @@
-import { floorPath, type Leg, type Spot } from "../../routine/floor.js";
+import { type Spot as FloorSpot, floorPath, type Leg } from "../../routine/floor.js";
 import type { Library, Routine, Version } from "../../routine/routine.js";
 import { type Drawing, line, type Point, type Shape } from "../../typesetting/shape.js";
 import { textWidth } from "../../typesetting/text.js";
@@ -30,7 +30,7 @@ export function floorPlan(
   const scale = Math.min(width / (floor.right - floor.left), width / (floor.front - floor.back));
   const [across, deep] = [(floor.right - floor.left) * scale, (floor.front - floor.back) * scale];
   const shift = (width - across) / 2;
-  const at = ({ x, y }: Spot): Point => [shift + (x - floor.left) * scale, top + (floor.front - y) * scale];
+  const at = ({ x, y }: FloorSpot): Point => [shift + (x - floor.left) * scale, top + (floor.front - y) * scale];
   const box: Shape = {
     kind: "box",
     at: [shift, top],
@@ -70,7 +70,7 @@ function floorOf(path: readonly Leg[]): Floor {
 }
 
 /** A line every metre, counted from where the dancer begins. */
-function metres(floor: Floor, at: (spot: Spot) => Point): readonly Shape[] {
+function metres(floor: Floor, at: (spot: FloorSpot) => Point): readonly Shape[] {
   const steps = (from: number, to: number) =>
     Array.from({ length: Math.floor(to) - Math.ceil(from) + 1 }, (_, index) => Math.ceil(from) + index);
   return [
@@ -84,7 +84,7 @@ function metres(floor: Floor, at: (spot: Spot) => Point): readonly Shape[] {
 }
 
 /** Each way a little to its own right, so that there and back do not hide each other. */
-function legShapes(path: readonly Leg[], at: (spot: Spot) => Point): readonly Shape[] {
+function legShapes(path: readonly Leg[], at: (spot: FloorSpot) => Point): readonly Shape[] {
   return path.flatMap(({ to }, index): readonly Shape[] => {
     const [x1, y1] = at(path[index - 1]?.to ?? { x: 0, y: 0 });
     const [x2, y2] = at(to);
@@ -103,7 +103,7 @@ function legShapes(path: readonly Leg[], at: (spot: Spot) => Point): readonly Sh
 }
 
 /** Where it begins, an open ring with the facing in it, and where it ends, a solid disc. */
-function ends(path: readonly Leg[], version: Version, at: (spot: Spot) => Point, size: number): readonly Shape[] {
+function ends(path: readonly Leg[], version: Version, at: (spot: FloorSpot) => Point, size: number): readonly Shape[] {
   const start = at({ x: 0, y: 0 });
   const end = at(path.at(-1)?.to ?? { x: 0, y: 0 });
   const radius = size * 0.75;
@@ -142,7 +142,7 @@ function isBack(path: readonly Leg[]): boolean {
 const metresText = (value: number): string => (Math.round(value * 100) / 100).toFixed(1);
 
 /** A place seen from where the dancer begins. */
-function placeText({ x, y }: Spot): string {
+function placeText({ x, y }: FloorSpot): string {
   const across = Math.abs(x) < 0.05 ? [] : [`${metresText(Math.abs(x))} m ${x > 0 ? "right" : "left"}`];
   const deep = Math.abs(y) < 0.05 ? [] : [`${metresText(Math.abs(y))} m ${y > 0 ? "to the front" : "to the back"}`];
   const both = [...across, ...deep];
@@ -150,7 +150,7 @@ function placeText({ x, y }: Spot): string {
 }
 
 function describe(path: readonly Leg[], version: Version, times: number): string {
-  const reach = (of: (spot: Spot) => number) =>
+  const reach = (of: (spot: FloorSpot) => number) =>
     Math.max(0, ...path.map(({ to }) => of(to))) - Math.min(0, ...path.map(({ to }) => of(to)));
   return [
     `Seen from above, the audience at the top.${times > 1 ? ` One time through of ${times}.` : ""}`,

@@ -13,8 +13,8 @@ export interface PictureOptions {
   readonly size: number;
 }
 
-/** What the rows of the map need to know. */
-interface Map {
+/** What every row of the map is drawn from. */
+interface MapContext {
   readonly routine: Routine;
   readonly version: Version;
   readonly size: number;
@@ -39,8 +39,15 @@ export function phraseMap(routine: Routine, version: Version, { width, size }: P
   const right = width - 1;
   const total = routine.seconds.valueOf();
   const x = (seconds: number) => left + (seconds / total) * (right - left);
-  const map: Map = { routine, version, size, left, right, x };
-  const rows = [wallRow(map), bandRow(map), heightRow(map), facingRow(map), hitRow(map), timeRow(map)];
+  const context: MapContext = { routine, version, size, left, right, x };
+  const rows = [
+    wallRow(context),
+    bandRow(context),
+    heightRow(context),
+    facingRow(context),
+    hitRow(context),
+    timeRow(context),
+  ];
   const shapes: Shape[] = [];
   let y = 0;
   for (const row of rows) {
@@ -48,10 +55,10 @@ export function phraseMap(routine: Routine, version: Version, { width, size }: P
     y += row.height;
   }
   const title = `Phrase map of ${routine.title}, ${versionName(version.id)}`;
-  return { width, height: y, title, description: describe(map), shapes };
+  return { width, height: y, title, description: describe(context), shapes };
 }
 
-const label = ({ size, left }: Map, text: string, baseline: number): Shape => ({
+const label = ({ size, left }: MapContext, text: string, baseline: number): Shape => ({
   kind: "text",
   at: [left - 5, baseline],
   text,
@@ -61,7 +68,7 @@ const label = ({ size, left }: Map, text: string, baseline: number): Shape => ({
 });
 
 /** Times through, where there is more than one. */
-function wallRow({ routine, size, right, x }: Map): MapRow {
+function wallRow({ routine, size, right, x }: MapContext): MapRow {
   if (routine.times < 2) return { height: 0, shapes: [] };
   const word = routine.walls > 1 ? "wall" : "time";
   const starts = routine.sections.filter((one, index) => one.wall !== routine.sections[index - 1]?.wall);
@@ -79,7 +86,7 @@ function wallRow({ routine, size, right, x }: Map): MapRow {
 }
 
 /** Sections as bands: the name where it has room, or its number on the sheet. */
-function bandRow({ routine, size, x }: Map): MapRow {
+function bandRow({ routine, size, x }: MapContext): MapRow {
   const height = size * 1.9;
   const entries = sheetSections(routine);
   const shapes = routine.sections.flatMap((section, index): readonly Shape[] => {
@@ -104,7 +111,7 @@ function bandRow({ routine, size, x }: Map): MapRow {
 }
 
 /** Height as a line that sinks and rises, a lane for each height that the version has. */
-function heightRow({ version, size, left, right, x, ...rest }: Map): MapRow {
+function heightRow({ version, size, left, right, x, ...rest }: MapContext): MapRow {
   const used = new Set(
     version.moves.flatMap((move) => [move.before.height, move.after.height]).concat(version.start.height),
   );
@@ -144,8 +151,8 @@ function turnsOf(version: Version): readonly Turn[] {
 }
 
 /** A dart where the facing changes; of darts that would touch, the last stays. */
-function facingRow(map: Map): MapRow {
-  const { version, size, left, right, x } = map;
+function facingRow(context: MapContext): MapRow {
+  const { version, size, left, right, x } = context;
   const radius = size * 0.5;
   const kept: { at: number; facing: Facing }[] = [{ at: x(0) + radius, facing: version.start.facing }];
   for (const { seconds, facing } of turnsOf(version)) {
@@ -155,12 +162,12 @@ function facingRow(map: Map): MapRow {
     if (at - (kept.at(-1)?.at ?? left) >= radius * 2.3) kept.push({ at, facing });
   }
   const darts = kept.map(({ at, facing }) => facingDart(facing, [at, size * 0.65], radius));
-  return { height: size * 1.5, shapes: [label(map, "facing", size), ...darts] };
+  return { height: size * 1.5, shapes: [label(context, "facing", size), ...darts] };
 }
 
 /** Hits as solid points that stand on the line, accents as strokes that hang from it. */
-function hitRow(map: Map): MapRow {
-  const { routine, version, size, left, right, x } = map;
+function hitRow(context: MapContext): MapRow {
+  const { routine, version, size, left, right, x } = context;
   const base = size * 0.95;
   const accents = routine.sections.flatMap((section) => accentTimes(section, routine.music.accents));
   const strokes = accents.map((seconds) => line("ink", 0.5, [x(seconds), base], [x(seconds), base + size * 0.4]));
@@ -177,7 +184,7 @@ function hitRow(map: Map): MapRow {
       return { kind: "path", points, closed: true, fill: "ink" };
     });
   const rule = line("line", 0.4, [left, base], [right, base]);
-  return { height: size * 1.6, shapes: [label(map, "hits", size), rule, ...strokes, ...hits] };
+  return { height: size * 1.6, shapes: [label(context, "hits", size), rule, ...strokes, ...hits] };
 }
 
 function accentTimes(section: DancedSection, accents: readonly number[]): readonly number[] {
@@ -190,8 +197,8 @@ function accentTimes(section: DancedSection, accents: readonly number[]): readon
 }
 
 /** The track's clock: a tick a phrase, a long one with its time a section, as far as the times have room. */
-function timeRow(map: Map): MapRow {
-  const { routine, size, left, right, x } = map;
+function timeRow(context: MapContext): MapRow {
+  const { routine, size, left, right, x } = context;
   const ticks = routine.sections.flatMap((section) =>
     section.phrases.map((phrase, index): Shape => {
       const count = 60 / section.countsPerMinute.valueOf();
@@ -212,11 +219,11 @@ function timeRow(map: Map): MapRow {
   });
   const close: Shape = { kind: "text", at: [right, size + 5], text: last, size, anchor: "end", tone: "ink" };
   const rule = line("ink", 0.9, [left, 0], [right, 0]);
-  return { height: size + 8, shapes: [label(map, "track", size + 5), rule, ...ticks, ...times, close] };
+  return { height: size + 8, shapes: [label(context, "track", size + 5), rule, ...ticks, ...times, close] };
 }
 
-/** The same in words. */
-function describe({ routine, version }: Map): string {
+/** The text alternative: all that the map shows, in words. */
+function describe({ routine, version }: MapContext): string {
   const at = (seconds: Move["start"]) => trackText(trackTime(routine, seconds));
   const sections = routine.sections.map(
     ({ name, start, counts, mirrored, wall }) =>

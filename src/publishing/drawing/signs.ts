@@ -52,7 +52,7 @@ export function cautionSign([x, y]: Point, radius: number): readonly Shape[] {
   ];
 }
 
-/** Two points that look at each other: danced on the other side. */
+/** Danced on the other side: two triangles, their tips together. */
 export function otherSide([x, y]: Point, radius: number): readonly Shape[] {
   return [-1, 1].map((side): Shape => {
     const points: readonly Point[] = [

@@ -43,7 +43,7 @@ export function layoutCard(dance: Dance, library: Library): Sheet {
   const title = `${dance.routine.title}, ${versionLine(dance.routine, dance.version)}, cue card`;
   return {
     pages,
-    parts: placed.draw(),
+    elements: placed.draw(),
     decoration: layoutFeet(library.paper, Array<readonly Span[]>(pages).fill([{ text: library.name }])),
     bookmarks: [{ title, page: 0, y: 0, under: [] }],
   };

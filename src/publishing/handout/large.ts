@@ -28,7 +28,7 @@ export function layoutLarge(dance: Dance, library: Library): Sheet {
   const map = phraseMap(dance.routine, dance.version, { width, size });
   const blocks = [
     ...headBlocks(dance, library, width),
-    wholeBlock(map.height, 14, (spot) => figure(map, spot)),
+    wholeBlock(map.height, 14, (position) => figure(map, position)),
     ...sheetBands(dance.routine, dance.version).flatMap((band) => bandBlocks(band, width)),
     ...noteBlocks(dance, library, { within: "handout" }, { size, width }),
     textBlock(creditSpans(dance.routine, library), { size, width, before: 24 }),
@@ -39,7 +39,7 @@ export function layoutLarge(dance: Dance, library: Library): Sheet {
   const title = `${dance.routine.title}, ${versionLine(dance.routine, dance.version)}, large print`;
   return {
     pages,
-    parts: [...placed.draw(), own.part],
+    elements: [...placed.draw(), own.element],
     decoration: [
       ...own.decoration,
       ...layoutRunningHeads(dance, pages, width, size),

@@ -7,7 +7,7 @@ import type { Span } from "../../typesetting/text.js";
 import { cautionBlocks, creditSpans, type Dance, gearBlocks } from "../paper/notes.js";
 import { layoutFeet } from "../paper/page.js";
 import { layoutSheet } from "../paper/sheet.js";
-import { type Chapter, contentsChapter, coverChapter, textArea, textChapter } from "./front.js";
+import { contentsLeaf, coverLeaf, type Leaf, textArea, textLeaf } from "./front.js";
 import { planBlocks } from "./plan.js";
 
 /** Draws a workshop's pack as a PDF. */
@@ -16,7 +16,7 @@ export function drawPack(workshop: Workshop, library: Library): Promise<Uint8Arr
 }
 
 /** A chapter of the pack, and what stands at the foot of its pages. */
-interface Leaf extends Chapter {
+interface FootedLeaf extends Leaf {
   readonly foot: readonly Span[];
 }
 
@@ -32,7 +32,10 @@ export function packPrint(workshop: Workshop, library: Library): Print {
     ...(workshop.date === undefined ? {} : { date: workshop.date }),
     paper: library.paper,
     pages: feet.length,
-    parts: shifted.map(({ sheet, start }) => ({ tag: "Sect", content: sheet.parts.map((part) => later(part, start)) })),
+    elements: shifted.map(({ sheet, start }) => ({
+      tag: "Sect",
+      content: sheet.elements.map((element) => later(element, start)),
+    })),
     decoration: [
       ...shifted.flatMap(({ sheet, start }) => sheet.decoration.map((mark) => laterMark(mark, start))),
       ...layoutFeet(library.paper, feet),
@@ -41,48 +44,48 @@ export function packPrint(workshop: Workshop, library: Library): Print {
   };
 }
 
-/** Cover, contents, and then the chapters that the contents name. */
-function packLeaves(workshop: Workshop, library: Library): readonly Leaf[] {
+/** Cover, contents, and then the leaves that the contents name. */
+function packLeaves(workshop: Workshop, library: Library): readonly FootedLeaf[] {
   const dances = workshop.routines.map((routine): Dance => ({ routine, version: versionAt(routine, workshop.level) }));
   const foot: readonly Span[] = [{ text: `${workshop.title} · ${library.name}` }];
-  const chapters = bodyChapters(workshop, dances, library, foot);
-  const cover = coverChapter(workshop, dances, library);
+  const body = bodyLeaves(workshop, dances, library, foot);
+  const cover = coverLeaf(workshop, dances, library);
   // The contents take as many pages whatever the numbers in it are.
-  const before = cover.sheet.pages + contentsAt(chapters, 0, library).sheet.pages;
-  return [{ ...cover, foot }, { ...contentsAt(chapters, before, library), foot }, ...chapters];
+  const before = cover.sheet.pages + contentsAt(body, 0, library).sheet.pages;
+  return [{ ...cover, foot }, { ...contentsAt(body, before, library), foot }, ...body];
 }
 
-function contentsAt(chapters: readonly Leaf[], first: number, library: Library): Chapter {
+function contentsAt(body: readonly FootedLeaf[], first: number, library: Library): Leaf {
   let page = first;
-  const entries = chapters.map(({ title, sheet }) => {
+  const entries = body.map(({ title, sheet }) => {
     const entry = { title, page };
     page += sheet.pages;
     return entry;
   });
-  return contentsChapter(entries, library);
+  return contentsLeaf(entries, library);
 }
 
 /** How much of the paper's width a line of prose takes: a longer one is hard to follow. */
 const measure = 0.8;
 
-/** The chapters in order: the plan first, since the teacher turns to it all class long. */
-function bodyChapters(
+/** What stands behind the contents, in order: the plan first, since the teacher turns to it all class long. */
+function bodyLeaves(
   workshop: Workshop,
   dances: readonly Dance[],
   library: Library,
   foot: readonly Span[],
-): readonly Leaf[] {
+): readonly FootedLeaf[] {
   const style = { size: 11, width: textArea(library).width * measure };
   const gear = gearBlocks(dances, style);
-  const routines = dances.map(({ routine, version }): Leaf => {
+  const routines = dances.map(({ routine, version }): FootedLeaf => {
     const sheet = layoutSheet(routine, version, library, { within: "pack" });
     return { title: routine.title, sheet, foot: creditSpans(routine, library) };
   });
   const plan = planBlocks(planClass(workshop, library), textArea(library).width);
   return [
-    { ...textChapter("The class plan", plan, library), foot },
-    ...(gear.length === 0 ? [] : [{ ...textChapter("What to bring", gear, library), foot }]),
-    { ...textChapter("Take care", cautionBlocks(dances, library, style), library), foot },
+    { ...textLeaf("The class plan", plan, library), foot },
+    ...(gear.length === 0 ? [] : [{ ...textLeaf("What to bring", gear, library), foot }]),
+    { ...textLeaf("Take care", cautionBlocks(dances, library, style), library), foot },
     ...routines,
   ];
 }

@@ -1,4 +1,4 @@
-import type { Activity, ClassPlan, Block as Stretch } from "../../teaching/class-plan.js";
+import type { Activity, ClassPlan, Block as PlanBlock } from "../../teaching/class-plan.js";
 import { type Block, itemBlock, textBlock } from "../../typesetting/block.js";
 import { clockText } from "../figures.js";
 import { headingBlock } from "../paper/notes.js";
@@ -12,14 +12,14 @@ export function planBlocks(plan: ClassPlan, width: number): readonly Block[] {
   return [
     headingBlock("The class plan", { size: 11, width }),
     ...plan.summary.map((sentence) => textBlock([{ text: sentence }], { size: 11, width: width * 0.8, before: 4 })),
-    ...plan.blocks.flatMap((stretch) => [
-      headBlock(stretch, width),
-      ...plan.activities.slice(stretch.from, stretch.to).map((activity) => activityBlock(activity, style)),
+    ...plan.blocks.flatMap((planBlock) => [
+      headBlock(planBlock, width),
+      ...plan.activities.slice(planBlock.from, planBlock.to).map((activity) => activityBlock(activity, style)),
     ]),
   ];
 }
 
-function headBlock({ label, start, seconds }: Stretch, width: number): Block {
+function headBlock({ label, start, seconds }: PlanBlock, width: number): Block {
   const text = `${clockText(start)}  ${label}`;
   return textBlock(
     [

@@ -12,7 +12,7 @@ export interface CellText {
   /** Its cautions by their names. */
   readonly risk: readonly Span[];
   /** All of that in one run of text, for a line rather than a cell: signs stand in words. */
-  readonly keyed: readonly Span[];
+  readonly listed: readonly Span[];
 }
 
 const goesOn: readonly Span[] = [{ text: "goes on", style: "italic", tone: "soft" }];
@@ -27,7 +27,7 @@ export function cellText(move: Move, begins: boolean, ends: boolean): CellText {
     label: [{ text: label, style: "bold" }],
     spans,
     risk: risks.length === 0 ? [] : [{ text: risks.join(", "), style: "italic" }],
-    keyed: [
+    listed: [
       { text: `${label} `, style: "bold" },
       ...spans,
       ...(asides === "" ? [] : [{ text: ` (${asides})`, style: "italic" } as const]),

@@ -1,4 +1,4 @@
-import type { Spot } from "../../typesetting/print.js";
+import type { Position } from "../../typesetting/print.js";
 import type { Line } from "../../typesetting/text.js";
 import type { RowLayout } from "./row.js";
 
@@ -9,7 +9,7 @@ export const numeralStripHeight = 20;
 export interface GridFrame {
   readonly left: number;
   readonly width: number;
-  readonly start: Pick<Spot, "page" | "y">;
+  readonly start: Pick<Position, "page" | "y">;
   readonly top: number;
   readonly bottom: number;
 }
@@ -21,7 +21,7 @@ export interface Numerals {
   readonly accents: readonly boolean[];
 }
 
-/** A stretch of a band that stays together: on one page, under the same numerals. */
+/** Rows of a band that stay together: on one page, under the same numerals. */
 export interface Fragment {
   readonly side: "whole" | "continued" | "none";
   /** What stands beside it. */
@@ -31,4 +31,5 @@ export interface Fragment {
 }
 
 /** What is on the paper, from top to bottom. */
-export type GridItem = Pick<Spot, "page" | "y"> & ({ readonly numerals: Numerals } | { readonly fragment: Fragment });
+export type GridItem = Pick<Position, "page" | "y"> &
+  ({ readonly numerals: Numerals } | { readonly fragment: Fragment });

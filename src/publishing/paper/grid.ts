@@ -1,8 +1,8 @@
 import type { Routine } from "../../routine/routine.js";
-import type { Mark, Part, Spot } from "../../typesetting/print.js";
+import type { Mark, Position, StructureElement } from "../../typesetting/print.js";
 import type { Line } from "../../typesetting/text.js";
 import type { Band, Row } from "./bands.js";
-import { heightOf } from "./cell.js";
+import { linesHeight } from "./cell.js";
 import { drawGrid } from "./grid-draw.js";
 import { type Fragment, type GridFrame, type GridItem, type Numerals, numeralStripHeight } from "./grid-items.js";
 import { layoutRow, type RowLayout } from "./row.js";
@@ -14,8 +14,8 @@ export interface Grid {
   readonly page: number;
   readonly y: number;
   /** Where each band begins, for bookmarks. */
-  readonly bands: readonly (Pick<Spot, "page" | "y"> & { readonly name: string })[];
-  readonly draw: () => { readonly parts: readonly Part[]; readonly decoration: readonly Mark[] };
+  readonly bands: readonly (Pick<Position, "page" | "y"> & { readonly name: string })[];
+  readonly draw: () => { readonly elements: readonly StructureElement[]; readonly decoration: readonly Mark[] };
 }
 
 const gap = 5;
@@ -23,7 +23,7 @@ const gap = 5;
 const dartRow = 23;
 
 /** Rows of a band under the same numerals. */
-interface Group {
+interface RowGroup {
   readonly numerals: Numerals;
   readonly rows: readonly RowLayout[];
 }
@@ -31,12 +31,12 @@ interface Group {
 /** A band of the grid, set but not yet put on a page. */
 export interface SetBand {
   readonly band: Band;
-  readonly groups: readonly Group[];
+  readonly groups: readonly RowGroup[];
   readonly lines: readonly Line[];
 }
 
 /** Where a grid has got to. */
-interface Pen {
+interface GridCursor {
   page: number;
   y: number;
   numerals?: Numerals;
@@ -54,12 +54,12 @@ export function setGrid(routine: Routine, bands: readonly Band[], size: number, 
 
 /** Puts a grid on paper: a row a phrase, a column a count, whole sections to a page wherever one fits. */
 export function placeGrid(set: readonly SetBand[], frame: GridFrame): Grid {
-  const pen: Pen = { ...frame.start, items: [] };
-  const bands = set.map((one) => placeBand(pen, frame, one));
-  return { page: pen.page, y: pen.y, bands, draw: () => drawGrid(pen.items, frame) };
+  const cursor: GridCursor = { ...frame.start, items: [] };
+  const bands = set.map((one) => placeBand(cursor, frame, one));
+  return { page: cursor.page, y: cursor.y, bands, draw: () => drawGrid(cursor.items, frame) };
 }
 
-function groupsOf(band: Band, routine: Routine, width: number, size: number): readonly Group[] {
+function groupsOf(band: Band, routine: Routine, width: number, size: number): readonly RowGroup[] {
   const groups: { numerals: Numerals; rows: RowLayout[] }[] = [];
   for (const row of band.rows) {
     const last = groups.at(-1);
@@ -94,24 +94,24 @@ function serves(numerals: Numerals | undefined, row: Row): numerals is Numerals 
 }
 
 /** @returns where the band begins */
-function placeBand(pen: Pen, frame: GridFrame, set: SetBand): Grid["bands"][number] {
+function placeBand(cursor: GridCursor, frame: GridFrame, set: SetBand): Grid["bands"][number] {
   const whole = frame.bottom - frame.top;
-  const fits = pen.y + bandHeight(set, pen.numerals) <= frame.bottom;
-  if (!fits && (bandHeight(set, undefined) <= whole || !opens(pen, frame, set))) turnPage(pen, frame);
-  const begin = { page: pen.page, y: pen.y, name: set.band.section.name };
+  const fits = cursor.y + bandHeight(set, cursor.numerals) <= frame.bottom;
+  if (!fits && (bandHeight(set, undefined) <= whole || !mayBegin(cursor, frame, set))) turnPage(cursor, frame);
+  const begin = { page: cursor.page, y: cursor.y, name: set.band.section.name };
   let begun = false;
   for (const group of set.groups) {
     let rest = group.rows;
     while (rest.length > 0) {
-      placeNumerals(pen, group, begun ? 0 : gap);
-      const atTop = pen.items.at(-1)?.y === frame.top;
+      placeNumerals(cursor, group, begun ? 0 : gap);
+      const atTop = cursor.items.at(-1)?.y === frame.top;
       const side = !begun ? "whole" : atTop ? "continued" : "none";
       const lines = side === "whole" ? set.lines : side === "continued" ? continuedLines(set.band) : [];
-      const count = rowsThatFit(rest, frame.bottom - pen.y, sideHeight(lines));
-      placeFragment(pen, side, lines, rest.slice(0, count));
+      const count = rowsThatFit(rest, frame.bottom - cursor.y, sideHeight(lines));
+      placeFragment(cursor, side, lines, rest.slice(0, count));
       rest = rest.slice(count);
       begun = true;
-      if (rest.length > 0) turnPage(pen, frame);
+      if (rest.length > 0) turnPage(cursor, frame);
     }
   }
   return begin;
@@ -129,31 +129,36 @@ function serveAll(numerals: Numerals | undefined, rows: readonly RowLayout[]): b
 }
 
 /** Whether a band too tall for any page may begin here: its head and two of its rows fit. */
-function opens(pen: Pen, frame: GridFrame, { groups, lines }: SetBand): boolean {
+function mayBegin(cursor: GridCursor, frame: GridFrame, { groups, lines }: SetBand): boolean {
   const rows = (groups[0]?.rows ?? []).slice(0, 2);
-  return pen.y + gap + numeralStripHeight + sumOf(heightsOf(rows, sideHeight(lines))) <= frame.bottom;
+  return cursor.y + gap + numeralStripHeight + sumOf(heightsOf(rows, sideHeight(lines))) <= frame.bottom;
 }
 
-function turnPage(pen: Pen, frame: GridFrame): void {
-  pen.page += 1;
-  pen.y = frame.top;
-  delete pen.numerals;
+function turnPage(cursor: GridCursor, frame: GridFrame): void {
+  cursor.page += 1;
+  cursor.y = frame.top;
+  delete cursor.numerals;
 }
 
 /** Numerals, where those above do not serve. */
-function placeNumerals(pen: Pen, { numerals, rows }: Group, above: number): void {
-  const serve = serveAll(pen.numerals, rows);
-  pen.y += pen.numerals === undefined ? 0 : above;
+function placeNumerals(cursor: GridCursor, { numerals, rows }: RowGroup, above: number): void {
+  const serve = serveAll(cursor.numerals, rows);
+  cursor.y += cursor.numerals === undefined ? 0 : above;
   if (serve) return;
-  pen.items.push({ page: pen.page, y: pen.y, numerals });
-  pen.numerals = numerals;
-  pen.y += numeralStripHeight;
+  cursor.items.push({ page: cursor.page, y: cursor.y, numerals });
+  cursor.numerals = numerals;
+  cursor.y += numeralStripHeight;
 }
 
-function placeFragment(pen: Pen, side: Fragment["side"], lines: readonly Line[], rows: readonly RowLayout[]): void {
+function placeFragment(
+  cursor: GridCursor,
+  side: Fragment["side"],
+  lines: readonly Line[],
+  rows: readonly RowLayout[],
+): void {
   const heights = heightsOf(rows, sideHeight(lines));
-  pen.items.push({ page: pen.page, y: pen.y, fragment: { side, lines, rows, heights } });
-  pen.y += sumOf(heights);
+  cursor.items.push({ page: cursor.page, y: cursor.y, fragment: { side, lines, rows, heights } });
+  cursor.y += sumOf(heights);
 }
 
 /** Rows for this page; at least two are kept back for the next one. */
@@ -173,4 +178,4 @@ function heightsOf(rows: readonly RowLayout[], head: number): readonly number[] 
 
 const sumOf = (numbers: readonly number[]): number => numbers.reduce((sum, number) => sum + number, 0);
 
-const sideHeight = (lines: readonly Line[]): number => (lines.length === 0 ? 0 : heightOf(lines) + 7);
+const sideHeight = (lines: readonly Line[]): number => (lines.length === 0 ? 0 : linesHeight(lines) + 7);

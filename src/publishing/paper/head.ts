@@ -1,17 +1,17 @@
 import type { Library, Routine, Version } from "../../routine/routine.js";
-import { figure, type Mark, type Part, type Spot } from "../../typesetting/print.js";
+import { figure, type Mark, type Position, type StructureElement } from "../../typesetting/print.js";
 import type { Shape } from "../../typesetting/shape.js";
 import { type Span, textWidth, wrap } from "../../typesetting/text.js";
 import { cautionSign, facingDart } from "../drawing/signs.js";
 import { clockText, stanceText, startsOf, tempoText, trackText, versionName } from "../figures.js";
 import { formText } from "../form.js";
 import { cautionOf } from "../safety.js";
-import { heightOf, signFigure, stackLines } from "./cell.js";
+import { linesHeight, signFigure, stackLines } from "./cell.js";
 import { codeDrawing } from "./code.js";
 import { type Dance, routineAddress } from "./notes.js";
 
 export interface Head {
-  readonly parts: readonly Part[];
+  readonly elements: readonly StructureElement[];
   readonly height: number;
 }
 
@@ -34,40 +34,48 @@ export function layoutHead(
   { routine, version }: Dance,
   library: Library,
   { within }: SheetOptions,
-  spot: Spot,
+  position: Position,
   width: number,
 ): Head {
   const address = routineAddress(routine, library);
   const room = address === undefined ? width : width - codeSize - 12;
-  const parts: Part[] = [];
-  let y = spot.y;
-  const put = (tag: Part["tag"], spans: readonly Span[], size: number, after = 0) => {
+  const elements: StructureElement[] = [];
+  let y = position.y;
+  const put = (tag: StructureElement["tag"], spans: readonly Span[], size: number, after = 0) => {
     const lines = wrap(spans, size, room);
-    parts.push({ tag, content: stackLines(lines, { ...spot, y }) });
-    y += heightOf(lines) + after;
+    elements.push({ tag, content: stackLines(lines, { ...position, y }) });
+    y += linesHeight(lines) + after;
   };
   put("P", [{ text: library.name, tone: "soft" }], 8.5, 1);
   put("H1", [{ text: routine.title, style: "bold" }], 25);
   put("P", bylineSpans(routine), 10, 5);
-  parts.push(chip(versionLine(routine, version), { ...spot, y }));
-  parts.push(...facts(routine, { ...spot, y: y - 4 }, textWidth(versionLine(routine, version), 10, "bold") + 30));
+  elements.push(chip(versionLine(routine, version), { ...position, y }));
+  elements.push(
+    ...facts(routine, { ...position, y: y - 4 }, textWidth(versionLine(routine, version), 10, "bold") + 30),
+  );
   y += 27;
   if (address !== undefined) {
     const code = codeDrawing(address, codeSize);
-    const part = figure(code, { ...spot, x: spot.x + width - codeSize + 8, y: spot.y - 8 });
-    parts.push({ tag: "Link", alt: `The routine's page, ${address}`, target: { href: address }, content: [part] });
-    y = Math.max(y, spot.y + codeSize - 10);
+    const element = figure(code, { ...position, x: position.x + width - codeSize + 8, y: position.y - 8 });
+    elements.push({
+      tag: "Link",
+      alt: `The routine's page, ${address}`,
+      target: { href: address },
+      content: [element],
+    });
+    y = Math.max(y, position.y + codeSize - 10);
   }
   for (const { label, sign, text } of headLines(routine, version, within)) {
     const lines = wrap([{ text }], 9.5, width - 72);
-    const at = { ...spot, y };
+    const at = { ...position, y };
     const [name] = wrap([{ text: label, tone: "soft" }], 8);
     const marks: readonly Mark[] = name === undefined ? [] : [{ ...at, y: y + 1.6, line: name }];
-    const signs = sign === undefined ? [] : [signFigure(sign.alt, sign.shapes, { ...at, x: spot.x + 52, y: y + 6 })];
-    parts.push({ tag: "P", content: [...marks, ...signs, ...stackLines(lines, { ...at, x: spot.x + 66 })] });
-    y += heightOf(lines) + 1.5;
+    const signs =
+      sign === undefined ? [] : [signFigure(sign.alt, sign.shapes, { ...at, x: position.x + 52, y: y + 6 })];
+    elements.push({ tag: "P", content: [...marks, ...signs, ...stackLines(lines, { ...at, x: position.x + 66 })] });
+    y += linesHeight(lines) + 1.5;
   }
-  return { parts, height: y - spot.y };
+  return { elements, height: y - position.y };
 }
 
 function bylineSpans({ choreographer, music }: Routine): readonly Span[] {
@@ -78,7 +86,7 @@ function bylineSpans({ choreographer, music }: Routine): readonly Span[] {
 }
 
 /** The version's name in a frame. */
-function chip(text: string, spot: Spot): Part {
+function chip(text: string, position: Position): StructureElement {
   const [line] = wrap([{ text, style: "bold" }], 10);
   if (line === undefined) return { tag: "P", content: [] };
   const frame: Shape = {
@@ -91,14 +99,14 @@ function chip(text: string, spot: Spot): Part {
   return {
     tag: "P",
     content: [
-      { ...spot, shapes: [frame] },
-      { ...spot, x: spot.x + 7, y: spot.y + 3, line },
+      { ...position, shapes: [frame] },
+      { ...position, x: position.x + 7, y: position.y + 3, line },
     ],
   };
 }
 
 /** The figures of a run, each over its unit. */
-function facts(routine: Routine, spot: Spot, indent: number): readonly Part[] {
+function facts(routine: Routine, position: Position, indent: number): readonly StructureElement[] {
   const { music } = routine;
   const list: readonly (readonly [string, string])[] = [
     [String(routine.counts), "counts"],
@@ -107,9 +115,9 @@ function facts(routine: Routine, spot: Spot, indent: number): readonly Part[] {
     [String(music.countIn), "counts in"],
     [trackText(music.firstCount), "first count"],
   ];
-  let x = spot.x + indent;
-  return list.map(([figureText, unit]): Part => {
-    const at = { ...spot, x };
+  let x = position.x + indent;
+  return list.map(([figureText, unit]): StructureElement => {
+    const at = { ...position, x };
     const [value] = wrap([{ text: figureText, style: "bold" }], 13);
     const [name] = wrap([{ text: unit, tone: "soft" }], 8);
     x += Math.max(value?.width ?? 0, name?.width ?? 0) + 16;

@@ -22,7 +22,7 @@ export function proseBlocks(markdown: string, options: ProseOptions): readonly B
   return blocksOf(tokens, { ...options, level: options.level - top, indent: 0 });
 }
 
-/** As above; `level` is what to add to a heading's depth. */
+/** Options for tokens within tokens; `level` is what to add to a heading's depth. */
 interface Inner extends ProseOptions {
   readonly indent: number;
 }
@@ -36,7 +36,7 @@ function blocksOfToken(token: MarkedToken, options: Inner): readonly Block[] {
   const paragraph = (spans: readonly Span[], tag: Tag = "P") => [textBlock(spans, { size, width, indent, tag })];
   switch (token.type) {
     case "heading":
-      return [headingBlock(token, options)];
+      return [markdownHeading(token, options)];
     case "list":
       return token.items.flatMap((item, index) => itemBlocks(item, listLabel(token, index), options));
     case "blockquote":
@@ -54,7 +54,7 @@ function blocksOfToken(token: MarkedToken, options: Inner): readonly Block[] {
   }
 }
 
-function headingBlock(token: Tokens.Heading, options: Inner): Block {
+function markdownHeading(token: Tokens.Heading, options: Inner): Block {
   const level = Math.min(Math.max(token.depth + options.level, 2), 4);
   const bold = spansOf(token.tokens, options).map((span): Span => ({ ...span, style: "bold" }));
   const { size, width, indent } = options;

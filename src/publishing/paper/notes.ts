@@ -2,7 +2,7 @@ import type { DancedSection, Library, Move, Routine, Version } from "../../routi
 import { movesIn, sheetSections } from "../../routine/sheet.js";
 import { risks } from "../../routine/words.js";
 import { type Block, itemBlock, textBlock, wholeBlock } from "../../typesetting/block.js";
-import type { Mark, Part, Spot } from "../../typesetting/print.js";
+import type { Mark, Position, StructureElement } from "../../typesetting/print.js";
 import { leading, type Span, wrap } from "../../typesetting/text.js";
 import { clockText, tempoText, versionName } from "../figures.js";
 import { cautionOf, deference } from "../safety.js";
@@ -11,7 +11,7 @@ import { cueSpans } from "./cue-spans.js";
 import { linkTo } from "./link.js";
 import { proseBlocks } from "./markdown.js";
 
-/** Type that the parts under the counts are set in. */
+/** Type that the notes under the counts are set in. */
 export interface NoteStyle {
   readonly size: number;
   readonly width: number;
@@ -41,18 +41,18 @@ export function under(title: string, blocks: readonly Block[], style: NoteStyle)
 
 export const bullet = (spans: readonly Span[], style: NoteStyle): Block => itemBlock(plain("•"), spans, style);
 
-interface Printed {
+interface PrintedSection {
   readonly section: DancedSection;
   readonly moves: readonly Move[];
 }
 
 /** The sections that the sheet prints, each with its moves. */
-function printedSections(routine: Routine, version: Version): readonly Printed[] {
-  return sheetSections(routine).flatMap(({ section: index }): readonly Printed[] => {
+function printedSections(routine: Routine, version: Version): readonly PrintedSection[] {
+  return sheetSections(routine).flatMap(({ section: index }): readonly PrintedSection[] => {
     const section = routine.sections[index];
     if (section === undefined) return [];
-    const others = version.groups.filter(({ name }) => section.parts.includes(name));
-    const theirs = others.flatMap(({ moves }) => moves.filter((move) => move.section === index));
+    const groups = version.groups.filter(({ name }) => section.parts.includes(name));
+    const theirs = groups.flatMap(({ moves }) => moves.filter((move) => move.section === index));
     return [{ section, moves: [...movesIn(version, index), ...theirs] }];
   });
 }
@@ -60,7 +60,7 @@ function printedSections(routine: Routine, version: Version): readonly Printed[]
 const counts = ({ on }: Move): string => countsText(on);
 
 /** "Harbour wall 7–8, phrase 2: 4; Tag 1" */
-function placesOf(printed: readonly Printed[], holds: (move: Move) => boolean): string {
+function placesOf(printed: readonly PrintedSection[], holds: (move: Move) => boolean): string {
   return printed
     .flatMap(({ section, moves }) => {
       const phrases = byPhrase(moves.filter(holds)).map(({ phrase, moves: here }) => {
@@ -99,14 +99,14 @@ export const capital = (text: string): string => text.charAt(0).toUpperCase() + 
 export function optionBlocks(routine: Routine, version: Version, style: NoteStyle): readonly Block[] {
   const blocks = printedSections(routine, version).flatMap(({ section, moves }): readonly Block[] => {
     const items = moveBlocks(moves, style, (move) =>
-      move.others.length === 0 ? [] : [itemBlock(bold(counts(move)), otherSpans(move), style)],
+      move.others.length === 0 ? [] : [itemBlock(bold(counts(move)), otherWaySpans(move), style)],
     );
     return items.length === 0 ? [] : [headingBlock(section.name, style, 3), ...items];
   });
   return under("Other ways to dance it", blocks, style);
 }
 
-function otherSpans({ others }: Move): readonly Span[] {
+function otherWaySpans({ others }: Move): readonly Span[] {
   return others.flatMap(({ version, moves }, index) => [
     ...(index === 0 ? [] : [plain(" · ")]),
     italic(`${versionName(version)}: `),
@@ -214,18 +214,18 @@ export function practiceBlocks(routine: Routine, style: NoteStyle): readonly Blo
 function tableBlock(rows: readonly (readonly string[])[], { size, width }: NoteStyle): Block {
   const height = size * leading + 3;
   const step = Math.min(width / (rows[0]?.length ?? 1), size * 9.5);
-  const cell = (text: string, row: number, column: number, spot: Spot): Part => {
+  const cell = (text: string, row: number, column: number, position: Position): StructureElement => {
     const [line] = wrap([row === 0 || column === 0 ? bold(text) : plain(text)], size);
-    const at = { ...spot, x: spot.x + column * step, y: spot.y + row * height };
+    const at = { ...position, x: position.x + column * step, y: position.y + row * height };
     const content: readonly Mark[] = line === undefined ? [] : [{ ...at, line }];
     if (row === 0) return { tag: "TH", scope: "Column", content };
     return column === 0 ? { tag: "TH", scope: "Row", content } : { tag: "TD", content };
   };
-  return wholeBlock(rows.length * height, size * 0.4, (spot) => ({
+  return wholeBlock(rows.length * height, size * 0.4, (position) => ({
     tag: "Table",
     content: rows.map((texts, row) => ({
       tag: "TR",
-      content: texts.map((text, column) => cell(text, row, column, spot)),
+      content: texts.map((text, column) => cell(text, row, column, position)),
     })),
   }));
 }

@@ -1,7 +1,7 @@
 import type { Library, Routine, Version } from "../../routine/routine.js";
 import { type Block, wholeBlock } from "../../typesetting/block.js";
 import { type Area, columnWidth, flow } from "../../typesetting/flow.js";
-import { type Bookmark, figure, type Mark, type Part, papers } from "../../typesetting/print.js";
+import { type Bookmark, figure, type Mark, papers, type StructureElement } from "../../typesetting/print.js";
 import type { Drawing } from "../../typesetting/shape.js";
 import { floorPlan } from "../drawing/floor-plan.js";
 import { phraseMap } from "../drawing/phrase-map.js";
@@ -26,7 +26,7 @@ import { orderBlocks } from "./run-order.js";
 
 /** A routine's sheet, laid out on pages of its own, counted from 0. */
 export interface Sheet {
-  readonly parts: readonly Part[];
+  readonly elements: readonly StructureElement[];
   readonly decoration: readonly Mark[];
   readonly pages: number;
   readonly bookmarks: readonly Bookmark[];
@@ -55,7 +55,7 @@ interface Draft {
 }
 
 /** What does not change from one draft to the next. */
-interface Bed {
+interface SheetContext {
   readonly routine: Routine;
   readonly version: Version;
   readonly width: number;
@@ -71,7 +71,7 @@ interface Bed {
 export function layoutSheet(routine: Routine, version: Version, library: Library, options: SheetOptions): Sheet {
   const [pageWidth, pageHeight] = papers[library.paper];
   const width = pageWidth - 2 * margin.side;
-  const bed: Bed = {
+  const context: SheetContext = {
     routine,
     version,
     width,
@@ -88,7 +88,7 @@ export function layoutSheet(routine: Routine, version: Version, library: Library
       width: columnWidth({ width, columns: 2, gutter }),
     });
     for (const mapFirst of [true, false]) {
-      const draft = layoutDraft(bed, grid, notes, mapFirst);
+      const draft = layoutDraft(context, grid, notes, mapFirst);
       if (best === undefined || isBetter(draft, best)) best = draft;
       if (best.pages === 1) return best.draw();
     }
@@ -102,8 +102,13 @@ function isBetter(draft: Draft, best: Draft): boolean {
   return draft.gridPages === best.gridPages ? draft.pages < best.pages : draft.gridPages < best.gridPages;
 }
 
-function layoutDraft(bed: Bed, set: ReturnType<typeof setGrid>, blocks: readonly Block[], mapFirst: boolean): Draft {
-  const { routine, version, width, bottom, head, map } = bed;
+function layoutDraft(
+  context: SheetContext,
+  set: ReturnType<typeof setGrid>,
+  blocks: readonly Block[],
+  mapFirst: boolean,
+): Draft {
+  const { routine, version, width, bottom, head, map } = context;
   const left = margin.side;
   const under = margin.top + head.height + 8;
   const start = { page: 0, y: under + (mapFirst ? map.height + 6 : 0) };
@@ -111,23 +116,28 @@ function layoutDraft(bed: Bed, set: ReturnType<typeof setGrid>, blocks: readonly
   const legend = layoutLegend(routine, version, { page: grid.page, x: left, y: grid.y }, width);
   const afterGrid = { page: grid.page, x: left, y: grid.y + legend.height + 8 };
   const fits = afterGrid.y + map.height <= bottom;
-  const mapSpot = mapFirst
+  const mapPosition = mapFirst
     ? { page: 0, x: left, y: under }
     : fits
       ? afterGrid
       : { page: grid.page + 1, x: left, y: below };
-  const from = mapFirst ? afterGrid : { ...mapSpot, y: mapSpot.y + map.height + 12 };
+  const from = mapFirst ? afterGrid : { ...mapPosition, y: mapPosition.y + map.height + 12 };
   const area: Area = { left, width, columns: 2, gutter, top: below, bottom, tail: ownNotes };
   const notes = flow(blocks, from, area);
   const pages = notes.page + 1;
   const draw = (): Sheet => {
     const counts = grid.draw();
     const own = layoutOwnNotes({ page: notes.page, x: left, y: notes.y + 14 }, width, bottom);
-    const picture = figure(map, mapSpot);
-    const above = [...counts.parts, legend.part];
+    const picture = figure(map, mapPosition);
+    const above = [...counts.elements, legend.element];
     return {
       pages,
-      parts: [...head.parts, ...(mapFirst ? [picture, ...above] : [...above, picture]), ...notes.draw(), own.part],
+      elements: [
+        ...head.elements,
+        ...(mapFirst ? [picture, ...above] : [...above, picture]),
+        ...notes.draw(),
+        own.element,
+      ],
       decoration: [
         ...counts.decoration,
         ...legend.decoration,
@@ -164,7 +174,10 @@ export function noteBlocks(
 function floorBlocks(routine: Routine, version: Version, library: Library, style: NoteStyle): readonly Block[] {
   const plan = floorPlan(routine, version, library, { width: style.width, size: Math.max(smallest, style.size - 1) });
   if (plan === undefined) return [];
-  return [headingBlock("Floor plan", style), wholeBlock(plan.height, style.size * 0.5, (spot) => figure(plan, spot))];
+  return [
+    headingBlock("Floor plan", style),
+    wholeBlock(plan.height, style.size * 0.5, (position) => figure(plan, position)),
+  ];
 }
 
 function bookmarksOf(routine: Routine, version: Version, grid: Grid): readonly Bookmark[] {

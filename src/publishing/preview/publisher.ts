@@ -3,7 +3,7 @@ import type { Style } from "../../typesetting/style.js";
 import { type Line, wrap } from "../../typesetting/text.js";
 import { clockText, tempoText } from "../figures.js";
 import type { Publisher } from "../publisher.js";
-import { blankPage, drawBox, drawLine, type Tint } from "./canvas.js";
+import { blankPage, drawBox, drawLine, type Ink } from "./canvas.js";
 import { type Indexed, pngFile } from "./png.js";
 
 /** Pixels; the shape that most places show the preview of a link in. */
@@ -25,7 +25,7 @@ export function previewPicture(routine: Routine, library: Library): Indexed {
   const page = blankPage(width, height);
   const set = (text: string, size: number, style: Style = "regular") =>
     wrap([{ text, style }], size, width - 2 * margin);
-  const draw = (tint: Tint, line: Line | undefined, x: number, y: number) => line && drawLine(page, tint, line, x, y);
+  const draw = (ink: Ink, line: Line | undefined, x: number, y: number) => line && drawLine(page, ink, line, x, y);
 
   draw("quiet", set(library.name, 32, "bold")[0], margin, 96);
   const { lines, size } = title(routine.title, set);

@@ -1,5 +1,5 @@
 import { addLink, collectFile, type Doc, gatherContent, openDocument, setAttributes } from "../adapter.js";
-import { type Bookmark, type Mark, type Part, type Print, papers } from "../print.js";
+import { type Bookmark, type Mark, type Print, papers, type StructureElement } from "../print.js";
 import type { Shape } from "../shape.js";
 import { compactPdf } from "./compact.js";
 import { drawMark, type InkState, newInk } from "./ink.js";
@@ -21,7 +21,7 @@ export async function writePrint(print: Print): Promise<Uint8Array> {
   }
   const root = doc.struct("Document");
   doc.addStructure(root);
-  for (const part of print.parts) writePart(doc, root, part, ink);
+  for (const element of print.elements) writeElement(doc, root, element, ink);
   root.end();
   for (const bookmark of print.bookmarks) addBookmark(doc.outline, bookmark, papers[print.paper][0]);
   writeContent();
@@ -46,7 +46,7 @@ function openTagged(print: Print): Doc {
     },
   });
   /*
-   * pdfkit's own PDF/UA setting would add a CIDSet that leaves out the parts of composed letters, which the standard
+   * pdfkit's own PDF/UA setting would add a CIDSet that leaves out the components of composed letters, which the standard
    * forbids (ISO 14289-1, 7.21.4.2); the identifier is all that is wanted of it.
    */
   doc.appendXML(
@@ -55,32 +55,32 @@ function openTagged(print: Print): Doc {
   return doc;
 }
 
-function writePart(doc: Doc, parent: PDFKit.PDFStructureElement, part: Part, ink: InkState): void {
-  const element = doc.struct(part.tag, {
-    ...(part.alt === undefined ? {} : { alt: part.alt }),
-    ...(part.box === undefined ? {} : { bbox: [...part.box], placement: "Block" }),
+function writeElement(doc: Doc, parent: PDFKit.PDFStructureElement, element: StructureElement, ink: InkState): void {
+  const struct = doc.struct(element.tag, {
+    ...(element.alt === undefined ? {} : { alt: element.alt }),
+    ...(element.box === undefined ? {} : { bbox: [...element.box], placement: "Block" }),
   });
-  addTableAttributes(element, part);
-  parent.add(element);
-  for (const run of runsOf(part)) {
+  addTableAttributes(struct, element);
+  parent.add(struct);
+  for (const run of runsOf(element)) {
     const [first] = run;
     if (first === undefined) continue;
     if ("tag" in first) {
-      writePart(doc, element, first, ink);
+      writeElement(doc, struct, first, ink);
       continue;
     }
     doc.switchToPage(first.page);
-    element.add(doc.markStructureContent(part.tag));
+    struct.add(doc.markStructureContent(element.tag));
     for (const mark of run) if (!("tag" in mark)) drawMark(doc, mark, ink);
     doc.endMarkedContent();
-    if (part.target !== undefined) linkMark(doc, element, first, part);
+    if (element.target !== undefined) linkMark(doc, struct, first, element);
   }
-  element.end();
+  struct.end();
 }
 
-/** A part's content, marks that follow each other on a page together; a link's apart, since each has a place to click. */
-function runsOf({ content, target }: Part): readonly (readonly (Part | Mark)[])[] {
-  const runs: (Part | Mark)[][] = [];
+/** An element's content, marks that follow each other on a page together; a link's apart, since each has a place to click. */
+function runsOf({ content, target }: StructureElement): readonly (readonly (StructureElement | Mark)[])[] {
+  const runs: (StructureElement | Mark)[][] = [];
   for (const inner of content) {
     const run = runs.at(-1);
     const last = run?.at(-1);
@@ -91,9 +91,9 @@ function runsOf({ content, target }: Part): readonly (readonly (Part | Mark)[])[
   return runs;
 }
 
-function addTableAttributes(element: PDFKit.PDFStructureElement, { scope, columns, rows }: Part): void {
+function addTableAttributes(struct: PDFKit.PDFStructureElement, { scope, columns, rows }: StructureElement): void {
   if (scope === undefined && columns === undefined && rows === undefined) return;
-  setAttributes(element, {
+  setAttributes(struct, {
     O: "Table",
     ...(scope === undefined ? {} : { Scope: scope }),
     ...(columns === undefined ? {} : { ColSpan: columns }),
@@ -101,11 +101,16 @@ function addTableAttributes(element: PDFKit.PDFStructureElement, { scope, column
   });
 }
 
-/** Makes a mark that is open on its page a place to click. */
-function linkMark(doc: Doc, element: PDFKit.PDFStructureElement, mark: Mark, { target, alt = "" }: Part): void {
+/** Makes a mark on the page that is open a place to click. */
+function linkMark(
+  doc: Doc,
+  struct: PDFKit.PDFStructureElement,
+  mark: Mark,
+  { target, alt = "" }: StructureElement,
+): void {
   if (target === undefined) return;
   const [width, height] = "line" in mark ? [mark.line.width, mark.line.size * 1.2] : sizeOf(mark.shapes);
-  addLink(doc, element, [mark.x, mark.y, width, height], "href" in target ? target.href : target.page, alt);
+  addLink(doc, struct, [mark.x, mark.y, width, height], "href" in target ? target.href : target.page, alt);
 }
 
 function sizeOf(shapes: readonly Shape[]): readonly [width: number, height: number] {

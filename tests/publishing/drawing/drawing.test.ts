@@ -91,7 +91,7 @@ describe("drawings", () => {
         language: "en",
         paper: "A4",
         pages: 1,
-        parts: [figure(drawing, spot)],
+        elements: [figure(drawing, spot)],
         decoration: [],
         bookmarks: [],
       });

@@ -148,7 +148,7 @@ describe("a sheet", () => {
     expect(spaced(await readText(file))).toContain(
       "<b>bold</b> and <script>alert(1)</script> and here and there (https://saltmarsh.example/routines/x/).",
     );
-    const targets = JSON.stringify(handoutPrint(routine, versionOf(routine), library, "sheet").parts);
+    const targets = JSON.stringify(handoutPrint(routine, versionOf(routine), library, "sheet").elements);
     expect(targets).not.toContain("javascript:");
     expect(targets).toContain('"href":"https://saltmarsh.example/routines/x/"');
   });
