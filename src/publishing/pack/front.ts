@@ -4,7 +4,7 @@ import { type Area, flow } from "../../typesetting/flow.js";
 import { type Mark, papers, type StructureElement } from "../../typesetting/print.js";
 import { line } from "../../typesetting/shape.js";
 import { textWidth, wrap } from "../../typesetting/text.js";
-import { versionName } from "../figures.js";
+import type { Wording } from "../../wording/wording.js";
 import { proseBlocks } from "../paper/markdown.js";
 import type { Dance } from "../paper/notes.js";
 import { margin } from "../paper/page.js";
@@ -38,7 +38,8 @@ export function textLeaf(title: string, blocks: readonly Block[], library: Libra
 }
 
 /** The cover: what, when, where, for whom, by whom, and the author's words. */
-export function coverLeaf(workshop: Workshop, dances: readonly Dance[], library: Library): Leaf {
+export function coverLeaf(workshop: Workshop, dances: readonly Dance[], library: Library, wording: Wording): Leaf {
+  const { pack, versions } = wording;
   const { width } = textArea(library);
   const text = (words: string, size: number, before: number) => textBlock([{ text: words }], { size, width, before });
   const blocks: readonly Block[] = [
@@ -46,19 +47,19 @@ export function coverLeaf(workshop: Workshop, dances: readonly Dance[], library:
     textBlock([{ text: workshop.title, style: "bold" }], { size: 34, width, tag: "H1", before: 4 }),
     ...(workshop.date === undefined ? [] : [text(dateText(workshop.date, library.language), 15, 14)]),
     ...(workshop.venue === undefined ? [] : [text(workshop.venue, 15, 3)]),
-    text(`${workshop.minutes} minutes · ${versionName(workshop.level)}`, 15, 3),
+    text(pack.class(workshop.minutes, versions.name(workshop.level)), 15, 3),
     ...dances.map(({ routine, version }, index) =>
       textBlock(
         [
           { text: routine.title, style: "bold" },
-          { text: ` by ${routine.choreographer} · ${versionName(version.id)} · ${routine.counts} counts` },
+          { text: pack.routine(routine.choreographer, versions.name(version.id), routine.counts) },
         ],
         { size: 12, width, before: index === 0 ? 28 : 4 },
       ),
     ),
-    ...spaced(proseBlocks(workshop.prose, { size: 11, width: width * 0.8, level: 2, ...base(library) }), 28),
+    ...spaced(proseBlocks(workshop.prose, { size: 11, width: width * 0.8, level: 2, wording, ...base(library) }), 28),
   ];
-  return textLeaf("Cover", blocks, library, 150);
+  return textLeaf(pack.cover, blocks, library, 150);
 }
 
 const base = ({ url }: Library): { base?: string } => (url === undefined ? {} : { base: `${url}/` });
@@ -82,9 +83,9 @@ export interface ContentsEntry {
 const rowHeight = 24;
 
 /** Contents with page numbers that are links; the entries are few enough for one page in every pack that a class can dance. */
-export function contentsLeaf(entries: readonly ContentsEntry[], library: Library): Leaf {
+export function contentsLeaf(entries: readonly ContentsEntry[], library: Library, { pack }: Wording): Leaf {
   const { left, width, top, bottom } = textArea(library);
-  const [head] = wrap([{ text: "Contents", style: "bold" }], 20);
+  const [head] = wrap([{ text: pack.contents, style: "bold" }], 20);
   const first = top + 44;
   const aPage = Math.floor((bottom - first) / rowHeight);
   const decoration: Mark[] = [];
@@ -103,7 +104,7 @@ export function contentsLeaf(entries: readonly ContentsEntry[], library: Library
     ];
     return {
       tag: "TOCI",
-      content: [{ tag: "Link", alt: `${title}, page ${number}`, target: { page }, content: marks }],
+      content: [{ tag: "Link", alt: pack.entry(title, number), target: { page }, content: marks }],
     };
   });
   const elements: readonly StructureElement[] = [
@@ -112,7 +113,7 @@ export function contentsLeaf(entries: readonly ContentsEntry[], library: Library
   ];
   const pages = Math.max(1, Math.ceil(entries.length / aPage));
   return {
-    title: "Contents",
-    sheet: { elements, decoration, pages, bookmarks: [{ title: "Contents", page: 0, y: 0, under: [] }] },
+    title: pack.contents,
+    sheet: { elements, decoration, pages, bookmarks: [{ title: pack.contents, page: 0, y: 0, under: [] }] },
   };
 }

@@ -4,6 +4,7 @@ import { planClass } from "../../teaching/plan.js";
 import { writePrint } from "../../typesetting/pdf/write.js";
 import { later, laterBookmark, laterMark, type Print } from "../../typesetting/print.js";
 import type { Span } from "../../typesetting/text.js";
+import { type Wording, wordingOf } from "../../wording/wording.js";
 import { cautionBlocks, creditSpans, type Dance, gearBlocks } from "../paper/notes.js";
 import { layoutFeet } from "../paper/page.js";
 import { layoutSheet } from "../paper/sheet.js";
@@ -21,7 +22,8 @@ interface FootedLeaf extends Leaf {
 }
 
 export function packPrint(workshop: Workshop, library: Library): Print {
-  const leaves = packLeaves(workshop, library);
+  const wording = wordingOf(library.language);
+  const leaves = packLeaves(workshop, library, wording);
   const starts = leaves.map((_, index) => leaves.slice(0, index).reduce((sum, { sheet }) => sum + sheet.pages, 0));
   const shifted = leaves.map((leaf, index) => ({ ...leaf, start: starts[index] ?? 0 }));
   const feet = leaves.flatMap(({ sheet, foot }) => Array<readonly Span[]>(sheet.pages).fill(foot));
@@ -38,31 +40,31 @@ export function packPrint(workshop: Workshop, library: Library): Print {
     })),
     decoration: [
       ...shifted.flatMap(({ sheet, start }) => sheet.decoration.map((mark) => laterMark(mark, start))),
-      ...layoutFeet(library.paper, feet),
+      ...layoutFeet(library.paper, feet, wording),
     ],
     bookmarks: shifted.flatMap(({ sheet, start }) => sheet.bookmarks.map((one) => laterBookmark(one, start))),
   };
 }
 
 /** Cover, contents, and then the leaves that the contents name. */
-function packLeaves(workshop: Workshop, library: Library): readonly FootedLeaf[] {
+function packLeaves(workshop: Workshop, library: Library, wording: Wording): readonly FootedLeaf[] {
   const dances = workshop.routines.map((routine): Dance => ({ routine, version: versionAt(routine, workshop.level) }));
-  const foot: readonly Span[] = [{ text: `${workshop.title} · ${library.name}` }];
-  const body = bodyLeaves(workshop, dances, library, foot);
-  const cover = coverLeaf(workshop, dances, library);
+  const foot: readonly Span[] = [{ text: wording.pack.foot(workshop.title, library.name) }];
+  const body = bodyLeaves(workshop, dances, library, foot, wording);
+  const cover = coverLeaf(workshop, dances, library, wording);
   // The contents take as many pages whatever the numbers in it are.
-  const before = cover.sheet.pages + contentsAt(body, 0, library).sheet.pages;
-  return [{ ...cover, foot }, { ...contentsAt(body, before, library), foot }, ...body];
+  const before = cover.sheet.pages + contentsAt(body, 0, library, wording).sheet.pages;
+  return [{ ...cover, foot }, { ...contentsAt(body, before, library, wording), foot }, ...body];
 }
 
-function contentsAt(body: readonly FootedLeaf[], first: number, library: Library): Leaf {
+function contentsAt(body: readonly FootedLeaf[], first: number, library: Library, wording: Wording): Leaf {
   let page = first;
   const entries = body.map(({ title, sheet }) => {
     const entry = { title, page };
     page += sheet.pages;
     return entry;
   });
-  return contentsLeaf(entries, library);
+  return contentsLeaf(entries, library, wording);
 }
 
 /** How much of the paper's width a line of prose takes: a longer one is hard to follow. */
@@ -74,18 +76,20 @@ function bodyLeaves(
   dances: readonly Dance[],
   library: Library,
   foot: readonly Span[],
+  wording: Wording,
 ): readonly FootedLeaf[] {
-  const style = { size: 11, width: textArea(library).width * measure };
+  const { pack } = wording;
+  const style = { size: 11, width: textArea(library).width * measure, wording };
   const gear = gearBlocks(dances, style);
   const routines = dances.map(({ routine, version }): FootedLeaf => {
-    const sheet = layoutSheet(routine, version, library, { within: "pack" });
+    const sheet = layoutSheet(routine, version, library, { within: "pack", wording });
     return { title: routine.title, sheet, foot: creditSpans(routine, library) };
   });
-  const plan = planBlocks(planClass(workshop, library), textArea(library).width);
+  const plan = planBlocks(planClass(workshop, library), textArea(library).width, wording);
   return [
-    { ...textLeaf("The class plan", plan, library), foot },
-    ...(gear.length === 0 ? [] : [{ ...textLeaf("What to bring", gear, library), foot }]),
-    { ...textLeaf("Take care", cautionBlocks(dances, library, style), library), foot },
+    { ...textLeaf(pack.classPlan, plan, library), foot },
+    ...(gear.length === 0 ? [] : [{ ...textLeaf(pack.gear, gear, library), foot }]),
+    { ...textLeaf(pack.takeCare, cautionBlocks(dances, library, style), library), foot },
     ...routines,
   ];
 }

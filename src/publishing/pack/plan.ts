@@ -1,5 +1,6 @@
-import type { Activity, ClassPlan, Block as PlanBlock } from "../../teaching/class-plan.js";
+import type { Activity, ClassPlan, Block as Stretch } from "../../teaching/class-plan.js";
 import { type Block, itemBlock, textBlock } from "../../typesetting/block.js";
+import type { Wording } from "../../wording/wording.js";
 import { clockText } from "../figures.js";
 import { headingBlock } from "../paper/notes.js";
 import { cautionOf } from "../safety.js";
@@ -7,19 +8,19 @@ import { cautionOf } from "../safety.js";
 const size = 10;
 
 /** The class plan on paper: what it comes to, then block by block what is done when, for how long, and what the body meets. */
-export function planBlocks(plan: ClassPlan, width: number): readonly Block[] {
+export function planBlocks(plan: ClassPlan, width: number, wording: Wording): readonly Block[] {
   const style = { size, width };
   return [
-    headingBlock("The class plan", { size: 11, width }),
+    headingBlock(wording.pack.classPlan, { size: 11, width }),
     ...plan.summary.map((sentence) => textBlock([{ text: sentence }], { size: 11, width: width * 0.8, before: 4 })),
-    ...plan.blocks.flatMap((planBlock) => [
-      headBlock(planBlock, width),
-      ...plan.activities.slice(planBlock.from, planBlock.to).map((activity) => activityBlock(activity, style)),
+    ...plan.blocks.flatMap((stretch) => [
+      headBlock(stretch, width),
+      ...plan.activities.slice(stretch.from, stretch.to).map((activity) => activityBlock(activity, style)),
     ]),
   ];
 }
 
-function headBlock({ label, start, seconds }: PlanBlock, width: number): Block {
+function headBlock({ label, start, seconds }: Stretch, width: number): Block {
   const text = `${clockText(start)}  ${label}`;
   return textBlock(
     [

@@ -2,6 +2,7 @@ import { lineContent } from "../../typesetting/block.js";
 import type { Mark, Position, StructureElement } from "../../typesetting/print.js";
 import type { Shape } from "../../typesetting/shape.js";
 import { type Line, leading, widestWord, wrap } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
 import { cautionSign, facingDart, hitCorner } from "../drawing/signs.js";
 import type { Cell } from "./bands.js";
 
@@ -21,7 +22,7 @@ export interface CellLayout {
 }
 
 /** Sets a move in the width of its counts; undefined where a word is wider than that. */
-export function layoutCell(cell: Cell, width: number, size: number): CellLayout | undefined {
+export function layoutCell(cell: Cell, width: number, size: number, wording: Wording): CellLayout | undefined {
   const { move, begins } = cell;
   const left = inset.left + (move.hit && begins ? inset.hit - 2 : 0);
   const right = cell.ends ? inset.right : inset.open;
@@ -31,7 +32,7 @@ export function layoutCell(cell: Cell, width: number, size: number): CellLayout 
   if (Math.max(widestWord(spans, size), widestWord(risk, smallest)) > words || widestWord(label, smallest) > room)
     return undefined;
   const [head] = wrap(label, smallest);
-  const signs = cellSigns(cell);
+  const signs = cellSigns(cell, wording);
   const signsWidth = signs.length * (sign.width + sign.gap);
   const beside = (head?.width ?? 0) + signsWidth <= room;
   if (!beside && signsWidth > words) return undefined;
@@ -46,7 +47,7 @@ export function layoutCell(cell: Cell, width: number, size: number): CellLayout 
       tag: "P",
       content: [
         ...labels,
-        ...(move.hit && begins ? [hitFigure(position)] : []),
+        ...(move.hit && begins ? [hitFigure(position, wording)] : []),
         ...signs.map((one, index) => one({ page, x: signX + index * (sign.width + sign.gap), y: signY })),
         ...stackLines(lines, { page, x: x + inset.left, y: y + top }),
       ],
@@ -56,7 +57,10 @@ export function layoutCell(cell: Cell, width: number, size: number): CellLayout 
 }
 
 /** What a cell shows beside its counts: the new facing, a caution. Each is placed by the middle of its left edge. */
-function cellSigns({ move, begins, ends }: Cell): readonly ((position: Position) => StructureElement)[] {
+function cellSigns(
+  { move, begins, ends }: Cell,
+  { print }: Wording,
+): readonly ((position: Position) => StructureElement)[] {
   const turned = ends && move.after.facing !== move.before.facing;
   const middle = sign.width / 2;
   return [
@@ -64,14 +68,14 @@ function cellSigns({ move, begins, ends }: Cell): readonly ((position: Position)
       ? [
           (position: Position) =>
             signFigure(
-              `now facing ${move.after.facing}`,
+              print.nowFacing(move.after.facing),
               [facingDart(move.after.facing, [middle, 0], middle)],
               position,
             ),
         ]
       : []),
     ...(begins && move.risks.length > 0
-      ? [(position: Position) => signFigure("caution", cautionSign([middle, 0], middle), position)]
+      ? [(position: Position) => signFigure(print.caution, cautionSign([middle, 0], middle), position)]
       : []),
   ];
 }
@@ -83,9 +87,9 @@ export function signFigure(alt: string, shapes: readonly Shape[], position: Posi
   return { tag: "Figure", alt, box, content: [{ ...position, shapes }] };
 }
 
-export function hitFigure(position: Position): StructureElement {
+export function hitFigure(position: Position, { print }: Wording): StructureElement {
   const box = [position.x, position.y, position.x + inset.hit, position.y + inset.hit * 1.3] as const;
-  return { tag: "Figure", alt: "hit", box, content: [{ ...position, shapes: [hitCorner([0, 0], inset.hit)] }] };
+  return { tag: "Figure", alt: print.hit, box, content: [{ ...position, shapes: [hitCorner([0, 0], inset.hit)] }] };
 }
 
 export function stackLines(lines: readonly Line[], position: Position): readonly (StructureElement | Mark)[] {

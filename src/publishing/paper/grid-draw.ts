@@ -1,8 +1,8 @@
 import type { Mark, Position, StructureElement } from "../../typesetting/print.js";
 import { line, type Shape } from "../../typesetting/shape.js";
 import { ascent, textWidth, wrap } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
 import { facingDart } from "../drawing/signs.js";
-import { trackText } from "../figures.js";
 import { linesHeight, signFigure, smallest, stackLines } from "./cell.js";
 import { type Fragment, type GridFrame, type GridItem, type Numerals, numeralStripHeight } from "./grid-items.js";
 import type { RowLayout } from "./row.js";
@@ -21,11 +21,11 @@ export function drawGrid(
   for (const item of items) {
     const position = { page: item.page, x: frame.left, y: item.y };
     if ("numerals" in item) {
-      tables.push([numeralRow(item.numerals, position, frame.width, !named.has(item.page))]);
+      tables.push([numeralRow(item.numerals, position, frame, !named.has(item.page))]);
       named.add(item.page);
       continue;
     }
-    const { rows, ground } = drawFragment(item.fragment, position, frame.width);
+    const { rows, ground } = drawFragment(item.fragment, position, frame);
     tables.at(-1)?.push(...rows);
     decoration.push(...ground);
   }
@@ -33,46 +33,59 @@ export function drawGrid(
 }
 
 /** The numerals, and (once a page) what the two columns before them hold. */
-function numeralRow(numerals: Numerals, position: Position, width: number, named: boolean): StructureElement {
+function numeralRow(
+  numerals: Numerals,
+  position: Position,
+  { width, wording }: GridFrame,
+  named: boolean,
+): StructureElement {
+  const { print } = wording;
   const x = position.x + sideNames + sideTimes;
   const column = (width - sideNames - sideTimes) / numerals.columns;
   const size = Math.min(numeralSize, column * 0.55);
   const heads = numerals.labels.map((label, index) =>
-    numeralCell(label, numerals.accents[index] === true, size, { ...position, x: x + index * column }),
+    numeralCell(label, numerals.accents[index] === true ? print.accent : undefined, size, {
+      ...position,
+      x: x + index * column,
+    }),
   );
   const small = (text: string, at: number): StructureElement => {
     const [label] = named ? wrap([{ text, tone: "soft" }], smallest) : [];
     const y = position.y + numeralStripHeight - smallest * 1.22 - 3;
     return { tag: "TH", scope: "Column", content: label === undefined ? [] : [{ ...position, x: at, y, line: label }] };
   };
-  const times = x - 5 - textWidth("track", smallest);
-  return { tag: "TR", content: [small("section", position.x), small("track", times), ...heads] };
+  const times = x - 5 - textWidth(print.track, smallest);
+  return { tag: "TR", content: [small(print.section, position.x), small(print.track, times), ...heads] };
 }
 
-/** A numeral stands where its count begins; an accent is white on a dark disc. */
-function numeralCell(label: string, accent: boolean, size: number, position: Position): StructureElement {
-  const [set] = wrap([{ text: label, style: "bold", tone: accent ? "paper" : "ink" }], size);
+/**
+ * A numeral stands where its count begins; an accent is white on a dark disc.
+ *
+ * @param accent the disc in words, if it is an accent
+ */
+function numeralCell(label: string, accent: string | undefined, size: number, position: Position): StructureElement {
+  const [set] = wrap([{ text: label, style: "bold", tone: accent === undefined ? "ink" : "paper" }], size);
   if (set === undefined) return { tag: "TD", content: [] };
   const middle = position.x + Math.max(set.width / 2, size * 0.62) + 1;
   const base = position.y + numeralStripHeight - 5;
   const mark: Mark = {
     page: position.page,
-    x: accent ? middle - set.width / 2 : position.x + 3.5,
+    x: accent === undefined ? position.x + 3.5 : middle - set.width / 2,
     y: base - size * ascent,
     line: set,
   };
-  if (!accent) return { tag: "TH", scope: "Column", content: [mark] };
+  if (accent === undefined) return { tag: "TH", scope: "Column", content: [mark] };
   const disc: Shape = { kind: "disc", at: [0, 0], radius: size * 0.66, fill: "ink" };
   const at = { page: position.page, x: middle, y: base - size * 0.34 };
   const box = [at.x - size * 0.66, at.y - size * 0.66, at.x + size * 0.66, at.y + size * 0.66] as const;
-  const figure: StructureElement = { tag: "Figure", alt: "accent", box, content: [{ ...at, shapes: [disc] }] };
+  const figure: StructureElement = { tag: "Figure", alt: accent, box, content: [{ ...at, shapes: [disc] }] };
   return { tag: "TH", scope: "Column", content: [figure, mark] };
 }
 
 function drawFragment(
   fragment: Fragment,
   position: Position,
-  width: number,
+  { width, wording }: GridFrame,
 ): { readonly rows: readonly StructureElement[]; readonly ground: readonly Mark[] } {
   const x = position.x + sideNames + sideTimes;
   const whole = fragment.side === "whole";
@@ -85,7 +98,7 @@ function drawFragment(
     const at = { page: position.page, x, y };
     ground.push({ ...at, shapes: [...row.ground(height), ...(row.opens && index > 0 ? [between] : [])] });
     const side = index === 0 ? [sideCell(fragment, { ...at, x: position.x })] : [];
-    const time = timeCell(row, index === 0, { ...at, x: x - sideTimes });
+    const time = timeCell(row, index === 0, { ...at, x: x - sideTimes }, wording);
     const { columns, offset, phrase } = row.row;
     const after = columns - offset - phrase.numbers.length;
     y += height;
@@ -113,16 +126,16 @@ function sideCell({ side: kind, lines, rows }: Fragment, position: Position): St
   return { tag: "TH", scope: "Row", ...span, content: [heading, ...words] };
 }
 
-function timeCell({ row, opens }: RowLayout, first: boolean, position: Position): StructureElement {
+function timeCell({ row, opens }: RowLayout, first: boolean, position: Position, wording: Wording): StructureElement {
   if (!opens) return { tag: "TD", content: [] };
   const [time] = wrap(
-    [{ text: trackText(row.time), tone: first ? "ink" : "soft", style: first ? "bold" : "regular" }],
+    [{ text: wording.time.track(row.time), tone: first ? "ink" : "soft", style: first ? "bold" : "regular" }],
     smallest,
   );
   const right = position.x + sideTimes - 5;
   const content: (StructureElement | Mark)[] =
     time === undefined ? [] : [{ ...position, x: right - time.width, y: position.y + 2.5, line: time }];
-  const dart = signFigure(`facing ${row.facing}`, [facingDart(row.facing, [4.5, 0], 4.5)], {
+  const dart = signFigure(wording.stance.facing(row.facing), [facingDart(row.facing, [4.5, 0], 4.5)], {
     ...position,
     x: right - 9.5,
     y: position.y + 17.5,

@@ -1,5 +1,6 @@
 import type { Position } from "../../typesetting/print.js";
 import type { Line } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
 import type { RowLayout } from "./row.js";
 
 /** Height of a line of numerals over the columns. */
@@ -7,6 +8,7 @@ export const numeralStripHeight = 20;
 
 /** Where a grid may stand: from `start` on the first page, and between `top` and `bottom` on every further one. */
 export interface GridFrame {
+  readonly wording: Wording;
   readonly left: number;
   readonly width: number;
   readonly start: Pick<Position, "page" | "y">;

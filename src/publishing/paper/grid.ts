@@ -1,6 +1,7 @@
 import type { Routine } from "../../routine/routine.js";
 import type { Mark, Position, StructureElement } from "../../typesetting/print.js";
 import type { Line } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
 import type { Band, Row } from "./bands.js";
 import { linesHeight } from "./cell.js";
 import { drawGrid } from "./grid-draw.js";
@@ -43,12 +44,19 @@ interface GridCursor {
   readonly items: GridItem[];
 }
 
-/** Sets bands in a frame so many points wide, cues in `size` points; what it takes of the paper is for `placeGrid` to say. */
-export function setGrid(routine: Routine, bands: readonly Band[], size: number, width: number): readonly SetBand[] {
+/** What a grid is set in: cues in `size` points, all of it `width` points wide. */
+interface GridStyle {
+  readonly size: number;
+  readonly width: number;
+  readonly wording: Wording;
+}
+
+/** Sets bands; what they take of the paper is for `placeGrid` to say. */
+export function setGrid(routine: Routine, bands: readonly Band[], style: GridStyle): readonly SetBand[] {
   return bands.map((band) => ({
     band,
-    groups: groupsOf(band, routine, width - sideNames - sideTimes, size),
-    lines: sideLines(band, routine),
+    groups: groupsOf(band, routine, style),
+    lines: sideLines(band, routine, style.wording),
   }));
 }
 
@@ -59,13 +67,14 @@ export function placeGrid(set: readonly SetBand[], frame: GridFrame): Grid {
   return { page: cursor.page, y: cursor.y, bands, draw: () => drawGrid(cursor.items, frame) };
 }
 
-function groupsOf(band: Band, routine: Routine, width: number, size: number): readonly RowGroup[] {
+function groupsOf(band: Band, routine: Routine, { size, width, wording }: GridStyle): readonly RowGroup[] {
+  const room = width - sideNames - sideTimes;
   const groups: { numerals: Numerals; rows: RowLayout[] }[] = [];
   for (const row of band.rows) {
     const last = groups.at(-1);
     const numerals = last !== undefined && serves(last.numerals, row) ? last.numerals : numeralsFor(row, routine);
-    if (last?.numerals === numerals) last.rows.push(...layoutRow(row, width, size));
-    else groups.push({ numerals, rows: [...layoutRow(row, width, size)] });
+    if (last?.numerals === numerals) last.rows.push(...layoutRow(row, room, size, wording));
+    else groups.push({ numerals, rows: [...layoutRow(row, room, size, wording)] });
   }
   return groups;
 }
@@ -106,7 +115,7 @@ function placeBand(cursor: GridCursor, frame: GridFrame, set: SetBand): Grid["ba
       placeNumerals(cursor, group, begun ? 0 : gap);
       const atTop = cursor.items.at(-1)?.y === frame.top;
       const side = !begun ? "whole" : atTop ? "continued" : "none";
-      const lines = side === "whole" ? set.lines : side === "continued" ? continuedLines(set.band) : [];
+      const lines = side === "whole" ? set.lines : side === "continued" ? continuedLines(set.band, frame.wording) : [];
       const count = rowsThatFit(rest, frame.bottom - cursor.y, sideHeight(lines));
       placeFragment(cursor, side, lines, rest.slice(0, count));
       rest = rest.slice(count);

@@ -2,8 +2,10 @@ import type { Routine, Version } from "../../routine/routine.js";
 import type { Mark, Position, StructureElement } from "../../typesetting/print.js";
 import { line, type Shape } from "../../typesetting/shape.js";
 import { leading, wrap } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
 import { cautionSign, facingDart, hitCorner, otherSide, upsideDown } from "../drawing/signs.js";
 import { smallest } from "./cell.js";
+import type { Dance } from "./notes.js";
 
 export interface Legend {
   readonly element: StructureElement;
@@ -15,27 +17,29 @@ const sign = { width: 9, gap: 3, apart: 14 };
 const step = smallest * leading + 2;
 
 /** What the signs of the grid and of the phrase map mean, as far as this version has them; closes the grid with a rule. */
-export function layoutLegend(routine: Routine, version: Version, position: Position, width: number): Legend {
+export function layoutLegend({ routine, version }: Dance, position: Position, width: number, wording: Wording): Legend {
   let { x } = position;
   let y = position.y + 5;
-  const content = entriesFor(routine, version).flatMap(([text, shapes]): readonly (StructureElement | Mark)[] => {
-    const [set] = wrap([{ text, tone: "soft" }], smallest);
-    if (set === undefined) return [];
-    if (x + sign.width + sign.gap + set.width > position.x + width) {
-      x = position.x;
-      y += step;
-    }
-    const box = [x, y, x + sign.width, y + 10] as const;
-    const figure: StructureElement = {
-      tag: "Figure",
-      alt: "sign",
-      box,
-      content: [{ page: position.page, x, y, shapes }],
-    };
-    const mark: Mark = { page: position.page, x: x + sign.width + sign.gap, y, line: set };
-    x += sign.width + sign.gap + set.width + sign.apart;
-    return [figure, mark];
-  });
+  const content = entriesFor(routine, version, wording).flatMap(
+    ([text, shapes]): readonly (StructureElement | Mark)[] => {
+      const [set] = wrap([{ text, tone: "soft" }], smallest);
+      if (set === undefined) return [];
+      if (x + sign.width + sign.gap + set.width > position.x + width) {
+        x = position.x;
+        y += step;
+      }
+      const box = [x, y, x + sign.width, y + 10] as const;
+      const figure: StructureElement = {
+        tag: "Figure",
+        alt: wording.print.legend.sign,
+        box,
+        content: [{ page: position.page, x, y, shapes }],
+      };
+      const mark: Mark = { page: position.page, x: x + sign.width + sign.gap, y, line: set };
+      x += sign.width + sign.gap + set.width + sign.apart;
+      return [figure, mark];
+    },
+  );
   const rule = line("ink", 1.3, [0, 0], [width, 0]);
   return {
     element: { tag: "P", content },
@@ -46,25 +50,19 @@ export function layoutLegend(routine: Routine, version: Version, position: Posit
 
 type LegendEntry = readonly [text: string, shapes: readonly Shape[]];
 
-function entriesFor(routine: Routine, { moves }: Version): readonly LegendEntry[] {
+function entriesFor(routine: Routine, { moves }: Version, { print: { legend } }: Wording): readonly LegendEntry[] {
   const middle = [sign.width / 2, 5] as const;
   const accent: Shape = { kind: "box", at: [0, 4], width: sign.width, height: 1.8, fill: "ink" };
   const entries: readonly (readonly [boolean, LegendEntry])[] = [
-    [routine.music.accents.length > 0, ["accent in the music", [accent]]],
-    [moves.some(({ hit }) => hit), ["lands hard", [hitCorner([1.5, 1.5], 6)]]],
-    [moves.some(({ risks }) => risks.length > 0), ["caution", cautionSign(middle, 4.5)]],
+    [routine.music.accents.length > 0, [legend.accent, [accent]]],
+    [moves.some(({ hit }) => hit), [legend.hit, [hitCorner([1.5, 1.5], 6)]]],
+    [moves.some(({ risks }) => risks.length > 0), [legend.caution, cautionSign(middle, 4.5)]],
     [
       moves.some(({ after, through }) => after.height === "inverted" || through === "inverted"),
-      ["upside down", [upsideDown(middle, 4)]],
+      [legend.inverted, [upsideDown(middle, 4)]],
     ],
-    [routine.sections.some(({ mirrored }) => mirrored), ["other side", otherSide(middle, 4)]],
-    [
-      true,
-      [
-        "facing from here on, seen from above: the audience is at the top of the page",
-        [facingDart("front", middle, 4.5)],
-      ],
-    ],
+    [routine.sections.some(({ mirrored }) => mirrored), [legend.otherSide, otherSide(middle, 4)]],
+    [true, [legend.facing, [facingDart("front", middle, 4.5)]]],
   ];
   return entries.flatMap(([used, entry]) => (used ? [entry] : []));
 }

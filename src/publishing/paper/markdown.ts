@@ -3,6 +3,7 @@ import { lexer, type MarkedToken, type Token, type Tokens } from "marked";
 import { type Block, itemBlock, textBlock } from "../../typesetting/block.js";
 import type { Tag } from "../../typesetting/print.js";
 import type { Span } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
 import { addressAfter, linkTo } from "./link.js";
 
 export interface ProseOptions {
@@ -12,6 +13,7 @@ export interface ProseOptions {
   readonly level: number;
   /** What a relative link is relative to; absent: such a link is set as plain text. */
   readonly base?: string;
+  readonly wording: Wording;
 }
 
 /** A Markdown text as blocks. Raw HTML is text like any other. */
@@ -107,7 +109,7 @@ function spansOf(tokens: readonly Token[], options: ProseOptions, set: Omit<Span
       case "image":
         return [{ ...set, text: decodeHTMLStrict(token.text) }];
       case "checkbox":
-        return [{ ...set, text: token.checked ? "(done) " : "(to do) " }];
+        return [{ ...set, text: options.wording.print.task(token.checked) }];
       default:
         return [{ ...set, text: "text" in token ? String(token.text) : token.raw }];
     }

@@ -4,26 +4,29 @@ import { risks } from "../../routine/words.js";
 import { type Block, itemBlock, textBlock, wholeBlock } from "../../typesetting/block.js";
 import type { Mark, Position, StructureElement } from "../../typesetting/print.js";
 import { leading, type Span, wrap } from "../../typesetting/text.js";
-import { clockText, tempoText, versionName } from "../figures.js";
-import { cautionOf, deference } from "../safety.js";
-import { countsText } from "./cell-text.js";
+import type { Wording } from "../../wording/wording.js";
 import { cueSpans } from "./cue-spans.js";
 import { linkTo } from "./link.js";
 import { proseBlocks } from "./markdown.js";
 
-/** Type that the notes under the counts are set in. */
+/** How the notes under the counts are set, and in what words. */
 export interface NoteStyle {
   readonly size: number;
   readonly width: number;
   /** What a relative link is relative to. */
   readonly base?: string;
+  readonly wording: Wording;
 }
 
 export const plain = (text: string): Span => ({ text });
 export const bold = (text: string): Span => ({ text, style: "bold" });
 const italic = (text: string): Span => ({ text, style: "italic" });
 
-export function headingBlock(text: string, { size, width }: NoteStyle, level: 2 | 3 = 2): Block {
+export function headingBlock(
+  text: string,
+  { size, width }: Pick<NoteStyle, "size" | "width">,
+  level: 2 | 3 = 2,
+): Block {
   const set = level === 2 ? size * 1.3 : size;
   return textBlock([bold(text)], {
     size: set,
@@ -57,15 +60,16 @@ function printedSections(routine: Routine, version: Version): readonly PrintedSe
   });
 }
 
-const counts = ({ on }: Move): string => countsText(on);
-
 /** "Harbour wall 7–8, phrase 2: 4; Tag 1" */
-function placesOf(printed: readonly PrintedSection[], holds: (move: Move) => boolean): string {
+function placesOf(
+  printed: readonly PrintedSection[],
+  { counts, print }: Wording,
+  holds: (move: Move) => boolean,
+): string {
   return printed
     .flatMap(({ section, moves }) => {
       const phrases = byPhrase(moves.filter(holds)).map(({ phrase, moves: here }) => {
-        const places = [...new Set(here.map(counts))].join(", ");
-        return phrase === 1 ? places : `phrase ${phrase}: ${places}`;
+        return print.inPhrase(phrase, [...new Set(here.map(({ on }) => counts.span(on)))]);
       });
       return phrases.length === 0 ? [] : [`${section.name} ${phrases.join(", ")}`];
     })
@@ -88,39 +92,41 @@ function moveBlocks(
     const blocks = here.flatMap(block);
     if (blocks.length === 0 || phrase === 1) return blocks;
     const { size, width } = style;
-    const head = textBlock([italic(`Phrase ${phrase}`)], { size, width, before: size * 0.35, keepNext: true });
+    const head = textBlock([italic(style.wording.print.phrase(phrase))], {
+      size,
+      width,
+      before: size * 0.35,
+      keepNext: true,
+    });
     return [head, ...blocks];
   });
 }
 
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
 /** What other versions dance on the same counts. */
 export function optionBlocks(routine: Routine, version: Version, style: NoteStyle): readonly Block[] {
+  const { counts, print } = style.wording;
   const blocks = printedSections(routine, version).flatMap(({ section, moves }): readonly Block[] => {
     const items = moveBlocks(moves, style, (move) =>
-      move.others.length === 0 ? [] : [itemBlock(bold(counts(move)), otherWaySpans(move), style)],
+      move.others.length === 0
+        ? []
+        : [itemBlock(bold(counts.span(move.on)), otherWaySpans(move, style.wording), style)],
     );
     return items.length === 0 ? [] : [headingBlock(section.name, style, 3), ...items];
   });
-  return under("Other ways to dance it", blocks, style);
+  return under(print.otherWays, blocks, style);
 }
 
-function otherWaySpans({ others }: Move): readonly Span[] {
+function otherWaySpans({ others }: Move, { counts, print, risks: cautions, versions }: Wording): readonly Span[] {
   return others.flatMap(({ version, moves }, index) => [
     ...(index === 0 ? [] : [plain(" · ")]),
-    italic(`${versionName(version)}: `),
+    italic(`${versions.name(version)}: `),
     ...moves.flatMap((move, at) => [
       ...(at === 0 ? [] : [plain(", ")]),
-      ...(moves.length === 1 ? [] : [bold(`${countsText(move.on)} `)]),
+      ...(moves.length === 1 ? [] : [bold(`${counts.span(move.on)} `)]),
       ...cueSpans(move.cue),
       ...(move.risks.length === 0
         ? []
-        : [
-            plain(" ("),
-            italic(`take care: ${move.risks.map((risk) => cautionOf(risk).label).join(", ")}`),
-            plain(")"),
-          ]),
+        : [plain(" ("), italic(print.takeCareShort(move.risks.map(cautions.label))), plain(")")]),
     ]),
   ]);
 }
@@ -128,9 +134,7 @@ function otherWaySpans({ others }: Move): readonly Span[] {
 /** The author's prose, and what she wrote beside single moves. */
 export function teachingBlocks(routine: Routine, version: Version, style: NoteStyle): readonly Block[] {
   const { prose } = routine;
-  const base = style.base;
-  const text = (markdown: string, level: number) =>
-    proseBlocks(markdown, { size: style.size, width: style.width, level, ...(base === undefined ? {} : { base }) });
+  const text = (markdown: string, level: number) => proseBlocks(markdown, { ...style, level });
   const told = new Set<number>();
   const sections = printedSections(routine, version).flatMap(({ section, moves }): readonly Block[] => {
     const tips = moveBlocks(moves, style, (move) => tipBlocks(move, style));
@@ -139,16 +143,22 @@ export function teachingBlocks(routine: Routine, version: Version, style: NoteSt
     const blocks = [...(note === undefined ? [] : text(note.markdown, 4)), ...tips];
     return blocks.length === 0 ? [] : [headingBlock(section.name, style, 3), ...blocks];
   });
-  return under("Teaching notes", [...text(prose.introduction, 3), ...sections, ...text(prose.after, 3)], style);
+  return under(
+    style.wording.print.teachingNotes,
+    [...text(prose.introduction, 3), ...sections, ...text(prose.after, 3)],
+    style,
+  );
 }
 
 function tipBlocks(move: Move, style: NoteStyle): readonly Block[] {
-  const choices = move.choose.flatMap((cue, index) => [...(index === 0 ? [] : [plain(", or ")]), ...cueSpans(cue)]);
+  const { counts, print } = style.wording;
+  const [before, ways] = print.choice(move.choose.map(cueSpans));
+  const choices = ways.flatMap(([joint, way]) => [...(joint === "" ? [] : [plain(joint)]), ...way]);
   const spans = [
     ...(move.note === undefined ? [] : [...cueSpans(move.note), plain(" ")]),
-    ...(choices.length === 0 ? [] : [italic("Your choice: "), ...choices]),
+    ...(choices.length === 0 ? [] : [italic(before), ...choices]),
   ];
-  return spans.length === 0 ? [] : [itemBlock(bold(counts(move)), spans, style)];
+  return spans.length === 0 ? [] : [itemBlock(bold(counts.span(move.on)), spans, style)];
 }
 
 /** A version of a routine; a pack has several. */
@@ -159,32 +169,37 @@ export interface Dance {
 
 /** What to bring, each item once, with every reason and every place where it is used. */
 export function gearBlocks(dances: readonly Dance[], style: NoteStyle): readonly Block[] {
+  const { wording } = style;
+  const { print } = wording;
   const names = new Set(dances.flatMap(({ version }) => version.gear.map(({ item }) => item.toLowerCase())));
   const blocks = [...names].map((name) => {
     const uses = dances.flatMap((dance) => dance.version.gear.filter(isItem(name)).map((gear) => ({ ...gear, dance })));
-    const optional = uses.every(({ need }) => need === "optional") ? " (optional)" : "";
+    const optional = uses.every(({ need }) => need === "optional");
     const reasons = uses.map(({ why, dance }) => {
-      const used = placesOf(printedSections(dance.routine, dance.version), ({ gear }) =>
+      const used = placesOf(printedSections(dance.routine, dance.version), wording, ({ gear }) =>
         gear.some((one) => one.toLowerCase() === name),
       );
-      const whole = [...(why === undefined ? [] : [why]), ...(used === "" ? [] : [`for ${used}`])].join("; ");
+      const whole = [...(why === undefined ? [] : [why]), ...(used === "" ? [] : [print.usedFor(used)])].join("; ");
       return dances.length === 1 ? whole : [dance.routine.title, ...(whole === "" ? [] : [whole])].join(": ");
     });
     const tail = reasons.filter((reason) => reason !== "").join(". ");
-    return bullet([bold(uses[0]?.item ?? name), plain(`${optional}${tail === "" ? "" : `: ${tail}`}`)], style);
+    const item = uses[0]?.item ?? name;
+    const after = `${optional ? print.optionally : ""}${tail === "" ? "" : `: ${tail}`}`;
+    return bullet([bold(item), plain(after)], style);
   });
-  return under("What to bring", blocks, style);
+  return under(print.gear, blocks, style);
 }
 
 const isItem = (name: string) => (gear: { readonly item: string }) => gear.item.toLowerCase() === name;
 
 /** The cautions in full, where they apply, and whom they defer to. */
 export function cautionBlocks(dances: readonly Dance[], library: Library, style: NoteStyle): readonly Block[] {
+  const { wording } = style;
+  const { print, risks: cautions } = wording;
   const met = risks.filter((risk) => dances.some(({ version }) => version.cautions.includes(risk)));
   const items = met.map((risk) => {
-    const { label, text } = cautionOf(risk);
     const places = dances.flatMap(({ routine, version }) => {
-      const here = placesOf(printedSections(routine, version), (move) => move.risks.includes(risk));
+      const here = placesOf(printedSections(routine, version), wording, (move) => move.risks.includes(risk));
       if (!version.cautions.includes(risk)) return [];
       return dances.length === 1
         ? here === ""
@@ -193,22 +208,22 @@ export function cautionBlocks(dances: readonly Dance[], library: Library, style:
         : [here === "" ? routine.title : `${routine.title}: ${here}`];
     });
     const where = places.length === 0 ? [] : [italic(` (${places.join(". ")})`)];
-    return bullet([bold(`${capital(label)}. `), plain(text), ...where], style);
+    return bullet([bold(`${print.opening(cautions.label(risk))}. `), plain(cautions.caution(risk)), ...where], style);
   });
   const house = library.cautions === undefined ? [] : proseBlocks(library.cautions, { ...style, level: 3 });
-  return under("Take care", [...items, textBlock([plain(deference)], style), ...house], style);
+  return under(print.takeCare, [...items, textBlock([plain(cautions.deference)], style), ...house], style);
 }
 
 /** Practice speeds as a table: per cent, counts a minute, time of one run. */
 export function practiceBlocks(routine: Routine, style: NoteStyle): readonly Block[] {
   if (routine.practice.length === 0) return [];
+  const { print, time } = style.wording;
   const rows = routine.practice.map(({ percent, countsPerMinute, seconds }) => [
-    `${percent} %`,
-    tempoText(countsPerMinute),
-    clockText(seconds),
+    print.percent(percent),
+    time.tempo(countsPerMinute),
+    time.clock(seconds),
   ]);
-  const head = ["Speed", "Counts a minute", "One run"];
-  return under("Practice speeds", [tableBlock([head, ...rows], style)], style);
+  return under(print.practice.title, [tableBlock([print.practice.columns, ...rows], style)], style);
 }
 
 function tableBlock(rows: readonly (readonly string[])[], { size, width }: NoteStyle): Block {

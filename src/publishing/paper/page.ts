@@ -1,6 +1,7 @@
 import { type Mark, type Position, type Print, papers, type StructureElement } from "../../typesetting/print.js";
 import { line } from "../../typesetting/shape.js";
 import { leading, type Span, textWidth, wrap } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
 import { smallest } from "./cell.js";
 import { versionLine } from "./head.js";
 import type { Dance } from "./notes.js";
@@ -12,9 +13,10 @@ export function layoutOwnNotes(
   position: Position,
   width: number,
   bottom: number,
+  { print }: Wording,
   size = 10,
 ): { element: StructureElement; decoration: readonly Mark[] } {
-  const [head] = wrap([{ text: "My notes", style: "bold" }], size);
+  const [head] = wrap([{ text: print.ownNotes, style: "bold" }], size);
   const [first, step] = [size + 20, size + 10];
   const count = Math.max(1, Math.floor((bottom - position.y - first) / step) + 1);
   const shapes = Array.from({ length: count }, (_, index) =>
@@ -30,10 +32,11 @@ export function layoutRunningHeads(
   pages: number,
   width: number,
   size: number,
+  wording: Wording,
 ): readonly Mark[] {
   const spans: readonly Span[] = [
     { text: `${routine.title} `, style: "bold" },
-    { text: versionLine(routine, version) },
+    { text: versionLine(routine, version, wording) },
   ];
   const [set] = wrap(spans, size, width);
   return Array.from({ length: pages - 1 }, (_, index): readonly Mark[] => {
@@ -49,12 +52,13 @@ export function layoutRunningHeads(
 export function layoutFeet(
   paper: Print["paper"],
   notes: readonly (readonly Span[])[],
+  { print }: Wording,
   size = smallest,
 ): readonly Mark[] {
   const [pageWidth, pageHeight] = papers[paper];
   const y = pageHeight - margin.bottom + 14 - (size - smallest);
   return notes.flatMap((note, page): readonly Mark[] => {
-    const number = `page ${page + 1} of ${notes.length}`;
+    const number = print.pageNumber(page + 1, notes.length);
     const [set] = wrap([{ text: number, tone: "soft" }], size);
     const room = pageWidth - 2 * margin.side - textWidth(number, size) - 20;
     const lines = wrap(

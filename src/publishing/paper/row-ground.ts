@@ -1,6 +1,7 @@
 import type { Position, StructureElement } from "../../typesetting/print.js";
 import { line, type Shape } from "../../typesetting/shape.js";
 import { textWidth } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
 import type { Cell, Row } from "./bands.js";
 import { inset, smallest } from "./cell.js";
 
@@ -21,6 +22,7 @@ export interface Box extends CountRange {
 
 /** What setting and drawing a row's boxes takes. */
 export interface RowContext {
+  readonly wording: Wording;
   readonly row: Row;
   /** Width of a count. */
   readonly column: number;

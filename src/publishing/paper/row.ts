@@ -1,6 +1,7 @@
 import type { Position, StructureElement } from "../../typesetting/print.js";
 import type { Shape } from "../../typesetting/shape.js";
 import { type Line, type Span, textWidth, widestWord, wrap } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
 import type { Cell, Row } from "./bands.js";
 import { type CellLayout, hitFigure, inset, layoutCell, linesHeight, smallest, stackLines } from "./cell.js";
 import { type Box, type CountRange, countStripHeight, type RowContext, rowGround } from "./row-ground.js";
@@ -24,26 +25,27 @@ const chunk = 12;
 const callHeight = 11;
 
 /** Sets a phrase in a grid `width` points wide, its cues in `size` points or, if that keeps them in their counts, in less. */
-export function layoutRow(row: Row, width: number, size: number): readonly RowLayout[] {
+export function layoutRow(row: Row, width: number, size: number, wording: Wording): readonly RowLayout[] {
   const column = width / row.columns;
-  const calls = callsFit(row, column);
+  const calls = callsFit(row, column, wording);
   const top = headHeight(row) + (calls && row.phrase.say !== undefined ? callHeight : 0);
   let best: readonly Box[] | undefined;
   for (let type = size; type >= smallest; type -= 0.5) {
-    const boxes = calls ? boxesOf({ row, column, size: type, top }) : undefined;
+    const boxes = calls ? boxesOf({ wording, row, column, size: type, top }) : undefined;
     if (best === undefined || (boxes !== undefined && listedCounts(boxes) < listedCounts(best))) best = boxes;
     if (best !== undefined && listedCounts(best) === 0) break;
   }
   const [only] = best ?? [];
-  if (best === undefined || (best.length === 1 && only?.listed === true)) return listedRow(row, column, size);
-  return [boxedRow({ row, column, size, top }, best)];
+  if (best === undefined || (best.length === 1 && only?.listed === true))
+    return listedRow({ wording, row, column, size, top: headHeight(row) });
+  return [boxedRow({ wording, row, column, size, top }, best)];
 }
 
 const listedCounts = (boxes: readonly Box[]): number =>
   boxes.reduce((sum, { listed, from, to }) => sum + (listed ? to - from : 0), 0);
 
 function boxedRow(context: RowContext, boxes: readonly Box[]): RowLayout {
-  const { row, column, top } = context;
+  const { wording, row, column, top } = context;
   return {
     row,
     height: Math.max(countStripHeight, ...boxes.map(({ height }) => height)) + top,
@@ -51,7 +53,7 @@ function boxedRow(context: RowContext, boxes: readonly Box[]): RowLayout {
     ground: (height) => rowGround(context, boxes, height),
     cells: (position) => {
       const calls = (row.phrase.say ?? []).map((text, count) =>
-        callElement(text, {
+        callElement(wording.print.quoted(text), {
           ...position,
           x: position.x + (row.offset + count) * column + inset.left,
           y: position.y + headHeight(row),
@@ -111,8 +113,8 @@ function joined(one: CountRange, other: CountRange): CountRange {
 }
 
 /** Each move in its own counts; undefined where one does not fit. */
-function ownBox({ row, column, size }: RowContext, range: CountRange): Box | undefined {
-  const set = range.cells.map((cell) => layoutCell(cell, (cell.to - cell.from) * column, size));
+function ownBox({ wording, row, column, size }: RowContext, range: CountRange): Box | undefined {
+  const set = range.cells.map((cell) => layoutCell(cell, (cell.to - cell.from) * column, size, wording));
   const fitting = set.filter((cell): cell is CellLayout => cell !== undefined && cell.lines <= mostLines);
   if (fitting.length < set.length) return undefined;
   return {
@@ -128,7 +130,8 @@ function ownBox({ row, column, size }: RowContext, range: CountRange): Box | und
 }
 
 /** The moves one under the other, each by its counts; undefined where that takes too many lines or a word is too wide. */
-function listedBox({ row, column, size }: RowContext, range: CountRange): Box | undefined {
+function listedBox(context: RowContext, range: CountRange): Box | undefined {
+  const { row, column, size } = context;
   const width = (range.to - range.from) * column - inset.left - inset.right;
   const spans = range.cells.map(({ text }) => text.listed);
   if (spans.some((one) => widestWord(one, size) > width)) return undefined;
@@ -145,23 +148,24 @@ function listedBox({ row, column, size }: RowContext, range: CountRange): Box | 
         const own = lines[index] ?? [];
         const at = { ...position, x, y };
         y += linesHeight(own);
-        return { tag: "P", content: [...stripHit(row, cell, column, position), ...stackLines(own, at)] };
+        return { tag: "P", content: [...stripHit(context, cell, position), ...stackLines(own, at)] };
       });
     },
   };
 }
 
 /** A hit in the strip over listed cues. */
-function stripHit(row: Row, cell: Cell, column: number, position: Position): readonly StructureElement[] {
+function stripHit({ wording, row, column }: RowContext, cell: Cell, position: Position): readonly StructureElement[] {
   const x = position.x + (row.offset + cell.from) * column;
-  return cell.move.hit && cell.begins ? [hitFigure({ ...position, x })] : [];
+  return cell.move.hit && cell.begins ? [hitFigure({ ...position, x }, wording)] : [];
 }
 
 /** The last resort, for cues that no range of the row can hold: they run on under an empty strip of counts. */
-function listedRow(row: Row, column: number, size: number): readonly RowLayout[] {
+function listedRow(context: RowContext): readonly RowLayout[] {
+  const { wording, row, column, size } = context;
   const width = row.columns * column - 2 * inset.left;
   const say: readonly Span[] =
-    row.phrase.say === undefined ? [] : [{ text: `Called: “${row.phrase.say.join(" · ")}” `, style: "italic" }];
+    row.phrase.say === undefined ? [] : [{ text: wording.print.calledOver(row.phrase.say), style: "italic" }];
   const chunks = chunksOf(row.cells, (spans) => wrap(spans, size, width), say);
   const whole: Box = {
     from: 0,
@@ -172,8 +176,8 @@ function listedRow(row: Row, column: number, size: number): readonly RowLayout[]
     content: () => [],
   };
   return chunks.map((lines, index) => {
-    const context: RowContext = { row, column, size, top: index === 0 ? headHeight(row) : 0 };
-    return listedLayout(context, whole, lines, { first: index === 0, last: index === chunks.length - 1 });
+    const below = index === 0 ? context : { ...context, top: 0 };
+    return listedLayout(below, whole, lines, { first: index === 0, last: index === chunks.length - 1 });
   });
 }
 
@@ -201,7 +205,7 @@ function listedLayout(
   lines: readonly Line[],
   { first, last }: { readonly first: boolean; readonly last: boolean },
 ): RowLayout {
-  const { row, column } = context;
+  const { row } = context;
   const top = context.top + (first ? countStripHeight : 0);
   return {
     row,
@@ -210,7 +214,7 @@ function listedLayout(
     ground: () => (first ? rowGround(context, [whole], top) : []),
     cells: (position) => {
       const strip = { ...position, y: position.y + context.top };
-      const hits = first ? row.cells.flatMap((cell) => stripHit(row, cell, column, strip)) : [];
+      const hits = first ? row.cells.flatMap((cell) => stripHit(context, cell, strip)) : [];
       const text = stackLines(lines, { ...position, x: position.x + inset.left, y: position.y + top });
       const cues: StructureElement = { tag: "P", content: [...hits, ...text] };
       return [{ tag: "TD", ...spanning(whole.to), content: [...(first ? dancersLabel(row, position) : []), cues] }];
@@ -228,11 +232,13 @@ function dancersLabel({ dancers }: Row, position: Position): readonly StructureE
     : [{ tag: "P", content: [{ ...position, x: position.x + inset.left, y: position.y + 2, line: set }] }];
 }
 
-function callsFit(row: Row, column: number): boolean {
-  return (row.phrase.say ?? []).every((text) => textWidth(`“${text}”`, smallest, "italic") <= column - inset.left);
+function callsFit(row: Row, column: number, { print }: Wording): boolean {
+  return (row.phrase.say ?? []).every(
+    (text) => textWidth(print.quoted(text), smallest, "italic") <= column - inset.left,
+  );
 }
 
 function callElement(text: string, position: Position): StructureElement {
-  const [set] = wrap([{ text: `“${text}”`, style: "italic", tone: "soft" }], smallest);
+  const [set] = wrap([{ text, style: "italic", tone: "soft" }], smallest);
   return { tag: "P", content: set === undefined ? [] : [{ ...position, y: position.y + 1.5, line: set }] };
 }

@@ -3,6 +3,7 @@ import { type Block, wholeBlock } from "../../typesetting/block.js";
 import { type Area, columnWidth, flow } from "../../typesetting/flow.js";
 import { type Bookmark, figure, type Mark, papers, type StructureElement } from "../../typesetting/print.js";
 import type { Drawing } from "../../typesetting/shape.js";
+import type { Wording } from "../../wording/wording.js";
 import { floorPlan } from "../drawing/floor-plan.js";
 import { phraseMap } from "../drawing/phrase-map.js";
 import { sheetBands } from "./bands.js";
@@ -56,6 +57,7 @@ interface Draft {
 
 /** What does not change from one draft to the next. */
 interface SheetContext {
+  readonly wording: Wording;
   readonly routine: Routine;
   readonly version: Version;
   readonly width: number;
@@ -71,18 +73,20 @@ interface SheetContext {
 export function layoutSheet(routine: Routine, version: Version, library: Library, options: SheetOptions): Sheet {
   const [pageWidth, pageHeight] = papers[library.paper];
   const width = pageWidth - 2 * margin.side;
+  const { wording } = options;
   const context: SheetContext = {
+    wording,
     routine,
     version,
     width,
     bottom: pageHeight - margin.bottom,
     head: layoutHead({ routine, version }, library, options, { page: 0, x: margin.side, y: margin.top }, width),
-    map: phraseMap(routine, version, { width, size: smallest }),
+    map: phraseMap(routine, version, { width, size: smallest, wording }),
   };
-  const bands = sheetBands(routine, version);
+  const bands = sheetBands(routine, version, wording);
   let best: Draft | undefined;
   for (const { cue, note } of scales) {
-    const grid = setGrid(routine, bands, cue, width);
+    const grid = setGrid(routine, bands, { size: cue, width, wording });
     const notes = noteBlocks({ routine, version }, library, options, {
       size: note,
       width: columnWidth({ width, columns: 2, gutter }),
@@ -108,12 +112,12 @@ function layoutDraft(
   blocks: readonly Block[],
   mapFirst: boolean,
 ): Draft {
-  const { routine, version, width, bottom, head, map } = context;
+  const { wording, routine, version, width, bottom, head, map } = context;
   const left = margin.side;
   const under = margin.top + head.height + 8;
   const start = { page: 0, y: under + (mapFirst ? map.height + 6 : 0) };
-  const grid = placeGrid(set, { left, width, start, top: below, bottom: bottom - legendRoom });
-  const legend = layoutLegend(routine, version, { page: grid.page, x: left, y: grid.y }, width);
+  const grid = placeGrid(set, { wording, left, width, start, top: below, bottom: bottom - legendRoom });
+  const legend = layoutLegend({ routine, version }, { page: grid.page, x: left, y: grid.y }, width, wording);
   const afterGrid = { page: grid.page, x: left, y: grid.y + legend.height + 8 };
   const fits = afterGrid.y + map.height <= bottom;
   const mapPosition = mapFirst
@@ -127,7 +131,7 @@ function layoutDraft(
   const pages = notes.page + 1;
   const draw = (): Sheet => {
     const counts = grid.draw();
-    const own = layoutOwnNotes({ page: notes.page, x: left, y: notes.y + 14 }, width, bottom);
+    const own = layoutOwnNotes({ page: notes.page, x: left, y: notes.y + 14 }, width, bottom, wording);
     const picture = figure(map, mapPosition);
     const above = [...counts.elements, legend.element];
     return {
@@ -142,9 +146,9 @@ function layoutDraft(
         ...counts.decoration,
         ...legend.decoration,
         ...own.decoration,
-        ...layoutRunningHeads({ routine, version }, pages, width, 9.5),
+        ...layoutRunningHeads({ routine, version }, pages, width, 9.5, wording),
       ],
-      bookmarks: bookmarksOf(routine, version, grid),
+      bookmarks: bookmarksOf({ routine, version }, grid, wording),
     };
   };
   return { pages, gridPages: grid.page + 1, draw };
@@ -154,12 +158,12 @@ function layoutDraft(
 export function noteBlocks(
   dance: Dance,
   library: Library,
-  { within }: SheetOptions,
-  plain: NoteStyle,
+  { within, wording }: SheetOptions,
+  plain: Omit<NoteStyle, "wording">,
 ): readonly Block[] {
   const { routine, version } = dance;
   const address = routineAddress(routine, library);
-  const style: NoteStyle = address === undefined ? plain : { ...plain, base: address };
+  const style: NoteStyle = { ...plain, wording, ...(address === undefined ? {} : { base: address }) };
   return [
     ...orderBlocks(routine, style),
     ...optionBlocks(routine, version, style),
@@ -172,15 +176,23 @@ export function noteBlocks(
 }
 
 function floorBlocks(routine: Routine, version: Version, library: Library, style: NoteStyle): readonly Block[] {
-  const plan = floorPlan(routine, version, library, { width: style.width, size: Math.max(smallest, style.size - 1) });
+  const { wording, width } = style;
+  const plan = floorPlan(routine, version, library, { width, size: Math.max(smallest, style.size - 1), wording });
   if (plan === undefined) return [];
   return [
-    headingBlock("Floor plan", style),
+    headingBlock(wording.print.floorPlan, style),
     wholeBlock(plan.height, style.size * 0.5, (position) => figure(plan, position)),
   ];
 }
 
-function bookmarksOf(routine: Routine, version: Version, grid: Grid): readonly Bookmark[] {
+function bookmarksOf({ routine, version }: Dance, grid: Grid, wording: Wording): readonly Bookmark[] {
   const under = grid.bands.map(({ name, page, y }): Bookmark => ({ title: name, page, y, under: [] }));
-  return [{ title: `${routine.title}, ${versionLine(routine, version)}`, page: 0, y: 0, under }];
+  return [
+    {
+      title: wording.print.bookmark(routine.title, versionLine(routine, version, wording), "sheet"),
+      page: 0,
+      y: 0,
+      under,
+    },
+  ];
 }
