@@ -7,7 +7,7 @@ export interface Slice {
   readonly place: (position: Position) => readonly (StructureElement | Mark)[];
 }
 
-/** A paragraph, an entry of a list, a picture: slices that follow each other, and the part that they make up. */
+/** A paragraph, an entry of a list, a picture: slices that follow each other, and the element that they make up. */
 export interface Block {
   /** Room above it, unless it is the first in its column. */
   readonly before: number;

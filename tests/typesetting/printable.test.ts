@@ -26,6 +26,16 @@ describe("characters that paper can show", () => {
     expect(printableRanges).toBe(rangesOfFaces());
   });
 
+  it("are told apart by the core just as the faces tell them, inkless ones included", () => {
+    const differ: string[] = [];
+    for (let code = 0; code <= last; code++) {
+      if (code >= 0xd800 && code <= 0xdfff) continue;
+      const letter = String.fromCodePoint(code);
+      if (unprintable(letter).length !== missingGlyphs(letter).length) differ.push(code.toString(16));
+    }
+    expect(differ).toEqual([]);
+  });
+
   it("are told from those that it cannot, however they are composed", () => {
     expect(unprintable("Drag → left 💃, again 💃\u200d")).toEqual(["→", "💃"]);
     expect(unprintable("Zażółć, e\u0301 and “Βήμα” — шаг…")).toEqual([]);

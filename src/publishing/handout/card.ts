@@ -5,8 +5,8 @@ import { papers } from "../../typesetting/print.js";
 import type { Span } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { type Band, type Cell, type Row, sheetBands } from "../paper/bands.js";
+import type { Dance } from "../paper/dance.js";
 import { versionLine } from "../paper/head.js";
-import type { Dance } from "../paper/notes.js";
 import { layoutFeet, margin } from "../paper/page.js";
 import type { Sheet } from "../paper/sheet.js";
 
@@ -97,7 +97,10 @@ function bandBlocks(
 function rowSpans(row: Row, words: number, print: Wording["print"]): readonly Span[] {
   const who: readonly Span[] = row.dancers === undefined ? [] : [{ text: print.card.dancers(row.dancers) }];
   const moves = row.cells.filter(({ begins }) => begins);
-  return [...who, ...moves.flatMap((cell) => [...countSpans(cell, print), { text: `${shortWords(cell, words)} ` }])];
+  return [
+    ...who,
+    ...moves.flatMap((cell) => [...countSpans(cell, print), { text: `${shortWords(cell, words, print)} ` }]),
+  ];
 }
 
 /** The count that a move begins on; a hit is shouted. */
@@ -110,29 +113,10 @@ function countSpans({ text, move }: Cell, print: Wording["print"]): readonly Spa
   return [{ text: `${move.hit ? print.card.hit(first) : first}\u00a0`, style: "bold" }];
 }
 
-/** Words that nobody calls at the end of a cue. */
-const trailing = new Set([
-  "a",
-  "an",
-  "the",
-  "and",
-  "of",
-  "to",
-  "onto",
-  "into",
-  "on",
-  "in",
-  "at",
-  "with",
-  "for",
-  "from",
-  "or",
-]);
-
 /** What is called: `say`, or else the first words of the cue, up to its first comma. */
-export function shortWords({ move }: Cell, most: number): string {
+function shortWords({ move }: Cell, most: number, { card }: Wording["print"]): string {
   if (move.say !== undefined) return move.say.text;
   const words = (move.cue.text.split(/[,;:.(]/)[0] ?? "").trim().split(/\s+/).slice(0, most);
-  while (words.length > 1 && trailing.has((words.at(-1) ?? "").toLowerCase())) words.pop();
+  while (words.length > 1 && card.trailing.has((words.at(-1) ?? "").toLowerCase())) words.pop();
   return words.join(" ");
 }

@@ -8,8 +8,9 @@ import { phraseMap } from "../drawing/phrase-map.js";
 import { startsOf } from "../figures.js";
 import { formText } from "../form.js";
 import { type Band, type Cell, type Row, sheetBands } from "../paper/bands.js";
+import { creditSpans } from "../paper/credit.js";
+import type { Dance } from "../paper/dance.js";
 import { versionLine } from "../paper/head.js";
-import { creditSpans, type Dance } from "../paper/notes.js";
 import { layoutFeet, layoutOwnNotes, layoutRunningHeads, margin } from "../paper/page.js";
 import { noteBlocks, type Sheet } from "../paper/sheet.js";
 

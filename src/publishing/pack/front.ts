@@ -5,8 +5,8 @@ import { type Mark, papers, type StructureElement } from "../../typesetting/prin
 import { line } from "../../typesetting/shape.js";
 import { textWidth, wrap } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
+import type { Dance } from "../paper/dance.js";
 import { proseBlocks } from "../paper/markdown.js";
-import type { Dance } from "../paper/notes.js";
 import { margin } from "../paper/page.js";
 import type { Sheet } from "../paper/sheet.js";
 

@@ -2,7 +2,7 @@ import type { Activity, ClassPlan, Block as Stretch } from "../../teaching/class
 import { type Block, itemBlock, textBlock } from "../../typesetting/block.js";
 import type { Wording } from "../../wording/wording.js";
 import { clockText } from "../figures.js";
-import { headingBlock } from "../paper/notes.js";
+import { headingBlock } from "../paper/note-style.js";
 import { cautionOf } from "../safety.js";
 
 const size = 10;

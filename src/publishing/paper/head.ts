@@ -8,7 +8,8 @@ import { startsOf } from "../figures.js";
 import { formText } from "../form.js";
 import { linesHeight, signFigure, stackLines } from "./cell.js";
 import { codeDrawing } from "./code.js";
-import { type Dance, routineAddress } from "./notes.js";
+import { routineAddress } from "./credit.js";
+import type { Dance } from "./dance.js";
 
 export interface Head {
   readonly elements: readonly StructureElement[];

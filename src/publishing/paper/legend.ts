@@ -5,7 +5,7 @@ import { leading, wrap } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { cautionSign, facingDart, hitCorner, otherSide, upsideDown } from "../drawing/signs.js";
 import { smallest } from "./cell.js";
-import type { Dance } from "./notes.js";
+import type { Dance } from "./dance.js";
 
 export interface Legend {
   readonly element: StructureElement;

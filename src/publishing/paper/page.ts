@@ -3,8 +3,8 @@ import { line } from "../../typesetting/shape.js";
 import { leading, type Span, textWidth, wrap } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { smallest } from "./cell.js";
+import type { Dance } from "./dance.js";
 import { versionLine } from "./head.js";
-import type { Dance } from "./notes.js";
 
 export const margin = { side: 40, top: 36, bottom: 44 };
 

@@ -8,21 +8,16 @@ import { floorPlan } from "../drawing/floor-plan.js";
 import { phraseMap } from "../drawing/phrase-map.js";
 import { sheetBands } from "./bands.js";
 import { smallest } from "./cell.js";
+import { routineAddress } from "./credit.js";
+import type { Dance } from "./dance.js";
 import { type Grid, placeGrid, setGrid } from "./grid.js";
 import { type Head, layoutHead, type SheetOptions, versionLine } from "./head.js";
 import { layoutLegend } from "./legend.js";
-import {
-  cautionBlocks,
-  type Dance,
-  gearBlocks,
-  headingBlock,
-  type NoteStyle,
-  optionBlocks,
-  practiceBlocks,
-  routineAddress,
-  teachingBlocks,
-} from "./notes.js";
+import { headingBlock, type NoteStyle } from "./note-style.js";
+import { optionBlocks, teachingBlocks } from "./notes.js";
 import { layoutOwnNotes, layoutRunningHeads, margin } from "./page.js";
+import { practiceBlocks } from "./practice.js";
+import { cautionBlocks, gearBlocks } from "./preparation.js";
 import { orderBlocks } from "./run-order.js";
 
 /** A routine's sheet, laid out on pages of its own, counted from 0. */

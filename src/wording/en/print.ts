@@ -14,6 +14,8 @@ const whereCautionsAre = {
   large: "Read the cautions at the end first.",
 } as const;
 
+const trailing: ReadonlySet<string> = new Set("a an the and of to onto into on in at with for from or".split(" "));
+
 const optionally = " (optional)";
 
 /** What stands on a printed sheet of a routine, its signs and its metadata included. */
@@ -169,5 +171,7 @@ export const print = {
     otherSide: "other side",
     hit: (count: string): string => `${count}!`,
     dancers: (group: string): string => `${group}: `,
+    /** Words that nobody calls at the end of a cue. */
+    trailing,
   },
 };
