@@ -1,11 +1,12 @@
 // A handout as plain data, for the peers that set it: what ours says, and its drawings as SVG.
 import { floorPlan } from "../../dist/publishing/drawing/floor-plan.js";
 import { phraseMap } from "../../dist/publishing/drawing/phrase-map.js";
-import { svgText } from "../../dist/publishing/drawing/svg.js";
 import { clockText, stanceText, tempoText, trackText, trackTime, versionName } from "../../dist/publishing/figures.js";
 import { codeDrawing } from "../../dist/publishing/paper/code.js";
 import { cautionOf, deference } from "../../dist/publishing/safety.js";
 import { reflect } from "../../dist/routine/reflect.js";
+import { svgText } from "../../dist/typesetting/svg.js";
+import { wordingOf } from "../../dist/wording/wording.js";
 
 /** Every handout of a routine: one a version, and the taught one mirrored and in large print. */
 export function sheetsOf(routine, library) {
@@ -24,12 +25,13 @@ export function sheetsOf(routine, library) {
 
 function sheet(routine, version, library) {
   const { music } = routine;
-  const plan = floorPlan(routine, version, library, { width: 240, size: 7 });
+  const wording = wordingOf(library.language);
+  const plan = floorPlan(routine, version, library, { width: 240, size: 7, wording });
   return {
     large: false,
-    map: svgText(phraseMap(routine, version, { width: 515, size: 7 }), "map"),
+    map: svgText(phraseMap(routine, version, { width: 515, size: 7, wording }), "map"),
     floor: plan ? svgText(plan, "floor") : "",
-    code: svgText(codeDrawing(`https://saltmarsh.example/routines/${routine.slug}/`, 64), "code"),
+    code: svgText(codeDrawing(`https://saltmarsh.example/routines/${routine.slug}/`, 64, wording), "code"),
     legend:
       "▬ accent in the music · ◤ lands hard · ▲ facing from here on, seen from above: the audience is at the top of the page",
     title: routine.title,

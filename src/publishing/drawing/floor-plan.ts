@@ -1,9 +1,8 @@
-import { floorPath, type Leg, type Spot } from "../../routine/floor.js";
+import { type Spot as FloorSpot, floorPath, type Leg } from "../../routine/floor.js";
 import type { Library, Routine, Version } from "../../routine/routine.js";
-import { versionName } from "../figures.js";
-import { textWidth } from "../paper/text.js";
+import { type Drawing, line, type Point, type Shape } from "../../typesetting/shape.js";
+import { textWidth } from "../../typesetting/text.js";
 import type { PictureOptions } from "./phrase-map.js";
-import { type Drawing, line, type Point, type Shape } from "./shape.js";
 import { facingDart } from "./signs.js";
 
 /** Metres beyond the path on every side, and least width and depth of the floor shown. */
@@ -18,11 +17,12 @@ export function floorPlan(
   routine: Routine,
   version: Version,
   library: Library,
-  { width, size }: PictureOptions,
+  { width, size, wording }: PictureOptions,
 ): Drawing | undefined {
   const once = version.moves.filter(({ section }) => routine.sections[section]?.wall === 1);
   const path = floorPath(once, library.stepLength);
   if (path.length === 0) return undefined;
+  const { floor: floorWords } = wording.drawing;
   const floor = floorOf(path);
   const top = size * 1.6;
   const bottom = size * 1.6;
@@ -30,7 +30,7 @@ export function floorPlan(
   const scale = Math.min(width / (floor.right - floor.left), width / (floor.front - floor.back));
   const [across, deep] = [(floor.right - floor.left) * scale, (floor.front - floor.back) * scale];
   const shift = (width - across) / 2;
-  const at = ({ x, y }: Spot): Point => [shift + (x - floor.left) * scale, top + (floor.front - y) * scale];
+  const at = ({ x, y }: FloorSpot): Point => [shift + (x - floor.left) * scale, top + (floor.front - y) * scale];
   const box: Shape = {
     kind: "box",
     at: [shift, top],
@@ -40,15 +40,24 @@ export function floorPlan(
     stroke: { tone: "ink", width: 0.9 },
   };
   const shapes: readonly Shape[] = [
-    { kind: "text", at: [width / 2, size], text: "audience", size, anchor: "middle", tone: "soft" },
+    { kind: "text", at: [width / 2, size], text: floorWords.audience, size, anchor: "middle", tone: "soft" },
     box,
     ...metres(floor, at),
     ...legShapes(path, at),
     ...ends(path, version, at, size),
-    ...caption(floor, path, routine.times, width, top + deep + size * 1.3, size),
+    ...caption(floorWords.captions(routine.times, isBack(path)), width, top + deep + size * 1.3, size),
   ];
-  const title = `Floor plan of ${routine.title}, ${versionName(version.id)}`;
-  return { width, height: top + deep + bottom, title, description: describe(path, version, routine.times), shapes };
+  const title = floorWords.title(routine.title, wording.versions.name(version.id));
+  const reach = (of: (spot: FloorSpot) => number) =>
+    Math.max(0, ...path.map(({ to }) => of(to))) - Math.min(0, ...path.map(({ to }) => of(to)));
+  const description = floorWords.description({
+    times: routine.times,
+    facing: version.start.facing,
+    across: reach(({ x }) => x),
+    depth: reach(({ y }) => y),
+    places: path.map(({ to }) => to),
+  });
+  return { width, height: top + deep + bottom, title, description, shapes };
 }
 
 interface Floor {
@@ -70,7 +79,7 @@ function floorOf(path: readonly Leg[]): Floor {
 }
 
 /** A line every metre, counted from where the dancer begins. */
-function metres(floor: Floor, at: (spot: Spot) => Point): readonly Shape[] {
+function metres(floor: Floor, at: (spot: FloorSpot) => Point): readonly Shape[] {
   const steps = (from: number, to: number) =>
     Array.from({ length: Math.floor(to) - Math.ceil(from) + 1 }, (_, index) => Math.ceil(from) + index);
   return [
@@ -84,7 +93,7 @@ function metres(floor: Floor, at: (spot: Spot) => Point): readonly Shape[] {
 }
 
 /** Each way a little to its own right, so that there and back do not hide each other. */
-function legShapes(path: readonly Leg[], at: (spot: Spot) => Point): readonly Shape[] {
+function legShapes(path: readonly Leg[], at: (spot: FloorSpot) => Point): readonly Shape[] {
   return path.flatMap(({ to }, index): readonly Shape[] => {
     const [x1, y1] = at(path[index - 1]?.to ?? { x: 0, y: 0 });
     const [x2, y2] = at(to);
@@ -103,7 +112,7 @@ function legShapes(path: readonly Leg[], at: (spot: Spot) => Point): readonly Sh
 }
 
 /** Where it begins, an open ring with the facing in it, and where it ends, a solid disc. */
-function ends(path: readonly Leg[], version: Version, at: (spot: Spot) => Point, size: number): readonly Shape[] {
+function ends(path: readonly Leg[], version: Version, at: (spot: FloorSpot) => Point, size: number): readonly Shape[] {
   const start = at({ x: 0, y: 0 });
   const end = at(path.at(-1)?.to ?? { x: 0, y: 0 });
   const radius = size * 0.75;
@@ -118,44 +127,14 @@ function ends(path: readonly Leg[], version: Version, at: (spot: Spot) => Point,
   ];
 }
 
-function caption(
-  floor: Floor,
-  path: readonly Leg[],
-  times: number,
-  width: number,
-  baseline: number,
-  size: number,
-): readonly Shape[] {
-  const once = times > 1 ? "one time through · " : "";
-  const long = `${once}start: ring · end: ${isBack(path) ? "second ring" : "disc"} · a square is 1 m`;
-  const text = [long, `${once}a square is 1 m`, "a square is 1 m"].find((one) => textWidth(one, size) <= width) ?? "";
-  return floor.right > floor.left
-    ? [{ kind: "text", at: [width / 2, baseline], text, size, anchor: "middle", tone: "soft" }]
-    : [];
+/** The longest of some captions that has room. */
+function caption(texts: readonly string[], width: number, baseline: number, size: number): readonly Shape[] {
+  const text = texts.find((one) => textWidth(one, size) <= width) ?? "";
+  return [{ kind: "text", at: [width / 2, baseline], text, size, anchor: "middle", tone: "soft" }];
 }
 
+/** Whether it ends where it began. */
 function isBack(path: readonly Leg[]): boolean {
   const { x, y } = path.at(-1)?.to ?? { x: 0, y: 0 };
   return Math.hypot(x, y) < 0.01;
-}
-
-const metresText = (value: number): string => (Math.round(value * 100) / 100).toFixed(1);
-
-/** A place seen from where the dancer begins. */
-function placeText({ x, y }: Spot): string {
-  const across = Math.abs(x) < 0.05 ? [] : [`${metresText(Math.abs(x))} m ${x > 0 ? "right" : "left"}`];
-  const deep = Math.abs(y) < 0.05 ? [] : [`${metresText(Math.abs(y))} m ${y > 0 ? "to the front" : "to the back"}`];
-  const both = [...across, ...deep];
-  return both.length === 0 ? "where it began" : both.join(" and ");
-}
-
-function describe(path: readonly Leg[], version: Version, times: number): string {
-  const reach = (of: (spot: Spot) => number) =>
-    Math.max(0, ...path.map(({ to }) => of(to))) - Math.min(0, ...path.map(({ to }) => of(to)));
-  return [
-    `Seen from above, the audience at the top.${times > 1 ? ` One time through of ${times}.` : ""}`,
-    `It begins facing ${version.start.facing} and covers`,
-    `${metresText(reach(({ x }) => x))} m across and ${metresText(reach(({ y }) => y))} m in depth.`,
-    `From the start the way leads to: ${path.map(({ to }) => placeText(to)).join("; ")}.`,
-  ].join(" ");
 }

@@ -1,9 +1,10 @@
 import type { DancedSection, Move, Routine, Version } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
 import { type Facing, type Height, heights } from "../../routine/words.js";
-import { clockText, trackText, trackTime, versionName } from "../figures.js";
-import { textWidth } from "../paper/text.js";
-import { type Drawing, line, moved, type Point, type Shape } from "./shape.js";
+import { type Drawing, line, moved, type Point, type Shape } from "../../typesetting/shape.js";
+import { textWidth } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
+import { trackTime } from "../figures.js";
 import { facingDart, otherSide, upsideDown } from "./signs.js";
 
 export interface PictureOptions {
@@ -11,10 +12,12 @@ export interface PictureOptions {
   readonly width: number;
   /** Type size in points; nothing in the picture is smaller. */
   readonly size: number;
+  readonly wording: Wording;
 }
 
-/** What the rows of the map need to know. */
-interface Map {
+/** What every row of the map is drawn from. */
+interface MapContext {
+  readonly wording: Wording;
   readonly routine: Routine;
   readonly version: Version;
   readonly size: number;
@@ -34,24 +37,32 @@ interface MapRow {
  * The whole routine as one strip on the track's clock: sections as bands, height as a line, facing, hits and accents, and
  * the track's time along the foot.
  */
-export function phraseMap(routine: Routine, version: Version, { width, size }: PictureOptions): Drawing {
-  const left = textWidth("crouching", size) + 6;
+export function phraseMap(routine: Routine, version: Version, { width, size, wording }: PictureOptions): Drawing {
+  const { map } = wording.drawing;
+  const left = Math.max(...heights.map((height) => textWidth(map.height(height), size))) + 6;
   const right = width - 1;
   const total = routine.seconds.valueOf();
   const x = (seconds: number) => left + (seconds / total) * (right - left);
-  const map: Map = { routine, version, size, left, right, x };
-  const rows = [wallRow(map), bandRow(map), heightRow(map), facingRow(map), hitRow(map), timeRow(map)];
+  const context: MapContext = { routine, version, size, wording, left, right, x };
+  const rows = [
+    wallRow(context),
+    bandRow(context),
+    heightRow(context),
+    facingRow(context),
+    hitRow(context),
+    timeRow(context),
+  ];
   const shapes: Shape[] = [];
   let y = 0;
   for (const row of rows) {
     shapes.push(...moved(row.shapes, 0, y));
     y += row.height;
   }
-  const title = `Phrase map of ${routine.title}, ${versionName(version.id)}`;
-  return { width, height: y, title, description: describe(map), shapes };
+  const title = map.title(routine.title, wording.versions.name(version.id));
+  return { width, height: y, title, description: describe(context), shapes };
 }
 
-const label = ({ size, left }: Map, text: string, baseline: number): Shape => ({
+const label = ({ size, left }: MapContext, text: string, baseline: number): Shape => ({
   kind: "text",
   at: [left - 5, baseline],
   text,
@@ -61,15 +72,16 @@ const label = ({ size, left }: Map, text: string, baseline: number): Shape => ({
 });
 
 /** Times through, where there is more than one. */
-function wallRow({ routine, size, right, x }: Map): MapRow {
+function wallRow({ routine, size, wording, right, x }: MapContext): MapRow {
   if (routine.times < 2) return { height: 0, shapes: [] };
-  const word = routine.walls > 1 ? "wall" : "time";
   const starts = routine.sections.filter((one, index) => one.wall !== routine.sections[index - 1]?.wall);
   const shapes = starts.flatMap(({ wall, start }, index): readonly Shape[] => {
     const from = x(start.valueOf());
     const next = starts[index + 1];
     const room = (next === undefined ? right : x(next.start.valueOf())) - from - 4;
-    const text = [`${word} ${wall}`, String(wall)].find((one) => textWidth(one, size) <= room);
+    const text = [wording.print.timeThrough(routine.walls, wall), String(wall)].find(
+      (one) => textWidth(one, size) <= room,
+    );
     const rule = line("ink", 1.2, [from, 0], [from, size * 1.4]);
     return text === undefined
       ? [rule]
@@ -79,14 +91,14 @@ function wallRow({ routine, size, right, x }: Map): MapRow {
 }
 
 /** Sections as bands: the name where it has room, or its number on the sheet. */
-function bandRow({ routine, size, x }: Map): MapRow {
+function bandRow({ routine, size, wording, x }: MapContext): MapRow {
   const height = size * 1.9;
   const entries = sheetSections(routine);
   const shapes = routine.sections.flatMap((section, index): readonly Shape[] => {
     const [from, to] = [x(section.start.valueOf()), x(section.end.valueOf())];
     const number = String(entries.findIndex(({ danced }) => danced.includes(index)) + 1);
     const sign = section.mirrored ? size * 1.2 : 0;
-    const text = [`${number} ${section.name}`, number].find(
+    const text = [wording.drawing.map.section(number, section.name), number].find(
       (one) => textWidth(one, size, "bold") <= to - from - 6 - sign,
     );
     const stroke = { tone: "ink", width: 0.7 } as const;
@@ -104,7 +116,8 @@ function bandRow({ routine, size, x }: Map): MapRow {
 }
 
 /** Height as a line that sinks and rises, a lane for each height that the version has. */
-function heightRow({ version, size, left, right, x, ...rest }: Map): MapRow {
+function heightRow(context: MapContext): MapRow {
+  const { version, size, wording, left, right, x } = context;
   const used = new Set(
     version.moves.flatMap((move) => [move.before.height, move.after.height]).concat(version.start.height),
   );
@@ -114,7 +127,7 @@ function heightRow({ version, size, left, right, x, ...rest }: Map): MapRow {
   const y = (height: Height) => top + lanes.indexOf(height) * step;
   const guides = lanes.flatMap((height): readonly Shape[] => [
     line("line", 0.4, [left, y(height)], [right, y(height)]),
-    label({ version, size, left, right, x, ...rest }, height, y(height) + size * 0.33),
+    label(context, wording.drawing.map.height(height), y(height) + size * 0.33),
   ]);
   const points: Point[] = [[x(0), y(version.start.height)]];
   for (const { before, after, start, end } of version.moves)
@@ -144,8 +157,8 @@ function turnsOf(version: Version): readonly Turn[] {
 }
 
 /** A dart where the facing changes; of darts that would touch, the last stays. */
-function facingRow(map: Map): MapRow {
-  const { version, size, left, right, x } = map;
+function facingRow(context: MapContext): MapRow {
+  const { version, size, left, right, x } = context;
   const radius = size * 0.5;
   const kept: { at: number; facing: Facing }[] = [{ at: x(0) + radius, facing: version.start.facing }];
   for (const { seconds, facing } of turnsOf(version)) {
@@ -155,12 +168,12 @@ function facingRow(map: Map): MapRow {
     if (at - (kept.at(-1)?.at ?? left) >= radius * 2.3) kept.push({ at, facing });
   }
   const darts = kept.map(({ at, facing }) => facingDart(facing, [at, size * 0.65], radius));
-  return { height: size * 1.5, shapes: [label(map, "facing", size), ...darts] };
+  return { height: size * 1.5, shapes: [label(context, context.wording.drawing.map.facing, size), ...darts] };
 }
 
 /** Hits as solid points that stand on the line, accents as strokes that hang from it. */
-function hitRow(map: Map): MapRow {
-  const { routine, version, size, left, right, x } = map;
+function hitRow(context: MapContext): MapRow {
+  const { routine, version, size, left, right, x } = context;
   const base = size * 0.95;
   const accents = routine.sections.flatMap((section) => accentTimes(section, routine.music.accents));
   const strokes = accents.map((seconds) => line("ink", 0.5, [x(seconds), base], [x(seconds), base + size * 0.4]));
@@ -177,7 +190,10 @@ function hitRow(map: Map): MapRow {
       return { kind: "path", points, closed: true, fill: "ink" };
     });
   const rule = line("line", 0.4, [left, base], [right, base]);
-  return { height: size * 1.6, shapes: [label(map, "hits", size), rule, ...strokes, ...hits] };
+  return {
+    height: size * 1.6,
+    shapes: [label(context, context.wording.drawing.map.hits, size), rule, ...strokes, ...hits],
+  };
 }
 
 function accentTimes(section: DancedSection, accents: readonly number[]): readonly number[] {
@@ -190,8 +206,8 @@ function accentTimes(section: DancedSection, accents: readonly number[]): readon
 }
 
 /** The track's clock: a tick a phrase, a long one with its time a section, as far as the times have room. */
-function timeRow(map: Map): MapRow {
-  const { routine, size, left, right, x } = map;
+function timeRow(context: MapContext): MapRow {
+  const { routine, size, wording, left, right, x } = context;
   const ticks = routine.sections.flatMap((section) =>
     section.phrases.map((phrase, index): Shape => {
       const count = 60 / section.countsPerMinute.valueOf();
@@ -199,11 +215,11 @@ function timeRow(map: Map): MapRow {
       return line("ink", index === 0 ? 0.9 : 0.5, [at, 0], [at, index === 0 ? 5 : 3]);
     }),
   );
-  const last = trackText(trackTime(routine, routine.seconds));
+  const last = wording.time.track(trackTime(routine, routine.seconds));
   const end = right - textWidth(last, size) - 4;
   let free = left;
   const times = routine.sections.flatMap(({ start }): readonly Shape[] => {
-    const text = trackText(trackTime(routine, start));
+    const text = wording.time.track(trackTime(routine, start));
     const at = x(start.valueOf());
     const width = textWidth(text, size);
     if (at < free || at + width > end) return [];
@@ -212,40 +228,31 @@ function timeRow(map: Map): MapRow {
   });
   const close: Shape = { kind: "text", at: [right, size + 5], text: last, size, anchor: "end", tone: "ink" };
   const rule = line("ink", 0.9, [left, 0], [right, 0]);
-  return { height: size + 8, shapes: [label(map, "track", size + 5), rule, ...ticks, ...times, close] };
+  return {
+    height: size + 8,
+    shapes: [label(context, wording.drawing.map.track, size + 5), rule, ...ticks, ...times, close],
+  };
 }
 
-/** The same in words. */
-function describe({ routine, version }: Map): string {
-  const at = (seconds: Move["start"]) => trackText(trackTime(routine, seconds));
-  const sections = routine.sections.map(
-    ({ name, start, counts, mirrored, wall }) =>
-      `${at(start)} ${name}${mirrored ? ", other side" : ""}${routine.times > 1 ? `, ${routine.walls > 1 ? "wall" : "time"} ${wall}` : ""}, ${counts} counts`,
-  );
-  const levels = version.moves.filter(({ before, after }) => before.height !== after.height);
-  const turns = version.moves.filter(({ before, after }) => before.facing !== after.facing);
-  const inverted = version.moves.filter(isInverted);
-  const hits = version.moves.filter(({ hit }) => hit);
-  const list = (word: string, items: readonly string[]) =>
-    items.length === 0 ? [] : [`${word}: ${items.join("; ")}.`];
-  return [
-    `${routine.counts} counts in ${clockText(routine.seconds)}, on the track's clock.`,
-    ...list("Sections", sections),
-    ...list("Height", [
-      `${version.start.height} at first`,
-      ...levels.map(({ end, after }) => `${at(end)} ${after.height}`),
-    ]),
-    ...list(
-      "Upside down",
-      inverted.map(({ start }) => at(start)),
-    ),
-    ...list("Facing", [
-      `${version.start.facing} at first`,
-      ...turns.map(({ end, after }) => `${at(end)} ${after.facing}`),
-    ]),
-    ...list(
-      "Hits",
-      hits.map(({ start }) => at(start)),
-    ),
-  ].join(" ");
+/** The text alternative: all that the map shows, in words. */
+function describe({ routine, version, wording }: MapContext): string {
+  const at = (seconds: Move["start"]) => wording.time.track(trackTime(routine, seconds));
+  const { moves, start } = version;
+  const sunk = moves.filter(({ before, after }) => before.height !== after.height);
+  const turned = moves.filter(({ before, after }) => before.facing !== after.facing);
+  return wording.drawing.map.description({
+    counts: routine.counts,
+    run: wording.time.clock(routine.seconds),
+    sections: routine.sections.map(({ name, start, counts, mirrored, wall }) => ({
+      at: at(start),
+      name,
+      mirrored,
+      time: routine.times > 1 ? wording.print.timeThrough(routine.walls, wall) : undefined,
+      counts,
+    })),
+    height: { first: start.height, changes: sunk.map(({ end, after }) => ({ at: at(end), to: after.height })) },
+    inverted: moves.filter(isInverted).map(({ start }) => at(start)),
+    facing: { first: start.facing, changes: turned.map(({ end, after }) => ({ at: at(end), to: after.facing })) },
+    hits: moves.filter(({ hit }) => hit).map(({ start }) => at(start)),
+  });
 }

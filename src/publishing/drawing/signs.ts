@@ -1,5 +1,5 @@
 import { type Facing, facings } from "../../routine/words.js";
-import type { Point, Shape } from "./shape.js";
+import type { Point, Shape } from "../../typesetting/shape.js";
 
 /** A facing as a dart seen from above: up is front, where the audience is. `radius` is half its length. */
 export function facingDart(facing: Facing, [x, y]: Point, radius: number): Shape {
@@ -52,7 +52,7 @@ export function cautionSign([x, y]: Point, radius: number): readonly Shape[] {
   ];
 }
 
-/** Two points that look at each other: danced on the other side. */
+/** Danced on the other side: two triangles, their tips together. */
 export function otherSide([x, y]: Point, radius: number): readonly Shape[] {
   return [-1, 1].map((side): Shape => {
     const points: readonly Point[] = [

@@ -1,13 +1,14 @@
 import type { Library } from "../../routine/routine.js";
+import { type Block, textBlock } from "../../typesetting/block.js";
+import { type Area, type Flowed, flow } from "../../typesetting/flow.js";
+import { papers } from "../../typesetting/print.js";
+import type { Span } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
 import { type Band, type Cell, type Row, sheetBands } from "../paper/bands.js";
-import { type Block, textBlock } from "../paper/block.js";
-import { type Area, type Flowed, flow } from "../paper/flow.js";
+import type { Dance } from "../paper/dance.js";
 import { versionLine } from "../paper/head.js";
-import type { Dance } from "../paper/notes.js";
 import { layoutFeet, margin } from "../paper/page.js";
-import { papers } from "../paper/print.js";
 import type { Sheet } from "../paper/sheet.js";
-import type { Span } from "../paper/text.js";
 
 /**
  * Type that reads from two metres: a capital is a three-hundredth of the distance high (from memory), which is 28 points
@@ -30,92 +31,92 @@ interface Setting {
 }
 
 /** The cue card: nothing but counts and the shortest words, as large as one page allows. */
-export function layoutCard(dance: Dance, library: Library): Sheet {
-  const bands = sheetBands(dance.routine, dance.version);
+export function layoutCard(dance: Dance, library: Library, wording: Wording): Sheet {
+  const bands = sheetBands(dance.routine, dance.version, wording);
+  const version = versionLine(dance.routine, dance.version, wording);
+  const content: CardContent = { title: dance.routine.title, version, bands };
   let placed: Flowed | undefined;
   for (const setting of tries) {
-    placed = placeCard(dance, bands, library, setting);
+    placed = placeCard(content, library, setting, wording);
     if (placed.page === 0) break;
   }
   // What no page can hold in any size takes as many as it needs, but is read from two metres.
-  if (placed === undefined || placed.page > 0) placed = placeCard(dance, bands, library, { size: easy, words: 3 });
+  if (placed === undefined || placed.page > 0) placed = placeCard(content, library, { size: easy, words: 3 }, wording);
   const pages = placed.page + 1;
-  const title = `${dance.routine.title}, ${versionLine(dance.routine, dance.version)}, cue card`;
+  const title = wording.print.bookmark(dance.routine.title, version, "card");
   return {
     pages,
-    parts: placed.draw(),
-    decoration: layoutFeet(library.paper, Array<readonly Span[]>(pages).fill([{ text: library.name }])),
+    elements: placed.draw(),
+    decoration: layoutFeet(library.paper, Array<readonly Span[]>(pages).fill([{ text: library.name }]), wording),
     bookmarks: [{ title, page: 0, y: 0, under: [] }],
   };
 }
 
-function placeCard({ routine, version }: Dance, bands: readonly Band[], library: Library, setting: Setting): Flowed {
+/** What a card says, in whatever size. */
+interface CardContent {
+  readonly title: string;
+  readonly version: string;
+  readonly bands: readonly Band[];
+}
+
+function placeCard(
+  { title, version, bands }: CardContent,
+  library: Library,
+  setting: Setting,
+  { print }: Wording,
+): Flowed {
   const [pageWidth, pageHeight] = papers[library.paper];
   const width = pageWidth - 2 * margin.side;
   const bottom = pageHeight - margin.bottom;
   const area: Area = { left: margin.side, width, columns: 1, gutter: 0, top: margin.top, bottom, tail: 0 };
-  const title: readonly Span[] = [
-    { text: `${routine.title} `, style: "bold" },
-    { text: versionLine(routine, version) },
-  ];
+  const heading: readonly Span[] = [{ text: `${title} `, style: "bold" }, { text: version }];
   const blocks: readonly Block[] = [
-    textBlock(title, { size: 20, width, tag: "H1" }),
-    ...bands.flatMap((band) => bandBlocks(band, setting, width)),
+    textBlock(heading, { size: 20, width, tag: "H1" }),
+    ...bands.flatMap((band) => bandBlocks(band, setting, width, print)),
   ];
   return flow(blocks, { page: 0, y: margin.top }, area);
 }
 
-function bandBlocks({ section, again, rows }: Band, { size, words }: Setting, width: number): readonly Block[] {
-  const side = section.mirrored ? ["other side"] : [];
+function bandBlocks(
+  { section, again, rows }: Band,
+  { size, words }: Setting,
+  width: number,
+  print: Wording["print"],
+): readonly Block[] {
+  const side = section.mirrored ? [print.card.otherSide] : [];
   const name: readonly Span[] = [
     { text: section.name, style: "bold" },
     { text: [...side, ...(again === "" ? [] : [again])].map((text) => ` · ${text}`).join("") },
   ];
   return [
     textBlock(name, { size: Math.max(14, size * 0.6), width, tag: "H2", before: size * 0.4, keepNext: true }),
-    ...rows.map((row) => textBlock(rowSpans(row, words), { size, width, before: size * 0.12 })),
+    ...rows.map((row) => textBlock(rowSpans(row, words, print), { size, width, before: size * 0.12 })),
   ];
 }
 
-function rowSpans(row: Row, words: number): readonly Span[] {
-  const who: readonly Span[] = row.dancers === undefined ? [] : [{ text: `${row.dancers}: ` }];
+function rowSpans(row: Row, words: number, print: Wording["print"]): readonly Span[] {
+  const who: readonly Span[] = row.dancers === undefined ? [] : [{ text: print.card.dancers(row.dancers) }];
   const moves = row.cells.filter(({ begins }) => begins);
-  return [...who, ...moves.flatMap((cell) => [...countSpans(cell), { text: `${shortWords(cell, words)} ` }])];
+  return [
+    ...who,
+    ...moves.flatMap((cell) => [...countSpans(cell, print), { text: `${shortWords(cell, words, print)} ` }]),
+  ];
 }
 
 /** The count that a move begins on; a hit is shouted. */
-function countSpans({ text, move }: Cell): readonly Span[] {
+function countSpans({ text, move }: Cell, print: Wording["print"]): readonly Span[] {
   const first =
     text.label
       .map((span) => span.text)
       .join("")
       .split("–")[0] ?? "";
-  return [{ text: `${first}${move.hit ? "!" : ""}\u00a0`, style: "bold" }];
+  return [{ text: `${move.hit ? print.card.hit(first) : first}\u00a0`, style: "bold" }];
 }
 
-/** Words that nobody calls at the end of a cue. */
-const trailing = new Set([
-  "a",
-  "an",
-  "the",
-  "and",
-  "of",
-  "to",
-  "onto",
-  "into",
-  "on",
-  "in",
-  "at",
-  "with",
-  "for",
-  "from",
-  "or",
-]);
-
 /** What is called: `say`, or else the first words of the cue, up to its first comma. */
-export function shortWords({ move }: Cell, most: number): string {
+function shortWords({ move }: Cell, most: number, { card }: Wording["print"]): string {
   if (move.say !== undefined) return move.say.text;
   const words = (move.cue.text.split(/[,;:.(]/)[0] ?? "").trim().split(/\s+/).slice(0, most);
-  while (words.length > 1 && trailing.has((words.at(-1) ?? "").toLowerCase())) words.pop();
+  while (words.length > 1 && card.trailing.has((words.at(-1) ?? "").toLowerCase())) words.pop();
   return words.join(" ");
 }

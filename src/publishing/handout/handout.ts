@@ -1,23 +1,24 @@
 import type { Library, Routine, Version } from "../../routine/routine.js";
+import { writePrint } from "../../typesetting/pdf/write.js";
+import type { Print } from "../../typesetting/print.js";
+import type { Span } from "../../typesetting/text.js";
+import { type Wording, wordingOf } from "../../wording/wording.js";
+import { creditSpans } from "../paper/credit.js";
+import type { Dance } from "../paper/dance.js";
 import { versionLine } from "../paper/head.js";
-import { creditSpans, type Dance } from "../paper/notes.js";
 import { layoutFeet } from "../paper/page.js";
-import type { Print } from "../paper/print.js";
 import { layoutSheet, type Sheet } from "../paper/sheet.js";
-import type { Span } from "../paper/text.js";
-import { writePrint } from "../paper/write.js";
 import { layoutCard } from "./card.js";
 import { layoutLarge } from "./large.js";
 
 /** Kinds of handout: the sheet, in large print, or as a card to read from the floor. */
 export type Variant = "sheet" | "large" | "card";
 
-const layouts: Record<Variant, { readonly name: string; readonly layout: (dance: Dance, library: Library) => Sheet }> =
-  {
-    sheet: { name: "", layout: footedSheet },
-    large: { name: ", large print", layout: layoutLarge },
-    card: { name: ", cue card", layout: layoutCard },
-  };
+const layouts: Record<Variant, (dance: Dance, library: Library, wording: Wording) => Sheet> = {
+  sheet: footedSheet,
+  large: layoutLarge,
+  card: layoutCard,
+};
 
 /** Draws a version's handout as a PDF; for a mirrored one, give the reflected routine. */
 export function drawHandout(
@@ -31,19 +32,19 @@ export function drawHandout(
 
 /** The same, laid out and not yet written. */
 export function handoutPrint(routine: Routine, version: Version, library: Library, variant: Variant): Print {
-  const { name, layout } = layouts[variant];
+  const wording = wordingOf(library.language);
   return {
-    title: `${routine.title}: ${versionLine(routine, version)}${name}`,
+    title: wording.print.title(routine.title, versionLine(routine, version, wording), variant),
     author: routine.choreographer,
     language: library.language,
     ...(routine.date === undefined ? {} : { date: routine.date }),
     paper: library.paper,
-    ...layout({ routine, version }, library),
+    ...layouts[variant]({ routine, version }, library, wording),
   };
 }
 
-function footedSheet({ routine, version }: Dance, library: Library): Sheet {
-  const sheet = layoutSheet(routine, version, library, { within: "handout" });
+function footedSheet({ routine, version }: Dance, library: Library, wording: Wording): Sheet {
+  const sheet = layoutSheet(routine, version, library, { within: "handout", wording });
   const credit = Array<readonly Span[]>(sheet.pages).fill(creditSpans(routine, library));
-  return { ...sheet, decoration: [...sheet.decoration, ...layoutFeet(library.paper, credit)] };
+  return { ...sheet, decoration: [...sheet.decoration, ...layoutFeet(library.paper, credit, wording)] };
 }

@@ -1,17 +1,18 @@
 import type { Library } from "../../routine/routine.js";
+import { type Block, itemBlock, textBlock, wholeBlock } from "../../typesetting/block.js";
+import { type Area, flow } from "../../typesetting/flow.js";
+import { figure, papers } from "../../typesetting/print.js";
+import type { Span } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
 import { phraseMap } from "../drawing/phrase-map.js";
-import { clockText, stanceText, startsOf, tempoText, trackText } from "../figures.js";
+import { startsOf } from "../figures.js";
 import { formText } from "../form.js";
 import { type Band, type Cell, type Row, sheetBands } from "../paper/bands.js";
-import { type Block, itemBlock, textBlock, wholeBlock } from "../paper/block.js";
-import { type Area, flow } from "../paper/flow.js";
+import { creditSpans } from "../paper/credit.js";
+import type { Dance } from "../paper/dance.js";
 import { versionLine } from "../paper/head.js";
-import { creditSpans, type Dance } from "../paper/notes.js";
 import { layoutFeet, layoutOwnNotes, layoutRunningHeads, margin } from "../paper/page.js";
-import { figure, papers } from "../paper/print.js";
 import { noteBlocks, type Sheet } from "../paper/sheet.js";
-import type { Span } from "../paper/text.js";
-import { cautionOf } from "../safety.js";
 
 /**
  * Type size: nothing on these sheets is smaller. 18 points is what the American Printing House for the Blind asks of large
@@ -20,70 +21,70 @@ import { cautionOf } from "../safety.js";
 const size = 18;
 
 /** The handout in large print: the counts as a list, one move under the other, in one column. */
-export function layoutLarge(dance: Dance, library: Library): Sheet {
+export function layoutLarge(dance: Dance, library: Library, wording: Wording): Sheet {
   const [pageWidth, pageHeight] = papers[library.paper];
   const width = pageWidth - 2 * margin.side;
   const bottom = pageHeight - margin.bottom - size;
   const area: Area = { left: margin.side, width, columns: 1, gutter: 0, top: margin.top + 44, bottom, tail: 90 };
-  const map = phraseMap(dance.routine, dance.version, { width, size });
+  const map = phraseMap(dance.routine, dance.version, { width, size, wording });
   const blocks = [
-    ...headBlocks(dance, library, width),
-    wholeBlock(map.height, 14, (spot) => figure(map, spot)),
-    ...sheetBands(dance.routine, dance.version).flatMap((band) => bandBlocks(band, width)),
-    ...noteBlocks(dance, library, { within: "handout" }, { size, width }),
+    ...headBlocks(dance, library, width, wording),
+    wholeBlock(map.height, 14, (position) => figure(map, position)),
+    ...sheetBands(dance.routine, dance.version, wording).flatMap((band) => bandBlocks(band, width, wording)),
+    ...noteBlocks(dance, library, { within: "handout", wording }, { size, width }),
     textBlock(creditSpans(dance.routine, library), { size, width, before: 24 }),
   ];
   const placed = flow(blocks, { page: 0, y: margin.top }, area);
-  const own = layoutOwnNotes({ page: placed.page, x: margin.side, y: placed.y + 18 }, width, bottom, size);
+  const own = layoutOwnNotes({ page: placed.page, x: margin.side, y: placed.y + 18 }, width, bottom, wording, size);
   const pages = placed.page + 1;
-  const title = `${dance.routine.title}, ${versionLine(dance.routine, dance.version)}, large print`;
+  const version = versionLine(dance.routine, dance.version, wording);
+  const title = wording.print.bookmark(dance.routine.title, version, "large");
   return {
     pages,
-    parts: [...placed.draw(), own.part],
+    elements: [...placed.draw(), own.element],
     decoration: [
       ...own.decoration,
-      ...layoutRunningHeads(dance, pages, width, size),
-      ...layoutFeet(library.paper, Array<readonly Span[]>(pages).fill([]), size),
+      ...layoutRunningHeads(dance, pages, width, size, wording),
+      ...layoutFeet(library.paper, Array<readonly Span[]>(pages).fill([]), wording, size),
     ],
     bookmarks: [{ title, page: 0, y: 0, under: [] }],
   };
 }
 
-function headBlocks({ routine, version }: Dance, library: Library, width: number): readonly Block[] {
+function headBlocks({ routine, version }: Dance, library: Library, width: number, wording: Wording): readonly Block[] {
   const { music } = routine;
-  const song =
-    music.title === undefined ? "" : `, to “${music.title}”${music.artist === undefined ? "" : ` by ${music.artist}`}`;
-  const gear = version.gear.map(({ item, need }) => (need === "optional" ? `${item} (optional)` : item));
-  const cautions = version.cautions.map((risk) => cautionOf(risk).label);
-  const form = formText(routine);
+  const { print, stance, risks, time } = wording;
+  const { large } = print;
+  const song = music.title === undefined ? undefined : print.song(music.title, music.artist);
+  const gear = version.gear.map(({ item, need }) => print.item(item, need === "optional"));
+  const cautions = version.cautions.map(risks.label);
+  const timesThrough = formText(routine);
+  const about = large.about(versionLine(routine, version, wording), routine.choreographer, song);
+  const run = large.size(routine.counts, time.clock(routine.seconds), time.tempo(music.countsPerMinute));
   const fact = (label: string, text: string) =>
-    textBlock([{ text: `${label}: `, style: "bold" }, { text }], { size, width, before: 6 });
+    textBlock([{ text: large.fact(label), style: "bold" }, { text }], { size, width, before: 6 });
   return [
     textBlock([{ text: library.name }], { size, width }),
     textBlock([{ text: routine.title, style: "bold" }], { size: 32, width, tag: "H1", before: 2 }),
-    textBlock([{ text: `${versionLine(routine, version)}. Choreography: ${routine.choreographer}${song}.` }], {
-      size,
-      width,
-    }),
-    fact("Counts", `${routine.counts} in ${clockText(routine.seconds)}, ${tempoText(music.countsPerMinute)} a minute`),
-    fact("Counts in", `${music.countIn}; the first count is at ${trackText(music.firstCount)} in the track`),
+    textBlock([{ text: about }], { size, width }),
+    fact(large.counts, run),
+    fact(large.countIn, large.firstCount(music.countIn, time.track(music.firstCount))),
     ...startsOf(routine, version).map(({ group, start }) =>
-      fact("Starts", `${group === undefined ? "" : `${group}: `}${stanceText(start)}`),
+      fact(print.starts, print.start(group, stance.whole(start))),
     ),
-    ...(form.length === 0 ? [] : [fact(routine.walls > 1 ? "Walls" : "Times", form.join(" "))]),
-    ...(gear.length === 0 ? [] : [fact("Bring", gear.join(", "))]),
-    ...(cautions.length === 0
-      ? []
-      : [fact("Take care", `${cautions.join(", ")}. Read the cautions at the end first.`)]),
+    ...(timesThrough.length === 0 ? [] : [fact(print.timesThrough(routine.walls), timesThrough.join(" "))]),
+    ...(gear.length === 0 ? [] : [fact(print.bring, gear.join(", "))]),
+    ...(cautions.length === 0 ? [] : [fact(print.takeCare, print.care(cautions, "large"))]),
   ];
 }
 
-function bandBlocks(band: Band, width: number): readonly Block[] {
+function bandBlocks(band: Band, width: number, wording: Wording): readonly Block[] {
+  const { print } = wording;
   const { section, number, again, rows } = band;
   const facts = [
-    ...(section.words === undefined ? [] : [`“${section.words}”`]),
-    ...(section.mirrored ? ["on the other side"] : []),
-    ...section.canon.map(({ group, after }) => `${group}: the same, ${after} counts later`),
+    ...(section.words === undefined ? [] : [print.quoted(section.words)]),
+    ...(section.mirrored ? [print.otherSide] : []),
+    ...section.canon.map(({ group, after }) => print.large.canon(group, after)),
     ...(again === "" ? [] : [again]),
   ];
   const heading = textBlock([{ text: `${number} ${section.name}`, style: "bold" }], {
@@ -95,17 +96,18 @@ function bandBlocks(band: Band, width: number): readonly Block[] {
   });
   const about =
     facts.length === 0 ? [] : [textBlock([{ text: facts.join(", ") }], { size, width, before: 3, keepNext: true })];
-  return [heading, ...about, ...rows.flatMap((row) => rowBlocks(row, width))];
+  return [heading, ...about, ...rows.flatMap((row) => rowBlocks(row, width, wording))];
 }
 
-function rowBlocks(row: Row, width: number): readonly Block[] {
+function rowBlocks(row: Row, width: number, wording: Wording): readonly Block[] {
+  const { print, stance, time } = wording;
   const head = [
     ...(row.dancers === undefined ? [] : [row.dancers]),
-    `${trackText(row.time)}, facing ${row.facing}`,
-    ...(row.phrase.say === undefined ? [] : [`called “${row.phrase.say.join(" · ")}”`]),
+    `${time.track(row.time)}, ${stance.facing(row.facing)}`,
+    ...(row.phrase.say === undefined ? [] : [print.large.called(row.phrase.say)]),
   ];
   const moves = row.cells.map((cell) =>
-    itemBlock(labelOf(cell), cellSpans(cell), { size, width, before: 4, whole: true }),
+    itemBlock(labelOf(cell), cellSpans(cell, wording), { size, width, before: 4, whole: true }),
   );
   const keepNext = moves.length > 0;
   return [textBlock([{ text: head.join(", "), tone: "soft" }], { size, width, before: 12, keepNext }), ...moves];
@@ -114,11 +116,11 @@ function rowBlocks(row: Row, width: number): readonly Block[] {
 const labelOf = ({ text }: Cell): Span => ({ text: text.label.map((span) => span.text).join(""), style: "bold" });
 
 /** All that a cell of the grid shows, in words. */
-function cellSpans({ text, move, begins, ends }: Cell): readonly Span[] {
+function cellSpans({ text, move, begins, ends }: Cell, { print }: Wording): readonly Span[] {
   const asides = [
-    ...(begins && move.hit ? ["hit"] : []),
-    ...(ends && move.after.facing !== move.before.facing ? [`now facing ${move.after.facing}`] : []),
+    ...(begins && move.hit ? [print.hit] : []),
+    ...(ends && move.after.facing !== move.before.facing ? [print.nowFacing(move.after.facing)] : []),
     ...text.risk.map((span) => span.text),
   ];
-  return [...text.spans, ...(asides.length === 0 ? [] : [{ text: ` (${asides.join(", ")})` }])];
+  return [...text.spans, ...(asides.length === 0 ? [] : [{ text: print.aside(asides) }])];
 }

@@ -1,17 +1,17 @@
 import type { Library, Workshop } from "../../routine/routine.js";
-import { line } from "../drawing/shape.js";
-import { versionName } from "../figures.js";
-import { type Block, textBlock } from "../paper/block.js";
-import { type Area, flow } from "../paper/flow.js";
+import { type Block, textBlock } from "../../typesetting/block.js";
+import { type Area, flow } from "../../typesetting/flow.js";
+import { type Mark, papers, type StructureElement } from "../../typesetting/print.js";
+import { line } from "../../typesetting/shape.js";
+import { textWidth, wrap } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
+import type { Dance } from "../paper/dance.js";
 import { proseBlocks } from "../paper/markdown.js";
-import type { Dance } from "../paper/notes.js";
 import { margin } from "../paper/page.js";
-import { type Mark, type Part, papers } from "../paper/print.js";
 import type { Sheet } from "../paper/sheet.js";
-import { textWidth, wrap } from "../paper/text.js";
 
 /** A leaf of the pack: pages with a name in the contents. */
-export interface Chapter {
+export interface Leaf {
   readonly title: string;
   readonly sheet: Sheet;
 }
@@ -31,14 +31,15 @@ export function textArea(library: Library): Area {
 }
 
 /** Blocks on pages of their own. */
-export function textChapter(title: string, blocks: readonly Block[], library: Library, top = margin.top): Chapter {
+export function textLeaf(title: string, blocks: readonly Block[], library: Library, top = margin.top): Leaf {
   const { draw, page } = flow(blocks, { page: 0, y: top }, textArea(library));
   const bookmarks = [{ title, page: 0, y: 0, under: [] }];
-  return { title, sheet: { parts: draw(), decoration: [], pages: page + 1, bookmarks } };
+  return { title, sheet: { elements: draw(), decoration: [], pages: page + 1, bookmarks } };
 }
 
 /** The cover: what, when, where, for whom, by whom, and the author's words. */
-export function coverChapter(workshop: Workshop, dances: readonly Dance[], library: Library): Chapter {
+export function coverLeaf(workshop: Workshop, dances: readonly Dance[], library: Library, wording: Wording): Leaf {
+  const { pack, versions } = wording;
   const { width } = textArea(library);
   const text = (words: string, size: number, before: number) => textBlock([{ text: words }], { size, width, before });
   const blocks: readonly Block[] = [
@@ -46,19 +47,19 @@ export function coverChapter(workshop: Workshop, dances: readonly Dance[], libra
     textBlock([{ text: workshop.title, style: "bold" }], { size: 34, width, tag: "H1", before: 4 }),
     ...(workshop.date === undefined ? [] : [text(dateText(workshop.date, library.language), 15, 14)]),
     ...(workshop.venue === undefined ? [] : [text(workshop.venue, 15, 3)]),
-    text(`${workshop.minutes} minutes · ${versionName(workshop.level)}`, 15, 3),
+    text(pack.class(workshop.minutes, versions.name(workshop.level)), 15, 3),
     ...dances.map(({ routine, version }, index) =>
       textBlock(
         [
           { text: routine.title, style: "bold" },
-          { text: ` by ${routine.choreographer} · ${versionName(version.id)} · ${routine.counts} counts` },
+          { text: pack.routine(routine.choreographer, versions.name(version.id), routine.counts) },
         ],
         { size: 12, width, before: index === 0 ? 28 : 4 },
       ),
     ),
-    ...spaced(proseBlocks(workshop.prose, { size: 11, width: width * 0.8, level: 2, ...base(library) }), 28),
+    ...spaced(proseBlocks(workshop.prose, { size: 11, width: width * 0.8, level: 2, wording, ...base(library) }), 28),
   ];
-  return textChapter("Cover", blocks, library, 150);
+  return textLeaf(pack.cover, blocks, library, 150);
 }
 
 const base = ({ url }: Library): { base?: string } => (url === undefined ? {} : { base: `${url}/` });
@@ -73,23 +74,23 @@ function dateText(date: string, language: string): string {
   return new Intl.DateTimeFormat(language === "en" ? "en-GB" : language, options).format(new Date(`${date}T00:00:00Z`));
 }
 
-/** Where each chapter begins, counted from 0. */
-export interface Entry {
+/** Where each leaf begins, counted from 0. */
+export interface ContentsEntry {
   readonly title: string;
   readonly page: number;
 }
 
-const row = 24;
+const rowHeight = 24;
 
 /** Contents with page numbers that are links; the entries are few enough for one page in every pack that a class can dance. */
-export function contentsChapter(entries: readonly Entry[], library: Library): Chapter {
+export function contentsLeaf(entries: readonly ContentsEntry[], library: Library, { pack }: Wording): Leaf {
   const { left, width, top, bottom } = textArea(library);
-  const [head] = wrap([{ text: "Contents", style: "bold" }], 20);
+  const [head] = wrap([{ text: pack.contents, style: "bold" }], 20);
   const first = top + 44;
-  const aPage = Math.floor((bottom - first) / row);
+  const aPage = Math.floor((bottom - first) / rowHeight);
   const decoration: Mark[] = [];
-  const items = entries.map(({ title, page }, index): Part => {
-    const at = { page: Math.floor(index / aPage), y: first + (index % aPage) * row };
+  const items = entries.map(({ title, page }, index): StructureElement => {
+    const at = { page: Math.floor(index / aPage), y: first + (index % aPage) * rowHeight };
     const number = String(page + 1);
     const right = left + width - textWidth(number, 12);
     const [line1] = wrap([{ text: title }], 12, width - 60);
@@ -103,16 +104,16 @@ export function contentsChapter(entries: readonly Entry[], library: Library): Ch
     ];
     return {
       tag: "TOCI",
-      content: [{ tag: "Link", alt: `${title}, page ${number}`, target: { page }, content: marks }],
+      content: [{ tag: "Link", alt: pack.entry(title, number), target: { page }, content: marks }],
     };
   });
-  const parts: readonly Part[] = [
+  const elements: readonly StructureElement[] = [
     { tag: "H1", content: head === undefined ? [] : [{ page: 0, x: left, y: top, line: head }] },
     { tag: "TOC", content: items },
   ];
   const pages = Math.max(1, Math.ceil(entries.length / aPage));
   return {
-    title: "Contents",
-    sheet: { parts, decoration, pages, bookmarks: [{ title: "Contents", page: 0, y: 0, under: [] }] },
+    title: pack.contents,
+    sheet: { elements, decoration, pages, bookmarks: [{ title: pack.contents, page: 0, y: 0, under: [] }] },
   };
 }

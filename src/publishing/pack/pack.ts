@@ -1,14 +1,16 @@
 import type { Library, Workshop } from "../../routine/routine.js";
 import { versionAt } from "../../routine/version-at.js";
 import { planClass } from "../../teaching/plan.js";
-import { wordingOf } from "../../wording/wording.js";
-import { cautionBlocks, creditSpans, type Dance, gearBlocks } from "../paper/notes.js";
+import { writePrint } from "../../typesetting/pdf/write.js";
+import { later, laterBookmark, laterMark, type Print } from "../../typesetting/print.js";
+import type { Span } from "../../typesetting/text.js";
+import { type Wording, wordingOf } from "../../wording/wording.js";
+import { creditSpans } from "../paper/credit.js";
+import type { Dance } from "../paper/dance.js";
 import { layoutFeet } from "../paper/page.js";
-import { later, laterBookmark, laterMark, type Print } from "../paper/print.js";
+import { cautionBlocks, gearBlocks } from "../paper/preparation.js";
 import { layoutSheet } from "../paper/sheet.js";
-import type { Span } from "../paper/text.js";
-import { writePrint } from "../paper/write.js";
-import { type Chapter, contentsChapter, coverChapter, textArea, textChapter } from "./front.js";
+import { contentsLeaf, coverLeaf, type Leaf, textArea, textLeaf } from "./front.js";
 import { planBlocks } from "./plan.js";
 
 /** Draws a workshop's pack as a PDF. */
@@ -17,12 +19,13 @@ export function drawPack(workshop: Workshop, library: Library): Promise<Uint8Arr
 }
 
 /** A chapter of the pack, and what stands at the foot of its pages. */
-interface Leaf extends Chapter {
+interface FootedLeaf extends Leaf {
   readonly foot: readonly Span[];
 }
 
 export function packPrint(workshop: Workshop, library: Library): Print {
-  const leaves = packLeaves(workshop, library);
+  const wording = wordingOf(library.language);
+  const leaves = packLeaves(workshop, library, wording);
   const starts = leaves.map((_, index) => leaves.slice(0, index).reduce((sum, { sheet }) => sum + sheet.pages, 0));
   const shifted = leaves.map((leaf, index) => ({ ...leaf, start: starts[index] ?? 0 }));
   const feet = leaves.flatMap(({ sheet, foot }) => Array<readonly Span[]>(sheet.pages).fill(foot));
@@ -33,57 +36,62 @@ export function packPrint(workshop: Workshop, library: Library): Print {
     ...(workshop.date === undefined ? {} : { date: workshop.date }),
     paper: library.paper,
     pages: feet.length,
-    parts: shifted.map(({ sheet, start }) => ({ tag: "Sect", content: sheet.parts.map((part) => later(part, start)) })),
+    elements: shifted.map(({ sheet, start }) => ({
+      tag: "Sect",
+      content: sheet.elements.map((element) => later(element, start)),
+    })),
     decoration: [
       ...shifted.flatMap(({ sheet, start }) => sheet.decoration.map((mark) => laterMark(mark, start))),
-      ...layoutFeet(library.paper, feet),
+      ...layoutFeet(library.paper, feet, wording),
     ],
     bookmarks: shifted.flatMap(({ sheet, start }) => sheet.bookmarks.map((one) => laterBookmark(one, start))),
   };
 }
 
-/** Cover, contents, and then the chapters that the contents name. */
-function packLeaves(workshop: Workshop, library: Library): readonly Leaf[] {
+/** Cover, contents, and then the leaves that the contents name. */
+function packLeaves(workshop: Workshop, library: Library, wording: Wording): readonly FootedLeaf[] {
   const dances = workshop.routines.map((routine): Dance => ({ routine, version: versionAt(routine, workshop.level) }));
-  const foot: readonly Span[] = [{ text: `${workshop.title} · ${library.name}` }];
-  const chapters = bodyChapters(workshop, dances, library, foot);
-  const cover = coverChapter(workshop, dances, library);
+  const foot: readonly Span[] = [{ text: wording.pack.foot(workshop.title, library.name) }];
+  const body = bodyLeaves(workshop, dances, library, foot, wording);
+  const cover = coverLeaf(workshop, dances, library, wording);
   // The contents take as many pages whatever the numbers in it are.
-  const before = cover.sheet.pages + contentsAt(chapters, 0, library).sheet.pages;
-  return [{ ...cover, foot }, { ...contentsAt(chapters, before, library), foot }, ...chapters];
+  const before = cover.sheet.pages + contentsAt(body, 0, library, wording).sheet.pages;
+  return [{ ...cover, foot }, { ...contentsAt(body, before, library, wording), foot }, ...body];
 }
 
-function contentsAt(chapters: readonly Leaf[], first: number, library: Library): Chapter {
+function contentsAt(body: readonly FootedLeaf[], first: number, library: Library, wording: Wording): Leaf {
   let page = first;
-  const entries = chapters.map(({ title, sheet }) => {
+  const entries = body.map(({ title, sheet }) => {
     const entry = { title, page };
     page += sheet.pages;
     return entry;
   });
-  return contentsChapter(entries, library);
+  return contentsLeaf(entries, library, wording);
 }
 
 /** How much of the paper's width a line of prose takes: a longer one is hard to follow. */
 const measure = 0.8;
 
-/** The chapters in order: the plan first, since the teacher turns to it all class long. */
-function bodyChapters(
+/** What stands behind the contents, in order: the plan first, since the teacher turns to it all class long. */
+function bodyLeaves(
   workshop: Workshop,
   dances: readonly Dance[],
   library: Library,
   foot: readonly Span[],
-): readonly Leaf[] {
-  const style = { size: 11, width: textArea(library).width * measure };
+  wording: Wording,
+): readonly FootedLeaf[] {
+  const { pack } = wording;
+  const style = { size: 11, width: textArea(library).width * measure, wording };
   const gear = gearBlocks(dances, style);
-  const routines = dances.map(({ routine, version }): Leaf => {
-    const sheet = layoutSheet(routine, version, library, { within: "pack" });
+  const routines = dances.map(({ routine, version }): FootedLeaf => {
+    const sheet = layoutSheet(routine, version, library, { within: "pack", wording });
     return { title: routine.title, sheet, foot: creditSpans(routine, library) };
   });
-  const plan = planBlocks(planClass(workshop, library), textArea(library).width, wordingOf(library.language));
+  const plan = planBlocks(planClass(workshop, library), textArea(library).width, wording);
   return [
-    { ...textChapter("The class plan", plan, library), foot },
-    ...(gear.length === 0 ? [] : [{ ...textChapter("What to bring", gear, library), foot }]),
-    { ...textChapter("Take care", cautionBlocks(dances, library, style), library), foot },
+    { ...textLeaf(pack.classPlan, plan, library), foot },
+    ...(gear.length === 0 ? [] : [{ ...textLeaf(pack.gear, gear, library), foot }]),
+    { ...textLeaf(pack.takeCare, cautionBlocks(dances, library, style), library), foot },
     ...routines,
   ];
 }

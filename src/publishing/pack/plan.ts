@@ -1,62 +1,41 @@
-import type { Activity, ClassPlan, Block as Stretch } from "../../teaching/class-plan.js";
+import type { Activity, Block as ActivityBlock, ClassPlan } from "../../teaching/class-plan.js";
+import { type Block, itemBlock, textBlock } from "../../typesetting/block.js";
 import type { Wording } from "../../wording/wording.js";
-import { clockText } from "../figures.js";
-import { type Block, itemBlock, textBlock } from "../paper/block.js";
-import { headingBlock } from "../paper/notes.js";
-import { type PlanText, planText } from "../plan-text.js";
-import { cautionOf } from "../safety.js";
+import { headingBlock } from "../paper/note-style.js";
+import { planText } from "../plan-text.js";
 
 const size = 10;
 
 /** The class plan on paper: what it comes to, then block by block what is done when, for how long, and what the body meets. */
 export function planBlocks(plan: ClassPlan, width: number, wording: Wording): readonly Block[] {
+  const { pack, risks, time } = wording;
   const text = planText(plan, wording);
-  const style = { size, width };
+  const head = ({ topic, start, seconds }: ActivityBlock): Block =>
+    textBlock(
+      [
+        { text: `${time.clock(start)}  ${text.block(topic)}`, style: "bold" },
+        { text: `  ${time.clock(seconds)}`, tone: "soft" },
+      ],
+      { size: 12, width, tag: "H3", before: 10, keepNext: true },
+    );
+  const item = (activity: Activity): Block => {
+    const { start, seconds, load, cautions } = activity;
+    const { label, instruction } = text.activity(activity);
+    const contacts = Object.entries(load).map(([part, times]) => `${part} ${times}`);
+    const body = [...(contacts.length > 0 ? [contacts.join(", ")] : []), ...cautions.map(risks.label)];
+    return itemBlock(
+      { text: time.clock(start) },
+      [
+        { text: label, style: "bold" },
+        { text: `. ${instruction} ` },
+        { text: [...body, time.clock(seconds)].join(" · "), tone: "soft" },
+      ],
+      { size, width, whole: true },
+    );
+  };
   return [
-    headingBlock("The class plan", { size: 11, width }),
+    headingBlock(pack.classPlan, { size: 11, width }),
     ...text.summary.map((sentence) => textBlock([{ text: sentence }], { size: 11, width: width * 0.8, before: 4 })),
-    ...plan.blocks.flatMap((stretch) => [
-      headBlock(stretch, text.block(stretch.topic), width),
-      ...plan.activities
-        .slice(stretch.from, stretch.to)
-        .map((activity) => activityBlock(activity, text.activity(activity), style)),
-    ]),
+    ...plan.blocks.flatMap((block) => [head(block), ...plan.activities.slice(block.from, block.to).map(item)]),
   ];
-}
-
-function headBlock({ start, seconds }: Stretch, label: string, width: number): Block {
-  const text = `${clockText(start)}  ${label}`;
-  return textBlock(
-    [
-      { text, style: "bold" },
-      { text: `  ${clockText(seconds)}`, tone: "soft" },
-    ],
-    {
-      size: 12,
-      width,
-      tag: "H3",
-      before: 10,
-      keepNext: true,
-    },
-  );
-}
-
-function activityBlock(
-  activity: Activity,
-  { label, instruction }: ReturnType<PlanText["activity"]>,
-  style: { readonly size: number; readonly width: number },
-): Block {
-  const { start, seconds } = activity;
-  const soft = [...bodyWords(activity), clockText(seconds)].join(" · ");
-  return itemBlock(
-    { text: clockText(start) },
-    [{ text: label, style: "bold" }, { text: `. ${instruction} ` }, { text: soft, tone: "soft" }],
-    { ...style, whole: true },
-  );
-}
-
-/** What an activity asks of the body: contacts by part, and its cautions. */
-function bodyWords({ load, cautions }: Activity): readonly string[] {
-  const contacts = Object.entries(load).map(([part, times]) => `${part} ${times}`);
-  return [...(contacts.length > 0 ? [contacts.join(", ")] : []), ...cautions.map((risk) => cautionOf(risk).label)];
 }

@@ -2,7 +2,8 @@ import Fraction from "fraction.js";
 import type { DancedPhrase, DancedSection, Move, Routine, Stance, Version } from "../../routine/routine.js";
 import { type SheetSection, sheetSections } from "../../routine/sheet.js";
 import type { Facing } from "../../routine/words.js";
-import { trackText, trackTime } from "../figures.js";
+import type { Wording } from "../../wording/wording.js";
+import { trackTime } from "../figures.js";
 import { type CellText, cellText } from "./cell-text.js";
 
 /** A move, or the part of it that lies in one phrase, in counts from the phrase's first. */
@@ -45,16 +46,18 @@ export interface Band {
 }
 
 /** Everything that the count grid of a version shows, in order. */
-export function sheetBands(routine: Routine, version: Version): readonly Band[] {
+export function sheetBands(routine: Routine, version: Version, wording: Wording): readonly Band[] {
   return sheetSections(routine).flatMap((entry, index): readonly Band[] => {
     const section = routine.sections[entry.section];
     if (section === undefined) return [];
     const rows = section.phrases
       .flatMap(rowPhrases)
       .flatMap((phrase) =>
-        dancersOf(routine, version, section, phrase.echo).map((dancers) => rowOf(routine, dancers, section, phrase)),
+        dancersOf(routine, version, section, phrase.echo).map((dancers) =>
+          rowOf(routine, dancers, section, phrase, wording),
+        ),
       );
-    return [{ number: index + 1, entry, section, again: againText(routine, entry), rows }];
+    return [{ number: index + 1, entry, section, again: againText(routine, entry, wording), rows }];
   });
 }
 
@@ -98,7 +101,13 @@ function dancersOf(routine: Routine, version: Version, section: DancedSection, e
   return echo && groups.length > 0 ? groups : [all, ...groups];
 }
 
-function rowOf(routine: Routine, dancers: Dancers, section: DancedSection, phrase: DancedPhrase): Row {
+function rowOf(
+  routine: Routine,
+  dancers: Dancers,
+  section: DancedSection,
+  phrase: DancedPhrase,
+  wording: Wording,
+): Row {
   const time = section.start.add(new Fraction(phrase.at - section.at).mul(60).div(section.countsPerMinute));
   const next = dancers.moves.find((move) => move.at.add(move.length).compare(phrase.at) > 0);
   return {
@@ -107,7 +116,7 @@ function rowOf(routine: Routine, dancers: Dancers, section: DancedSection, phras
     facing: (next?.before ?? dancers.end).facing,
     ...columnsOf(phrase, Math.min(routine.music.phrase, mostColumns)),
     accents: phrase.numbers.flatMap((number, index) => (routine.music.accents.includes(number) ? [index] : [])),
-    cells: cellsOf(dancers.moves, phrase),
+    cells: cellsOf(dancers.moves, phrase, wording),
     ...(dancers.name === undefined ? {} : { dancers: dancers.name }),
   };
 }
@@ -120,13 +129,13 @@ function columnsOf({ numbers }: DancedPhrase, whole: number): Pick<Row, "columns
   return { columns: Math.max(whole, numbers.length), offset: 0 };
 }
 
-function cellsOf(moves: readonly Move[], phrase: DancedPhrase): readonly Cell[] {
+function cellsOf(moves: readonly Move[], phrase: DancedPhrase, wording: Wording): readonly Cell[] {
   const [first, last] = [phrase.at, phrase.at + phrase.numbers.length];
   return moves.flatMap((move): readonly Cell[] => {
     const [from, to] = [move.at.valueOf(), move.at.add(move.length).valueOf()];
     if (to <= first || from >= last) return [];
     const [begins, ends] = [from >= first, to <= last];
-    const text = cellText(move, begins, ends);
+    const text = cellText(move, { begins, ends }, wording);
     return [{ move, from: Math.max(from, first) - first, to: Math.min(to, last) - first, begins, ends, text }];
   });
 }
@@ -135,37 +144,35 @@ function cellsOf(moves: readonly Move[], phrase: DancedPhrase): readonly Cell[] 
 const fewTimes = 3;
 
 /** "2 × in a row", "every wall", "again at 1:44.0", or nothing where it is danced once. */
-function againText(routine: Routine, { section, danced }: SheetSection): string {
+function againText(routine: Routine, { section, danced }: SheetSection, wording: Wording): string {
   const row = danced.filter((index) => follows(routine, index, section));
-  const repeats = row.length > 1 ? [`${row.length} × in a row`] : [];
-  return [...repeats, ...(routine.times > 1 ? roundsText(routine, danced) : apartText(routine, danced, row))].join(
-    ", ",
-  );
+  return [
+    ...(row.length > 1 ? [wording.print.inARow(row.length)] : []),
+    ...(routine.times > 1 ? [roundsText(routine, danced, wording)] : apartText(routine, danced, row, wording)),
+  ].join(", ");
 }
 
 /** On which times through it is danced. */
-function roundsText(routine: Routine, danced: readonly number[]): readonly string[] {
+function roundsText(routine: Routine, danced: readonly number[], { print }: Wording): string {
   const rounds = [...new Set(danced.map((index) => routine.sections[index]?.wall ?? 1))];
-  const word = routine.walls > 1 ? "wall" : "time";
-  if (rounds.length === routine.times) return [`every ${word}`];
-  return rounds.length === 1 ? [`${word} ${rounds[0]} only`] : [`${word}s ${rounds.join(", ")}`];
+  return rounds.length === routine.times ? print.everyTime(routine.walls) : print.onlyTimes(routine.walls, rounds);
 }
 
 /** When else it is danced in the one time through. */
-function apartText(routine: Routine, danced: readonly number[], row: readonly number[]): readonly string[] {
+function apartText(
+  routine: Routine,
+  danced: readonly number[],
+  row: readonly number[],
+  { print, time }: Wording,
+): readonly string[] {
   const apart = danced.filter((index) => !row.includes(index));
-  const times = apart.map((index) => trackText(trackTime(routine, routine.sections[index]?.start ?? new Fraction(0))));
-  if (apart.length > fewTimes) return [`${danced.length} × in all`];
-  return apart.length > 0 ? [`again at ${times.join(", ")}`] : [];
+  if (apart.length > fewTimes) return [print.inAll(danced.length)];
+  const starts = apart.map((index) => routine.sections[index]?.start ?? new Fraction(0));
+  return apart.length > 0 ? [print.againAt(starts.map((start) => time.track(trackTime(routine, start))))] : [];
 }
 
 /** Whether a pass belongs to the same run of repeats as the printed one. */
 function follows(routine: Routine, index: number, printed: number): boolean {
   const [one, other] = [routine.sections[index], routine.sections[printed]];
   return one?.wall === other?.wall && one?.written === other?.written;
-}
-
-/** A time through as dancers name it: a wall where the routine turns to another, otherwise a time. */
-export function timeThrough(routine: Routine, number: number): string {
-  return routine.walls > 1 ? `wall ${number}` : `time ${number}`;
 }

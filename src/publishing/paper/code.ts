@@ -1,11 +1,12 @@
 import qrcode from "qrcode-generator";
-import type { Drawing, Shape } from "../drawing/shape.js";
+import type { Drawing, Shape } from "../../typesetting/shape.js";
+import type { Wording } from "../../wording/wording.js";
 
 /** Modules of quiet zone on every side (ISO/IEC 18004, 9.1). */
 const quiet = 4;
 
 /** A QR code (ISO/IEC 18004, error correction M) that leads to an address, `size` points square, quiet zone included. */
-export function codeDrawing(address: string, size: number): Drawing {
+export function codeDrawing(address: string, size: number, { print }: Wording): Drawing {
   const code = codeFor(address);
   const count = code.getModuleCount();
   const unit = size / (count + 2 * quiet);
@@ -20,8 +21,7 @@ export function codeDrawing(address: string, size: number): Drawing {
       shapes.push({ kind: "box", at, width: (to - from) * unit, height: unit * 1.02, fill: "ink" });
       from = to;
     }
-  const description = `QR code that leads to ${address}`;
-  return { width: size, height: size, title: "The way to the page", description, shapes };
+  return { width: size, height: size, title: print.codeTitle, description: print.code(address), shapes };
 }
 
 let last: { readonly address: string; readonly code: QRCode } | undefined;

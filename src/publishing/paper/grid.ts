@@ -1,20 +1,13 @@
 import type { Routine } from "../../routine/routine.js";
+import type { Mark, Position, StructureElement } from "../../typesetting/print.js";
+import type { Line } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
 import type { Band, Row } from "./bands.js";
-import { heightOf } from "./cell.js";
+import { linesHeight } from "./cell.js";
 import { drawGrid } from "./grid-draw.js";
-import type { Mark, Part, Spot } from "./print.js";
+import { type Fragment, type GridFrame, type GridItem, type Numerals, numeralStripHeight } from "./grid-items.js";
 import { layoutRow, type RowLayout } from "./row.js";
 import { continuedLines, sideLines, sideNames, sideTimes } from "./side.js";
-import type { Line } from "./text.js";
-
-/** Where a grid may stand: from `start` on the first page, and between `top` and `bottom` on every further one. */
-export interface GridFrame {
-  readonly left: number;
-  readonly width: number;
-  readonly start: Pick<Spot, "page" | "y">;
-  readonly top: number;
-  readonly bottom: number;
-}
 
 /** A grid on paper. */
 export interface Grid {
@@ -22,36 +15,16 @@ export interface Grid {
   readonly page: number;
   readonly y: number;
   /** Where each band begins, for bookmarks. */
-  readonly bands: readonly (Pick<Spot, "page" | "y"> & { readonly name: string })[];
-  readonly draw: () => { readonly parts: readonly Part[]; readonly decoration: readonly Mark[] };
+  readonly bands: readonly (Pick<Position, "page" | "y"> & { readonly name: string })[];
+  readonly draw: () => { readonly elements: readonly StructureElement[]; readonly decoration: readonly Mark[] };
 }
 
-/** The numerals over the columns. */
-export interface Numerals {
-  readonly columns: number;
-  readonly labels: readonly string[];
-  readonly accents: readonly boolean[];
-}
-
-/** A stretch of a band that stays together: on one page, under the same numerals. */
-export interface Fragment {
-  readonly side: "whole" | "continued" | "none";
-  /** What stands beside it. */
-  readonly lines: readonly Line[];
-  readonly rows: readonly RowLayout[];
-  readonly heights: readonly number[];
-}
-
-/** What is on the paper, from top to bottom. */
-export type GridItem = Pick<Spot, "page" | "y"> & ({ readonly numerals: Numerals } | { readonly fragment: Fragment });
-
-export const stripHeight = 20;
 const gap = 5;
 /** A row with a facing dart beside it is at least this high. */
 const dartRow = 23;
 
 /** Rows of a band under the same numerals. */
-interface Group {
+interface RowGroup {
   readonly numerals: Numerals;
   readonly rows: readonly RowLayout[];
 }
@@ -59,41 +32,49 @@ interface Group {
 /** A band of the grid, set but not yet put on a page. */
 export interface SetBand {
   readonly band: Band;
-  readonly groups: readonly Group[];
+  readonly groups: readonly RowGroup[];
   readonly lines: readonly Line[];
 }
 
 /** Where a grid has got to. */
-interface Pen {
+interface GridCursor {
   page: number;
   y: number;
   numerals?: Numerals;
   readonly items: GridItem[];
 }
 
-/** Sets bands in a frame so many points wide, cues in `size` points; what it takes of the paper is for `placeGrid` to say. */
-export function setGrid(routine: Routine, bands: readonly Band[], size: number, width: number): readonly SetBand[] {
+/** What a grid is set in: cues in `size` points, all of it `width` points wide. */
+interface GridStyle {
+  readonly size: number;
+  readonly width: number;
+  readonly wording: Wording;
+}
+
+/** Sets bands; what they take of the paper is for `placeGrid` to say. */
+export function setGrid(routine: Routine, bands: readonly Band[], style: GridStyle): readonly SetBand[] {
   return bands.map((band) => ({
     band,
-    groups: groupsOf(band, routine, width - sideNames - sideTimes, size),
-    lines: sideLines(band, routine),
+    groups: groupsOf(band, routine, style),
+    lines: sideLines(band, routine, style.wording),
   }));
 }
 
 /** Puts a grid on paper: a row a phrase, a column a count, whole sections to a page wherever one fits. */
 export function placeGrid(set: readonly SetBand[], frame: GridFrame): Grid {
-  const pen: Pen = { ...frame.start, items: [] };
-  const bands = set.map((one) => placeBand(pen, frame, one));
-  return { page: pen.page, y: pen.y, bands, draw: () => drawGrid(pen.items, frame) };
+  const cursor: GridCursor = { ...frame.start, items: [] };
+  const bands = set.map((one) => placeBand(cursor, frame, one));
+  return { page: cursor.page, y: cursor.y, bands, draw: () => drawGrid(cursor.items, frame) };
 }
 
-function groupsOf(band: Band, routine: Routine, width: number, size: number): readonly Group[] {
+function groupsOf(band: Band, routine: Routine, { size, width, wording }: GridStyle): readonly RowGroup[] {
+  const room = width - sideNames - sideTimes;
   const groups: { numerals: Numerals; rows: RowLayout[] }[] = [];
   for (const row of band.rows) {
     const last = groups.at(-1);
     const numerals = last !== undefined && serves(last.numerals, row) ? last.numerals : numeralsFor(row, routine);
-    if (last?.numerals === numerals) last.rows.push(...layoutRow(row, width, size));
-    else groups.push({ numerals, rows: [...layoutRow(row, width, size)] });
+    if (last?.numerals === numerals) last.rows.push(...layoutRow(row, room, size, wording));
+    else groups.push({ numerals, rows: [...layoutRow(row, room, size, wording)] });
   }
   return groups;
 }
@@ -122,24 +103,24 @@ function serves(numerals: Numerals | undefined, row: Row): numerals is Numerals 
 }
 
 /** @returns where the band begins */
-function placeBand(pen: Pen, frame: GridFrame, set: SetBand): Grid["bands"][number] {
+function placeBand(cursor: GridCursor, frame: GridFrame, set: SetBand): Grid["bands"][number] {
   const whole = frame.bottom - frame.top;
-  const fits = pen.y + bandHeight(set, pen.numerals) <= frame.bottom;
-  if (!fits && (bandHeight(set, undefined) <= whole || !opens(pen, frame, set))) turnPage(pen, frame);
-  const begin = { page: pen.page, y: pen.y, name: set.band.section.name };
+  const fits = cursor.y + bandHeight(set, cursor.numerals) <= frame.bottom;
+  if (!fits && (bandHeight(set, undefined) <= whole || !mayBegin(cursor, frame, set))) turnPage(cursor, frame);
+  const begin = { page: cursor.page, y: cursor.y, name: set.band.section.name };
   let begun = false;
   for (const group of set.groups) {
     let rest = group.rows;
     while (rest.length > 0) {
-      placeNumerals(pen, group, begun ? 0 : gap);
-      const atTop = pen.items.at(-1)?.y === frame.top;
+      placeNumerals(cursor, group, begun ? 0 : gap);
+      const atTop = cursor.items.at(-1)?.y === frame.top;
       const side = !begun ? "whole" : atTop ? "continued" : "none";
-      const lines = side === "whole" ? set.lines : side === "continued" ? continuedLines(set.band) : [];
-      const count = rowsThatFit(rest, frame.bottom - pen.y, sideHeight(lines));
-      placeFragment(pen, side, lines, rest.slice(0, count));
+      const lines = side === "whole" ? set.lines : side === "continued" ? continuedLines(set.band, frame.wording) : [];
+      const count = rowsThatFit(rest, frame.bottom - cursor.y, sideHeight(lines));
+      placeFragment(cursor, side, lines, rest.slice(0, count));
       rest = rest.slice(count);
       begun = true;
-      if (rest.length > 0) turnPage(pen, frame);
+      if (rest.length > 0) turnPage(cursor, frame);
     }
   }
   return begin;
@@ -147,7 +128,7 @@ function placeBand(pen: Pen, frame: GridFrame, set: SetBand): Grid["bands"][numb
 
 function bandHeight({ groups, lines }: SetBand, numerals: Numerals | undefined): number {
   return groups.reduce((sum, { rows }, index) => {
-    const strip = index > 0 || !serveAll(numerals, rows) ? stripHeight : 0;
+    const strip = index > 0 || !serveAll(numerals, rows) ? numeralStripHeight : 0;
     return sum + strip + sumOf(heightsOf(rows, index === 0 ? sideHeight(lines) : 0));
   }, gap);
 }
@@ -157,31 +138,36 @@ function serveAll(numerals: Numerals | undefined, rows: readonly RowLayout[]): b
 }
 
 /** Whether a band too tall for any page may begin here: its head and two of its rows fit. */
-function opens(pen: Pen, frame: GridFrame, { groups, lines }: SetBand): boolean {
+function mayBegin(cursor: GridCursor, frame: GridFrame, { groups, lines }: SetBand): boolean {
   const rows = (groups[0]?.rows ?? []).slice(0, 2);
-  return pen.y + gap + stripHeight + sumOf(heightsOf(rows, sideHeight(lines))) <= frame.bottom;
+  return cursor.y + gap + numeralStripHeight + sumOf(heightsOf(rows, sideHeight(lines))) <= frame.bottom;
 }
 
-function turnPage(pen: Pen, frame: GridFrame): void {
-  pen.page += 1;
-  pen.y = frame.top;
-  delete pen.numerals;
+function turnPage(cursor: GridCursor, frame: GridFrame): void {
+  cursor.page += 1;
+  cursor.y = frame.top;
+  delete cursor.numerals;
 }
 
 /** Numerals, where those above do not serve. */
-function placeNumerals(pen: Pen, { numerals, rows }: Group, above: number): void {
-  const serve = serveAll(pen.numerals, rows);
-  pen.y += pen.numerals === undefined ? 0 : above;
+function placeNumerals(cursor: GridCursor, { numerals, rows }: RowGroup, above: number): void {
+  const serve = serveAll(cursor.numerals, rows);
+  cursor.y += cursor.numerals === undefined ? 0 : above;
   if (serve) return;
-  pen.items.push({ page: pen.page, y: pen.y, numerals });
-  pen.numerals = numerals;
-  pen.y += stripHeight;
+  cursor.items.push({ page: cursor.page, y: cursor.y, numerals });
+  cursor.numerals = numerals;
+  cursor.y += numeralStripHeight;
 }
 
-function placeFragment(pen: Pen, side: Fragment["side"], lines: readonly Line[], rows: readonly RowLayout[]): void {
+function placeFragment(
+  cursor: GridCursor,
+  side: Fragment["side"],
+  lines: readonly Line[],
+  rows: readonly RowLayout[],
+): void {
   const heights = heightsOf(rows, sideHeight(lines));
-  pen.items.push({ page: pen.page, y: pen.y, fragment: { side, lines, rows, heights } });
-  pen.y += sumOf(heights);
+  cursor.items.push({ page: cursor.page, y: cursor.y, fragment: { side, lines, rows, heights } });
+  cursor.y += sumOf(heights);
 }
 
 /** Rows for this page; at least two are kept back for the next one. */
@@ -201,4 +187,4 @@ function heightsOf(rows: readonly RowLayout[], head: number): readonly number[] 
 
 const sumOf = (numbers: readonly number[]): number => numbers.reduce((sum, number) => sum + number, 0);
 
-const sideHeight = (lines: readonly Line[]): number => (lines.length === 0 ? 0 : heightOf(lines) + 7);
+const sideHeight = (lines: readonly Line[]): number => (lines.length === 0 ? 0 : linesHeight(lines) + 7);

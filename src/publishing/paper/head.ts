@@ -1,25 +1,27 @@
 import type { Library, Routine, Version } from "../../routine/routine.js";
-import type { Shape } from "../drawing/shape.js";
+import { figure, type Mark, type Position, type StructureElement } from "../../typesetting/print.js";
+import type { Shape } from "../../typesetting/shape.js";
+import { type Span, textWidth, wrap } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
 import { cautionSign, facingDart } from "../drawing/signs.js";
-import { clockText, stanceText, startsOf, tempoText, trackText, versionName } from "../figures.js";
+import { startsOf } from "../figures.js";
 import { formText } from "../form.js";
-import { cautionOf } from "../safety.js";
-import { heightOf, signFigure, stackLines } from "./cell.js";
+import { linesHeight, signFigure, stackLines } from "./cell.js";
 import { codeDrawing } from "./code.js";
-import { type Dance, routineAddress } from "./notes.js";
-import { figure, type Mark, type Part, type Spot } from "./print.js";
-import { type Span, textWidth, wrap } from "./text.js";
+import { routineAddress } from "./credit.js";
+import type { Dance } from "./dance.js";
 
 export interface Head {
-  readonly parts: readonly Part[];
+  readonly elements: readonly StructureElement[];
   readonly height: number;
 }
 
 /** "Level 2 of 3", "Seated", and that it is the other side where it is. */
-export function versionLine(routine: Routine, version: Version): string {
+export function versionLine(routine: Routine, version: Version, wording: Wording): string {
   const rung = routine.levels.indexOf(version.id);
-  const of = rung >= 0 && routine.levels.length > 1 && /^\d+$/.test(version.id) ? ` of ${routine.levels.length}` : "";
-  return `${versionName(version.id)}${of}${routine.mirrored ? ", mirrored" : ""}`;
+  const numbered = rung >= 0 && routine.levels.length > 1 && /^\d+$/.test(version.id);
+  const of = numbered ? routine.levels.length : undefined;
+  return wording.print.version(wording.versions.name(version.id), of, routine.mirrored);
 }
 
 const codeSize = 74;
@@ -27,58 +29,67 @@ const codeSize = 74;
 export interface SheetOptions {
   /** In a pack the cautions and the gear of all routines stand on pages of their own. */
   readonly within: "handout" | "pack";
+  readonly wording: Wording;
 }
 
 /** The top of a sheet: what it is, by whom, its figures, how it starts, what to bring and what to mind. */
 export function layoutHead(
   { routine, version }: Dance,
   library: Library,
-  { within }: SheetOptions,
-  spot: Spot,
+  options: SheetOptions,
+  position: Position,
   width: number,
 ): Head {
+  const { wording } = options;
+  const { print } = wording;
   const address = routineAddress(routine, library);
+  const name = versionLine(routine, version, wording);
   const room = address === undefined ? width : width - codeSize - 12;
-  const parts: Part[] = [];
-  let y = spot.y;
-  const put = (tag: Part["tag"], spans: readonly Span[], size: number, after = 0) => {
+  const elements: StructureElement[] = [];
+  let y = position.y;
+  const put = (tag: StructureElement["tag"], spans: readonly Span[], size: number, after = 0) => {
     const lines = wrap(spans, size, room);
-    parts.push({ tag, content: stackLines(lines, { ...spot, y }) });
-    y += heightOf(lines) + after;
+    elements.push({ tag, content: stackLines(lines, { ...position, y }) });
+    y += linesHeight(lines) + after;
   };
   put("P", [{ text: library.name, tone: "soft" }], 8.5, 1);
   put("H1", [{ text: routine.title, style: "bold" }], 25);
-  put("P", bylineSpans(routine), 10, 5);
-  parts.push(chip(versionLine(routine, version), { ...spot, y }));
-  parts.push(...facts(routine, { ...spot, y: y - 4 }, textWidth(versionLine(routine, version), 10, "bold") + 30));
+  put("P", bylineSpans(routine, wording), 10, 5);
+  elements.push(chip(name, { ...position, y }));
+  elements.push(...facts(routine, { ...position, y: y - 4 }, textWidth(name, 10, "bold") + 30, wording));
   y += 27;
   if (address !== undefined) {
-    const code = codeDrawing(address, codeSize);
-    const part = figure(code, { ...spot, x: spot.x + width - codeSize + 8, y: spot.y - 8 });
-    parts.push({ tag: "Link", alt: `The routine's page, ${address}`, target: { href: address }, content: [part] });
-    y = Math.max(y, spot.y + codeSize - 10);
+    const code = codeDrawing(address, codeSize, wording);
+    const element = figure(code, { ...position, x: position.x + width - codeSize + 8, y: position.y - 8 });
+    elements.push({
+      tag: "Link",
+      alt: print.codeLink(address),
+      target: { href: address },
+      content: [element],
+    });
+    y = Math.max(y, position.y + codeSize - 10);
   }
-  for (const { label, sign, text } of headLines(routine, version, within)) {
+  for (const { label, sign, text } of headLines(routine, version, options)) {
     const lines = wrap([{ text }], 9.5, width - 72);
-    const at = { ...spot, y };
-    const [name] = wrap([{ text: label, tone: "soft" }], 8);
-    const marks: readonly Mark[] = name === undefined ? [] : [{ ...at, y: y + 1.6, line: name }];
-    const signs = sign === undefined ? [] : [signFigure(sign.alt, sign.shapes, { ...at, x: spot.x + 52, y: y + 6 })];
-    parts.push({ tag: "P", content: [...marks, ...signs, ...stackLines(lines, { ...at, x: spot.x + 66 })] });
-    y += heightOf(lines) + 1.5;
+    const at = { ...position, y };
+    const [heading] = wrap([{ text: label, tone: "soft" }], 8);
+    const marks: readonly Mark[] = heading === undefined ? [] : [{ ...at, y: y + 1.6, line: heading }];
+    const signs =
+      sign === undefined ? [] : [signFigure(sign.alt, sign.shapes, { ...at, x: position.x + 52, y: y + 6 })];
+    elements.push({ tag: "P", content: [...marks, ...signs, ...stackLines(lines, { ...at, x: position.x + 66 })] });
+    y += linesHeight(lines) + 1.5;
   }
-  return { parts, height: y - spot.y };
+  return { elements, height: y - position.y };
 }
 
-function bylineSpans({ choreographer, music }: Routine): readonly Span[] {
-  const song = music.title === undefined ? [] : [{ text: ` to “${music.title}”` }];
-  const artist =
-    music.artist === undefined ? [] : [{ text: `${music.title === undefined ? " to music" : ""} by ${music.artist}` }];
-  return [{ text: "Choreography: " }, { text: choreographer, style: "bold" }, ...song, ...artist];
+function bylineSpans({ choreographer, music }: Routine, { print }: Wording): readonly Span[] {
+  const name: Span = { text: choreographer, style: "bold" };
+  const pieces = print.byline(name, print.song(music.title, music.artist));
+  return pieces.map((piece) => (typeof piece === "string" ? { text: piece } : piece));
 }
 
 /** The version's name in a frame. */
-function chip(text: string, spot: Spot): Part {
+function chip(text: string, position: Position): StructureElement {
   const [line] = wrap([{ text, style: "bold" }], 10);
   if (line === undefined) return { tag: "P", content: [] };
   const frame: Shape = {
@@ -91,25 +102,30 @@ function chip(text: string, spot: Spot): Part {
   return {
     tag: "P",
     content: [
-      { ...spot, shapes: [frame] },
-      { ...spot, x: spot.x + 7, y: spot.y + 3, line },
+      { ...position, shapes: [frame] },
+      { ...position, x: position.x + 7, y: position.y + 3, line },
     ],
   };
 }
 
 /** The figures of a run, each over its unit. */
-function facts(routine: Routine, spot: Spot, indent: number): readonly Part[] {
+function facts(
+  routine: Routine,
+  position: Position,
+  indent: number,
+  { print: { figures }, time }: Wording,
+): readonly StructureElement[] {
   const { music } = routine;
   const list: readonly (readonly [string, string])[] = [
-    [String(routine.counts), "counts"],
-    [clockText(routine.seconds), "one run"],
-    [tempoText(music.countsPerMinute), music.feel === "triplet" ? "a minute, triplets" : "counts a minute"],
-    [String(music.countIn), "counts in"],
-    [trackText(music.firstCount), "first count"],
+    [String(routine.counts), figures.counts],
+    [time.clock(routine.seconds), figures.run],
+    [time.tempo(music.countsPerMinute), music.feel === "triplet" ? figures.tripletTempo : figures.tempo],
+    [String(music.countIn), figures.countIn],
+    [time.track(music.firstCount), figures.firstCount],
   ];
-  let x = spot.x + indent;
-  return list.map(([figureText, unit]): Part => {
-    const at = { ...spot, x };
+  let x = position.x + indent;
+  return list.map(([figureText, unit]): StructureElement => {
+    const at = { ...position, x };
     const [value] = wrap([{ text: figureText, style: "bold" }], 13);
     const [name] = wrap([{ text: unit, tone: "soft" }], 8);
     x += Math.max(value?.width ?? 0, name?.width ?? 0) + 16;
@@ -129,29 +145,27 @@ interface HeadLine {
   readonly text: string;
 }
 
-function headLines(routine: Routine, version: Version, within: SheetOptions["within"]): readonly HeadLine[] {
-  const { gear, cautions } = version;
-  const bring = gear.map(({ item, need }) => (need === "optional" ? `${item} (optional)` : item));
-  const form = formText(routine);
-  const care = cautions.map((risk) => cautionOf(risk).label);
+function headLines(routine: Routine, version: Version, { within, wording }: SheetOptions): readonly HeadLine[] {
+  const { print, stance, risks } = wording;
+  const gear = version.gear.map(({ item, need }) => print.item(item, need === "optional"));
+  const cautions = version.cautions.map(risks.label);
+  const timesThrough = formText(routine);
   return [
     ...startsOf(routine, version).map(({ group, start }) => ({
-      label: "Starts",
-      sign: { alt: `facing ${start.facing}`, shapes: [facingDart(start.facing, [4.5, 0], 4.5)] },
-      text: sentence(`${group === undefined ? "" : `${group}: `}${stanceText(start)}`),
+      label: print.starts,
+      sign: { alt: stance.facing(start.facing), shapes: [facingDart(start.facing, [4.5, 0], 4.5)] },
+      text: print.opening(print.start(group, stance.whole(start))),
     })),
-    ...(bring.length === 0 ? [] : [{ label: "Bring", text: sentence(bring.join(", ")) }]),
-    ...(care.length === 0
+    ...(gear.length === 0 ? [] : [{ label: print.bring, text: print.opening(gear.join(", ")) }]),
+    ...(cautions.length === 0
       ? []
       : [
           {
-            label: "Take care",
-            sign: { alt: "caution", shapes: cautionSign([4.5, 0], 4.5) },
-            text: `${sentence(care.join(", "))}. Read ${within === "pack" ? "the page on safety" : "the cautions below"} before you dance.`,
+            label: print.takeCare,
+            sign: { alt: print.caution, shapes: cautionSign([4.5, 0], 4.5) },
+            text: print.opening(print.care(cautions, within)),
           },
         ]),
-    ...(form.length === 0 ? [] : [{ label: routine.walls > 1 ? "Walls" : "Times", text: form.join(" ") }]),
+    ...(timesThrough.length === 0 ? [] : [{ label: print.timesThrough(routine.walls), text: timesThrough.join(" ") }]),
   ];
 }
-
-const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,12 +1,14 @@
 import type { Routine, Version } from "../../routine/routine.js";
-import { line, type Shape } from "../drawing/shape.js";
+import type { Mark, Position, StructureElement } from "../../typesetting/print.js";
+import { line, type Shape } from "../../typesetting/shape.js";
+import { leading, wrap } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
 import { cautionSign, facingDart, hitCorner, otherSide, upsideDown } from "../drawing/signs.js";
 import { smallest } from "./cell.js";
-import type { Mark, Part, Spot } from "./print.js";
-import { leading, wrap } from "./text.js";
+import type { Dance } from "./dance.js";
 
 export interface Legend {
-  readonly part: Part;
+  readonly element: StructureElement;
   readonly decoration: readonly Mark[];
   readonly height: number;
 }
@@ -15,51 +17,52 @@ const sign = { width: 9, gap: 3, apart: 14 };
 const step = smallest * leading + 2;
 
 /** What the signs of the grid and of the phrase map mean, as far as this version has them; closes the grid with a rule. */
-export function layoutLegend(routine: Routine, version: Version, spot: Spot, width: number): Legend {
-  let { x } = spot;
-  let y = spot.y + 5;
-  const content = entriesFor(routine, version).flatMap(([text, shapes]): readonly (Part | Mark)[] => {
-    const [set] = wrap([{ text, tone: "soft" }], smallest);
-    if (set === undefined) return [];
-    if (x + sign.width + sign.gap + set.width > spot.x + width) {
-      x = spot.x;
-      y += step;
-    }
-    const box = [x, y, x + sign.width, y + 10] as const;
-    const figure: Part = { tag: "Figure", alt: "sign", box, content: [{ page: spot.page, x, y, shapes }] };
-    const mark: Mark = { page: spot.page, x: x + sign.width + sign.gap, y, line: set };
-    x += sign.width + sign.gap + set.width + sign.apart;
-    return [figure, mark];
-  });
+export function layoutLegend({ routine, version }: Dance, position: Position, width: number, wording: Wording): Legend {
+  let { x } = position;
+  let y = position.y + 5;
+  const content = entriesFor(routine, version, wording).flatMap(
+    ([text, shapes]): readonly (StructureElement | Mark)[] => {
+      const [set] = wrap([{ text, tone: "soft" }], smallest);
+      if (set === undefined) return [];
+      if (x + sign.width + sign.gap + set.width > position.x + width) {
+        x = position.x;
+        y += step;
+      }
+      const box = [x, y, x + sign.width, y + 10] as const;
+      const figure: StructureElement = {
+        tag: "Figure",
+        alt: wording.print.legend.sign,
+        box,
+        content: [{ page: position.page, x, y, shapes }],
+      };
+      const mark: Mark = { page: position.page, x: x + sign.width + sign.gap, y, line: set };
+      x += sign.width + sign.gap + set.width + sign.apart;
+      return [figure, mark];
+    },
+  );
   const rule = line("ink", 1.3, [0, 0], [width, 0]);
   return {
-    part: { tag: "P", content },
-    decoration: [{ ...spot, shapes: [rule] }],
-    height: y + step - spot.y,
+    element: { tag: "P", content },
+    decoration: [{ ...position, shapes: [rule] }],
+    height: y + step - position.y,
   };
 }
 
-type Entry = readonly [text: string, shapes: readonly Shape[]];
+type LegendEntry = readonly [text: string, shapes: readonly Shape[]];
 
-function entriesFor(routine: Routine, { moves }: Version): readonly Entry[] {
+function entriesFor(routine: Routine, { moves }: Version, { print: { legend } }: Wording): readonly LegendEntry[] {
   const middle = [sign.width / 2, 5] as const;
   const accent: Shape = { kind: "box", at: [0, 4], width: sign.width, height: 1.8, fill: "ink" };
-  const entries: readonly (readonly [boolean, Entry])[] = [
-    [routine.music.accents.length > 0, ["accent in the music", [accent]]],
-    [moves.some(({ hit }) => hit), ["lands hard", [hitCorner([1.5, 1.5], 6)]]],
-    [moves.some(({ risks }) => risks.length > 0), ["caution", cautionSign(middle, 4.5)]],
+  const entries: readonly (readonly [boolean, LegendEntry])[] = [
+    [routine.music.accents.length > 0, [legend.accent, [accent]]],
+    [moves.some(({ hit }) => hit), [legend.hit, [hitCorner([1.5, 1.5], 6)]]],
+    [moves.some(({ risks }) => risks.length > 0), [legend.caution, cautionSign(middle, 4.5)]],
     [
       moves.some(({ after, through }) => after.height === "inverted" || through === "inverted"),
-      ["upside down", [upsideDown(middle, 4)]],
+      [legend.inverted, [upsideDown(middle, 4)]],
     ],
-    [routine.sections.some(({ mirrored }) => mirrored), ["other side", otherSide(middle, 4)]],
-    [
-      true,
-      [
-        "facing from here on, seen from above: the audience is at the top of the page",
-        [facingDart("front", middle, 4.5)],
-      ],
-    ],
+    [routine.sections.some(({ mirrored }) => mirrored), [legend.otherSide, otherSide(middle, 4)]],
+    [true, [legend.facing, [facingDart("front", middle, 4.5)]]],
   ];
   return entries.flatMap(([used, entry]) => (used ? [entry] : []));
 }

@@ -1,5 +1,5 @@
 import { isSafeLink } from "../../routine/link.js";
-import type { Span } from "./text.js";
+import type { Span } from "../../typesetting/text.js";
 
 /**
  * The way that a link leads, for paper: a whole address with a harmless scheme; otherwise the text stands alone.

@@ -1,9 +1,10 @@
 import { decodeHTMLStrict } from "entities";
 import { lexer, type MarkedToken, type Token, type Tokens } from "marked";
-import { type Block, itemBlock, textBlock } from "./block.js";
+import { type Block, itemBlock, textBlock } from "../../typesetting/block.js";
+import type { Tag } from "../../typesetting/print.js";
+import type { Span } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
 import { addressAfter, linkTo } from "./link.js";
-import type { Tag } from "./print.js";
-import type { Span } from "./text.js";
 
 export interface ProseOptions {
   readonly size: number;
@@ -12,6 +13,7 @@ export interface ProseOptions {
   readonly level: number;
   /** What a relative link is relative to; absent: such a link is set as plain text. */
   readonly base?: string;
+  readonly wording: Wording;
 }
 
 /** A Markdown text as blocks. Raw HTML is text like any other. */
@@ -22,7 +24,7 @@ export function proseBlocks(markdown: string, options: ProseOptions): readonly B
   return blocksOf(tokens, { ...options, level: options.level - top, indent: 0 });
 }
 
-/** As above; `level` is what to add to a heading's depth. */
+/** Options for tokens within tokens; `level` is what to add to a heading's depth. */
 interface Inner extends ProseOptions {
   readonly indent: number;
 }
@@ -36,7 +38,7 @@ function blocksOfToken(token: MarkedToken, options: Inner): readonly Block[] {
   const paragraph = (spans: readonly Span[], tag: Tag = "P") => [textBlock(spans, { size, width, indent, tag })];
   switch (token.type) {
     case "heading":
-      return [headingBlock(token, options)];
+      return [markdownHeading(token, options)];
     case "list":
       return token.items.flatMap((item, index) => itemBlocks(item, listLabel(token, index), options));
     case "blockquote":
@@ -54,7 +56,7 @@ function blocksOfToken(token: MarkedToken, options: Inner): readonly Block[] {
   }
 }
 
-function headingBlock(token: Tokens.Heading, options: Inner): Block {
+function markdownHeading(token: Tokens.Heading, options: Inner): Block {
   const level = Math.min(Math.max(token.depth + options.level, 2), 4);
   const bold = spansOf(token.tokens, options).map((span): Span => ({ ...span, style: "bold" }));
   const { size, width, indent } = options;
@@ -107,7 +109,7 @@ function spansOf(tokens: readonly Token[], options: ProseOptions, set: Omit<Span
       case "image":
         return [{ ...set, text: decodeHTMLStrict(token.text) }];
       case "checkbox":
-        return [{ ...set, text: token.checked ? "(done) " : "(to do) " }];
+        return [{ ...set, text: options.wording.print.task(token.checked) }];
       default:
         return [{ ...set, text: "text" in token ? String(token.text) : token.raw }];
     }

@@ -1,81 +1,11 @@
-import type { DancedSection, Library, Move, Routine, Version } from "../../routine/routine.js";
-import { movesIn, sheetSections } from "../../routine/sheet.js";
-import { risks } from "../../routine/words.js";
-import { clockText, tempoText, versionName } from "../figures.js";
-import { cautionOf, deference } from "../safety.js";
-import { type Block, itemBlock, textBlock, wholeBlock } from "./block.js";
-import { countsText } from "./cell-text.js";
-import { linkTo } from "./link.js";
+import type { Move, Routine, Version } from "../../routine/routine.js";
+import { type Block, itemBlock, textBlock } from "../../typesetting/block.js";
+import type { Span } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
+import { cueSpans } from "./cue-spans.js";
 import { proseBlocks } from "./markdown.js";
-import type { Mark, Part, Spot } from "./print.js";
-import { cueSpans, leading, type Span, wrap } from "./text.js";
-
-/** Type that the parts under the counts are set in. */
-export interface NoteStyle {
-  readonly size: number;
-  readonly width: number;
-  /** What a relative link is relative to. */
-  readonly base?: string;
-}
-
-export const plain = (text: string): Span => ({ text });
-export const bold = (text: string): Span => ({ text, style: "bold" });
-const italic = (text: string): Span => ({ text, style: "italic" });
-
-export function headingBlock(text: string, { size, width }: NoteStyle, level: 2 | 3 = 2): Block {
-  const set = level === 2 ? size * 1.3 : size;
-  return textBlock([bold(text)], {
-    size: set,
-    width,
-    tag: `H${level}`,
-    before: size * (level === 2 ? 1.6 : 0.9),
-    keepNext: true,
-  });
-}
-
-/** A heading and what stands under it; nothing where that is nothing. */
-export function under(title: string, blocks: readonly Block[], style: NoteStyle): readonly Block[] {
-  return blocks.length === 0 ? [] : [headingBlock(title, style), ...blocks];
-}
-
-export const bullet = (spans: readonly Span[], style: NoteStyle): Block => itemBlock(plain("•"), spans, style);
-
-interface Printed {
-  readonly section: DancedSection;
-  readonly moves: readonly Move[];
-}
-
-/** The sections that the sheet prints, each with its moves. */
-function printedSections(routine: Routine, version: Version): readonly Printed[] {
-  return sheetSections(routine).flatMap(({ section: index }): readonly Printed[] => {
-    const section = routine.sections[index];
-    if (section === undefined) return [];
-    const others = version.groups.filter(({ name }) => section.parts.includes(name));
-    const theirs = others.flatMap(({ moves }) => moves.filter((move) => move.section === index));
-    return [{ section, moves: [...movesIn(version, index), ...theirs] }];
-  });
-}
-
-const counts = ({ on }: Move): string => countsText(on);
-
-/** "Harbour wall 7–8, phrase 2: 4; Tag 1" */
-function placesOf(printed: readonly Printed[], holds: (move: Move) => boolean): string {
-  return printed
-    .flatMap(({ section, moves }) => {
-      const phrases = byPhrase(moves.filter(holds)).map(({ phrase, moves: here }) => {
-        const places = [...new Set(here.map(counts))].join(", ");
-        return phrase === 1 ? places : `phrase ${phrase}: ${places}`;
-      });
-      return phrases.length === 0 ? [] : [`${section.name} ${phrases.join(", ")}`];
-    })
-    .join("; ");
-}
-
-/** Moves by the phrase of their section, whose counts begin anew. */
-function byPhrase(moves: readonly Move[]): readonly { readonly phrase: number; readonly moves: readonly Move[] }[] {
-  const phrases = [...new Set(moves.map(({ phrase }) => phrase))].sort((a, b) => a - b);
-  return phrases.map((phrase) => ({ phrase, moves: moves.filter((move) => move.phrase === phrase) }));
-}
+import { bold, headingBlock, italic, type NoteStyle, plain, under } from "./note-style.js";
+import { byPhrase, printedSections } from "./printed-moves.js";
 
 /** Blocks for moves, each by its counts; which phrase they are in is said from the second on. */
 function moveBlocks(
@@ -87,39 +17,41 @@ function moveBlocks(
     const blocks = here.flatMap(block);
     if (blocks.length === 0 || phrase === 1) return blocks;
     const { size, width } = style;
-    const head = textBlock([italic(`Phrase ${phrase}`)], { size, width, before: size * 0.35, keepNext: true });
+    const head = textBlock([italic(style.wording.print.phrase(phrase))], {
+      size,
+      width,
+      before: size * 0.35,
+      keepNext: true,
+    });
     return [head, ...blocks];
   });
 }
 
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
 /** What other versions dance on the same counts. */
 export function optionBlocks(routine: Routine, version: Version, style: NoteStyle): readonly Block[] {
+  const { counts, print } = style.wording;
   const blocks = printedSections(routine, version).flatMap(({ section, moves }): readonly Block[] => {
     const items = moveBlocks(moves, style, (move) =>
-      move.others.length === 0 ? [] : [itemBlock(bold(counts(move)), otherSpans(move), style)],
+      move.others.length === 0
+        ? []
+        : [itemBlock(bold(counts.span(move.on)), otherWaySpans(move, style.wording), style)],
     );
     return items.length === 0 ? [] : [headingBlock(section.name, style, 3), ...items];
   });
-  return under("Other ways to dance it", blocks, style);
+  return under(print.otherWays, blocks, style);
 }
 
-function otherSpans({ others }: Move): readonly Span[] {
+function otherWaySpans({ others }: Move, { counts, print, risks: cautions, versions }: Wording): readonly Span[] {
   return others.flatMap(({ version, moves }, index) => [
     ...(index === 0 ? [] : [plain(" · ")]),
-    italic(`${versionName(version)}: `),
+    italic(`${versions.name(version)}: `),
     ...moves.flatMap((move, at) => [
       ...(at === 0 ? [] : [plain(", ")]),
-      ...(moves.length === 1 ? [] : [bold(`${countsText(move.on)} `)]),
+      ...(moves.length === 1 ? [] : [bold(`${counts.span(move.on)} `)]),
       ...cueSpans(move.cue),
       ...(move.risks.length === 0
         ? []
-        : [
-            plain(" ("),
-            italic(`take care: ${move.risks.map((risk) => cautionOf(risk).label).join(", ")}`),
-            plain(")"),
-          ]),
+        : [plain(" ("), italic(print.takeCareShort(move.risks.map(cautions.label))), plain(")")]),
     ]),
   ]);
 }
@@ -127,9 +59,7 @@ function otherSpans({ others }: Move): readonly Span[] {
 /** The author's prose, and what she wrote beside single moves. */
 export function teachingBlocks(routine: Routine, version: Version, style: NoteStyle): readonly Block[] {
   const { prose } = routine;
-  const base = style.base;
-  const text = (markdown: string, level: number) =>
-    proseBlocks(markdown, { size: style.size, width: style.width, level, ...(base === undefined ? {} : { base }) });
+  const text = (markdown: string, level: number) => proseBlocks(markdown, { ...style, level });
   const told = new Set<number>();
   const sections = printedSections(routine, version).flatMap(({ section, moves }): readonly Block[] => {
     const tips = moveBlocks(moves, style, (move) => tipBlocks(move, style));
@@ -138,108 +68,20 @@ export function teachingBlocks(routine: Routine, version: Version, style: NoteSt
     const blocks = [...(note === undefined ? [] : text(note.markdown, 4)), ...tips];
     return blocks.length === 0 ? [] : [headingBlock(section.name, style, 3), ...blocks];
   });
-  return under("Teaching notes", [...text(prose.introduction, 3), ...sections, ...text(prose.after, 3)], style);
+  return under(
+    style.wording.print.teachingNotes,
+    [...text(prose.introduction, 3), ...sections, ...text(prose.after, 3)],
+    style,
+  );
 }
 
 function tipBlocks(move: Move, style: NoteStyle): readonly Block[] {
-  const choices = move.choose.flatMap((cue, index) => [...(index === 0 ? [] : [plain(", or ")]), ...cueSpans(cue)]);
+  const { counts, print } = style.wording;
+  const [before, ways] = print.choice(move.choose.map(cueSpans));
+  const choices = ways.flatMap(([joint, way]) => [...(joint === "" ? [] : [plain(joint)]), ...way]);
   const spans = [
     ...(move.note === undefined ? [] : [...cueSpans(move.note), plain(" ")]),
-    ...(choices.length === 0 ? [] : [italic("Your choice: "), ...choices]),
+    ...(choices.length === 0 ? [] : [italic(before), ...choices]),
   ];
-  return spans.length === 0 ? [] : [itemBlock(bold(counts(move)), spans, style)];
-}
-
-/** A version of a routine; a pack has several. */
-export interface Dance {
-  readonly routine: Routine;
-  readonly version: Version;
-}
-
-/** What to bring, each item once, with every reason and every place where it is used. */
-export function gearBlocks(dances: readonly Dance[], style: NoteStyle): readonly Block[] {
-  const names = new Set(dances.flatMap(({ version }) => version.gear.map(({ item }) => item.toLowerCase())));
-  const blocks = [...names].map((name) => {
-    const uses = dances.flatMap((dance) => dance.version.gear.filter(isItem(name)).map((gear) => ({ ...gear, dance })));
-    const optional = uses.every(({ need }) => need === "optional") ? " (optional)" : "";
-    const reasons = uses.map(({ why, dance }) => {
-      const used = placesOf(printedSections(dance.routine, dance.version), ({ gear }) =>
-        gear.some((one) => one.toLowerCase() === name),
-      );
-      const whole = [...(why === undefined ? [] : [why]), ...(used === "" ? [] : [`for ${used}`])].join("; ");
-      return dances.length === 1 ? whole : [dance.routine.title, ...(whole === "" ? [] : [whole])].join(": ");
-    });
-    const tail = reasons.filter((reason) => reason !== "").join(". ");
-    return bullet([bold(uses[0]?.item ?? name), plain(`${optional}${tail === "" ? "" : `: ${tail}`}`)], style);
-  });
-  return under("What to bring", blocks, style);
-}
-
-const isItem = (name: string) => (gear: { readonly item: string }) => gear.item.toLowerCase() === name;
-
-/** The cautions in full, where they apply, and whom they defer to. */
-export function cautionBlocks(dances: readonly Dance[], library: Library, style: NoteStyle): readonly Block[] {
-  const met = risks.filter((risk) => dances.some(({ version }) => version.cautions.includes(risk)));
-  const items = met.map((risk) => {
-    const { label, text } = cautionOf(risk);
-    const places = dances.flatMap(({ routine, version }) => {
-      const here = placesOf(printedSections(routine, version), (move) => move.risks.includes(risk));
-      if (!version.cautions.includes(risk)) return [];
-      return dances.length === 1
-        ? here === ""
-          ? []
-          : [here]
-        : [here === "" ? routine.title : `${routine.title}: ${here}`];
-    });
-    const where = places.length === 0 ? [] : [italic(` (${places.join(". ")})`)];
-    return bullet([bold(`${capital(label)}. `), plain(text), ...where], style);
-  });
-  const house = library.cautions === undefined ? [] : proseBlocks(library.cautions, { ...style, level: 3 });
-  return under("Take care", [...items, textBlock([plain(deference)], style), ...house], style);
-}
-
-/** Practice speeds as a table: per cent, counts a minute, time of one run. */
-export function practiceBlocks(routine: Routine, style: NoteStyle): readonly Block[] {
-  if (routine.practice.length === 0) return [];
-  const rows = routine.practice.map(({ percent, countsPerMinute, seconds }) => [
-    `${percent} %`,
-    tempoText(countsPerMinute),
-    clockText(seconds),
-  ]);
-  const head = ["Speed", "Counts a minute", "One run"];
-  return under("Practice speeds", [tableBlock([head, ...rows], style)], style);
-}
-
-function tableBlock(rows: readonly (readonly string[])[], { size, width }: NoteStyle): Block {
-  const height = size * leading + 3;
-  const step = Math.min(width / (rows[0]?.length ?? 1), size * 9.5);
-  const cell = (text: string, row: number, column: number, spot: Spot): Part => {
-    const [line] = wrap([row === 0 || column === 0 ? bold(text) : plain(text)], size);
-    const at = { ...spot, x: spot.x + column * step, y: spot.y + row * height };
-    const content: readonly Mark[] = line === undefined ? [] : [{ ...at, line }];
-    if (row === 0) return { tag: "TH", scope: "Column", content };
-    return column === 0 ? { tag: "TH", scope: "Row", content } : { tag: "TD", content };
-  };
-  return wholeBlock(rows.length * height, size * 0.4, (spot) => ({
-    tag: "Table",
-    content: rows.map((texts, row) => ({
-      tag: "TR",
-      content: texts.map((text, column) => cell(text, row, column, spot)),
-    })),
-  }));
-}
-
-/** Where the routine's own page stands, if the library has a site. */
-export function routineAddress(routine: Routine, library: Library): string | undefined {
-  return library.url === undefined ? undefined : `${library.url}/routines/${routine.slug}/`;
-}
-
-/** The credit that a dancer who posts the routine should give. */
-export function creditSpans(routine: Routine, library: Library): readonly Span[] {
-  const credit = routine.credit ?? library.credit;
-  const address = routineAddress(routine, library);
-  return [
-    ...(credit === undefined ? [] : [plain(`${credit} `)]),
-    ...(address === undefined ? [] : [{ text: address.replace(/^https?:\/\//, ""), ...linkTo(address) }]),
-  ];
+  return spans.length === 0 ? [] : [itemBlock(bold(counts.span(move.on)), spans, style)];
 }

@@ -1,27 +1,29 @@
-import { line } from "../drawing/shape.js";
+import { type Mark, type Position, type Print, papers, type StructureElement } from "../../typesetting/print.js";
+import { line } from "../../typesetting/shape.js";
+import { leading, type Span, textWidth, wrap } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
 import { smallest } from "./cell.js";
+import type { Dance } from "./dance.js";
 import { versionLine } from "./head.js";
-import type { Dance } from "./notes.js";
-import { type Mark, type Part, type Print, papers, type Spot } from "./print.js";
-import { leading, type Span, textWidth, wrap } from "./text.js";
 
 export const margin = { side: 40, top: 36, bottom: 44 };
 
 /** Ruled lines down to the foot of the page. */
 export function layoutOwnNotes(
-  spot: Spot,
+  position: Position,
   width: number,
   bottom: number,
+  { print }: Wording,
   size = 10,
-): { part: Part; decoration: readonly Mark[] } {
-  const [head] = wrap([{ text: "My notes", style: "bold" }], size);
+): { element: StructureElement; decoration: readonly Mark[] } {
+  const [head] = wrap([{ text: print.ownNotes, style: "bold" }], size);
   const [first, step] = [size + 20, size + 10];
-  const count = Math.max(1, Math.floor((bottom - spot.y - first) / step) + 1);
+  const count = Math.max(1, Math.floor((bottom - position.y - first) / step) + 1);
   const shapes = Array.from({ length: count }, (_, index) =>
     line("line", 0.5, [0, first + index * step], [width, first + index * step]),
   );
-  const content: readonly Mark[] = head === undefined ? [] : [{ ...spot, line: head }];
-  return { part: { tag: "H2", content }, decoration: [{ ...spot, shapes }] };
+  const content: readonly Mark[] = head === undefined ? [] : [{ ...position, line: head }];
+  return { element: { tag: "H2", content }, decoration: [{ ...position, shapes }] };
 }
 
 /** The name of the dance at the top of every page but the first. */
@@ -30,17 +32,18 @@ export function layoutRunningHeads(
   pages: number,
   width: number,
   size: number,
+  wording: Wording,
 ): readonly Mark[] {
   const spans: readonly Span[] = [
     { text: `${routine.title} `, style: "bold" },
-    { text: versionLine(routine, version) },
+    { text: versionLine(routine, version, wording) },
   ];
   const [set] = wrap(spans, size, width);
   return Array.from({ length: pages - 1 }, (_, index): readonly Mark[] => {
-    const spot = { page: index + 1, x: margin.side, y: margin.top };
+    const position = { page: index + 1, x: margin.side, y: margin.top };
     return [
-      ...(set === undefined ? [] : [{ ...spot, line: set }]),
-      { ...spot, shapes: [line("ink", 0.6, [0, size * 1.6], [width, size * 1.6])] },
+      ...(set === undefined ? [] : [{ ...position, line: set }]),
+      { ...position, shapes: [line("ink", 0.6, [0, size * 1.6], [width, size * 1.6])] },
     ];
   }).flat();
 }
@@ -49,12 +52,13 @@ export function layoutRunningHeads(
 export function layoutFeet(
   paper: Print["paper"],
   notes: readonly (readonly Span[])[],
+  { print }: Wording,
   size = smallest,
 ): readonly Mark[] {
   const [pageWidth, pageHeight] = papers[paper];
   const y = pageHeight - margin.bottom + 14 - (size - smallest);
   return notes.flatMap((note, page): readonly Mark[] => {
-    const number = `page ${page + 1} of ${notes.length}`;
+    const number = print.pageNumber(page + 1, notes.length);
     const [set] = wrap([{ text: number, tone: "soft" }], size);
     const room = pageWidth - 2 * margin.side - textWidth(number, size) - 20;
     const lines = wrap(

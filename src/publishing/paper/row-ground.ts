@@ -1,26 +1,28 @@
-import { line, type Shape } from "../drawing/shape.js";
+import type { Position, StructureElement } from "../../typesetting/print.js";
+import { line, type Shape } from "../../typesetting/shape.js";
+import { textWidth } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
 import type { Cell, Row } from "./bands.js";
-import { smallest } from "./cell.js";
-import type { Part, Spot } from "./print.js";
-import { textWidth } from "./text.js";
+import { inset, smallest } from "./cell.js";
 
 /** Counts from `from` up to, not including, `to`, and the moves in them: no move crosses the edge. */
-export interface Stretch {
+export interface CountRange {
   readonly from: number;
   readonly to: number;
   readonly cells: readonly Cell[];
 }
 
-/** A stretch as it is set: each move in its own counts, or (where they are too narrow) one under the other by their counts. */
-export interface Box extends Stretch {
-  readonly keyed: boolean;
+/** A range as it is set: each move in its own counts or, where they are too narrow, the moves listed under each other by their counts. */
+export interface Box extends CountRange {
+  readonly listed: boolean;
   readonly height: number;
   /** What its table cell holds, drawn from the row's corner. */
-  readonly content: (spot: Spot) => readonly Part[];
+  readonly content: (position: Position) => readonly StructureElement[];
 }
 
-/** What a row has to offer its boxes. */
-export interface Bed {
+/** What setting and drawing a row's boxes takes. */
+export interface RowContext {
+  readonly wording: Wording;
   readonly row: Row;
   /** Width of a count. */
   readonly column: number;
@@ -30,20 +32,25 @@ export interface Bed {
 }
 
 /** Height of the strip of counts over cues that stand under each other. */
-export const stripHeight = 15;
-export const inset = { left: 4.5, right: 2.5 };
+export const countStripHeight = 15;
 
 /** The grid under a row: accents as heavy rules over a light ground, counts as ticks, moves between full lines. */
-export function rowGround(bed: Bed, boxes: readonly Box[], height: number): readonly Shape[] {
-  const { row, column } = bed;
+export function rowGround(context: RowContext, boxes: readonly Box[], height: number): readonly Shape[] {
+  const { row, column } = context;
   const x = (count: number) => (row.offset + count) * column;
   const starts = new Set(row.cells.filter(({ begins }) => begins).map(({ from }) => from));
   const foot = (at: number) =>
-    boxes.some(({ keyed, from, to }) => keyed && from < at && at < to) ? bed.top + stripHeight : height;
+    boxes.some(({ listed, from, to }) => listed && from < at && at < to) ? context.top + countStripHeight : height;
   const accents = row.accents.flatMap((index): readonly Shape[] => {
-    const under = boxes.some(({ keyed, from, to }) => keyed && from <= index && index < to && to - from > 1);
+    const under = boxes.some(({ listed, from, to }) => listed && from <= index && index < to && to - from > 1);
     return [
-      { kind: "box", at: [x(index), 0], width: column, height: under ? bed.top + stripHeight : height, fill: "tint" },
+      {
+        kind: "box",
+        at: [x(index), 0],
+        width: column,
+        height: under ? context.top + countStripHeight : height,
+        fill: "tint",
+      },
       { kind: "box", at: [x(index), 0], width: column, height: 1.8, fill: "ink" },
     ];
   });
@@ -52,7 +59,7 @@ export function rowGround(bed: Bed, boxes: readonly Box[], height: number): read
     .filter((at) => !starts.has(at))
     .map((at) => line("line", 0.5, [x(at), 0], [x(at), inside(at) ? 3.5 : foot(at)]));
   const edges = [...starts].map((from) => line("ink", 0.9, [x(from), 0], [x(from), foot(from)]));
-  const labels = boxes.flatMap((box) => (box.keyed ? stripLabels(bed, box) : []));
+  const labels = boxes.flatMap((box) => (box.listed ? stripLabels(context, box) : []));
   return [
     ...accents,
     ...lines,
@@ -62,7 +69,7 @@ export function rowGround(bed: Bed, boxes: readonly Box[], height: number): read
   ];
 }
 
-/** A move that runs on points out of its row. */
+/** An arrow head at the right end of a move that runs on into the next row. */
 function openEnd(cell: Cell, x: (count: number) => number, height: number): readonly Shape[] {
   if (cell.ends) return [];
   const [end, middle] = [x(cell.to), height / 2];
@@ -74,8 +81,8 @@ function openEnd(cell: Cell, x: (count: number) => number, height: number): read
   return [{ kind: "path", points, stroke: { tone: "ink", width: 1.2 } }];
 }
 
-/** Counts in the strip over keyed cues, as far as they have room. */
-function stripLabels({ row, column, top }: Bed, { cells }: Box): readonly Shape[] {
+/** Counts in the strip over listed cues, as far as they have room. */
+function stripLabels({ row, column, top }: RowContext, { cells }: Box): readonly Shape[] {
   return cells.flatMap((cell): readonly Shape[] => {
     const text = cell.text.label.map((span) => span.text).join("");
     const left = cell.move.hit && cell.begins ? inset.left + 4 : 3;

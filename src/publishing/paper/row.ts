@@ -1,69 +1,71 @@
-import type { Shape } from "../drawing/shape.js";
+import type { Position, StructureElement } from "../../typesetting/print.js";
+import type { Shape } from "../../typesetting/shape.js";
+import { type Line, type Span, textWidth, widestWord, wrap } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
 import type { Cell, Row } from "./bands.js";
-import { type CellLayout, heightOf, hitFigure, layoutCell, smallest, stackLines } from "./cell.js";
-import type { Part, Spot } from "./print.js";
-import { type Bed, type Box, inset, rowGround, type Stretch, stripHeight } from "./row-ground.js";
-import { type Line, type Span, textWidth, widestWord, wrap } from "./text.js";
+import { type CellLayout, hitFigure, inset, layoutCell, linesHeight, smallest, stackLines } from "./cell.js";
+import { type Box, type CountRange, countStripHeight, type RowContext, rowGround } from "./row-ground.js";
 
-/** A row of the grid, or a further part of one that is taller than a page likes. */
+/** A row of the grid, or a continuation of one that is too tall to stay on one page. */
 export interface RowLayout {
   readonly row: Row;
   readonly height: number;
-  /** False of a further part. */
+  /** False of a continuation. */
   readonly opens: boolean;
   /** The cells of its table row, drawn from the row's top left corner. */
-  readonly cells: (spot: Spot) => readonly Part[];
+  readonly cells: (position: Position) => readonly StructureElement[];
   /** Grounds, rules and ticks for a row of this height, from the same corner. */
   readonly ground: (height: number) => readonly Shape[];
 }
 
-/** More lines than this, and a stretch looks for more room. */
+/** A range of counts whose cues take more lines than this is joined with the next, to be wider. */
 const mostLines = 8;
-/** Lines of a whole row of cues that stay on one page. */
+/** Most lines of cues under a row that are kept on one page. */
 const chunk = 12;
 const callHeight = 11;
 
 /** Sets a phrase in a grid `width` points wide, its cues in `size` points or, if that keeps them in their counts, in less. */
-export function layoutRow(row: Row, width: number, size: number): readonly RowLayout[] {
+export function layoutRow(row: Row, width: number, size: number, wording: Wording): readonly RowLayout[] {
   const column = width / row.columns;
-  const calls = callsFit(row, column);
+  const calls = callsFit(row, column, wording);
   const top = headHeight(row) + (calls && row.phrase.say !== undefined ? callHeight : 0);
   let best: readonly Box[] | undefined;
   for (let type = size; type >= smallest; type -= 0.5) {
-    const boxes = calls ? boxesOf({ row, column, size: type, top }) : undefined;
-    if (best === undefined || (boxes !== undefined && keyedCounts(boxes) < keyedCounts(best))) best = boxes;
-    if (best !== undefined && keyedCounts(best) === 0) break;
+    const boxes = calls ? boxesOf({ wording, row, column, size: type, top }) : undefined;
+    if (best === undefined || (boxes !== undefined && listedCounts(boxes) < listedCounts(best))) best = boxes;
+    if (best !== undefined && listedCounts(best) === 0) break;
   }
   const [only] = best ?? [];
-  if (best === undefined || (best.length === 1 && only?.keyed === true)) return keyedRow(row, column, size);
-  return [boxedRow({ row, column, size, top }, best)];
+  if (best === undefined || (best.length === 1 && only?.listed === true))
+    return listedRow({ wording, row, column, size, top: headHeight(row) });
+  return [boxedRow({ wording, row, column, size, top }, best)];
 }
 
-const keyedCounts = (boxes: readonly Box[]): number =>
-  boxes.reduce((sum, { keyed, from, to }) => sum + (keyed ? to - from : 0), 0);
+const listedCounts = (boxes: readonly Box[]): number =>
+  boxes.reduce((sum, { listed, from, to }) => sum + (listed ? to - from : 0), 0);
 
-function boxedRow(bed: Bed, boxes: readonly Box[]): RowLayout {
-  const { row, column, top } = bed;
+function boxedRow(context: RowContext, boxes: readonly Box[]): RowLayout {
+  const { wording, row, column, top } = context;
   return {
     row,
-    height: Math.max(stripHeight, ...boxes.map(({ height }) => height)) + top,
+    height: Math.max(countStripHeight, ...boxes.map(({ height }) => height)) + top,
     opens: true,
-    ground: (height) => rowGround(bed, boxes, height),
-    cells: (spot) => {
+    ground: (height) => rowGround(context, boxes, height),
+    cells: (position) => {
       const calls = (row.phrase.say ?? []).map((text, count) =>
-        callPart(text, {
-          ...spot,
-          x: spot.x + (row.offset + count) * column + inset.left,
-          y: spot.y + headHeight(row),
+        callElement(wording.print.quoted(text), {
+          ...position,
+          x: position.x + (row.offset + count) * column + inset.left,
+          y: position.y + headHeight(row),
         }),
       );
       return boxes.map(({ from, to, content }, index) => ({
         tag: "TD",
         ...spanning(to - from),
         content: [
-          ...(index === 0 ? dancersPart(row, spot) : []),
+          ...(index === 0 ? dancersLabel(row, position) : []),
           ...calls.slice(from, to),
-          ...content({ ...spot, y: spot.y + top }),
+          ...content({ ...position, y: position.y + top }),
         ],
       }));
     },
@@ -72,112 +74,114 @@ function boxedRow(bed: Bed, boxes: readonly Box[]): RowLayout {
 
 const spanning = (count: number) => (count > 1 ? { columns: count } : {});
 
-/** A row's stretches as boxes, each as narrow as its words allow. */
-function boxesOf(bed: Bed): readonly Box[] {
-  const stretches = stretchesOf(bed.row);
+/** A row's ranges as boxes, each as narrow as its words allow. */
+function boxesOf(context: RowContext): readonly Box[] {
+  const ranges = rangesOf(context.row);
   const boxes: Box[] = [];
-  for (let index = 0; index < stretches.length; index++) {
-    let stretch = stretches[index];
-    if (stretch === undefined) break;
-    let box = ownBox(bed, stretch) ?? keyedBox(bed, stretch);
-    while (box === undefined && index + 1 < stretches.length) {
+  for (let index = 0; index < ranges.length; index++) {
+    let range = ranges[index];
+    if (range === undefined) break;
+    let box = ownBox(context, range) ?? listedBox(context, range);
+    while (box === undefined && index + 1 < ranges.length) {
       index += 1;
-      stretch = joined(stretch, stretches[index] ?? stretch);
-      box = keyedBox(bed, stretch);
+      range = joined(range, ranges[index] ?? range);
+      box = listedBox(context, range);
     }
     while (box === undefined) {
       const before = boxes.pop();
-      if (before === undefined) return [{ ...stretch, keyed: true, height: 0, content: () => [] }];
-      stretch = joined(before, stretch);
-      box = keyedBox(bed, stretch);
+      if (before === undefined) return [{ ...range, listed: true, height: 0, content: () => [] }];
+      range = joined(before, range);
+      box = listedBox(context, range);
     }
     boxes.push(box);
   }
   return boxes;
 }
 
-/** Counts that no move ties together are stretches of their own. */
-function stretchesOf({ phrase, cells }: Row): readonly Stretch[] {
-  const stretches: Stretch[] = [];
+/** Counts that no move ties together are ranges of their own. */
+function rangesOf({ phrase, cells }: Row): readonly CountRange[] {
+  const ranges: CountRange[] = [];
   for (let from = 0, to = 1; from < phrase.numbers.length; from = to, to++) {
     while (to < phrase.numbers.length && cells.some((cell) => cell.from < to && to < cell.to)) to++;
-    stretches.push({ from, to, cells: cells.filter((cell) => from <= cell.from && cell.from < to) });
+    ranges.push({ from, to, cells: cells.filter((cell) => from <= cell.from && cell.from < to) });
   }
-  return stretches;
+  return ranges;
 }
 
-function joined(one: Stretch, other: Stretch): Stretch {
+function joined(one: CountRange, other: CountRange): CountRange {
   return { from: one.from, to: other.to, cells: [...one.cells, ...other.cells] };
 }
 
 /** Each move in its own counts; undefined where one does not fit. */
-function ownBox({ row, column, size }: Bed, stretch: Stretch): Box | undefined {
-  const set = stretch.cells.map((cell) => layoutCell(cell, (cell.to - cell.from) * column, size));
+function ownBox({ wording, row, column, size }: RowContext, range: CountRange): Box | undefined {
+  const set = range.cells.map((cell) => layoutCell(cell, (cell.to - cell.from) * column, size, wording));
   const fitting = set.filter((cell): cell is CellLayout => cell !== undefined && cell.lines <= mostLines);
   if (fitting.length < set.length) return undefined;
   return {
-    ...stretch,
-    keyed: false,
+    ...range,
+    listed: false,
     height: Math.max(0, ...fitting.map(({ height }) => height)),
-    content: (spot) =>
-      stretch.cells.flatMap(({ from }, index): readonly Part[] => {
-        const part = fitting[index]?.place({ ...spot, x: spot.x + (row.offset + from) * column });
-        return part === undefined ? [] : [part];
+    content: (position) =>
+      range.cells.flatMap(({ from }, index): readonly StructureElement[] => {
+        const element = fitting[index]?.place({ ...position, x: position.x + (row.offset + from) * column });
+        return element === undefined ? [] : [element];
       }),
   };
 }
 
 /** The moves one under the other, each by its counts; undefined where that takes too many lines or a word is too wide. */
-function keyedBox({ row, column, size }: Bed, stretch: Stretch): Box | undefined {
-  const width = (stretch.to - stretch.from) * column - inset.left - inset.right;
-  const spans = stretch.cells.map(({ text }) => text.keyed);
+function listedBox(context: RowContext, range: CountRange): Box | undefined {
+  const { row, column, size } = context;
+  const width = (range.to - range.from) * column - inset.left - inset.right;
+  const spans = range.cells.map(({ text }) => text.listed);
   if (spans.some((one) => widestWord(one, size) > width)) return undefined;
   const lines = spans.map((one) => wrap(one, size, width));
   if (lines.flat().length > mostLines) return undefined;
   return {
-    ...stretch,
-    keyed: true,
-    height: stripHeight + heightOf(lines.flat()) + 4,
-    content: (spot) => {
-      const x = spot.x + (row.offset + stretch.from) * column + inset.left;
-      let y = spot.y + stripHeight;
-      return stretch.cells.map((cell, index): Part => {
+    ...range,
+    listed: true,
+    height: countStripHeight + linesHeight(lines.flat()) + 4,
+    content: (position) => {
+      const x = position.x + (row.offset + range.from) * column + inset.left;
+      let y = position.y + countStripHeight;
+      return range.cells.map((cell, index): StructureElement => {
         const own = lines[index] ?? [];
-        const at = { ...spot, x, y };
-        y += heightOf(own);
-        return { tag: "P", content: [...stripHit(row, cell, column, spot), ...stackLines(own, at)] };
+        const at = { ...position, x, y };
+        y += linesHeight(own);
+        return { tag: "P", content: [...stripHit(context, cell, position), ...stackLines(own, at)] };
       });
     },
   };
 }
 
-/** A hit in the strip over keyed cues. */
-function stripHit(row: Row, cell: Cell, column: number, spot: Spot): readonly Part[] {
-  const x = spot.x + (row.offset + cell.from) * column;
-  return cell.move.hit && cell.begins ? [hitFigure({ ...spot, x })] : [];
+/** A hit in the strip over listed cues. */
+function stripHit({ wording, row, column }: RowContext, cell: Cell, position: Position): readonly StructureElement[] {
+  const x = position.x + (row.offset + cell.from) * column;
+  return cell.move.hit && cell.begins ? [hitFigure({ ...position, x }, wording)] : [];
 }
 
-/** The last resort, for cues that no stretch of the row can hold: they run on under an empty strip of counts. */
-function keyedRow(row: Row, column: number, size: number): readonly RowLayout[] {
+/** The last resort, for cues that no range of the row can hold: they run on under an empty strip of counts. */
+function listedRow(context: RowContext): readonly RowLayout[] {
+  const { wording, row, column, size } = context;
   const width = row.columns * column - 2 * inset.left;
   const say: readonly Span[] =
-    row.phrase.say === undefined ? [] : [{ text: `Called: “${row.phrase.say.join(" · ")}” `, style: "italic" }];
+    row.phrase.say === undefined ? [] : [{ text: wording.print.calledOver(row.phrase.say), style: "italic" }];
   const chunks = chunksOf(row.cells, (spans) => wrap(spans, size, width), say);
   const whole: Box = {
     from: 0,
     to: row.phrase.numbers.length,
     cells: row.cells,
-    keyed: true,
+    listed: true,
     height: 0,
     content: () => [],
   };
   return chunks.map((lines, index) => {
-    const bed: Bed = { row, column, size, top: index === 0 ? headHeight(row) : 0 };
-    return keyedPart(bed, whole, lines, { first: index === 0, last: index === chunks.length - 1 });
+    const below = index === 0 ? context : { ...context, top: 0 };
+    return listedLayout(below, whole, lines, { first: index === 0, last: index === chunks.length - 1 });
   });
 }
 
-/** Cues in lines, in chunks that a page break may part; no cue is in two of them. */
+/** Cues in lines, in chunks that a page break may separate; no cue is in two of them. */
 function chunksOf(
   cells: readonly Cell[],
   set: (spans: readonly Span[]) => readonly Line[],
@@ -186,34 +190,34 @@ function chunksOf(
   const chunks: (readonly Line[])[] = [];
   let spans = first;
   for (const { text } of cells) {
-    const more = [...spans, ...text.keyed, { text: " " }];
+    const more = [...spans, ...text.listed, { text: " " }];
     if (spans.length > 0 && set(more).length > chunk) {
       chunks.push(set(spans));
-      spans = text.keyed;
+      spans = text.listed;
     } else spans = more;
   }
   return [...chunks, set(spans)];
 }
 
-function keyedPart(
-  bed: Bed,
+function listedLayout(
+  context: RowContext,
   whole: Box,
   lines: readonly Line[],
   { first, last }: { readonly first: boolean; readonly last: boolean },
 ): RowLayout {
-  const { row, column } = bed;
-  const top = bed.top + (first ? stripHeight : 0);
+  const { row } = context;
+  const top = context.top + (first ? countStripHeight : 0);
   return {
     row,
-    height: top + heightOf(lines) + (last ? inset.left : 0),
+    height: top + linesHeight(lines) + (last ? inset.left : 0),
     opens: first,
-    ground: () => (first ? rowGround(bed, [whole], top) : []),
-    cells: (spot) => {
-      const strip = { ...spot, y: spot.y + bed.top };
-      const hits = first ? row.cells.flatMap((cell) => stripHit(row, cell, column, strip)) : [];
-      const text = stackLines(lines, { ...spot, x: spot.x + inset.left, y: spot.y + top });
-      const cues: Part = { tag: "P", content: [...hits, ...text] };
-      return [{ tag: "TD", ...spanning(whole.to), content: [...(first ? dancersPart(row, spot) : []), cues] }];
+    ground: () => (first ? rowGround(context, [whole], top) : []),
+    cells: (position) => {
+      const strip = { ...position, y: position.y + context.top };
+      const hits = first ? row.cells.flatMap((cell) => stripHit(context, cell, strip)) : [];
+      const text = stackLines(lines, { ...position, x: position.x + inset.left, y: position.y + top });
+      const cues: StructureElement = { tag: "P", content: [...hits, ...text] };
+      return [{ tag: "TD", ...spanning(whole.to), content: [...(first ? dancersLabel(row, position) : []), cues] }];
     },
   };
 }
@@ -221,18 +225,20 @@ function keyedPart(
 const headHeight = ({ dancers }: Row): number => (dancers === undefined ? 0 : callHeight);
 
 /** The name of the group whose row it is. */
-function dancersPart({ dancers }: Row, spot: Spot): readonly Part[] {
+function dancersLabel({ dancers }: Row, position: Position): readonly StructureElement[] {
   const [set] = dancers === undefined ? [] : wrap([{ text: dancers, style: "bold" }], smallest);
   return set === undefined
     ? []
-    : [{ tag: "P", content: [{ ...spot, x: spot.x + inset.left, y: spot.y + 2, line: set }] }];
+    : [{ tag: "P", content: [{ ...position, x: position.x + inset.left, y: position.y + 2, line: set }] }];
 }
 
-function callsFit(row: Row, column: number): boolean {
-  return (row.phrase.say ?? []).every((text) => textWidth(`“${text}”`, smallest, "italic") <= column - inset.left);
+function callsFit(row: Row, column: number, { print }: Wording): boolean {
+  return (row.phrase.say ?? []).every(
+    (text) => textWidth(print.quoted(text), smallest, "italic") <= column - inset.left,
+  );
 }
 
-function callPart(text: string, spot: Spot): Part {
-  const [set] = wrap([{ text: `“${text}”`, style: "italic", tone: "soft" }], smallest);
-  return { tag: "P", content: set === undefined ? [] : [{ ...spot, y: spot.y + 1.5, line: set }] };
+function callElement(text: string, position: Position): StructureElement {
+  const [set] = wrap([{ text, style: "italic", tone: "soft" }], smallest);
+  return { tag: "P", content: set === undefined ? [] : [{ ...position, y: position.y + 1.5, line: set }] };
 }

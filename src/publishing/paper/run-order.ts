@@ -1,30 +1,31 @@
 import type { DancedSection, Routine } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
-import { trackText, trackTime } from "../figures.js";
-import { timeThrough } from "./bands.js";
-import type { Block } from "./block.js";
-import { bold, bullet, capital, type NoteStyle, plain, under } from "./notes.js";
+import type { Block } from "../../typesetting/block.js";
+import type { Wording } from "../../wording/wording.js";
+import { trackTime } from "../figures.js";
+import { bold, bullet, type NoteStyle, plain, under } from "./note-style.js";
 
 /** How one run goes where it is more than each section once: repeats, walls, tags, restarts, waits. */
 export function orderBlocks(routine: Routine, style: NoteStyle): readonly Block[] {
-  const { sections, times } = routine;
+  const { sections, times, walls } = routine;
+  const { print } = style.wording;
   const printed = sheetSections(routine);
   const waits = sections.some((section, index) => waitAfter(routine, section, index) > 0);
   if (sections.length === printed.length && !waits) return [];
   const counts = new Map(
     printed.flatMap(({ section, danced }) => danced.map((index) => [index, sections[section]?.counts ?? 0] as const)),
   );
-  const steps = Array.from({ length: times }, (): string[] => []);
+  const steps = Array.from({ length: times }, (): Step[] => []);
   for (const [index, section] of sections.entries())
-    steps[section.wall - 1]?.push(stepText(routine, section, index, counts.get(index) ?? section.counts));
+    steps[section.wall - 1]?.push(stepOf(routine, section, index, counts.get(index) ?? section.counts, style.wording));
   const broken = brokenOff(routine);
-  const blocks = steps.map((texts, index) => {
-    const round = index + 1;
-    const label = times > 1 ? `${capital(timeThrough(routine, round))} ` : "";
-    const again = broken.has(round) ? ["from the top"] : [];
-    return bullet([bold(label), plain([...collapse(texts), ...again].join(" · "))], style);
+  const blocks = steps.map((round, index) => {
+    const number = index + 1;
+    const label = times > 1 ? `${print.opening(print.timeThrough(walls, number))} ` : "";
+    const again = broken.has(number) ? [print.order.fromTheTop] : [];
+    return bullet([bold(label), plain([...collapse(round, style.wording), ...again].join(" · "))], style);
   });
-  return under("How it runs", blocks, style);
+  return under(print.order.title, blocks, style);
 }
 
 /** The times through that end before a section that most of them have: each is broken off, and the next one begins. */
@@ -41,15 +42,28 @@ function brokenOff({ sections, times }: Routine): ReadonlySet<number> {
   return new Set([...lastIn].filter(([round, own]) => round < times && own < last).map(([round]) => round));
 }
 
-function stepText(routine: Routine, section: DancedSection, index: number, whole: number): string {
+/** A section as a step of a run, from when it starts in the track. */
+interface Step {
+  readonly time: string;
+  readonly name: string;
+  readonly asides: readonly string[];
+}
+
+/** @param whole counts of the section where it is not broken off */
+function stepOf(
+  routine: Routine,
+  section: DancedSection,
+  index: number,
+  whole: number,
+  { print, time }: Wording,
+): Step {
   const wait = waitAfter(routine, section, index);
   const asides = [
-    ...(section.mirrored ? ["other side"] : []),
-    ...(section.counts < whole ? [`stop after ${section.counts} counts`] : []),
-    ...(wait > 0 ? [`then wait ${wait.toFixed(1)} s`] : []),
+    ...(section.mirrored ? [print.order.otherSide] : []),
+    ...(section.counts < whole ? [print.order.stopAfter(section.counts)] : []),
+    ...(wait > 0 ? [print.order.wait(wait)] : []),
   ];
-  const time = trackText(trackTime(routine, section.start));
-  return `${time} ${section.name}${asides.length > 0 ? ` (${asides.join(", ")})` : ""}`;
+  return { time: time.track(trackTime(routine, section.start)), name: section.name, asides };
 }
 
 /** Seconds between the end of a section and the next one's start. */
@@ -59,13 +73,16 @@ function waitAfter(routine: Routine, section: DancedSection, index: number): num
 }
 
 /** The same step several times in a row is one step "× 2", at its first time. */
-function collapse(steps: readonly string[]): readonly string[] {
-  const runs: { text: string; name: string; times: number }[] = [];
-  for (const text of steps) {
-    const name = text.slice(text.indexOf(" ") + 1);
+function collapse(steps: readonly Step[], { print: { order } }: Wording): readonly string[] {
+  const runs: { readonly step: Step; times: number }[] = [];
+  for (const step of steps) {
     const last = runs.at(-1);
-    if (last?.name === name) last.times += 1;
-    else runs.push({ text, name, times: 1 });
+    const same = last?.step.name === step.name && last.step.asides.join() === step.asides.join();
+    if (last !== undefined && same) last.times += 1;
+    else runs.push({ step, times: 1 });
   }
-  return runs.map(({ text, times }) => (times > 1 ? `${text} × ${times}` : text));
+  return runs.map(({ step: { time, name, asides }, times }) => {
+    const text = order.step(time, name, asides);
+    return times > 1 ? order.repeated(text, times) : text;
+  });
 }

@@ -1,32 +1,28 @@
 import type { Library, Routine, Version } from "../../routine/routine.js";
+import { type Block, wholeBlock } from "../../typesetting/block.js";
+import { type Area, columnWidth, flow } from "../../typesetting/flow.js";
+import { type Bookmark, figure, type Mark, papers, type StructureElement } from "../../typesetting/print.js";
+import type { Drawing } from "../../typesetting/shape.js";
+import type { Wording } from "../../wording/wording.js";
 import { floorPlan } from "../drawing/floor-plan.js";
 import { phraseMap } from "../drawing/phrase-map.js";
-import type { Drawing } from "../drawing/shape.js";
 import { sheetBands } from "./bands.js";
-import { type Block, wholeBlock } from "./block.js";
 import { smallest } from "./cell.js";
-import { type Area, columnWidth, flow } from "./flow.js";
+import { routineAddress } from "./credit.js";
+import type { Dance } from "./dance.js";
 import { type Grid, placeGrid, setGrid } from "./grid.js";
 import { type Head, layoutHead, type SheetOptions, versionLine } from "./head.js";
 import { layoutLegend } from "./legend.js";
-import {
-  cautionBlocks,
-  type Dance,
-  gearBlocks,
-  headingBlock,
-  type NoteStyle,
-  optionBlocks,
-  practiceBlocks,
-  routineAddress,
-  teachingBlocks,
-} from "./notes.js";
+import { headingBlock, type NoteStyle } from "./note-style.js";
+import { optionBlocks, teachingBlocks } from "./notes.js";
 import { layoutOwnNotes, layoutRunningHeads, margin } from "./page.js";
-import { type Bookmark, figure, type Mark, type Part, papers } from "./print.js";
+import { practiceBlocks } from "./practice.js";
+import { cautionBlocks, gearBlocks } from "./preparation.js";
 import { orderBlocks } from "./run-order.js";
 
 /** A routine's sheet, laid out on pages of its own, counted from 0. */
 export interface Sheet {
-  readonly parts: readonly Part[];
+  readonly elements: readonly StructureElement[];
   readonly decoration: readonly Mark[];
   readonly pages: number;
   readonly bookmarks: readonly Bookmark[];
@@ -55,7 +51,8 @@ interface Draft {
 }
 
 /** What does not change from one draft to the next. */
-interface Bed {
+interface SheetContext {
+  readonly wording: Wording;
   readonly routine: Routine;
   readonly version: Version;
   readonly width: number;
@@ -71,24 +68,26 @@ interface Bed {
 export function layoutSheet(routine: Routine, version: Version, library: Library, options: SheetOptions): Sheet {
   const [pageWidth, pageHeight] = papers[library.paper];
   const width = pageWidth - 2 * margin.side;
-  const bed: Bed = {
+  const { wording } = options;
+  const context: SheetContext = {
+    wording,
     routine,
     version,
     width,
     bottom: pageHeight - margin.bottom,
     head: layoutHead({ routine, version }, library, options, { page: 0, x: margin.side, y: margin.top }, width),
-    map: phraseMap(routine, version, { width, size: smallest }),
+    map: phraseMap(routine, version, { width, size: smallest, wording }),
   };
-  const bands = sheetBands(routine, version);
+  const bands = sheetBands(routine, version, wording);
   let best: Draft | undefined;
   for (const { cue, note } of scales) {
-    const grid = setGrid(routine, bands, cue, width);
+    const grid = setGrid(routine, bands, { size: cue, width, wording });
     const notes = noteBlocks({ routine, version }, library, options, {
       size: note,
       width: columnWidth({ width, columns: 2, gutter }),
     });
     for (const mapFirst of [true, false]) {
-      const draft = layoutDraft(bed, grid, notes, mapFirst);
+      const draft = layoutDraft(context, grid, notes, mapFirst);
       if (best === undefined || isBetter(draft, best)) best = draft;
       if (best.pages === 1) return best.draw();
     }
@@ -102,39 +101,49 @@ function isBetter(draft: Draft, best: Draft): boolean {
   return draft.gridPages === best.gridPages ? draft.pages < best.pages : draft.gridPages < best.gridPages;
 }
 
-function layoutDraft(bed: Bed, set: ReturnType<typeof setGrid>, blocks: readonly Block[], mapFirst: boolean): Draft {
-  const { routine, version, width, bottom, head, map } = bed;
+function layoutDraft(
+  context: SheetContext,
+  set: ReturnType<typeof setGrid>,
+  blocks: readonly Block[],
+  mapFirst: boolean,
+): Draft {
+  const { wording, routine, version, width, bottom, head, map } = context;
   const left = margin.side;
   const under = margin.top + head.height + 8;
   const start = { page: 0, y: under + (mapFirst ? map.height + 6 : 0) };
-  const grid = placeGrid(set, { left, width, start, top: below, bottom: bottom - legendRoom });
-  const legend = layoutLegend(routine, version, { page: grid.page, x: left, y: grid.y }, width);
+  const grid = placeGrid(set, { wording, left, width, start, top: below, bottom: bottom - legendRoom });
+  const legend = layoutLegend({ routine, version }, { page: grid.page, x: left, y: grid.y }, width, wording);
   const afterGrid = { page: grid.page, x: left, y: grid.y + legend.height + 8 };
   const fits = afterGrid.y + map.height <= bottom;
-  const mapSpot = mapFirst
+  const mapPosition = mapFirst
     ? { page: 0, x: left, y: under }
     : fits
       ? afterGrid
       : { page: grid.page + 1, x: left, y: below };
-  const from = mapFirst ? afterGrid : { ...mapSpot, y: mapSpot.y + map.height + 12 };
+  const from = mapFirst ? afterGrid : { ...mapPosition, y: mapPosition.y + map.height + 12 };
   const area: Area = { left, width, columns: 2, gutter, top: below, bottom, tail: ownNotes };
   const notes = flow(blocks, from, area);
   const pages = notes.page + 1;
   const draw = (): Sheet => {
     const counts = grid.draw();
-    const own = layoutOwnNotes({ page: notes.page, x: left, y: notes.y + 14 }, width, bottom);
-    const picture = figure(map, mapSpot);
-    const above = [...counts.parts, legend.part];
+    const own = layoutOwnNotes({ page: notes.page, x: left, y: notes.y + 14 }, width, bottom, wording);
+    const picture = figure(map, mapPosition);
+    const above = [...counts.elements, legend.element];
     return {
       pages,
-      parts: [...head.parts, ...(mapFirst ? [picture, ...above] : [...above, picture]), ...notes.draw(), own.part],
+      elements: [
+        ...head.elements,
+        ...(mapFirst ? [picture, ...above] : [...above, picture]),
+        ...notes.draw(),
+        own.element,
+      ],
       decoration: [
         ...counts.decoration,
         ...legend.decoration,
         ...own.decoration,
-        ...layoutRunningHeads({ routine, version }, pages, width, 9.5),
+        ...layoutRunningHeads({ routine, version }, pages, width, 9.5, wording),
       ],
-      bookmarks: bookmarksOf(routine, version, grid),
+      bookmarks: bookmarksOf({ routine, version }, grid, wording),
     };
   };
   return { pages, gridPages: grid.page + 1, draw };
@@ -144,12 +153,12 @@ function layoutDraft(bed: Bed, set: ReturnType<typeof setGrid>, blocks: readonly
 export function noteBlocks(
   dance: Dance,
   library: Library,
-  { within }: SheetOptions,
-  plain: NoteStyle,
+  { within, wording }: SheetOptions,
+  plain: Omit<NoteStyle, "wording">,
 ): readonly Block[] {
   const { routine, version } = dance;
   const address = routineAddress(routine, library);
-  const style: NoteStyle = address === undefined ? plain : { ...plain, base: address };
+  const style: NoteStyle = { ...plain, wording, ...(address === undefined ? {} : { base: address }) };
   return [
     ...orderBlocks(routine, style),
     ...optionBlocks(routine, version, style),
@@ -162,12 +171,23 @@ export function noteBlocks(
 }
 
 function floorBlocks(routine: Routine, version: Version, library: Library, style: NoteStyle): readonly Block[] {
-  const plan = floorPlan(routine, version, library, { width: style.width, size: Math.max(smallest, style.size - 1) });
+  const { wording, width } = style;
+  const plan = floorPlan(routine, version, library, { width, size: Math.max(smallest, style.size - 1), wording });
   if (plan === undefined) return [];
-  return [headingBlock("Floor plan", style), wholeBlock(plan.height, style.size * 0.5, (spot) => figure(plan, spot))];
+  return [
+    headingBlock(wording.print.floorPlan, style),
+    wholeBlock(plan.height, style.size * 0.5, (position) => figure(plan, position)),
+  ];
 }
 
-function bookmarksOf(routine: Routine, version: Version, grid: Grid): readonly Bookmark[] {
+function bookmarksOf({ routine, version }: Dance, grid: Grid, wording: Wording): readonly Bookmark[] {
   const under = grid.bands.map(({ name, page, y }): Bookmark => ({ title: name, page, y, under: [] }));
-  return [{ title: `${routine.title}, ${versionLine(routine, version)}`, page: 0, y: 0, under }];
+  return [
+    {
+      title: wording.print.bookmark(routine.title, versionLine(routine, version, wording), "sheet"),
+      page: 0,
+      y: 0,
+      under,
+    },
+  ];
 }

@@ -1,8 +1,8 @@
 import type { Routine } from "../../routine/routine.js";
-import { tempoText } from "../figures.js";
+import { type Line, type Span, wrap } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
 import type { Band } from "./bands.js";
 import { smallest } from "./cell.js";
-import { type Line, type Span, wrap } from "./text.js";
 
 /** Width of the column of section names and landing words, and of the column of track times. */
 export const sideNames = 84;
@@ -11,16 +11,15 @@ export const sideTimes = 32;
 const width = sideNames - 8;
 
 /** What stands beside a section: its name, its landing words, and how it differs from the rest. */
-export function sideLines(band: Band, routine: Routine): readonly Line[] {
+export function sideLines(band: Band, routine: Routine, { print, time }: Wording): readonly Line[] {
   const { section, again } = band;
-  const words: readonly Span[] = section.words === undefined ? [] : [{ text: `“${section.words}”`, style: "italic" }];
+  const words: readonly Span[] =
+    section.words === undefined ? [] : [{ text: print.quoted(section.words), style: "italic" }];
   const other = !section.countsPerMinute.equals(routine.music.countsPerMinute);
   const facts = [
-    ...(section.mirrored ? ["on the other side"] : []),
-    ...(other ? [`${tempoText(section.countsPerMinute)} counts a minute`] : []),
-    ...section.canon.map(
-      ({ group, after }) => `${group}: the same, ${after} ${after === 1 ? "count" : "counts"} later`,
-    ),
+    ...(section.mirrored ? [print.otherSide] : []),
+    ...(other ? [print.tempoHere(time.tempo(section.countsPerMinute))] : []),
+    ...section.canon.map(({ group, after }) => print.canon(group, after)),
     ...(again === "" ? [] : [again]),
   ];
   return [
@@ -31,6 +30,6 @@ export function sideLines(band: Band, routine: Routine): readonly Line[] {
 }
 
 /** What stands beside the rest of a section on the next page. */
-export function continuedLines({ number, section }: Band): readonly Line[] {
-  return wrap([{ text: `${number} ${section.name} `, style: "bold" }, { text: "(continued)" }], smallest + 1, width);
+export function continuedLines({ number, section }: Band, { print }: Wording): readonly Line[] {
+  return wrap([{ text: `${number} ${section.name} `, style: "bold" }, { text: print.continued }], smallest + 1, width);
 }

@@ -1,9 +1,10 @@
 import { reflect } from "../../routine/reflect.js";
 import type { Library, Routine } from "../../routine/routine.js";
+import { type Drawing, moved } from "../../typesetting/shape.js";
+import { svgText } from "../../typesetting/svg.js";
+import { wordingOf } from "../../wording/wording.js";
 import { floorPlan } from "../drawing/floor-plan.js";
 import { phraseMap } from "../drawing/phrase-map.js";
-import { type Drawing, moved } from "../drawing/shape.js";
-import { svgText } from "../drawing/svg.js";
 import type { OutFile, Publisher } from "../publisher.js";
 
 /** The pictures of a routine as files of their own, which its page shows: every version, on both sides. */
@@ -16,9 +17,10 @@ export const pictures: Publisher<Routine> = {
 };
 
 function sidePictures(routine: Routine, library: Library, side: string): readonly OutFile[] {
+  const wording = wordingOf(library.language);
   return routine.versions.flatMap((version) => {
-    const map = phraseMap(routine, version, { width: 760, size: 10 });
-    const plan = floorPlan(routine, version, library, { width: 320, size: 11 });
+    const map = phraseMap(routine, version, { width: 760, size: 10, wording });
+    const plan = floorPlan(routine, version, library, { width: 320, size: 11, wording });
     const file = (kind: string, drawing: Drawing): OutFile => ({
       path: `routines/${routine.slug}/${kind}-${version.id}${side}.svg`,
       content: pictureText(drawing),

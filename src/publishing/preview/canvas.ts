@@ -1,26 +1,26 @@
-import type { Line } from "../paper/text.js";
+import type { Line } from "../../typesetting/text.js";
 import { glyphPixels } from "./glyphs.js";
 import type { Colour, Indexed } from "./png.js";
 
 /** What stands on the paper: plain ink, quieter ink, and the accent of what lands hard. */
-export type Tint = "ink" | "quiet" | "beat";
+export type Ink = "ink" | "quiet" | "beat";
 
 const paper: Colour = [0xfb, 0xf5, 0xea];
-const tints: Readonly<Record<Tint, Colour>> = {
+const inks: Readonly<Record<Ink, Colour>> = {
   ink: [0x2a, 0x1c, 0x17],
   quiet: [0x5f, 0x4b, 0x3c],
   beat: [0x8c, 0x2a, 0x1c],
 };
-/** Shades from paper to a full tint. */
+/** Shades from paper to a full ink. */
 const shades = 32;
 
-const palette: readonly Colour[] = Object.values(tints).flatMap((tint) =>
-  Array.from({ length: shades }, (_, shade) => blend(tint, shade / (shades - 1))),
+const palette: readonly Colour[] = Object.values(inks).flatMap((ink) =>
+  Array.from({ length: shades }, (_, shade) => blend(ink, shade / (shades - 1))),
 );
 
-function blend(tint: Colour, share: number): Colour {
-  return tint.map((part, index) =>
-    Math.round((paper[index] ?? 0) + (part - (paper[index] ?? 0)) * share),
+function blend(ink: Colour, share: number): Colour {
+  return ink.map((channel, index) =>
+    Math.round((paper[index] ?? 0) + (channel - (paper[index] ?? 0)) * share),
   ) as unknown as Colour;
 }
 
@@ -30,19 +30,19 @@ export function blankPage(width: number, height: number): Indexed {
 }
 
 /** Draws a filled box. */
-export function drawBox(page: Indexed, tint: Tint, left: number, top: number, width: number, height: number): void {
-  const full = firstShade(tint) + shades - 1;
+export function drawBox(page: Indexed, ink: Ink, left: number, top: number, width: number, height: number): void {
+  const full = firstShade(ink) + shades - 1;
   for (let y = top; y < top + height; y++) page.pixels.fill(full, y * page.width + left, y * page.width + left + width);
 }
 
 /** Draws a line of text, its base line at `y`. What would stand beside the page is left out. */
-export function drawLine(page: Indexed, tint: Tint, line: Line, x: number, y: number): void {
+export function drawLine(page: Indexed, ink: Ink, line: Line, x: number, y: number): void {
   for (const { x: shift, text, face } of line.pieces()) {
     const { glyphs, positions } = face.font.layout(text);
     let pen = x + shift;
     glyphs.forEach((glyph, index) => {
       const { left, top, width, height, values } = glyphPixels(face, glyph, line.size);
-      stamp(page, firstShade(tint), { width, height, values }, Math.round(pen) + left, Math.round(y) + top);
+      stamp(page, firstShade(ink), { width, height, values }, Math.round(pen) + left, Math.round(y) + top);
       pen += ((positions[index]?.xAdvance ?? 0) * line.size) / face.font.unitsPerEm;
     });
   }
@@ -63,6 +63,6 @@ function stamp(
     }
 }
 
-function firstShade(tint: Tint): number {
-  return Object.keys(tints).indexOf(tint) * shades;
+function firstShade(ink: Ink): number {
+  return Object.keys(inks).indexOf(ink) * shades;
 }

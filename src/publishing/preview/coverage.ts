@@ -1,3 +1,5 @@
+import type { Point } from "../../typesetting/shape.js";
+
 /** How much of each pixel a shape covers, from 0 to 1, row by row. */
 export interface Coverage {
   readonly width: number;
@@ -5,22 +7,20 @@ export interface Coverage {
   readonly values: Float32Array;
 }
 
-export type Point = readonly [x: number, y: number];
-
 /**
- * The exact share of each pixel that closed outlines cover. Every edge adds its signed area to the pixels that it crosses,
+ * The exact share of each pixel that closed contours cover. Every edge adds its signed area to the pixels that it crosses,
  * and the running sum along a row is the coverage: the accumulation buffer of Raph Levien, "Inside the fastest font renderer
- * in the world" (2016). Where outlines overlap the coverage is full.
+ * in the world" (2016). Where contours overlap the coverage is full.
  *
- * @param outlines corner points in pixels, each outline closed by itself, all within the picture
+ * @param contours corner points in pixels, each contour closed by itself, all within the picture
  */
-export function coverage(outlines: readonly (readonly Point[])[], width: number, height: number): Coverage {
+export function coverage(contours: readonly (readonly Point[])[], width: number, height: number): Coverage {
   // One column more than the picture has, so that nothing runs on into the next row.
   const wide = width + 1;
   const areas = new Float32Array(wide * height + 1);
-  for (const outline of outlines)
-    for (const [index, from] of outline.entries())
-      addEdge(areas, wide, from, outline[(index + 1) % outline.length] ?? from);
+  for (const contour of contours)
+    for (const [index, from] of contour.entries())
+      addEdge(areas, wide, from, contour[(index + 1) % contour.length] ?? from);
   const values = new Float32Array(width * height);
   for (let y = 0; y < height; y++) {
     let sum = 0;

@@ -1,12 +1,7 @@
 import type { Glyph } from "fontkit";
-import type { Face } from "../paper/faces.js";
-import { type Coverage, coverage, type Point } from "./coverage.js";
-
-declare module "fontkit" {
-  interface Glyph {
-    readonly path: { readonly commands: readonly { readonly command: string; readonly args: readonly number[] }[] };
-  }
-}
+import type { Face } from "../../typesetting/faces.js";
+import type { Point } from "../../typesetting/shape.js";
+import { type Coverage, coverage } from "./coverage.js";
 
 /** A letter as pixels, and where its upper left corner stands from the pen on the base line. */
 export interface GlyphPixels extends Coverage {
@@ -25,33 +20,33 @@ export function glyphPixels({ key, font }: Face, glyph: Glyph, size: number): Gl
 }
 
 function drawGlyph({ path }: Glyph, scale: number): GlyphPixels {
-  const outlines = outlinesOf(path.commands).map((outline) => outline.map(([x, y]): Point => [x * scale, -y * scale]));
-  const [xs, ys] = [0, 1].map((axis) => outlines.flat().map((point) => point[axis] ?? 0)) as [number[], number[]];
+  const contours = contoursOf(path.commands).map((contour) => contour.map(([x, y]): Point => [x * scale, -y * scale]));
+  const [xs, ys] = [0, 1].map((axis) => contours.flat().map((point) => point[axis] ?? 0)) as [number[], number[]];
   if (xs.length === 0) return { width: 0, height: 0, values: new Float32Array(), left: 0, top: 0 };
   const [left, top] = [Math.floor(Math.min(...xs)), Math.floor(Math.min(...ys))];
   const [width, height] = [Math.ceil(Math.max(...xs)) - left, Math.ceil(Math.max(...ys)) - top];
-  const moved = outlines.map((outline) => outline.map(([x, y]): Point => [x - left, y - top]));
+  const moved = contours.map((contour) => contour.map(([x, y]): Point => [x - left, y - top]));
   return { ...coverage(moved, width, height), left, top };
 }
 
 /** Steps of a curve: at the largest size a step is a few pixels long. */
 const steps = 8;
 
-/** A path's outlines as corner points, curves as short lines. */
-function outlinesOf(commands: Glyph["path"]["commands"]): readonly (readonly Point[])[] {
-  const outlines: Point[][] = [];
+/** A path's contours as corner points, curves as short lines. */
+function contoursOf(commands: Glyph["path"]["commands"]): readonly (readonly Point[])[] {
+  const contours: Point[][] = [];
   let pen: Point = [0, 0];
   for (const { command, args } of commands) {
     if (command === "closePath") continue;
     const points: Point[] = [];
     for (let index = 0; index < args.length; index += 2) points.push([args[index] ?? 0, args[index + 1] ?? 0]);
-    if (command === "moveTo") outlines.push([]);
+    if (command === "moveTo") contours.push([]);
     const curve = [pen, ...points];
     for (let step = 1; step <= (points.length > 1 ? steps : 1); step++)
-      outlines.at(-1)?.push(points.length > 1 ? onCurve(curve, step / steps) : (points[0] ?? pen));
+      contours.at(-1)?.push(points.length > 1 ? onCurve(curve, step / steps) : (points[0] ?? pen));
     pen = points.at(-1) ?? pen;
   }
-  return outlines;
+  return contours;
 }
 
 /** A point of a Bézier curve, by de Casteljau's construction. */

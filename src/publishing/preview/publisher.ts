@@ -1,9 +1,9 @@
 import type { Library, Routine } from "../../routine/routine.js";
-import { clockText, tempoText } from "../figures.js";
-import type { Style } from "../paper/faces.js";
-import { type Line, wrap } from "../paper/text.js";
+import type { Style } from "../../typesetting/style.js";
+import { type Line, wrap } from "../../typesetting/text.js";
+import { wordingOf } from "../../wording/wording.js";
 import type { Publisher } from "../publisher.js";
-import { blankPage, drawBox, drawLine, type Tint } from "./canvas.js";
+import { blankPage, drawBox, drawLine, type Ink } from "./canvas.js";
 import { type Indexed, pngFile } from "./png.js";
 
 /** Pixels; the shape that most places show the preview of a link in. */
@@ -22,18 +22,19 @@ export const preview: Publisher<Routine> = {
 
 /** Whose it is, what it is called, its counts on the floor, and the figures that a learner asks for first. */
 export function previewPicture(routine: Routine, library: Library): Indexed {
+  const { preview, time } = wordingOf(library.language);
   const page = blankPage(width, height);
   const set = (text: string, size: number, style: Style = "regular") =>
     wrap([{ text, style }], size, width - 2 * margin);
-  const draw = (tint: Tint, line: Line | undefined, x: number, y: number) => line && drawLine(page, tint, line, x, y);
+  const draw = (ink: Ink, line: Line | undefined, x: number, y: number) => line && drawLine(page, ink, line, x, y);
 
   draw("quiet", set(library.name, 32, "bold")[0], margin, 96);
   const { lines, size } = title(routine.title, set);
   for (const [index, line] of lines.entries()) draw("ink", line, margin, 150 + size * (0.75 + index));
-  draw("quiet", set(`Choreography by ${routine.choreographer}`, 32)[0], margin, 150 + size * lines.length + 52);
+  draw("quiet", set(preview.byline(routine.choreographer), 32)[0], margin, 150 + size * lines.length + 52);
   drawCounts(page, routine, 500);
   const { counts, seconds, music } = routine;
-  const figures = `${counts} counts · ${clockText(seconds)} · ${tempoText(music.countsPerMinute)} a minute`;
+  const figures = preview.figures(counts, time.clock(seconds), time.tempo(music.countsPerMinute));
   draw("ink", set(figures, 36, "bold")[0], margin, 570);
   return page;
 }

@@ -1,20 +1,22 @@
 import { describe, expect, it } from "vitest";
 import { floorPlan } from "../../../src/publishing/drawing/floor-plan.js";
 import { phraseMap } from "../../../src/publishing/drawing/phrase-map.js";
-import type { Drawing, Shape } from "../../../src/publishing/drawing/shape.js";
 import { facingDart } from "../../../src/publishing/drawing/signs.js";
-import { svgText } from "../../../src/publishing/drawing/svg.js";
-import { figure } from "../../../src/publishing/paper/print.js";
-import { textWidth } from "../../../src/publishing/paper/text.js";
-import { writePrint } from "../../../src/publishing/paper/write.js";
 import { readContent } from "../../../src/reading/read-content.js";
 import { reflect } from "../../../src/routine/reflect.js";
 import type { Routine, Version } from "../../../src/routine/routine.js";
 import { facings } from "../../../src/routine/words.js";
+import { writePrint } from "../../../src/typesetting/pdf/write.js";
+import { figure } from "../../../src/typesetting/print.js";
+import type { Drawing, Shape } from "../../../src/typesetting/shape.js";
+import { svgText } from "../../../src/typesetting/svg.js";
+import { textWidth } from "../../../src/typesetting/text.js";
+import { wordingOf } from "../../../src/wording/wording.js";
 import { danced, library, move, phrase, section } from "../fixtures/written.js";
 import { readPages } from "../handout/read-pdf.js";
 
 const demo = await readContent("content");
+const wording = wordingOf("en");
 
 function firstOf(routine: Routine): Version {
   const [version] = routine.versions;
@@ -28,8 +30,8 @@ const textsOf = ({ shapes }: Drawing) => shapes.flatMap((shape) => (shape.kind =
 const drawings: readonly Drawing[] = demo.routines.flatMap((routine) =>
   routine.versions.flatMap((version) =>
     [8, 18].flatMap((size) => {
-      const plan = floorPlan(routine, version, demo.library, { width: 250, size });
-      return [phraseMap(routine, version, { width: 515, size }), ...(plan === undefined ? [] : [plan])];
+      const plan = floorPlan(routine, version, demo.library, { width: 250, size, wording });
+      return [phraseMap(routine, version, { width: 515, size, wording }), ...(plan === undefined ? [] : [plan])];
     }),
   ),
 );
@@ -91,7 +93,7 @@ describe("drawings", () => {
         language: "en",
         paper: "A4",
         pages: 1,
-        parts: [figure(drawing, spot)],
+        elements: [figure(drawing, spot)],
         decoration: [],
         bookmarks: [],
       });
@@ -112,7 +114,7 @@ describe("drawings", () => {
 
   it("are escaped where they are written as SVG", () => {
     const routine = danced({ title: 'A "b" <c> & d', sections: [section("<x> & y", [phrase([move("1-8", "Walk")])])] });
-    const svg = svgText(phraseMap(routine, firstOf(routine), { width: 400, size: 8 }), "map");
+    const svg = svgText(phraseMap(routine, firstOf(routine), { width: 400, size: 8, wording }), "map");
     expect(svg).toContain('<title id="map-title">Phrase map of A &quot;b&quot; &lt;c&gt; &amp; d, Level 1</title>');
     expect(svg).not.toContain("<x>");
   });
@@ -149,7 +151,7 @@ describe("a phrase map", () => {
       section("Up", [phrase([move("1-4", "Cartwheel up", { height: "standing", through: "inverted" })])]),
     ],
   });
-  const map = phraseMap(routine, firstOf(routine), { width: 500, size: 8 });
+  const map = phraseMap(routine, firstOf(routine), { width: 500, size: 8, wording });
 
   it("describes sections, heights, inversions, facings and hits on the track's clock", () => {
     expect(map.description).toBe(
@@ -179,7 +181,7 @@ describe("a floor plan", () => {
     ]),
   ];
   const routine = danced({ sections });
-  const plan = floorPlan(routine, firstOf(routine), library, { width: 250, size: 8 });
+  const plan = floorPlan(routine, firstOf(routine), library, { width: 250, size: 8, wording });
 
   it("tells the way in metres, seen from the start", () => {
     // Five steps of 0.6 m to the front, then five to the right.
@@ -200,13 +202,13 @@ describe("a floor plan", () => {
 
   it("is mirrored with the routine", () => {
     const mirror = reflect(routine);
-    expect(floorPlan(mirror, firstOf(mirror), library, { width: 250, size: 8 })?.description).toContain(
+    expect(floorPlan(mirror, firstOf(mirror), library, { width: 250, size: 8, wording })?.description).toContain(
       "3.0 m left and 3.0 m to the front",
     );
   });
 
   it("is left out where nobody leaves the spot", () => {
     const still = danced({ sections: [section("Still", [phrase([move("1-8", "Stand")])])] });
-    expect(floorPlan(still, firstOf(still), library, { width: 250, size: 8 })).toBeUndefined();
+    expect(floorPlan(still, firstOf(still), library, { width: 250, size: 8, wording })).toBeUndefined();
   });
 });

@@ -4,12 +4,12 @@ import { PDFParse } from "pdf-parse";
 import { beforeAll, describe, expect, it } from "vitest";
 import { drawHandout, handoutPrint } from "../../../src/publishing/handout/handout.js";
 import { handout } from "../../../src/publishing/handout/publisher.js";
-import { missingGlyphs } from "../../../src/publishing/paper/faces.js";
 import type { OutFile } from "../../../src/publishing/publisher.js";
 import { type Content, readContent } from "../../../src/reading/read-content.js";
 import { reflect } from "../../../src/routine/reflect.js";
 import type { Library, Routine } from "../../../src/routine/routine.js";
 import { movesIn, sheetSections } from "../../../src/routine/sheet.js";
+import { missingGlyphs } from "../../../src/typesetting/faces.js";
 import { danced, library, move, phrase, section } from "../fixtures/written.js";
 import { firstOutOfOrder, readPages, readText, spaced } from "./read-pdf.js";
 import { readPng } from "./read-png.js";
@@ -148,7 +148,7 @@ describe("a sheet", () => {
     expect(spaced(await readText(file))).toContain(
       "<b>bold</b> and <script>alert(1)</script> and here and there (https://saltmarsh.example/routines/x/).",
     );
-    const targets = JSON.stringify(handoutPrint(routine, versionOf(routine), library, "sheet").parts);
+    const targets = JSON.stringify(handoutPrint(routine, versionOf(routine), library, "sheet").elements);
     expect(targets).not.toContain("javascript:");
     expect(targets).toContain('"href":"https://saltmarsh.example/routines/x/"');
   });

@@ -1,8 +1,9 @@
 import { fileURLToPath } from "node:url";
 import { beforeAll, describe, expect, test } from "vitest";
-import { coverage, type Point } from "../../../src/publishing/preview/coverage.js";
+import { coverage } from "../../../src/publishing/preview/coverage.js";
 import { preview, previewPicture } from "../../../src/publishing/preview/publisher.js";
 import { type Content, readContent } from "../../../src/reading/read-content.js";
+import type { Point } from "../../../src/typesetting/shape.js";
 
 /** The area within a polygon, by the shoelace formula. */
 function area(points: readonly Point[]): number {

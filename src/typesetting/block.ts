@@ -1,13 +1,13 @@
-import type { Mark, Part, Spot, Tag } from "./print.js";
+import type { Mark, Position, StructureElement, Tag } from "./print.js";
 import { type Line, leading, type Piece, type Span, textWidth, wrap } from "./text.js";
 
 /** Something with a height that is drawn where the flow puts it. */
 export interface Slice {
   readonly height: number;
-  readonly place: (spot: Spot) => readonly (Part | Mark)[];
+  readonly place: (position: Position) => readonly (StructureElement | Mark)[];
 }
 
-/** A paragraph, an entry of a list, a picture: slices that follow each other, and the part that they make up. */
+/** A paragraph, an entry of a list, a picture: slices that follow each other, and the element that they make up. */
 export interface Block {
   /** Room above it, unless it is the first in its column. */
   readonly before: number;
@@ -16,7 +16,7 @@ export interface Block {
   /** Never broken, unless no column can hold it. */
   readonly whole?: boolean;
   readonly slices: readonly Slice[];
-  readonly build: (content: readonly (Part | Mark)[]) => Part;
+  readonly build: (content: readonly (StructureElement | Mark)[]) => StructureElement;
 }
 
 export interface TextOptions {
@@ -44,12 +44,14 @@ export function itemBlock(label: Span, spans: readonly Span[], options: TextOpti
   const [head] = wrap([label], size);
   const slices = wrap(spans, size, width - hang).map((line) => lineSlice(line, hang));
   const whole = options.whole ?? false;
-  const build = (content: readonly (Part | Mark)[]): Part => {
+  const build = (content: readonly (StructureElement | Mark)[]): StructureElement => {
     const first = firstMark(content);
-    const mark: Part = {
+    const mark: StructureElement = {
       tag: "Lbl",
       content:
-        first === undefined || head === undefined ? [] : [{ ...spotOf(first), x: first.x - hang + indent, line: head }],
+        first === undefined || head === undefined
+          ? []
+          : [{ ...positionOf(first), x: first.x - hang + indent, line: head }],
     };
     return { tag: "LI", content: [mark, { tag: "LBody", content }] };
   };
@@ -57,30 +59,33 @@ export function itemBlock(label: Span, spans: readonly Span[], options: TextOpti
 }
 
 /** Something that is never broken: a picture, a table. */
-export function wholeBlock(height: number, before: number, place: (spot: Spot) => Part): Block {
-  const slices = [{ height, place: (spot: Spot) => [place(spot)] }];
-  return { before, slices, build: (content) => (content[0] as Part | undefined) ?? { tag: "P", content } };
+export function wholeBlock(height: number, before: number, place: (position: Position) => StructureElement): Block {
+  const slices = [{ height, place: (position: Position) => [place(position)] }];
+  return { before, slices, build: (content) => (content[0] as StructureElement | undefined) ?? { tag: "P", content } };
 }
 
 export function lineSlice(line: Line, indent = 0): Slice {
-  return { height: line.size * leading, place: (spot) => lineParts(line, { ...spot, x: spot.x + indent }) };
+  return {
+    height: line.size * leading,
+    place: (position) => lineContent(line, { ...position, x: position.x + indent }),
+  };
 }
 
-/** A line as marks, its links as parts of their own. */
-export function lineParts(line: Line, spot: Spot): readonly (Part | Mark)[] {
-  if (!line.linked) return [{ ...spotOf(spot), line }];
+/** A line as marks, its links as elements of their own. */
+export function lineContent(line: Line, position: Position): readonly (StructureElement | Mark)[] {
+  if (!line.linked) return [{ ...positionOf(position), line }];
   const groups: Piece[][] = [];
   for (const piece of line.pieces()) {
     const last = groups.at(-1);
     if (last !== undefined && last[0]?.href === piece.href) last.push(piece);
     else groups.push([piece]);
   }
-  return groups.map((pieces): Part | Mark => {
+  return groups.map((pieces): StructureElement | Mark => {
     const x = pieces[0]?.x ?? 0;
     const width = (pieces.at(-1)?.x ?? 0) + (pieces.at(-1)?.width ?? 0) - x;
     const mark: Mark = {
-      ...spotOf(spot),
-      x: spot.x + x,
+      ...positionOf(position),
+      x: position.x + x,
       line: {
         size: line.size,
         width,
@@ -93,21 +98,21 @@ export function lineParts(line: Line, spot: Spot): readonly (Part | Mark)[] {
   });
 }
 
-function firstMark(content: readonly (Part | Mark)[]): Mark | undefined {
+function firstMark(content: readonly (StructureElement | Mark)[]): Mark | undefined {
   const [first] = content;
   return first === undefined || !("tag" in first) ? first : firstMark(first.content);
 }
 
-const spotOf = ({ page, x, y }: Spot): Spot => ({ page, x, y });
+const positionOf = ({ page, x, y }: Position): Position => ({ page, x, y });
 
 /** Entries of lists that follow each other are one list. */
-export function groupLists(parts: readonly Part[]): readonly Part[] {
-  const grouped: Part[] = [];
-  for (const part of parts) {
+export function groupLists(elements: readonly StructureElement[]): readonly StructureElement[] {
+  const grouped: StructureElement[] = [];
+  for (const element of elements) {
     const last = grouped.at(-1);
-    if (part.tag !== "LI") grouped.push(part);
-    else if (last?.tag === "L") grouped[grouped.length - 1] = { ...last, content: [...last.content, part] };
-    else grouped.push({ tag: "L", content: [part] });
+    if (element.tag !== "LI") grouped.push(element);
+    else if (last?.tag === "L") grouped[grouped.length - 1] = { ...last, content: [...last.content, element] };
+    else grouped.push({ tag: "L", content: [element] });
   }
   return grouped;
 }

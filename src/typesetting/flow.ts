@@ -1,5 +1,5 @@
 import { type Block, groupLists } from "./block.js";
-import type { Mark, Part, Spot } from "./print.js";
+import type { Mark, Position, StructureElement } from "./print.js";
 
 /** Where in a run of blocks the flow has got to. */
 interface Cursor {
@@ -8,7 +8,7 @@ interface Cursor {
 }
 
 /** Slices of a block that stand under each other. */
-interface Placed extends Spot, Cursor {
+interface Placed extends Position, Cursor {
   readonly count: number;
 }
 
@@ -35,12 +35,12 @@ export interface Flowed {
   /** Where it ends. */
   readonly page: number;
   readonly y: number;
-  readonly draw: () => readonly Part[];
+  readonly draw: () => readonly StructureElement[];
 }
 
-/** How far from level columns are that leave something for the next page. */
+/** Points that columns which leave something for the next page are shorter than level ones. */
 const parting = 3;
-/** How nearly level columns are made. */
+/** Points within which the height of level columns is found. */
 const levelled = 2;
 /** Fewest slices of a block on either side of a break. */
 const fewest = 2;
@@ -53,7 +53,7 @@ export function columnWidth({ width, columns, gutter }: Pick<Area, "width" | "co
  * Lets blocks flow down columns and over pages, from `start` on. On the last page the columns end as level as the blocks
  * allow.
  */
-export function flow(all: readonly Block[], start: Pick<Spot, "page" | "y">, area: Area): Flowed {
+export function flow(all: readonly Block[], start: Pick<Position, "page" | "y">, area: Area): Flowed {
   const blocks = all.filter(({ slices }) => slices.length > 0);
   const placed: Placed[] = [];
   let next: Cursor = { block: 0, slice: 0 };
@@ -71,7 +71,7 @@ export function flow(all: readonly Block[], start: Pick<Spot, "page" | "y">, are
     y = last ? y + filled.height : area.top;
     if (!last) page += 1;
   }
-  return { page, y, draw: () => buildParts(blocks, placed) };
+  return { page, y, draw: () => buildElements(blocks, placed) };
 }
 
 /** The least height at which the rest fits on one page, if there is one. */
@@ -100,8 +100,8 @@ function fillPage(
   // Only a page of its own must take what no column has room for.
   const force = height >= area.bottom - area.top - 1;
   for (let column = 0; column < area.columns; column++) {
-    const spot = { page, x: area.left + column * step, y };
-    const filled = fillColumn(blocks, next, spot, height, force, placed);
+    const position = { page, x: area.left + column * step, y };
+    const filled = fillColumn(blocks, next, position, height, force, placed);
     next = filled.next;
     tallest = Math.max(tallest, filled.height);
   }
@@ -115,7 +115,7 @@ function fillPage(
 function fillColumn(
   blocks: readonly Block[],
   from: Cursor,
-  { page, x, y }: Spot,
+  { page, x, y }: Position,
   height: number,
   force: boolean,
   placed: Placed[],
@@ -127,7 +127,7 @@ function fillColumn(
     const count = slicesThatFit(blocks, next, height - used - gap, force && used === 0);
     if (count === 0) break;
     placed.push({ page, x, y: y + used + gap, ...next, count });
-    used += gap + heightOf(block, next.slice, next.slice + count);
+    used += gap + slicesHeight(block, next.slice, next.slice + count);
     if (next.slice + count < block.slices.length) return { next: { ...next, slice: next.slice + count }, height: used };
     next = { block: next.block + 1, slice: 0 };
   }
@@ -138,11 +138,11 @@ function slicesThatFit(blocks: readonly Block[], from: Cursor, room: number, for
   const block = blocks[from.block];
   if (block === undefined) return 0;
   const rest = block.slices.length - from.slice;
-  const whole = heightOf(block, from.slice, block.slices.length);
+  const whole = slicesHeight(block, from.slice, block.slices.length);
   if (whole <= room) return force || followerFits(blocks, from.block, room - whole) ? rest : 0;
   if (block.whole === true && !force) return 0;
   let count = 0;
-  while (count < rest && heightOf(block, from.slice, from.slice + count + 1) <= room) count += 1;
+  while (count < rest && slicesHeight(block, from.slice, from.slice + count + 1) <= room) count += 1;
   count = Math.min(count, rest - fewest);
   if (count >= fewest) return count;
   return force ? Math.max(1, count) : 0;
@@ -153,25 +153,25 @@ function followerFits(blocks: readonly Block[], index: number, room: number): bo
   const next = blocks[index + 1];
   if (blocks[index]?.keepNext !== true || next === undefined) return true;
   const few = next.slices.length < 2 * fewest ? next.slices.length : fewest;
-  const needed = next.before + heightOf(next, 0, few);
+  const needed = next.before + slicesHeight(next, 0, few);
   return needed <= room && (few < next.slices.length || followerFits(blocks, index + 1, room - needed));
 }
 
 /** Height of a block's slices from one up to, not including, another. */
-function heightOf({ slices }: Block, from: number, to: number): number {
+function slicesHeight({ slices }: Block, from: number, to: number): number {
   let height = 0;
   for (let index = from; index < to; index++) height += slices[index]?.height ?? 0;
   return height;
 }
 
-function buildParts(blocks: readonly Block[], placed: readonly Placed[]): readonly Part[] {
-  const content = new Map<number, (Part | Mark)[]>();
+function buildElements(blocks: readonly Block[], placed: readonly Placed[]): readonly StructureElement[] {
+  const content = new Map<number, (StructureElement | Mark)[]>();
   for (const { block: index, slice, count, page, x, y } of placed) {
     const block = blocks[index];
     if (block === undefined) continue;
     const list = content.get(index) ?? [];
     for (let at = slice; at < slice + count; at++)
-      list.push(...(block.slices[at]?.place({ page, x, y: y + heightOf(block, slice, at) }) ?? []));
+      list.push(...(block.slices[at]?.place({ page, x, y: y + slicesHeight(block, slice, at) }) ?? []));
     content.set(index, list);
   }
   return groupLists([...content].flatMap(([block, inner]) => blocks[block]?.build(inner) ?? []));

@@ -1,11 +1,15 @@
-/** What is used here of fontkit, which comes without types of its own. */
+/** What is used here of fontkit as its documentation has it: it comes without types of its own. */
 declare module "fontkit" {
   export interface Glyph {
     readonly id: number;
     readonly advanceWidth: number;
     readonly codePoints: readonly number[];
-    /** Its outline; nothing for a space. */
-    _decode(): object | null;
+    /** Its contours as drawing commands, in font units, y upwards. */
+    readonly path: { readonly commands: readonly PathCommand[] };
+  }
+  export interface PathCommand {
+    readonly command: string;
+    readonly args: readonly number[];
   }
   export interface GlyphPosition {
     xAdvance: number;

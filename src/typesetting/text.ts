@@ -1,9 +1,8 @@
-import type { Cue } from "../../routine/cue.js";
-import type { Tone } from "../drawing/shape.js";
-import { type Face, type FaceRun, faceRuns, printable, remembered, type Style, unitWidth } from "./faces.js";
-import { addressAfter, linkTo } from "./link.js";
+import { type Face, type FaceRun, faceRuns, printable, unitWidth } from "./faces.js";
+import type { Tone } from "./shape.js";
+import { remembered, type Style } from "./style.js";
 
-/** A stretch of text in one style. */
+/** Text in one style. */
 export interface Span {
   readonly text: string;
   readonly style?: Style;
@@ -12,7 +11,7 @@ export interface Span {
   readonly href?: string;
 }
 
-/** A stretch of a line in one face, `x` points from the line's start. */
+/** What one face sets of a line, `x` points from the line's start. */
 export interface Piece {
   readonly x: number;
   readonly width: number;
@@ -37,7 +36,7 @@ export const leading = 1.22;
 /** From the top of a line's box down to its base line, in type sizes. */
 export const ascent = 0.94;
 
-/** A stretch of a word in one style; widths at a size of 1. */
+/** As much of a word as has one style; its width at a size of 1. */
 interface Atom {
   readonly span: Span;
   readonly text: string;
@@ -93,27 +92,7 @@ export function textWidth(text: string, size: number, style: Style = "regular"):
   return wrap([{ text, style }], size)[0]?.width ?? 0;
 }
 
-/** A cue's stretches, its marks as styles; after a link stands where it leads. */
-export function cueSpans(cue: Cue): readonly Span[] {
-  const edges = new Set([0, cue.text.length, ...cue.marks.flatMap(({ from, to }) => [from, to])]);
-  const cuts = [...edges].sort((a, b) => a - b);
-  const links = cue.marks.filter(({ kind }) => kind === "link");
-  return cuts.slice(1).flatMap((to, index): readonly Span[] => {
-    const from = cuts[index] ?? 0;
-    const link = links.find((mark) => mark.from <= from && to <= mark.to);
-    const target = linkTo(link?.href ?? "");
-    const after = link?.to === to ? addressAfter(cue.text.slice(link.from, to), target) : [];
-    return [{ ...spanOf(cue, from, to), ...target }, ...after];
-  });
-}
-
-function spanOf({ text, marks }: Cue, from: number, to: number): Span {
-  const has = (kind: string) => marks.some((mark) => mark.kind === kind && mark.from <= from && to <= mark.to);
-  const style: Style = has("strong") ? "bold" : has("emphasis") ? "italic" : "regular";
-  return { text: text.slice(from, to), style, struck: has("struck") };
-}
-
-/** A word that may go on. */
+/** A word that is being put together. */
 interface OpenWord extends Word {
   width: number;
   space: number;
@@ -131,7 +110,7 @@ function wordsOf(spans: readonly Span[]): readonly Word[] {
   for (const span of spans) {
     const style = span.style ?? "regular";
     const space = unitWidth(" ", style);
-    for (const { text, width } of measuredParts(span.text, style)) {
+    for (const { text, width } of measuredWords(span.text, style)) {
       if (text === " ") open = undefined;
       else if (open === undefined) {
         open = { width, space, atoms: [{ span, text, width }] };
@@ -153,32 +132,32 @@ interface Measured {
 }
 
 /** A text's words and the spaces between them, each with its width at a size of 1. */
-const measuredParts = remembered((text, style): readonly Measured[] =>
+const measuredWords = remembered((text, style): readonly Measured[] =>
   printable(text)
     .split(/( +)/)
-    .filter((part) => part !== "")
-    .map((part) => (part.startsWith(" ") ? { text: " ", width: 0 } : { text: part, width: unitWidth(part, style) })),
+    .filter((word) => word !== "")
+    .map((word) => (word.startsWith(" ") ? { text: " ", width: 0 } : { text: word, width: unitWidth(word, style) })),
 );
 
 const styleOf = ({ span }: Atom): Style => span.style ?? "regular";
 
 /** Breaks a word that no line can hold between letters. */
 function broken(word: Word, room: number): readonly Word[] {
-  const parts: OpenWord[] = [];
+  const pieces: OpenWord[] = [];
   for (const { span, text } of word.atoms)
     for (const letter of text) {
       const style = span.style ?? "regular";
       const width = unitWidth(letter, style);
-      let part = parts.at(-1);
-      if (part === undefined || part.width + width > room) {
-        part = { width: 0, space: 0, atoms: [] };
-        parts.push(part);
+      let piece = pieces.at(-1);
+      if (piece === undefined || piece.width + width > room) {
+        piece = { width: 0, space: 0, atoms: [] };
+        pieces.push(piece);
       }
-      part.atoms.push({ span, text: letter, width });
-      part.width += width;
-      part.space = unitWidth(" ", style);
+      piece.atoms.push({ span, text: letter, width });
+      piece.width += width;
+      piece.space = unitWidth(" ", style);
     }
-  return parts;
+  return pieces;
 }
 
 function setPieces(words: readonly Word[], size: number): readonly Piece[] {

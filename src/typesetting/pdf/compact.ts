@@ -1,7 +1,7 @@
 import { deflateSync } from "node:zlib";
 
 /** Objects in one object stream: readers unpack a whole stream to get at one of them. */
-const most = 200;
+const mostObjects = 200;
 
 interface Packed {
   readonly stream: number;
@@ -33,8 +33,8 @@ export function compactPdf(text: string): Uint8Array {
     if (body.endsWith("\nendstream")) write(index + 1, body);
   });
   let next = bodies.length + 1;
-  for (let from = 0; from < small.length; from += most, next++) {
-    const numbers = small.slice(from, from + most);
+  for (let from = 0; from < small.length; from += mostObjects, next++) {
+    const numbers = small.slice(from, from + mostObjects);
     for (const [index, number] of numbers.entries()) places.set(number, { stream: next, index });
     write(next, objectStream(numbers.map((number) => [number, bodies[number - 1] ?? "null"])));
   }

@@ -1,10 +1,10 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { create, type Font, type Glyph, type GlyphPosition, type GlyphRun } from "fontkit";
+import type { Font } from "fontkit";
+import { openFont } from "./adapter.js";
+import { rememberShaping } from "./shaping.js";
+import { remembered, type Style } from "./style.js";
 import { unpackWoff } from "./woff.js";
-
-/** How a stretch of text is set. */
-export type Style = "regular" | "bold" | "italic";
 
 /** One font file: a family's subset in one style. Its key names it inside a document. */
 export interface Face {
@@ -39,55 +39,12 @@ function openFace(family: string, subset: string, style: Style): Face {
   const known = opened.get(key);
   if (known !== undefined) return known;
   const path = require.resolve(`@fontsource/${family}/files/${key}.woff`);
-  const face = { key, font: remembering(create(unpackWoff(readFileSync(path)))) };
+  const face = { key, font: rememberShaping(openFont(unpackWoff(readFileSync(path)))) };
   opened.set(key, face);
   return face;
 }
 
-/**
- * The same font with shaping kept for as long as the process runs: fontkit takes about 0.1 ms for a word, and the words of
- * a library come again on every sheet. Plain letters need no more than their widths and the kerning of each pair.
- */
-function remembering(font: Font): Font {
-  const glyphs = new Map<string, Glyph>();
-  // fontkit keeps a glyph as it first met it: one that came in as a part of another would never know its own letter.
-  for (const codePoint of font.characterSet) font.glyphForCodePoint(codePoint);
-  // It takes a glyph's outline apart whenever a document takes the glyph in.
-  for (let id = 0; id < font.numGlyphs; id++) {
-    const glyph = font.getGlyph(id);
-    const decode = glyph._decode.bind(glyph);
-    let outline: object | null | undefined;
-    glyph._decode = () => {
-      if (outline === undefined) outline = decode();
-      return outline;
-    };
-  }
-  const kerns = new Map<string, number>();
-  const glyphOf = (letter: string): Glyph => {
-    const known = glyphs.get(letter) ?? font.glyphForCodePoint(letter.codePointAt(0) ?? 0);
-    glyphs.set(letter, known);
-    return known;
-  };
-  const kernOf = (pair: string, left: Glyph): number => {
-    const known = kerns.get(pair) ?? (font.layout(pair).positions[0]?.xAdvance ?? 0) - left.advanceWidth;
-    kerns.set(pair, known);
-    return known;
-  };
-  const layout = (text: string): GlyphRun => {
-    if (/\p{M}/u.test(text)) return font.layout(text);
-    const letters = [...text];
-    const run = letters.map(glyphOf);
-    const positions = run.map((glyph, index): GlyphPosition => {
-      const next = letters[index + 1];
-      const kern = next === undefined ? 0 : kernOf(`${letters[index]}${next}`, glyph);
-      return { xAdvance: glyph.advanceWidth + kern, yAdvance: 0, xOffset: 0, yOffset: 0 };
-    });
-    return { glyphs: run, positions, advanceWidth: positions.reduce((sum, { xAdvance }) => sum + xAdvance, 0) };
-  };
-  return Object.assign(Object.create(font) as Font, { layout });
-}
-
-/** A stretch of text that one face can set. */
+/** As much of a text as one face can set. */
 export interface FaceRun {
   readonly face: Face;
   readonly text: string;
@@ -107,28 +64,7 @@ export function printable(text: string): string {
     .replace(invisible, "");
 }
 
-/**
- * A function of a text and its style that works each out once: a sheet tries several sizes, and a library says the same
- * things often. When there are very many it forgets them all.
- */
-export function remembered<Found>(make: (text: string, style: Style) => NonNullable<Found>, most = 10_000) {
-  const known: Record<Style, Map<string, NonNullable<Found>>> = {
-    regular: new Map(),
-    bold: new Map(),
-    italic: new Map(),
-  };
-  return (text: string, style: Style): NonNullable<Found> => {
-    const inStyle = known[style];
-    const before = inStyle.get(text);
-    if (before !== undefined) return before;
-    const made = make(text, style);
-    if (inStyle.size >= most) inStyle.clear();
-    inStyle.set(text, made);
-    return made;
-  };
-}
-
-/** A word (white space and all) taken apart into stretches of one face each; no word mixes the two families. */
+/** A word (white space and all) taken apart into runs of one face each; no word mixes the two families. */
 export const faceRuns = remembered((word, style): readonly FaceRun[] => {
   const family = families.find(({ name, subsets }) =>
     [...word].every((letter) => subsets.some((subset) => has(openFace(name, subset, style), letter))),

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { missingGlyphs } from "../../../src/publishing/paper/faces.js";
-import { readRoutineText } from "../../../src/reading/read-routine.js";
-import { printableRanges, unprintable } from "../../../src/routine/printable.js";
-import { library } from "../fixtures/written.js";
+import { readRoutineText } from "../../src/reading/read-routine.js";
+import { printableRanges, unprintable } from "../../src/routine/printable.js";
+import { missingGlyphs } from "../../src/typesetting/faces.js";
+import { library } from "../publishing/fixtures/written.js";
 
 /** The last code point of the supplementary multilingual plane: beyond it no text of a routine goes. */
 const last = 0x1ffff;
@@ -24,6 +24,16 @@ function rangesOfFaces(): string {
 describe("characters that paper can show", () => {
   it("are those of the bundled faces: what is received belongs in src/routine/printable.ts", () => {
     expect(printableRanges).toBe(rangesOfFaces());
+  });
+
+  it("are told apart by the core just as the faces tell them, inkless ones included", () => {
+    const differ: string[] = [];
+    for (let code = 0; code <= last; code++) {
+      if (code >= 0xd800 && code <= 0xdfff) continue;
+      const letter = String.fromCodePoint(code);
+      if (unprintable(letter).length !== missingGlyphs(letter).length) differ.push(code.toString(16));
+    }
+    expect(differ).toEqual([]);
   });
 
   it("are told from those that it cannot, however they are composed", () => {

@@ -1,18 +1,18 @@
-import type { Drawing, Shape } from "../drawing/shape.js";
+import type { Drawing, Shape } from "./shape.js";
 import type { Line } from "./text.js";
 
 /** Points of a page: ISO 216 A4 (210 × 297 mm) and ANSI Letter (8.5 × 11 in) at 72 points an inch. */
 export const papers = { A4: [595.28, 841.89], Letter: [612, 792] } as const;
 
 /** A place on paper: pages count from 0, points from the top left corner. */
-export interface Spot {
+export interface Position {
   readonly page: number;
   readonly x: number;
   readonly y: number;
 }
 
-/** Something visible: a line of text whose box has its top left corner at the spot, or shapes drawn from the spot. */
-export type Mark = Spot & ({ readonly line: Line } | { readonly shapes: readonly Shape[] });
+/** Something visible: a line of text whose box has its top left corner there, or shapes drawn from there. */
+export type Mark = Position & ({ readonly line: Line } | { readonly shapes: readonly Shape[] });
 
 /** Structure types of ISO 32000-1, 14.8.4, as far as they are used here. */
 export type Tag =
@@ -42,8 +42,8 @@ export type Tag =
 /** Where a link leads: a web address, or a page of the same document. */
 export type Target = { readonly href: string } | { readonly page: number };
 
-/** A part of a document as an assistive reader meets it: in reading order, and named for what it is. */
-export interface Part {
+/** An element of a document as an assistive reader meets it: in reading order, and named for what it is. */
+export interface StructureElement {
   readonly tag: Tag;
   /** Text alternative. */
   readonly alt?: string;
@@ -56,7 +56,7 @@ export interface Part {
   readonly target?: Target;
   /** Bounding box on its page, for a figure: left, top, right, bottom. */
   readonly box?: readonly [left: number, top: number, right: number, bottom: number];
-  readonly content: readonly (Part | Mark)[];
+  readonly content: readonly (StructureElement | Mark)[];
 }
 
 export interface Bookmark {
@@ -77,22 +77,22 @@ export interface Print {
   readonly date?: string;
   readonly paper: keyof typeof papers;
   readonly pages: number;
-  readonly parts: readonly Part[];
-  /** Lines, grounds and page numbers: seen, never read out. They lie under the parts. */
+  readonly elements: readonly StructureElement[];
+  /** Lines, grounds and page numbers: seen, never read out. They lie under the elements. */
   readonly decoration: readonly Mark[];
   readonly bookmarks: readonly Bookmark[];
 }
 
 /** A drawing as a figure on paper. */
-export function figure(drawing: Drawing, at: Spot): Part {
+export function figure(drawing: Drawing, at: Position): StructureElement {
   const box = [at.x, at.y, at.x + drawing.width, at.y + drawing.height] as const;
   return { tag: "Figure", alt: drawing.description, box, content: [{ ...at, shapes: drawing.shapes }] };
 }
 
-/** The same part, so many pages later; where its links lead stays as it is. */
-export function later(part: Part, pages: number): Part {
-  const content = part.content.map((inner) => ("tag" in inner ? later(inner, pages) : laterMark(inner, pages)));
-  return { ...part, content };
+/** The same element, so many pages later; where its links lead stays as it is. */
+export function later(element: StructureElement, pages: number): StructureElement {
+  const content = element.content.map((inner) => ("tag" in inner ? later(inner, pages) : laterMark(inner, pages)));
+  return { ...element, content };
 }
 
 export function laterMark(mark: Mark, pages: number): Mark {

@@ -4,7 +4,7 @@
  */
 export type Tone = "ink" | "soft" | "line" | "tint" | "paper";
 
-/** A point in a drawing, in its units: x to the right, y downwards. */
+/** A place in a plane: x to the right, y downwards, in the units of what is drawn (a drawing: points; a picture: pixels). */
 export type Point = readonly [x: number, y: number];
 
 export interface Stroke {
@@ -12,16 +12,16 @@ export interface Stroke {
   readonly width: number;
 }
 
-interface Ink {
+interface Paint {
   readonly fill?: Tone;
   readonly stroke?: Stroke;
 }
 
 /** Plain shapes: all that a page (SVG) and a sheet of paper (PDF) need to know to draw the same picture. */
 export type Shape =
-  | ({ readonly kind: "path"; readonly points: readonly Point[]; readonly closed?: boolean } & Ink)
-  | ({ readonly kind: "box"; readonly at: Point; readonly width: number; readonly height: number } & Ink)
-  | ({ readonly kind: "disc"; readonly at: Point; readonly radius: number } & Ink)
+  | ({ readonly kind: "path"; readonly points: readonly Point[]; readonly closed?: boolean } & Paint)
+  | ({ readonly kind: "box"; readonly at: Point; readonly width: number; readonly height: number } & Paint)
+  | ({ readonly kind: "disc"; readonly at: Point; readonly radius: number } & Paint)
   | {
       readonly kind: "text";
       /** On the base line: where the text starts, has its middle or ends. */

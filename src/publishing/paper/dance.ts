@@ -1,0 +1,7 @@
+import type { Routine, Version } from "../../routine/routine.js";
+
+/** A version of a routine; a pack has several. */
+export interface Dance {
+  readonly routine: Routine;
+  readonly version: Version;
+}

@@ -1,0 +1,44 @@
+import type { DancedSection, Move, Routine, Version } from "../../routine/routine.js";
+import { movesIn, sheetSections } from "../../routine/sheet.js";
+import type { Wording } from "../../wording/wording.js";
+
+/** A section that a sheet prints, with its moves. */
+export interface PrintedSection {
+  readonly section: DancedSection;
+  readonly moves: readonly Move[];
+}
+
+/** The sections that the sheet prints, each with its moves. */
+export function printedSections(routine: Routine, version: Version): readonly PrintedSection[] {
+  return sheetSections(routine).flatMap(({ section: index }): readonly PrintedSection[] => {
+    const section = routine.sections[index];
+    if (section === undefined) return [];
+    const groups = version.groups.filter(({ name }) => section.parts.includes(name));
+    const theirs = groups.flatMap(({ moves }) => moves.filter((move) => move.section === index));
+    return [{ section, moves: [...movesIn(version, index), ...theirs] }];
+  });
+}
+
+/** Where some moves are: "Harbour wall 7–8, phrase 2: 4; Tag 1". */
+export function placesOf(
+  printed: readonly PrintedSection[],
+  { counts, print }: Wording,
+  holds: (move: Move) => boolean,
+): string {
+  return printed
+    .flatMap(({ section, moves }) => {
+      const phrases = byPhrase(moves.filter(holds)).map(({ phrase, moves: here }) => {
+        return print.inPhrase(phrase, [...new Set(here.map(({ on }) => counts.span(on)))]);
+      });
+      return phrases.length === 0 ? [] : [`${section.name} ${phrases.join(", ")}`];
+    })
+    .join("; ");
+}
+
+/** Moves by the phrase of their section, whose counts begin anew. */
+export function byPhrase(
+  moves: readonly Move[],
+): readonly { readonly phrase: number; readonly moves: readonly Move[] }[] {
+  const phrases = [...new Set(moves.map(({ phrase }) => phrase))].sort((a, b) => a - b);
+  return phrases.map((phrase) => ({ phrase, moves: moves.filter((move) => move.phrase === phrase) }));
+}

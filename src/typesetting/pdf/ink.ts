@@ -1,0 +1,149 @@
+import {
+  addFontToPage,
+  addOperation,
+  type Doc,
+  encodeWord,
+  type FontInside,
+  openPage,
+  prepareFont,
+  useFont,
+} from "../adapter.js";
+import type { Mark } from "../print.js";
+import type { Shape, Tone } from "../shape.js";
+import type { Style } from "../style.js";
+import { ascent, type Line, type Piece, wrap } from "../text.js";
+
+/** Greys, so that a photocopier and a screen show the same sheet; `soft` has 7 : 1 against white. */
+const greys: Record<Tone, string> = {
+  ink: "#111111",
+  soft: "#545454",
+  line: "#8c8c8c",
+  tint: "#e8e8e8",
+  paper: "#ffffff",
+};
+
+/** What a document knows already, and need not be told again. */
+export interface InkState {
+  /** Of each face in use, the words that it has shown, as they are written. */
+  readonly fonts: Map<string, Map<string, string>>;
+  /** The tone that each page fills with. */
+  readonly fills: WeakMap<object, Tone>;
+}
+
+export const newInk = (): InkState => ({ fonts: new Map(), fills: new WeakMap() });
+
+/** Draws a mark on the page that is open. */
+export function drawMark(doc: Doc, mark: Mark, ink: InkState): void {
+  if ("line" in mark) drawLine(doc, mark.line, mark.x, mark.y + mark.line.size * ascent, ink);
+  else for (const shape of mark.shapes) drawShape(doc, shape, mark, ink);
+}
+
+/** @param y where the base line is */
+function drawLine(doc: Doc, line: Line, x: number, y: number, ink: InkState): void {
+  for (const piece of line.pieces()) {
+    const font = useFace(doc, piece, line.size, ink);
+    fillWith(doc, piece.tone, ink);
+    if (/\p{M}/u.test(piece.text)) doc.text(piece.text, x + piece.x, y, { lineBreak: false, baseline: "alphabetic" });
+    else showPiece(doc, font, piece, { size: line.size, x: x + piece.x, y }, ink);
+    if (piece.struck) drawStrike(doc, x + piece.x, y - line.size * 0.25, piece.width, greys[piece.tone]);
+  }
+}
+
+/**
+ * Shows text that stands on its base line as a single operation (ISO 32000-1, 9.4): pdfkit's own way takes ten, and most of
+ * the time that a sheet takes. The page is upside down by then, so the text matrix turns it back.
+ */
+function showPiece(
+  doc: Doc,
+  font: FontInside,
+  { text, face }: Piece,
+  { size, x, y }: { readonly size: number; readonly x: number; readonly y: number },
+  ink: InkState,
+): void {
+  addFontToPage(doc, font);
+  const known = ink.fonts.get(face.key) ?? new Map<string, string>();
+  let shown = "";
+  // pdfkit shapes a word with the space behind it, and so never kerns over a space.
+  for (let from = 0, to = 0; from < text.length; from = to) {
+    to = text.indexOf(" ", from) + 1 || text.length;
+    const word = text.slice(from, to);
+    let written = known.get(word);
+    if (written === undefined) {
+      written = encodeWord(font, word);
+      known.set(word, written);
+    }
+    shown += written;
+  }
+  addOperation(doc, `BT /${font.id} ${size} Tf 1 0 0 -1 ${short(x)} ${short(y)} Tm [<${shown}>] TJ ET`);
+}
+
+/** A hundredth of a point is finer than any printer, and takes half the digits. */
+const short = (value: number): number => Math.round(value * 100) / 100;
+
+function useFace(doc: Doc, { face }: Piece, size: number, ink: InkState): FontInside {
+  const font = useFont(doc, face.font, face.key, size);
+  if (ink.fonts.has(face.key)) return font;
+  ink.fonts.set(face.key, new Map());
+  prepareFont(font, shapedIn(face.key));
+  return font;
+}
+
+/** Words as pdfkit shaped them, by face: what one document has shaped, the next need not. */
+const shaped = new Map<string, Record<string, unknown>>();
+let borrowed = 0;
+
+function shapedIn(face: string): Record<string, unknown> {
+  // Now and then all is forgotten, or a large library would fill the memory with words.
+  borrowed += 1;
+  if (borrowed % 2000 === 0) shaped.clear();
+  const words = shaped.get(face) ?? (Object.create(null) as Record<string, unknown>);
+  shaped.set(face, words);
+  return words;
+}
+
+function drawStrike(doc: Doc, x: number, y: number, width: number, colour: string): void {
+  doc
+    .moveTo(x, y)
+    .lineTo(x + width, y)
+    .lineWidth(0.6)
+    .strokeColor(colour)
+    .stroke();
+}
+
+function drawShape(doc: Doc, shape: Shape, { x, y }: { x: number; y: number }, ink: InkState): void {
+  if (shape.kind === "text") {
+    const style: Style = shape.bold === true ? "bold" : "regular";
+    const [line] = wrap([{ text: shape.text, style, tone: shape.tone }], shape.size);
+    if (line === undefined) return;
+    const shift = { start: 0, middle: line.width / 2, end: line.width }[shape.anchor];
+    drawLine(doc, line, x + shape.at[0] - shift, y + shape.at[1], ink);
+    return;
+  }
+  if (shape.kind === "box")
+    doc.rect(short(x + shape.at[0]), short(y + shape.at[1]), short(shape.width), short(shape.height));
+  if (shape.kind === "disc") doc.circle(short(x + shape.at[0]), short(y + shape.at[1]), short(shape.radius));
+  if (shape.kind === "path") {
+    shape.points.forEach(([px, py], index) => {
+      if (index === 0) doc.moveTo(short(x + px), short(y + py));
+      else doc.lineTo(short(x + px), short(y + py));
+    });
+    if (shape.closed === true) doc.closePath();
+  }
+  paintShape(doc, shape, ink);
+}
+
+function fillWith(doc: Doc, tone: Tone, { fills }: InkState): void {
+  const page = openPage(doc);
+  if (fills.get(page) !== tone) doc.fillColor(greys[tone]);
+  fills.set(page, tone);
+}
+
+function paintShape(doc: Doc, { fill, stroke }: Exclude<Shape, { kind: "text" }>, ink: InkState): void {
+  if (fill !== undefined) fillWith(doc, fill, ink);
+  if (stroke !== undefined) {
+    doc.lineWidth(stroke.width).strokeColor(greys[stroke.tone]).lineJoin("round");
+  }
+  if (fill !== undefined && stroke !== undefined) doc.fillAndStroke();
+  else if (fill !== undefined) doc.fill();
+  else if (stroke !== undefined) doc.stroke();
+}

@@ -1,0 +1,115 @@
+import type { Facing, Height } from "../../routine/words.js";
+
+/** A moment of the track, and what changes there. */
+export interface Change<To> {
+  readonly at: string;
+  readonly to: To;
+}
+
+/** What a phrase map shows, in values. Moments are written as the track's clock shows them. */
+export interface MapContent {
+  readonly counts: number;
+  readonly run: string;
+  readonly sections: readonly {
+    readonly at: string;
+    readonly name: string;
+    readonly mirrored: boolean;
+    /** Which time through, in words, where there is more than one. */
+    readonly time: string | undefined;
+    readonly counts: number;
+  }[];
+  readonly height: { readonly first: Height; readonly changes: readonly Change<Height>[] };
+  readonly inverted: readonly string[];
+  readonly facing: { readonly first: Facing; readonly changes: readonly Change<Facing>[] };
+  readonly hits: readonly string[];
+}
+
+/** A place on the floor, in metres from where the dancer begins: x to the right, y to the front. */
+export interface Place {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** What a floor plan shows, in values. */
+export interface FloorContent {
+  readonly times: number;
+  readonly facing: Facing;
+  /** Metres. */
+  readonly across: number;
+  readonly depth: number;
+  readonly places: readonly Place[];
+}
+
+/** What the pictures of a routine say, and what is said to those who can't see them. */
+export const drawing = {
+  map: {
+    title: (routine: string, version: string): string => `Phrase map of ${routine}, ${version}`,
+    section: (number: string, name: string): string => `${number} ${name}`,
+    height: (height: Height): string => height,
+    facing: "facing",
+    hits: "hits",
+    track: "track",
+    description: mapText,
+  },
+  floor: {
+    title: (routine: string, version: string): string => `Floor plan of ${routine}, ${version}`,
+    audience: "audience",
+    /** What stands under the plan, the longest way of saying it first. */
+    captions: (times: number, endsWhereItBegan: boolean): readonly string[] => {
+      const once = times > 1 ? "one time through · " : "";
+      return [
+        `${once}start: ring · end: ${endsWhereItBegan ? "second ring" : "disc"} · a square is 1 m`,
+        `${once}a square is 1 m`,
+        "a square is 1 m",
+      ];
+    },
+    description: floorText,
+  },
+};
+
+function mapText({ counts, run, sections, height, inverted, facing, hits }: MapContent): string {
+  const sentence = (label: string, items: readonly string[]) =>
+    items.length === 0 ? [] : [`${label}: ${items.join("; ")}.`];
+  const changes = ({ first, changes }: { first: string; changes: readonly Change<string>[] }) => [
+    `${first} at first`,
+    ...changes.map(({ at, to }) => `${at} ${to}`),
+  ];
+  return [
+    `${counts} counts in ${run}, on the track's clock.`,
+    ...sentence(
+      "Sections",
+      sections.map(({ at, name, mirrored, time, counts }) =>
+        [
+          `${at} ${name}`,
+          ...(mirrored ? ["other side"] : []),
+          ...(time === undefined ? [] : [time]),
+          `${counts} counts`,
+        ].join(", "),
+      ),
+    ),
+    ...sentence("Height", changes(height)),
+    ...sentence("Upside down", inverted),
+    ...sentence("Facing", changes(facing)),
+    ...sentence("Hits", hits),
+  ].join(" ");
+}
+
+function floorText({ times, facing, across, depth, places }: FloorContent): string {
+  return [
+    `Seen from above, the audience at the top.${times > 1 ? ` One time through of ${times}.` : ""}`,
+    `It begins facing ${facing} and covers ${metres(across)} across and ${metres(depth)} in depth.`,
+    `From the start the way leads to: ${places.map(placeText).join("; ")}.`,
+  ].join(" ");
+}
+
+/** A place seen from where the dancer begins; less than a hand's breadth is not worth a word. */
+function placeText({ x, y }: Place): string {
+  const across = Math.abs(x) < 0.05 ? [] : [`${metres(Math.abs(x))} ${x > 0 ? "right" : "left"}`];
+  const deep = Math.abs(y) < 0.05 ? [] : [`${metres(Math.abs(y))} ${y > 0 ? "to the front" : "to the back"}`];
+  const both = [...across, ...deep];
+  return both.length === 0 ? "where it began" : both.join(" and ");
+}
+
+function metres(length: number): string {
+  return `${(Math.round(length * 100) / 100).toFixed(1)} m`;
+}

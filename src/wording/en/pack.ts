@@ -1,0 +1,16 @@
+/** A workshop's pack: its cover, its contents and the names of its leaves. */
+export const pack = {
+  cover: "Cover",
+  contents: "Contents",
+  classPlan: "The class plan",
+  gear: "What to bring",
+  takeCare: "Take care",
+  /** "90 minutes · Level 2" */
+  class: (minutes: number, level: string): string => `${minutes} minutes · ${level}`,
+  /** After a routine's title. */
+  routine: (choreographer: string, version: string, counts: number): string =>
+    ` by ${choreographer} · ${version} · ${counts} counts`,
+  /** An entry of the contents, to who can't see it. */
+  entry: (title: string, page: string): string => `${title}, page ${page}`,
+  foot: (workshop: string, library: string): string => `${workshop} · ${library}`,
+};

@@ -1,0 +1,177 @@
+import type { Facing } from "../../routine/words.js";
+import { capital, counted } from "./language.js";
+
+/** What a kind of handout is called, where it is not the plain sheet. */
+const kinds = { sheet: [], large: ["large print"], card: ["cue card"] } as const;
+
+/** Line dancers call each time through a wall, whichever way it faces. */
+const noun = (walls: number): string => (walls > 1 ? "wall" : "time");
+
+/** How long a sheet's way to its cautions is. */
+const whereCautionsAre = {
+  handout: "Read the cautions below before you dance.",
+  pack: "Read the page on safety before you dance.",
+  large: "Read the cautions at the end first.",
+} as const;
+
+const trailing: ReadonlySet<string> = new Set("a an the and of to onto into on in at with for from or".split(" "));
+
+const optionally = " (optional)";
+
+/** What stands on a printed sheet of a routine, its signs and its metadata included. */
+export const print = {
+  /* What it is. */
+
+  /** @param name of the version: "Level 2 of 3, mirrored" */
+  version: (name: string, levels: number | undefined, mirrored: boolean): string =>
+    `${name}${levels === undefined ? "" : ` of ${levels}`}${mirrored ? ", mirrored" : ""}`,
+  /** In the file's metadata: "Night Ferry: Level 2, large print". */
+  title: (routine: string, version: string, kind: keyof typeof kinds): string =>
+    [`${routine}: ${version}`, ...kinds[kind]].join(", "),
+  bookmark: (routine: string, version: string, kind: keyof typeof kinds): string =>
+    [routine, version, ...kinds[kind]].join(", "),
+  pageNumber: (page: number, pages: number): string => `page ${page} of ${pages}`,
+  /** A text as it opens a line. */
+  opening: capital,
+  /** Words that are sung or called. */
+  quoted: (words: string): string => `“${words}”`,
+
+  /* The head. */
+
+  byline: <T>(choreographer: T, song: string | undefined) =>
+    ["Choreography: ", choreographer, song === undefined ? "" : ` ${song}`] as const,
+  /** "to “Low Tide” by Ines Varga" */
+  song: (title: string | undefined, artist: string | undefined): string | undefined => {
+    if (title === undefined && artist === undefined) return undefined;
+    return `to ${title === undefined ? "music" : `“${title}”`}${artist === undefined ? "" : ` by ${artist}`}`;
+  },
+  /** Under the figures of a run. */
+  figures: {
+    counts: "counts",
+    run: "one run",
+    tempo: "counts a minute",
+    tripletTempo: "a minute, triplets",
+    countIn: "counts in",
+    firstCount: "first count",
+  },
+  codeTitle: "The way to the page",
+  code: (address: string): string => `QR code that leads to ${address}`,
+  codeLink: (address: string): string => `The routine's page, ${address}`,
+  starts: "Starts",
+  start: (group: string | undefined, stance: string): string => (group === undefined ? stance : `${group}: ${stance}`),
+  bring: "Bring",
+  item: (item: string, optional: boolean): string => (optional ? `${item}${optionally}` : item),
+  /** After the name of an item that is not required. */
+  optionally,
+  takeCare: "Take care",
+  care: (cautions: readonly string[], on: keyof typeof whereCautionsAre): string =>
+    `${cautions.join(", ")}. ${whereCautionsAre[on]}`,
+  timesThrough: (walls: number): string => (walls > 1 ? "Walls" : "Times"),
+
+  /* The grid. */
+
+  section: "section",
+  track: "track",
+  continued: "(continued)",
+  otherSide: "on the other side",
+  tempoHere: (tempo: string): string => `${tempo} counts a minute`,
+  canon: (group: string, after: number): string => `${group}: the same, ${counted(after, "count", "counts")} later`,
+  /** Of a move that began in the row before. */
+  goesOn: "goes on",
+  /** Its counts: "…–3". */
+  goesOnTo: (counts: string): string => {
+    const dash = counts.indexOf("–");
+    return dash < 0 ? "…" : `…${counts.slice(dash)}`;
+  },
+  landsOn: (words: string): string => ` on “${words}”`,
+  called: <T>(call: T) => ["“", call, "”"] as const,
+  calledOver: (calls: readonly string[]): string => `Called: “${calls.join(" · ")}” `,
+  nowFacing: (facing: Facing): string => `now facing ${facing}`,
+  aside: (notes: readonly string[]): string => ` (${notes.join(", ")})`,
+
+  /* When a section is danced again. */
+
+  inARow: (times: number): string => `${times} × in a row`,
+  inAll: (times: number): string => `${times} × in all`,
+  againAt: (times: readonly string[]): string => `again at ${times.join(", ")}`,
+  /** "wall 3", or "time 3" where the routine does not turn to another wall */
+  timeThrough: (walls: number, number: number): string => `${noun(walls)} ${number}`,
+  everyTime: (walls: number): string => `every ${noun(walls)}`,
+  onlyTimes: (walls: number, numbers: readonly number[]): string =>
+    numbers.length === 1 ? `${noun(walls)} ${numbers[0]} only` : `${noun(walls)}s ${numbers.join(", ")}`,
+
+  /* Its signs. */
+
+  accent: "accent",
+  hit: "hit",
+  caution: "caution",
+  /** What the signs mean, each beside its own. */
+  legend: {
+    sign: "sign",
+    accent: "accent in the music",
+    hit: "lands hard",
+    caution: "caution",
+    inverted: "upside down",
+    otherSide: "other side",
+    facing: "facing from here on, seen from above: the audience is at the top of the page",
+  },
+
+  /* How one run goes. */
+
+  order: {
+    title: "How it runs",
+    /** "0:12.4 Verse (other side, then wait 2.0 s)" */
+    step: (time: string, section: string, asides: readonly string[]): string =>
+      `${time} ${section}${asides.length > 0 ? ` (${asides.join(", ")})` : ""}`,
+    otherSide: "other side",
+    stopAfter: (counts: number): string => `stop after ${counts} counts`,
+    wait: (seconds: number): string => `then wait ${seconds.toFixed(1)} s`,
+    fromTheTop: "from the top",
+    repeated: (step: string, times: number): string => `${step} × ${times}`,
+  },
+
+  /* The notes. */
+
+  otherWays: "Other ways to dance it",
+  takeCareShort: (cautions: readonly string[]): string => `take care: ${cautions.join(", ")}`,
+  teachingNotes: "Teaching notes",
+  phrase: (number: number): string => `Phrase ${number}`,
+  choice: <T>(ways: readonly T[]) =>
+    ["Your choice: ", ways.map((way, index) => [index === 0 ? "" : ", or ", way] as const)] as const,
+  gear: "What to bring",
+  usedFor: (places: string): string => `for ${places}`,
+  /** "7–8", or "phrase 2: 4" from the second phrase of a section on */
+  inPhrase: (phrase: number, counts: readonly string[]): string =>
+    phrase === 1 ? counts.join(", ") : `phrase ${phrase}: ${counts.join(", ")}`,
+  practice: { title: "Practice speeds", columns: ["Speed", "Counts a minute", "One run"] },
+  percent: (percent: number): string => `${percent} %`,
+  floorPlan: "Floor plan",
+  ownNotes: "My notes",
+  /** Before an entry of a list of things to do. */
+  task: (done: boolean): string => (done ? "(done) " : "(to do) "),
+
+  /* In large print, where signs and figures stand in sentences. */
+
+  large: {
+    about: (version: string, choreographer: string, song: string | undefined): string =>
+      `${version}. Choreography: ${choreographer}${song === undefined ? "" : `, ${song}`}.`,
+    fact: (label: string): string => `${label}: `,
+    counts: "Counts",
+    size: (counts: number, run: string, tempo: string): string => `${counts} in ${run}, ${tempo} a minute`,
+    countIn: "Counts in",
+    firstCount: (countIn: number, firstCount: string): string =>
+      `${countIn}; the first count is at ${firstCount} in the track`,
+    canon: (group: string, after: number): string => `${group}: the same, ${after} counts later`,
+    called: (calls: readonly string[]): string => `called “${calls.join(" · ")}”`,
+  },
+
+  /* On a cue card. */
+
+  card: {
+    otherSide: "other side",
+    hit: (count: string): string => `${count}!`,
+    dancers: (group: string): string => `${group}: `,
+    /** Words that nobody calls at the end of a cue. */
+    trailing,
+  },
+};
