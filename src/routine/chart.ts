@@ -1,6 +1,6 @@
 import Fraction from "fraction.js";
 import { countStart } from "./clock.js";
-import type { DancedPhrase, DancedSection, Group, Move, Routine, Version } from "./routine.js";
+import type { DancedPhrase, DancedSection, Group, Move, Routine, Stance, Version } from "./routine.js";
 import { nearestPoint, spanText } from "./spans.js";
 
 /*
@@ -35,6 +35,8 @@ export interface ChartPhrase {
   readonly start: Fraction;
   /** In counts. */
   readonly length: number;
+  /** How they stand at its first count; where a move goes on from before, as they stood before that move. */
+  readonly stance: Stance;
   readonly cells: readonly Cell[];
 }
 
@@ -54,7 +56,10 @@ export function dancersOf({ groups: [first] }: Pick<Routine, "groups">, version:
  * Every phrase of the run with what some dancers do in it, in order, in time that grows with the run. A group in canon stands
  * in the phrase that the room counts, whatever its own numbers are.
  */
-export function chart({ sections }: Pick<Routine, "sections">, moves: readonly Move[]): readonly ChartPhrase[] {
+export function chart(
+  { sections }: Pick<Routine, "sections">,
+  { moves, end: final }: Pick<Dancers, "moves" | "end">,
+): readonly ChartPhrase[] {
   let next = 0;
   return sections.flatMap((section, index) =>
     section.phrases.map((phrase): ChartPhrase => {
@@ -67,8 +72,14 @@ export function chart({ sections }: Pick<Routine, "sections">, moves: readonly M
         if (to.gt(phrase.at)) over.push(move);
         if (at === next && to.lte(end)) next++;
       }
-      const start = countStart(section, phrase.at);
-      return { section: index, phrase, start, length: phrase.numbers.length, cells: cellsOf(over, phrase.at, end) };
+      return {
+        section: index,
+        phrase,
+        start: countStart(section, phrase.at),
+        length: phrase.numbers.length,
+        stance: (over[0] ?? moves[next])?.before ?? final,
+        cells: cellsOf(over, phrase.at, end),
+      };
     }),
   );
 }
@@ -104,6 +115,7 @@ export function partOf(charted: ChartPhrase, section: DancedSection, from: numbe
   const say = called?.slice(from, to) ?? [];
   const at = phrase.at + from;
   const end = phrase.at + Math.min(to, phrase.numbers.length);
+  const earlier = charted.cells.findLast(({ move, to: until }) => move !== undefined && until.lte(at));
   const cells = charted.cells.flatMap((cell): readonly Cell[] => {
     if (cell.to.lte(at) || cell.from.gte(end)) return [];
     const [early, late] = [cell.from.lt(at), cell.to.gt(end)];
@@ -117,11 +129,13 @@ export function partOf(charted: ChartPhrase, section: DancedSection, from: numbe
       },
     ];
   });
+  const goesOn = cells.find(({ begins }) => !begins);
   return {
     section: charted.section,
     phrase: { ...rest, at, numbers: phrase.numbers.slice(from, to), ...(say.length > 0 && { say }) },
     start: countStart(section, at),
     length: end - at,
+    stance: goesOn?.move?.before ?? earlier?.move?.after ?? charted.stance,
     cells,
   };
 }

@@ -93,7 +93,7 @@ export function materialOf(routines: readonly Routine[], level: string, settings
     const versions = versionsFor(routine, level);
     const taught = bySection(routine, versions.taught);
     const easiest = bySection(routine, versions.easiest);
-    const charted = chart(routine, versions.taught.moves);
+    const charted = chart(routine, versions.taught);
     const sheet = sheetSections(routine);
     const chunksOf: (readonly number[])[] = [];
     for (const entry of sheet) {

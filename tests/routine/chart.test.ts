@@ -43,10 +43,14 @@ describe("the chart", () => {
         const { routine } = dance(written, library);
         if (routine === undefined) throw new Error("An arbitrary routine can be danced.");
         for (const version of routine.versions)
-          for (const { moves } of dancersOf(routine, version)) {
-            const charted = chart(routine, moves);
+          for (const dancers of dancersOf(routine, version)) {
+            const { moves } = dancers;
+            const charted = chart(routine, dancers);
             const danced = new Map<unknown, Fraction>();
-            for (const { phrase, cells, length } of charted) {
+            for (const { phrase, cells, length, stance } of charted) {
+              const before = moves.findLast(({ at }) => at.lt(phrase.at));
+              const running = before !== undefined && moveEnd(before).gt(phrase.at);
+              expect(stance).toEqual(running ? before.before : (before?.after ?? dancers.start));
               let until = new Fraction(phrase.at);
               for (const { move, from, to, begins, ends } of cells) {
                 expect(from.equals(until)).toBe(true);
@@ -73,7 +77,7 @@ describe("the chart", () => {
         const { routine } = dance(written, library);
         if (routine === undefined) throw new Error("An arbitrary routine can be danced.");
         const at = new Map([...clicks(routine)].map((click) => [click.at, click.start]));
-        for (const { phrase, start } of chart(routine, []))
+        for (const { phrase, start } of chart(routine, taughtOf(routine)))
           expect(at.get(phrase.at)?.equals(start), `count ${phrase.at}`).toBe(true);
       }),
     );
@@ -83,7 +87,7 @@ describe("the chart", () => {
     const routine = read(
       "music: { tempo: 120 }\nsections:\n  - name: Hall\n    counts:\n      - 1-2: Walk\n        3&: Clap\n        7-2: Melt\n      - 5-8: Rise",
     );
-    const [one, two] = chart(routine, taughtOf(routine).moves);
+    const [one, two] = chart(routine, taughtOf(routine));
     expect(one?.cells.map(shown)).toEqual(["Walk 0 to 2", "- 2 to 5/2", "Clap 5/2 to 3", "- 3 to 6", "Melt 6 to 8…"]);
     expect(two?.cells.map(shown)).toEqual(["…Melt 8 to 10", "- 10 to 12", "Rise 12 to 16"]);
     expect([one?.start.valueOf(), two?.start.valueOf()]).toEqual([0, 4]);
@@ -93,7 +97,7 @@ describe("the chart", () => {
     const routine = read(
       "music: { tempo: 60, phrase: 12 }\nsections:\n  - name: Hall\n    counts:\n      - say: [a, b, c, d, e, f, g]\n        1-4: Walk\n        5-8: Turn the head\n        12: Clap",
     );
-    const [whole] = chart(routine, taughtOf(routine).moves);
+    const [whole] = chart(routine, taughtOf(routine));
     const [section] = routine.sections;
     if (whole === undefined || section === undefined) throw new Error("There is a phrase.");
     const [left, right] = [partOf(whole, section, 0, 6), partOf(whole, section, 6, 12)];
@@ -103,11 +107,22 @@ describe("the chart", () => {
     expect([right.phrase.at, right.length, right.start.valueOf()]).toEqual([6, 6, 6]);
   });
 
+  it("knows how they stand where a row begins in the middle of a phrase", () => {
+    const routine = read(
+      "music: { tempo: 60, phrase: 12 }\nsections:\n  - name: Hall\n    counts:\n      - 1-2: { do: Turn, turn: 1/4 right }\n        7-9: { do: Turn again, turn: 1/4 right }",
+    );
+    const [whole] = chart(routine, taughtOf(routine));
+    const [section] = routine.sections;
+    if (whole === undefined || section === undefined) throw new Error("There is a phrase.");
+    const facings = [0, 1, 2, 4, 6, 8, 9].map((from) => partOf(whole, section, from, 12).stance.facing);
+    expect(facings).toEqual(["front", "front", "right", "right", "right", "right", "back"]);
+  });
+
   it("says counts by the room's numbers", () => {
     const routine = read(
       "music: { tempo: 120, feel: triplet }\nsections:\n  - name: Hall\n    counts:\n      - 1-8: Walk\n      - 1-8: Run",
     );
-    const [one] = chart(routine, []);
+    const [one] = chart(routine, taughtOf(routine));
     if (one === undefined) throw new Error("There is a phrase.");
     const said = (from: Fraction, to: number) => countsBetween(routine, one, from, new Fraction(to));
     expect(said(new Fraction(2), 3)).toBe("3");
@@ -134,7 +149,7 @@ describe("the chart", () => {
       "music: { tempo: 120 }\ngroups: [Ebb, Flood]\nsections:\n  - name: Hall\n    canon: { Flood: 4 }\n    counts:\n      - 1-8: Walk",
     );
     const [, flood] = dancersOf(routine, taughtOf(routine));
-    expect(chart(routine, flood?.moves ?? []).map(({ cells }) => cells.map(shown))).toEqual([
+    expect(chart(routine, flood ?? taughtOf(routine)).map(({ cells }) => cells.map(shown))).toEqual([
       ["- 0 to 4", "Walk 4 to 8…"],
       ["…Walk 8 to 12"],
     ]);

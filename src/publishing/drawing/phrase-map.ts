@@ -1,3 +1,4 @@
+import { countSeconds } from "../../routine/clock.js";
 import type { DancedSection, Move, Routine, Version } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
 import { type Facing, type Height, heights } from "../../routine/words.js";
@@ -79,9 +80,7 @@ function wallRow({ routine, size, wording, right, x }: MapContext): MapRow {
     const from = x(start.valueOf());
     const next = starts[index + 1];
     const room = (next === undefined ? right : x(next.start.valueOf())) - from - 4;
-    const text = [wording.print.timeThrough(routine.walls, wall), String(wall)].find(
-      (one) => textWidth(one, size) <= room,
-    );
+    const text = [wording.run.time(routine.walls, wall), String(wall)].find((one) => textWidth(one, size) <= room);
     const rule = line("ink", 1.2, [from, 0], [from, size * 1.4]);
     return text === undefined
       ? [rule]
@@ -196,12 +195,14 @@ function hitRow(context: MapContext): MapRow {
   };
 }
 
+/** Seconds at which a count of a section is drawn; a float is near enough for a hundredth of a point. */
+function drawnAt({ start, at, countsPerMinute }: DancedSection, count: number): number {
+  return start.valueOf() + (count - at) * countSeconds(countsPerMinute).valueOf();
+}
+
 function accentTimes(section: DancedSection, accents: readonly number[]): readonly number[] {
-  const count = 60 / section.countsPerMinute.valueOf();
   return section.phrases.flatMap((phrase) =>
-    phrase.numbers.flatMap((number, index) =>
-      accents.includes(number) ? [section.start.valueOf() + (phrase.at - section.at + index) * count] : [],
-    ),
+    phrase.numbers.flatMap((number, index) => (accents.includes(number) ? [drawnAt(section, phrase.at + index)] : [])),
   );
 }
 
@@ -210,8 +211,7 @@ function timeRow(context: MapContext): MapRow {
   const { routine, size, wording, left, right, x } = context;
   const ticks = routine.sections.flatMap((section) =>
     section.phrases.map((phrase, index): Shape => {
-      const count = 60 / section.countsPerMinute.valueOf();
-      const at = x(section.start.valueOf() + (phrase.at - section.at) * count);
+      const at = x(drawnAt(section, phrase.at));
       return line("ink", index === 0 ? 0.9 : 0.5, [at, 0], [at, index === 0 ? 5 : 3]);
     }),
   );
@@ -247,7 +247,7 @@ function describe({ routine, version, wording }: MapContext): string {
       at: at(start),
       name,
       mirrored,
-      time: routine.times > 1 ? wording.print.timeThrough(routine.walls, wall) : undefined,
+      time: routine.times > 1 ? wording.run.time(routine.walls, wall) : undefined,
       counts,
     })),
     height: { first: start.height, changes: sunk.map(({ end, after }) => ({ at: at(end), to: after.height })) },

@@ -1,4 +1,5 @@
 import type { Library } from "../../routine/routine.js";
+import { timesThrough } from "../../routine/times-through.js";
 import { type Block, itemBlock, textBlock, wholeBlock } from "../../typesetting/block.js";
 import { type Area, flow } from "../../typesetting/flow.js";
 import { figure, papers } from "../../typesetting/print.js";
@@ -6,7 +7,6 @@ import type { Span } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { phraseMap } from "../drawing/phrase-map.js";
 import { startsOf } from "../figures.js";
-import { formText } from "../form.js";
 import { type Band, type Cell, type Row, sheetBands } from "../paper/bands.js";
 import { creditSpans } from "../paper/credit.js";
 import type { Dance } from "../paper/dance.js";
@@ -58,7 +58,7 @@ function headBlocks({ routine, version }: Dance, library: Library, width: number
   const song = music.title === undefined ? undefined : print.song(music.title, music.artist);
   const gear = version.gear.map(({ item, need }) => print.item(item, need === "optional"));
   const cautions = version.cautions.map(risks.label);
-  const timesThrough = formText(routine);
+  const built = timesThrough(routine);
   const about = large.about(versionLine(routine, version, wording), routine.choreographer, song);
   const run = large.size(routine.counts, time.clock(routine.seconds), time.tempo(music.countsPerMinute));
   const fact = (label: string, text: string) =>
@@ -72,7 +72,9 @@ function headBlocks({ routine, version }: Dance, library: Library, width: number
     ...startsOf(routine, version).map(({ group, start }) =>
       fact(print.starts, print.start(group, stance.whole(start))),
     ),
-    ...(timesThrough.length === 0 ? [] : [fact(print.timesThrough(routine.walls), timesThrough.join(" "))]),
+    ...(built === undefined
+      ? []
+      : [fact(print.timesThrough(routine.walls), wording.run.timesThrough(built).join(" "))]),
     ...(gear.length === 0 ? [] : [fact(print.bring, gear.join(", "))]),
     ...(cautions.length === 0 ? [] : [fact(print.takeCare, print.care(cautions, "large"))]),
   ];

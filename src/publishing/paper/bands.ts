@@ -1,5 +1,6 @@
 import Fraction from "fraction.js";
-import type { DancedPhrase, DancedSection, Move, Routine, Stance, Version } from "../../routine/routine.js";
+import { type ChartPhrase, chart, dancersOf, partOf } from "../../routine/chart.js";
+import type { DancedPhrase, DancedSection, Move, Routine, Version } from "../../routine/routine.js";
 import { type SheetSection, sheetSections } from "../../routine/sheet.js";
 import type { Facing } from "../../routine/words.js";
 import type { Wording } from "../../wording/wording.js";
@@ -47,16 +48,21 @@ export interface Band {
 
 /** Everything that the count grid of a version shows, in order. */
 export function sheetBands(routine: Routine, version: Version, wording: Wording): readonly Band[] {
+  const charts = dancersOf(routine, version).map(({ group, ...dancers }): DancersChart => {
+    const phrases = chart(routine, dancers);
+    return { group, phrases: new Map(phrases.map((charted) => [charted.phrase, charted])) };
+  });
   return sheetSections(routine).flatMap((entry, index): readonly Band[] => {
     const section = routine.sections[entry.section];
     if (section === undefined) return [];
-    const rows = section.phrases
-      .flatMap(rowPhrases)
-      .flatMap((phrase) =>
-        dancersOf(routine, version, section, phrase.echo).map((dancers) =>
-          rowOf(routine, dancers, section, phrase, wording),
-        ),
-      );
+    const rows = section.phrases.flatMap((phrase) =>
+      rowRanges(phrase).flatMap(([from, to]) =>
+        rowsApart(charts, section, phrase.echo).flatMap(({ phrases, group }) => {
+          const charted = phrases.get(phrase);
+          return charted ? [rowOf(routine, partOf(charted, section, from, to), group, wording)] : [];
+        }),
+      ),
+    );
     return [{ number: index + 1, entry, section, again: againText(routine, entry, wording), rows }];
   });
 }
@@ -65,59 +71,49 @@ export function sheetBands(routine: Routine, version: Version, wording: Wording)
 const mostColumns = 16;
 
 /** A phrase longer than a sheet is wide takes several rows of about the same length. */
-function rowPhrases(phrase: DancedPhrase): readonly DancedPhrase[] {
-  const rows = Math.ceil(phrase.numbers.length / mostColumns);
-  const size = Math.ceil(phrase.numbers.length / rows);
-  return Array.from({ length: rows }, (_, index): DancedPhrase => {
-    const [from, to] = [index * size, (index + 1) * size];
-    const { say: called, ...rest } = phrase;
-    const say = called?.slice(from, to);
-    return {
-      ...rest,
-      at: phrase.at + from,
-      numbers: phrase.numbers.slice(from, to),
-      ...(say === undefined || say.length === 0 ? {} : { say }),
-    };
-  });
+function rowRanges({ numbers }: DancedPhrase): readonly (readonly [from: number, to: number])[] {
+  const rows = Math.ceil(numbers.length / mostColumns);
+  const size = Math.ceil(numbers.length / rows);
+  return Array.from({ length: rows }, (_, index) => [index * size, (index + 1) * size] as const);
 }
 
-/** Who dances a row of their own: their moves, and a name where there is more than one such row. */
-interface Dancers {
-  readonly name?: string;
-  readonly moves: readonly Move[];
-  readonly end: Stance;
+/** What some dancers do in every phrase of the run. */
+interface DancersChart {
+  /** Absent where the row needs no name. */
+  readonly group: string | undefined;
+  readonly phrases: ReadonlyMap<DancedPhrase, ChartPhrase>;
 }
 
 /** A row for everybody, or one for each group whose counts differ; where only a canon is left, for the groups in it. */
-function dancersOf(routine: Routine, version: Version, section: DancedSection, echo: boolean): readonly Dancers[] {
-  const [first] = routine.groups;
-  const apart = echo ? section.canon.map(({ group }) => group) : section.parts;
-  const groups = version.groups.filter(({ name }) => apart.includes(name));
-  const all: Dancers = {
-    moves: version.moves,
-    end: version.end,
-    ...(first !== undefined && groups.length > 0 ? { name: first } : {}),
-  };
-  return echo && groups.length > 0 ? groups : [all, ...groups];
+function rowsApart(
+  [first, ...others]: readonly DancersChart[],
+  { canon, parts }: DancedSection,
+  echo: boolean,
+): readonly DancersChart[] {
+  const names = echo ? canon.map(({ group }) => group) : parts;
+  const apart = others.filter(({ group }) => group !== undefined && names.includes(group));
+  if (echo && apart.length > 0) return apart;
+  return first === undefined ? [] : [apart.length > 0 ? first : { ...first, group: undefined }, ...apart];
 }
 
 function rowOf(
   routine: Routine,
-  dancers: Dancers,
-  section: DancedSection,
-  phrase: DancedPhrase,
+  { phrase, start, stance, cells }: ChartPhrase,
+  dancers: string | undefined,
   wording: Wording,
 ): Row {
-  const time = section.start.add(new Fraction(phrase.at - section.at).mul(60).div(section.countsPerMinute));
-  const next = dancers.moves.find((move) => move.at.add(move.length).compare(phrase.at) > 0);
   return {
     phrase,
-    time: trackTime(routine, time),
-    facing: (next?.before ?? dancers.end).facing,
+    time: trackTime(routine, start),
+    facing: stance.facing,
     ...columnsOf(phrase, Math.min(routine.music.phrase, mostColumns)),
     accents: phrase.numbers.flatMap((number, index) => (routine.music.accents.includes(number) ? [index] : [])),
-    cells: cellsOf(dancers.moves, phrase, wording),
-    ...(dancers.name === undefined ? {} : { dancers: dancers.name }),
+    cells: cells.flatMap(({ move, from, to, begins, ends }): readonly Cell[] => {
+      if (move === undefined) return [];
+      const text = cellText(move, { begins, ends }, wording);
+      return [{ move, from: from.sub(phrase.at).valueOf(), to: to.sub(phrase.at).valueOf(), begins, ends, text }];
+    }),
+    ...(dancers === undefined ? {} : { dancers }),
   };
 }
 
@@ -127,17 +123,6 @@ function columnsOf({ numbers }: DancedPhrase, whole: number): Pick<Row, "columns
   const running = numbers.every((number, index) => number === before + index + 1);
   if (running && before + numbers.length <= whole) return { columns: whole, offset: before };
   return { columns: Math.max(whole, numbers.length), offset: 0 };
-}
-
-function cellsOf(moves: readonly Move[], phrase: DancedPhrase, wording: Wording): readonly Cell[] {
-  const [first, last] = [phrase.at, phrase.at + phrase.numbers.length];
-  return moves.flatMap((move): readonly Cell[] => {
-    const [from, to] = [move.at.valueOf(), move.at.add(move.length).valueOf()];
-    if (to <= first || from >= last) return [];
-    const [begins, ends] = [from >= first, to <= last];
-    const text = cellText(move, { begins, ends }, wording);
-    return [{ move, from: Math.max(from, first) - first, to: Math.min(to, last) - first, begins, ends, text }];
-  });
 }
 
 /** Times that a margin has room to name. */

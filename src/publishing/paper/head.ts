@@ -1,11 +1,11 @@
 import type { Library, Routine, Version } from "../../routine/routine.js";
+import { timesThrough } from "../../routine/times-through.js";
 import { figure, type Mark, type Position, type StructureElement } from "../../typesetting/print.js";
 import type { Shape } from "../../typesetting/shape.js";
 import { type Span, textWidth, wrap } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { cautionSign, facingDart } from "../drawing/signs.js";
 import { startsOf } from "../figures.js";
-import { formText } from "../form.js";
 import { linesHeight, signFigure, stackLines } from "./cell.js";
 import { codeDrawing } from "./code.js";
 import { routineAddress } from "./credit.js";
@@ -149,7 +149,7 @@ function headLines(routine: Routine, version: Version, { within, wording }: Shee
   const { print, stance, risks } = wording;
   const gear = version.gear.map(({ item, need }) => print.item(item, need === "optional"));
   const cautions = version.cautions.map(risks.label);
-  const timesThrough = formText(routine);
+  const built = timesThrough(routine);
   return [
     ...startsOf(routine, version).map(({ group, start }) => ({
       label: print.starts,
@@ -166,6 +166,8 @@ function headLines(routine: Routine, version: Version, { within, wording }: Shee
             text: print.opening(print.care(cautions, within)),
           },
         ]),
-    ...(timesThrough.length === 0 ? [] : [{ label: print.timesThrough(routine.walls), text: timesThrough.join(" ") }]),
+    ...(built === undefined
+      ? []
+      : [{ label: print.timesThrough(routine.walls), text: wording.run.timesThrough(built).join(" ") }]),
   ];
 }

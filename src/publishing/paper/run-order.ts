@@ -8,7 +8,7 @@ import { bold, bullet, type NoteStyle, plain, under } from "./note-style.js";
 /** How one run goes where it is more than each section once: repeats, walls, tags, restarts, waits. */
 export function orderBlocks(routine: Routine, style: NoteStyle): readonly Block[] {
   const { sections, times, walls } = routine;
-  const { print } = style.wording;
+  const { print, run } = style.wording;
   const printed = sheetSections(routine);
   const waits = sections.some((section, index) => waitAfter(routine, section, index) > 0);
   if (sections.length === printed.length && !waits) return [];
@@ -21,7 +21,7 @@ export function orderBlocks(routine: Routine, style: NoteStyle): readonly Block[
   const broken = brokenOff(routine);
   const blocks = steps.map((round, index) => {
     const number = index + 1;
-    const label = times > 1 ? `${print.opening(print.timeThrough(walls, number))} ` : "";
+    const label = times > 1 ? `${print.opening(run.time(walls, number))} ` : "";
     const again = broken.has(number) ? [print.order.fromTheTop] : [];
     return bullet([bold(label), plain([...collapse(round, style.wording), ...again].join(" · "))], style);
   });

@@ -61,8 +61,9 @@ export const hitsOffAccents: Rule = {
 };
 
 /** The taught version's phrases as danced, with the count numbers on which a move hits. */
-function hitsByPhrase({ routine, versions }: Scene) {
-  return chart(routine, versions[0]?.moves ?? []).map(({ phrase, cells }) => {
+function hitsByPhrase({ routine, versions: [taught] }: Scene) {
+  if (taught === undefined) return [];
+  return chart(routine, taught).map(({ phrase, cells }) => {
     const hits = cells.flatMap(({ move, begins }) =>
       move?.hit && begins && move.at.equals(move.at.floor()) ? [phrase.numbers[move.at.valueOf() - phrase.at]] : [],
     );

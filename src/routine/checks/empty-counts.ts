@@ -18,7 +18,7 @@ export const emptyCounts: Rule = {
 
 /** A remark a phrase that has empty counts in a version: whole counts of which no move has any part. */
 function gaps(scene: Scene, version: Version): readonly Remark[] {
-  return chart(scene.routine, version.moves).flatMap(({ phrase, cells }) => {
+  return chart(scene.routine, version).flatMap(({ phrase, cells }) => {
     const holds = cells.filter(({ move }) => move === undefined);
     const empty = phrase.numbers.filter((_, offset) => {
       const at = phrase.at + offset;

@@ -94,8 +94,6 @@ export const print = {
   inARow: (times: number): string => `${times} × in a row`,
   inAll: (times: number): string => `${times} × in all`,
   againAt: (times: readonly string[]): string => `again at ${times.join(", ")}`,
-  /** "wall 3", or "time 3" where the routine does not turn to another wall */
-  timeThrough: (walls: number, number: number): string => `${noun(walls)} ${number}`,
   everyTime: (walls: number): string => `every ${noun(walls)}`,
   onlyTimes: (walls: number, numbers: readonly number[]): string =>
     numbers.length === 1 ? `${noun(walls)} ${numbers[0]} only` : `${noun(walls)}s ${numbers.join(", ")}`,
