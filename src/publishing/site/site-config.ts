@@ -11,9 +11,13 @@ import { libraryData, routineData, workshopData } from "./structured-data.js";
 import { choiceStyle } from "./version-choice.js";
 import { workshopView } from "./workshop-view.js";
 
-/** The folder of templates, as it lies in the package. */
-export const templatesDir = fileURLToPath(new URL("../../../templates/", import.meta.url));
-const scriptsDir = fileURLToPath(new URL("../../../dist/script/", import.meta.url));
+const packageDir = new URL("../../../", import.meta.url);
+/** The compiled page templates. */
+export const pagesDir = fileURLToPath(new URL("dist/pages/", packageDir));
+/** The bundled browser scripts. */
+const scriptsDir = fileURLToPath(new URL("dist/script/", packageDir));
+/** Styles and images, as they lie in the package. */
+const templatesDir = fileURLToPath(new URL("templates/", packageDir));
 
 /** What one run of Eleventy makes: the whole site, or a part of it. */
 export interface SitePart {
@@ -57,6 +61,9 @@ export function configureSite(config: EleventyConfig, part: SitePart, outDir: st
   if (facts !== undefined)
     config.on("eleventy.after", () => writeAssets(outDir, templatesDir, scriptsDir, choiceStyle(facts.routines)));
 }
+
+/** What a page template is given as `site`. */
+export type SiteViews = ReturnType<typeof siteViews>;
 
 /**
  * What the templates ask for. Functions, so that Eleventy, which copies and keeps the data of every page, has nothing to copy

@@ -1,11 +1,10 @@
-import { html } from "../../dist/publishing/site/html.js";
+import type { PhraseView, SectionView } from "#src/publishing/site/counts-view.js";
+import { type Html, html, type Part } from "#src/publishing/site/html.js";
+import type { MoveView, OtherView } from "#src/publishing/site/move-view.js";
+import type { RoutineView } from "#src/publishing/site/routine-view.js";
 
-/**
- * The counts, section by section.
- *
- * @param {import("../../src/publishing/site/routine-view.js").RoutineView} view
- */
-export function counts({ sections, versions }) {
+/** The counts, section by section. */
+export function counts({ sections, versions }: RoutineView): Html {
   return html`<section class="counts" aria-labelledby="counts">
 <h2><span id="counts">The counts</span>${versions.length > 1 && versions.map(({ classes, name }) => html`<span class="shown ${classes}">, ${name}</span>`)}<span class="shown mirrored">, mirrored</span></h2>
 ${versions.length > 1 && html`<p><label class="tick"><input type="checkbox" id="beside"> show the other versions beside every move</label></p>`}
@@ -13,8 +12,7 @@ ${sections.map(section)}
 </section>`;
 }
 
-/** @param {import("../../src/publishing/site/counts-view.js").SectionView} of */
-function section(of) {
+function section(of: SectionView): Html {
   const facts = [
     `${of.counts} ${of.counts === 1 ? "count" : "counts"}`,
     of.countsPerMinute && `${of.countsPerMinute} a minute here`,
@@ -34,20 +32,17 @@ ${of.phrases.map(phrase)}
 `;
 }
 
-/** @param {import("../../src/publishing/site/counts-view.js").SectionView["times"][number]} of */
-function time({ clock, through }, index) {
+function time({ clock, through }: SectionView["times"][number], index: number): Html {
   return html`${index > 0 && " · "}<span class="time">${through && html`${through} `}<span class="clock">${clock}</span></span>`;
 }
 
-/** @param {import("../../src/publishing/site/counts-view.js").PhraseView} of */
-function phrase(of) {
+function phrase(of: PhraseView): Html {
   return html`<div class="phrase"><h4>Phrase ${of.number}<span>${of.counts}</span>${of.say && html`<span class="called">called ${of.say}</span>`}<span class="clock">${of.clock}</span></h4>
 <ol class="moves">${of.moves.map(move)}</ol></div>
 `;
 }
 
-/** @param {import("../../src/publishing/site/move-view.js").MoveView} of */
-function move(of) {
+function move(of: MoveView): Html {
   const kinds = ["move", of.hold && "hold", of.hit && "hit", of.cautions.length > 0 && "risky", of.classes]
     .filter(Boolean)
     .join(" ");
@@ -55,8 +50,7 @@ function move(of) {
 `;
 }
 
-/** @param {import("../../src/publishing/site/move-view.js").MoveView} of */
-function details(of) {
+function details(of: MoveView): readonly Part[] {
   return [
     of.say && html`<p class="say">called <q>${of.say}</q></p>`,
     of.words && html`<p class="landing"><q>${of.words}</q></p>`,
@@ -71,7 +65,6 @@ function details(of) {
   ];
 }
 
-/** @param {import("../../src/publishing/site/move-view.js").MoveView["others"][number]} of */
-function other({ name, moves }) {
+function other({ name, moves }: OtherView): Html {
   return html`<li><b>${name}</b> ${moves.map(({ on, cue, cautions }, index) => html`${index > 0 && "; "}${moves.length > 1 && html`<span class="small-on">${on}</span> `}${cue}${cautions.length > 0 && html` <span class="care">(take care: ${cautions.join(", ")})</span>`}`)}</li>`;
 }

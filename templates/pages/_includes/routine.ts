@@ -1,18 +1,16 @@
-import { html, raw } from "../../dist/publishing/site/html.js";
+import { type Html, html, raw } from "#src/publishing/site/html.js";
+import type { RoutineFacts } from "#src/publishing/site/routine-facts.js";
+import type { PictureView, RoutineView } from "#src/publishing/site/routine-view.js";
+import type { LinkedData } from "#src/publishing/site/structured-data.js";
+import type { Library } from "#src/routine/routine.js";
 import { care } from "./care.js";
 import { counts } from "./counts.js";
 import { dateTime } from "./dates.js";
 import { page } from "./page.js";
 import { practice } from "./practice.js";
 
-/**
- * The page of a routine.
- *
- * @param {import("../../src/routine/routine.js").Library} library
- * @param {string} slug
- * @param {import("../../src/publishing/site/routine-view.js").RoutineView & { data: unknown }} view
- */
-export function routinePage(library, slug, view) {
+/** The page of a routine. */
+export function routinePage(library: Library, slug: string, view: RoutineView & { readonly data: LinkedData }): string {
   return page({
     library,
     root: "../../",
@@ -27,7 +25,7 @@ export function routinePage(library, slug, view) {
   }).html;
 }
 
-function body(view) {
+function body(view: RoutineView): Html {
   return html`<article class="routine">
 ${head(view)}
 <div class="side">
@@ -46,7 +44,7 @@ ${takeAway(view)}
 </article>`;
 }
 
-function head(view) {
+function head(view: RoutineView): Html {
   const { facts } = view;
   return html`<header class="title">
 <p class="kicker">${[...facts.styles, ...audience(facts)].join(" · ")}</p>
@@ -67,28 +65,28 @@ ${fact(view.firstNumber === 1 ? "Count one at" : `First count (${view.firstNumbe
 </header>`;
 }
 
-function audience({ audience }) {
+function audience({ audience }: RoutineFacts): readonly string[] {
   if (audience === "adult") return ["adults only"];
   return audience === "teen" ? ["teens and adults"] : [];
 }
 
-function listed(values) {
+function listed(values: readonly number[]): string {
   return [values.slice(0, -1).join(", "), ...values.slice(-1)].filter(Boolean).join(" and ");
 }
 
-function fact(name, value, unit) {
+function fact(name: string, value: string | number, unit?: string): Html {
   return html`<div><dt>${name}</dt><dd>${value}${unit && html`<small>${unit}</small>`}</dd></div>`;
 }
 
 /** The counts of one phrase as an ornament; the facts below say the same in words. */
-function pulse(phrase, accents) {
-  if (phrase > 16) return "";
-  const count = (_, index) =>
+function pulse(phrase: number, accents: readonly number[]): Html | false {
+  if (phrase > 16) return false;
+  const count = (_: unknown, index: number) =>
     accents.includes(index + 1) ? html`<b>${index + 1}</b>` : html`<span>${index + 1}</span>`;
   return html`<p class="pulse" aria-hidden="true">${Array.from({ length: phrase }, count)}</p>`;
 }
 
-function choice({ versions, groups }) {
+function choice({ versions, groups }: RoutineView): Html {
   return html`<div class="choice">
 <fieldset class="pills"><legend>Version</legend>${versions.map(
     ({ id, name, taught }, index) =>
@@ -97,8 +95,8 @@ function choice({ versions, groups }) {
 ${
   groups.length > 0 &&
   html`<fieldset class="pills"><legend>Group</legend>${[
-    ["all", "All groups"],
-    ...groups.map((name) => [name, name]),
+    ["all", "All groups"] as const,
+    ...groups.map((name) => [name, name] as const),
   ].map(
     ([value, name], index) =>
       html`<label><input type="radio" name="group" id="${index === 0 ? "all-groups" : `g${index - 1}`}" value="${index === 0 ? "" : value}"${index === 0 && raw(" checked")}><span>${name}</span></label>`,
@@ -108,7 +106,7 @@ ${
 </div>`;
 }
 
-function onThisPage({ sections, videos }) {
+function onThisPage({ sections, videos }: RoutineView): Html {
   return html`<nav class="jump" aria-labelledby="jump"><h2 id="jump">On this page</h2><ul>
 <li class="by-script"><a href="#practice">Practise</a></li>
 <li><a href="#counts">The counts</a><ol>${sections.map(({ id, name }) => html`<li><a href="#${id}">${name}</a></li>`)}</ol></li>
@@ -119,7 +117,7 @@ ${videos.length > 0 && html`<li><a href="#videos">Watch</a></li>`}
 <p class="unseen" role="status" data-shared></p></nav>`;
 }
 
-function needs({ gear }) {
+function needs({ gear }: RoutineView): Html {
   return html`<section aria-labelledby="needs"><h2 id="needs">What you need</h2>
 ${
   gear.length === 0
@@ -131,7 +129,7 @@ ${
 }</section>`;
 }
 
-function start({ starts, countIn, firstCount, firstNumber, versions }) {
+function start({ starts, countIn, firstCount, firstNumber, versions }: RoutineView): Html {
   return html`<section aria-labelledby="start"><h2 id="start">How it starts</h2>
 ${starts.map(({ classes, value }) => html`<p class="${classes} stance">${value}</p>`)}
 <p>${countIn} counts in, then ${firstNumber === 1 ? "count one" : `the first count (${firstNumber})`} at ${firstCount} in the track.</p>
@@ -142,8 +140,8 @@ ${versions.map(
 }
 
 /** Only what is shown is fetched: a browser leaves a picture out of sight alone until it comes near. */
-function pictures({ maps, floors, facts, groups }) {
-  if (maps.length === 0) return "";
+function pictures({ maps, floors, facts, groups }: RoutineView): Html | false {
+  if (maps.length === 0) return false;
   const dancer = groups.length > 0 ? groups[0] : "one dancer";
   const run = facts.times > 1 ? `, one time through of ${facts.times}` : "";
   return html`<section class="pictures" aria-labelledby="pictures"><h2 id="pictures">At a glance</h2>
@@ -152,12 +150,12 @@ function pictures({ maps, floors, facts, groups }) {
 ${floors.length > 0 && html`<div class="floor">${floors.map((floor) => picture(floor, "Floor plan", `the way ${dancer} travels${run}, seen from above. The counts say the same in words.`))}<p class="floor-caption">The floor from above: the way ${dancer} travels${run}.</p></div>`}</section>`;
 }
 
-function picture({ classes, name, file, mirrored }, kind, text) {
+function picture({ classes, name, file, mirrored }: PictureView, kind: string, text: string): Html {
   return html`<figure class="${classes}"><img class="as-taught" src="${file}" loading="lazy" alt="${kind}, ${name}: ${text}"><img class="mirrored" src="${mirrored}" loading="lazy" alt="${kind}, ${name}, mirrored: ${text}"></figure>`;
 }
 
-function videos({ videos, chapters }) {
-  if (videos.length === 0) return "";
+function videos({ videos, chapters }: RoutineView): Html | false {
+  if (videos.length === 0) return false;
   return html`<section class="watch" aria-labelledby="videos"><h2 id="videos">Watch</h2>
 <ul class="plain">${videos.map((link) => html`<li>${link}</li>`)}</ul>
 ${
@@ -166,7 +164,7 @@ ${
 }</section>`;
 }
 
-function takeAway({ downloads, credit, videoText }) {
+function takeAway({ downloads, credit, videoText }: RoutineView): Html {
   return html`<section class="take" aria-labelledby="take"><h2 id="take">Take away</h2>
 <ul class="downloads">${downloads.map(({ file, name, kind }) => html`<li><a href="${file}">${name}</a> <small>${kind}</small></li>`)}</ul>
 ${credit && html`<h3>If you post it</h3><p class="credit">${credit}</p>`}

@@ -1,14 +1,21 @@
-import { html } from "../dist/publishing/site/html.js";
+import { type Html, html } from "#src/publishing/site/html.js";
+import type { SiteViews } from "#src/publishing/site/site-config.js";
+import type { ActivityView, PlanView, WorkshopView } from "#src/publishing/site/workshop-view.js";
 import { care } from "./_includes/care.js";
 import { dateTime } from "./_includes/dates.js";
 import { page } from "./_includes/page.js";
 
+interface PageData {
+  readonly slug: string;
+  readonly site: SiteViews;
+}
+
 export const data = {
   pagination: { data: "workshopSlugs", size: 1, alias: "slug" },
-  permalink: ({ slug }) => `workshops/${slug}/index.html`,
+  permalink: ({ slug }: Pick<PageData, "slug">) => `workshops/${slug}/index.html`,
 };
 
-export function render({ slug, site }) {
+export function render({ slug, site }: PageData): string {
   const view = site.workshop(slug);
   return page({
     library: site.library(),
@@ -23,7 +30,7 @@ export function render({ slug, site }) {
   }).html;
 }
 
-function body(view) {
+function body(view: WorkshopView): Html {
   return html`<article class="workshop">
 <header class="title"><h1>${view.title}</h1>
 <p class="byline">${[view.date && dateTime(view.date), view.venue].filter(Boolean).map((part, index) => html`${index > 0 && " · "}${part}`)}</p>
@@ -39,32 +46,32 @@ ${
 }</article>`;
 }
 
-function danced({ slug, title, choreographer, counts, run, tempo }) {
+function danced({ slug, title, choreographer, counts, run, tempo }: WorkshopView["routines"][number]): Html {
   return html`<li><h3><a href="../../routines/${slug}/index.html">${title}</a></h3><p>by ${choreographer} · ${counts} counts · ${run}, ${tempo} a minute</p></li>`;
 }
 
-function needs({ gear }) {
-  if (gear.length === 0) return "";
+function needs({ gear }: WorkshopView): Html | false {
+  if (gear.length === 0) return false;
   return html`<section aria-labelledby="needs"><h2 id="needs">What to bring</h2><ul>${gear.map(
     ({ item, required, routines }) =>
       html`<li><b>${item}</b>${!required && ", if you like"}, for ${routines.join(", ")}</li>`,
   )}</ul></section>`;
 }
 
-function plan({ summary, blocks }) {
+function plan({ summary, blocks }: PlanView): Html {
   return html`<section class="plan" aria-labelledby="plan"><h2 id="plan">The running order</h2>
 ${summary.map((text) => html`<p>${text}</p>`)}
 <ol class="plain">${blocks.map(block)}</ol></section>`;
 }
 
-function block({ clock, label, length, cautions, activities }) {
+function block({ clock, label, length, cautions, activities }: PlanView["blocks"][number]): Html {
   return html`<li class="block"><h3><span class="clock">${clock}</span> ${label} <small>${length}</small></h3>
 ${cautions.length > 0 && html`<p class="care">Take care: ${cautions.join(", ")}. <a href="#care">Read the cautions</a></p>`}
 <ol class="plain">${activities.map(activity)}</ol></li>
 `;
 }
 
-function activity({ clock, label, length, instruction, load }) {
+function activity({ clock, label, length, instruction, load }: ActivityView): Html {
   return html`<li><span class="clock">${clock}</span><div><p><b>${label}</b> <small>${length}</small></p><p>${instruction}</p>${load !== "" && html`<p class="load">${load}</p>`}</div></li>
 `;
 }

@@ -1,4 +1,4 @@
-import { html } from "../../dist/publishing/site/html.js";
+import { type Html, html } from "#src/publishing/site/html.js";
 
 /** What the dancer looks at, in the page and from afar: the script writes into the parts that say what they show. */
 const stage = html`<div class="stage" data-face data-state="rest">
@@ -21,9 +21,9 @@ const stage = html`<div class="stage" data-face data-state="rest">
  * `data-group` of its root, and looks again at each `countleaf:view` event of the document. A button with `data-practise="3"`, anywhere in the page,
  * offers the fourth danced section for practice.
  *
- * @param {string} figures where `routine.json` is, seen from the page
+ * @param figures where `routine.json` is, seen from the page
  */
-export function practice(figures) {
+export function practice(figures: string): Html {
   return html`<section class="practice" id="practice" data-practice="${figures}" aria-labelledby="practice-title" hidden>
   <h2 id="practice-title">Practise</h2>
 

@@ -1,4 +1,7 @@
-import { html } from "../dist/publishing/site/html.js";
+import { type Html, html } from "#src/publishing/site/html.js";
+import type { CardView, LibraryView, WorkshopEntry } from "#src/publishing/site/library-view.js";
+import type { SiteViews } from "#src/publishing/site/site-config.js";
+import type { Library } from "#src/routine/routine.js";
 import { dateTime } from "./_includes/dates.js";
 import { page } from "./_includes/page.js";
 
@@ -7,7 +10,7 @@ export const data = {
   permalink: "index.html",
 };
 
-export function render({ site }) {
+export function render({ site }: { readonly site: SiteViews }): string {
   const library = site.library();
   const view = site.home();
   return page({
@@ -23,7 +26,7 @@ export function render({ site }) {
   }).html;
 }
 
-function body(library, view) {
+function body(library: Library, view: LibraryView): Html {
   return html`<header class="title"><h1>${library.name}</h1>
 ${library.teacher && html`<p class="byline">${library.teacher}</p>`}</header>
 <section aria-labelledby="routines"><h2 id="routines">Routines</h2>
@@ -38,7 +41,7 @@ ${
 }
 
 /** Of use only with script, and shown only then. */
-function filter({ styles, versions, adultOnly }) {
+function filter({ styles, versions, adultOnly }: LibraryView): Html {
   return html`<search class="filter by-script" data-filter aria-label="Routines">
 <label class="filter-words">Search <input type="search" name="q" placeholder="title, song, style, section"></label>
 ${
@@ -77,11 +80,11 @@ ${adultOnly && html`<label class="tick"><input type="checkbox" name="adult" valu
 </search>`;
 }
 
-function select(name, label, options) {
+function select(name: string, label: string, options: readonly (readonly [value: string, text: string])[]): Html {
   return html`<label>${label} <select name="${name}"><option value="">any</option>${options.map(([value, text]) => html`<option value="${value}">${text}</option>`)}</select></label>`;
 }
 
-function card({ facts, run, levels, floor, choice }) {
+function card({ facts, run, levels, floor, choice }: CardView): Html {
   const { counts, countsPerMinute, phrase, form, song, gear, styles, audience } = facts;
   const lines = [
     // The first sentence is the short one; the others stand on the routine's own page.
@@ -102,11 +105,11 @@ ${audience !== "all" && html`<p class="card-audience">${audience === "adult" ? "
 `;
 }
 
-function factLine(texts) {
+function factLine(texts: readonly (string | false)[] | false): Html | false {
   const line = texts ? texts.filter(Boolean).join(" · ") : "";
   return line !== "" && html`<li>${line.charAt(0).toUpperCase() + line.slice(1)}</li>`;
 }
 
-function workshop({ slug, title, date, venue, minutes }) {
+function workshop({ slug, title, date, venue, minutes }: WorkshopEntry): Html {
   return html`<li><h3><a href="workshops/${slug}/index.html">${title}</a></h3><p>${date && html`${dateTime(date)} · `}${venue && `${venue} · `}${minutes} minutes</p></li>`;
 }

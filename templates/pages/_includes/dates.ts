@@ -1,4 +1,4 @@
-import { html } from "../../dist/publishing/site/html.js";
+import { type Html, html } from "#src/publishing/site/html.js";
 
 const months = [
   "January",
@@ -15,12 +15,8 @@ const months = [
   "December",
 ];
 
-/**
- * An ISO 8601 calendar date as people read it.
- *
- * @param {string} date
- */
-export function dateTime(date) {
-  const [year, month, day] = date.split("-").map(Number);
+/** An ISO 8601 calendar date as people read it. */
+export function dateTime(date: string): Html {
+  const [year, month = 0, day] = date.split("-").map(Number);
   return html`<time datetime="${date}">${day} ${months[month - 1]} ${year}</time>`;
 }
