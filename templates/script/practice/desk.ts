@@ -1,5 +1,6 @@
+import type { RoutineFigures } from "../../../src/publishing/record/figures-of.js";
 import type { Wish } from "./schedule.js";
-import { exact, type RoutineFile, type Score, sectionTitle } from "./score.js";
+import { exact, type Score, sectionTitle } from "./score.js";
 
 /** The controls of the player, read as what the learner asks for. */
 export interface Desk {
@@ -13,7 +14,7 @@ export interface Desk {
 export const slowest = 50;
 export const fastest = 110;
 
-export function desk(form: HTMLFormElement, file: RoutineFile, score: Score): Desk {
+export function desk(form: HTMLFormElement, file: RoutineFigures, score: Score): Desk {
   const field = (name: string) => form.elements.namedItem(name) as HTMLInputElement | HTMLSelectElement;
   const number = (name: string) => Number(field(name).value);
   const ticked = (name: string) => (field(name) as HTMLInputElement).checked;
@@ -30,7 +31,7 @@ export function desk(form: HTMLFormElement, file: RoutineFile, score: Score): De
     if (one) one.textContent = sectionTitle(score, from);
   };
   choose(0, last);
-  form.querySelector("[data-speeds]")?.append(...(file.practice ?? []).map(({ percent }) => speedButton(percent)));
+  form.querySelector("[data-speeds]")?.append(...file.practice.map(({ percent }) => speedButton(percent)));
 
   const showPercent = (percent: number) => {
     field("speed").value = String(percent);

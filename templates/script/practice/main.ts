@@ -1,8 +1,9 @@
+import type { RoutineFigures } from "../../../src/publishing/record/figures-of.js";
 import { desk } from "./desk.js";
 import { farView } from "./far.js";
 import { listenToKeys } from "./keys.js";
 import { player } from "./player.js";
-import { type RoutineFile, score } from "./score.js";
+import { score } from "./score.js";
 import { song } from "./song.js";
 
 /** An element of the player's own markup. */
@@ -15,7 +16,7 @@ function part<T extends HTMLElement>(root: HTMLElement, name: string): T {
 async function furnish(root: HTMLElement): Promise<void> {
   const answer = await fetch(root.dataset.practice ?? "");
   if (!answer.ok) throw new Error(String(answer.status));
-  const file = (await answer.json()) as RoutineFile;
+  const file = (await answer.json()) as RoutineFigures;
   const routine = score(file);
   const form = part<HTMLFormElement>(root, "desk");
   const controls = desk(form, file, routine);

@@ -1,8 +1,9 @@
+import type { RoutineFigures } from "../../../src/publishing/record/figures-of.js";
 import { clicks } from "./audio.js";
 import { type Desk, fastest, slowest } from "./desk.js";
 import { display } from "./display.js";
 import { layOut, type Practice, phraseStart } from "./schedule.js";
-import { cues, type RoutineFile, type Score, sectionTitle, type View } from "./score.js";
+import { cues, type Score, sectionTitle, type View } from "./score.js";
 import { sightAt } from "./sight.js";
 import type { Source, Where } from "./source.js";
 import { type Track, track } from "./track.js";
@@ -30,7 +31,7 @@ const nap = 200;
 
 export function player(given: {
   readonly root: HTMLElement;
-  readonly file: RoutineFile;
+  readonly file: RoutineFigures;
   readonly score: Score;
   readonly desk: Desk;
   readonly audio: HTMLAudioElement;
@@ -180,7 +181,7 @@ export function player(given: {
 }
 
 /** The version, side and group that the page shows; of a page that shows all groups, the first. */
-function viewOfPage({ taught, groups }: RoutineFile): View {
+function viewOfPage({ taught, groups }: RoutineFigures): View {
   const { version, side, group } = document.documentElement.dataset;
   return { version: version ?? taught, otherSide: side === "mirrored", group: group || (groups?.[0] ?? "") };
 }

@@ -1,74 +1,4 @@
-/** What practice reads of a published routine's `routine.json`. */
-export interface RoutineFile {
-  readonly slug: string;
-  readonly title: string;
-  readonly music: {
-    /** Exact: a number, or a fraction such as "277/3". */
-    readonly countsPerMinute: number | string;
-    /** Counts in a phrase. */
-    readonly phrase: number;
-    /** Seconds from the start of the track. */
-    readonly firstCount: number;
-    readonly countIn: number;
-  };
-  readonly taught: string;
-  readonly sections: readonly FileSection[];
-  readonly clicks: readonly FileClick[];
-  /** Names of the groups that dance different counts at once, where there are any. */
-  readonly groups?: readonly string[];
-  readonly versions: readonly FileVersion[];
-  /** Speeds that the library suggests. */
-  readonly practice?: readonly { readonly percent: number }[];
-}
-
-export interface FileVersion {
-  readonly id: string;
-  /** Where there are groups: of the first. */
-  readonly moves: readonly FileMove[];
-  /** The groups after the first. */
-  readonly groups?: readonly { readonly name: string; readonly moves: readonly FileMove[] }[];
-}
-
-export interface FileSection {
-  readonly name: string;
-  readonly wall: number;
-  readonly pass: number;
-  /** True where it is danced on the other side. */
-  readonly mirrored: boolean;
-  readonly counts: number;
-  /** In counts from the routine's first. */
-  readonly at: number | string;
-  /** Seconds from the routine's first count, rounded to the millisecond. */
-  readonly start: number;
-  /** Exact, as that of the music. */
-  readonly countsPerMinute: number | string;
-}
-
-/** One count of the routine, as it is counted aloud. */
-export interface FileClick {
-  readonly at: number | string;
-  readonly number: number;
-  readonly accent: boolean;
-  /** Index of its section. */
-  readonly section: number;
-  /** From 1 within the section. */
-  readonly phrase: number;
-  /** What is called in place of the number. */
-  readonly say?: string;
-}
-
-export interface FileMove {
-  readonly section: number;
-  readonly on: string;
-  readonly at: number | string;
-  /** In counts. */
-  readonly length: number | string;
-  readonly do: string;
-  readonly mirrored: string;
-  readonly say?: string;
-  readonly mirroredSay?: string;
-  readonly words?: string;
-}
+import type { RoutineFigures } from "../../../src/publishing/record/figures-of.js";
 
 /** A routine on the clock: exact starts, in seconds at full tempo from the routine's first count. */
 export interface Score {
@@ -151,7 +81,7 @@ export function exact(figure: number | string): number {
  * believed only where it differs from what the counts reach: there the dancers wait, or the track cuts in. So every start
  * is exact where the track times were given to the millisecond, and otherwise within a millisecond.
  */
-export function score(file: RoutineFile): Score {
+export function score(file: RoutineFigures): Score {
   const sections: Section[] = [];
   for (const { name, wall, pass, mirrored, counts, at, start, countsPerMinute } of file.sections) {
     const reached = sections.at(-1)?.end ?? 0;
@@ -184,7 +114,7 @@ export interface View {
 }
 
 /** The moves of a version and group on the clock, on one side. */
-export function cues(file: RoutineFile, { sections }: Score, { version, otherSide, group }: View): readonly Cue[] {
+export function cues(file: RoutineFigures, { sections }: Score, { version, otherSide, group }: View): readonly Cue[] {
   const danced = file.versions.find(({ id }) => id === version);
   const moves = danced?.groups?.find(({ name }) => name === group)?.moves ?? danced?.moves ?? [];
   return moves.map((move) => {
@@ -204,7 +134,7 @@ export function cues(file: RoutineFile, { sections }: Score, { version, otherSid
 }
 
 /** The counts of a move, with its length where they do not tell: "5 (10 counts)". */
-function onText({ on, length }: FileMove): string {
+function onText({ on, length }: RoutineFigures["versions"][number]["moves"][number]): string {
   const long = !/[-,]/.test(on) && exact(length) > 1;
   return long ? `${on} (${length} counts)` : on.replace("-", "–");
 }
