@@ -12,4 +12,5 @@ export const data = {
 };
 
 /* Eleventy loads a template anew for every part of a site; what it imports stays loaded, and quick. */
-export const render = ({ slug, site }: PageData): string => routinePage(site.library(), slug, site.routine(slug));
+export const render = ({ slug, site }: PageData): string =>
+  routinePage(site.library(), slug, site.routine(slug), site.wording());

@@ -1,3 +1,4 @@
+import { noticesWording } from "../../src/wording/notices.js";
 import { keepForLater } from "./keep.js";
 
 /** What a card says about its routine, for the filters: see the template of the library page. */
@@ -46,6 +47,7 @@ function fits(card: CardFacts, { q, style, version, floor, tempo, time, gear, ad
   );
 }
 
+const wording = noticesWording(document.documentElement.lang);
 const filter = document.querySelector<HTMLElement>("[data-filter]");
 const cards = [...document.querySelectorAll<HTMLElement>("[data-facts]")].map((element) => ({
   element,
@@ -71,8 +73,7 @@ function show(): void {
   const left = cards.filter(({ element }) => !element.hidden).length;
   const filtered = Object.keys(wanted).length > 0;
   const line = document.querySelector("[data-left]");
-  const all = `${cards.length} ${cards.length === 1 ? "routine" : "routines"}`;
-  if (line) line.textContent = filtered ? `${left} of ${all}` : all;
+  if (line) line.textContent = filtered ? wording.routinesLeft(left, cards.length) : wording.routines(cards.length);
   for (const element of document.querySelectorAll<HTMLElement>("[data-none]")) element.hidden = left > 0;
   for (const button of document.querySelectorAll<HTMLElement>("[data-clear]")) button.hidden = !filtered;
 }

@@ -1,3 +1,4 @@
+import { noticesWording } from "../../src/wording/notices.js";
 import { copyText } from "./copy.js";
 import { keepForLater } from "./keep.js";
 
@@ -8,6 +9,7 @@ import { keepForLater } from "./keep.js";
  */
 const root = document.documentElement;
 root.dataset.script = "";
+const wording = noticesWording(root.lang);
 
 function part<T extends Element>(selector: string): T | null {
   return document.querySelector<T>(selector);
@@ -63,10 +65,10 @@ readAddress();
 part("[data-share]")?.addEventListener("click", () => {
   const address = addressOfView();
   address.hash = "";
-  copyText(address.href, part("[data-shared]"), "The link to this version and side is copied.");
+  copyText(address.href, part("[data-shared]"), wording.linkCopied, wording);
 });
 part("[data-copy]")?.addEventListener("click", () => {
-  copyText(part(".video-text pre")?.textContent ?? "", part(".video-text [role=status]"), "The text is copied.");
+  copyText(part(".video-text pre")?.textContent ?? "", part(".video-text [role=status]"), wording.textCopied, wording);
 });
 
 const figures = part<HTMLElement>("[data-practice]")?.dataset.practice;

@@ -1,6 +1,7 @@
 import { fileURLToPath } from "node:url";
 import type { EleventyConfig } from "@11ty/eleventy";
 import type { Library, Routine, Workshop } from "../../routine/routine.js";
+import { wordingOf } from "../../wording/wording.js";
 import { writeAssets } from "./assets.js";
 import { feedView, sitemapView } from "./feed-view.js";
 import { type LibraryFacts, libraryView, workshopFacts } from "./library-view.js";
@@ -72,23 +73,25 @@ export type SiteViews = ReturnType<typeof siteViews>;
 function siteViews({ library, facts = { routines: [], workshops: [] }, routines, workshops, packOf }: SitePart) {
   const bySlug = new Map(routines.map((routine) => [routine.slug, routine]));
   const workshopBySlug = new Map(workshops.map((workshop) => [workshop.slug, workshop]));
+  const wording = wordingOf(library.language);
   return {
     library: () => library,
+    wording: () => wording,
     home: () => {
-      const view = libraryView(facts);
+      const view = libraryView(facts, wording);
       return { ...view, data: libraryData(view, library) };
     },
     routine: (slug: string) => {
       const routine = known(bySlug, slug);
-      const view = routineView(routine, library, packOf("routines", slug));
-      return { ...view, data: routineData(routine, view, library) };
+      const view = routineView(routine, library, packOf("routines", slug), wording);
+      return { ...view, data: routineData(routine, view, library, wording) };
     },
     workshop: (slug: string) => {
       const workshop = known(workshopBySlug, slug);
-      const view = workshopView(workshop, library, packOf("workshops", slug));
+      const view = workshopView(workshop, library, packOf("workshops", slug), wording);
       return { ...view, data: workshopData(workshop, library) };
     },
-    feed: () => feedView(library, facts),
+    feed: () => feedView(library, facts, wording),
     sitemap: () => sitemapView(library, facts),
   };
 }

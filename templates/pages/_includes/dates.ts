@@ -1,22 +1,7 @@
 import { type Html, html } from "#src/publishing/site/html.js";
-
-const months = [
-  "January",
-  "February",
-  "March",
-  "April",
-  "May",
-  "June",
-  "July",
-  "August",
-  "September",
-  "October",
-  "November",
-  "December",
-];
+import type { Wording } from "#src/wording/wording.js";
 
 /** An ISO 8601 calendar date as people read it. */
-export function dateTime(date: string): Html {
-  const [year, month = 0, day] = date.split("-").map(Number);
-  return html`<time datetime="${date}">${day} ${months[month - 1]} ${year}</time>`;
+export function dateTime(date: string, { day }: Wording["dates"]): Html {
+  return html`<time datetime="${date}">${day(date)}</time>`;
 }

@@ -1,6 +1,7 @@
 import { type Html, html, jsonBlock } from "#src/publishing/site/html.js";
 import type { LinkedData } from "#src/publishing/site/structured-data.js";
 import type { Library } from "#src/routine/routine.js";
+import type { Wording } from "#src/wording/wording.js";
 
 /** Own files only, and no inline script or style. A learner's own track and the audio made on the spot are blobs. */
 const policy = [
@@ -18,6 +19,7 @@ const early = ["400-normal", "700-normal", "800-normal"];
 
 export interface Page {
   readonly library: Library;
+  readonly wording: Wording;
   /** The way from the page to the site's first folder: "" or "../../". */
   readonly root: string;
   /** The page's own path from there, as it is published: "routines/low-tide/". */
@@ -34,7 +36,9 @@ export interface Page {
 }
 
 /** The frame of every page. */
-export function page({ library, root, path, title, description, data, preview, scripts, body }: Page): Html {
+export function page(of: Page): Html {
+  const { library, root, path, title, description, data, preview, scripts, body } = of;
+  const words = of.wording.site;
   const home = path === "";
   const canonical = library.url && `${library.url}/${path}`;
   return html`<!DOCTYPE html>
@@ -55,10 +59,10 @@ ${canonical && html`<link rel="canonical" href="${canonical}">\n<meta property="
 <meta property="og:title" content="${title}">
 <meta property="og:type" content="${home ? "website" : "article"}">
 <meta property="og:description" content="${description}">
-${library.url && preview && shared(`${library.url}/routines/${preview}/preview.png`, title)}${scripts.map((script) => html`<script type="module" src="${root}assets/script/${script}"></script>\n`)}<script type="application/ld+json">${jsonBlock(data)}</script>
+${library.url && preview && shared(`${library.url}/routines/${preview}/preview.png`, words.preview(title))}${scripts.map((script) => html`<script type="module" src="${root}assets/script/${script}"></script>\n`)}<script type="application/ld+json">${jsonBlock(data)}</script>
 </head>
 <body>
-<a class="skip" href="#main">Skip to the content</a>
+<a class="skip" href="#main">${words.skip}</a>
 ${
   !home &&
   html`<header class="site-head"><a href="${root}index.html">${library.name}</a></header>
@@ -67,18 +71,18 @@ ${
 ${body}
 </main>
 <footer class="site-foot">
-<p>${library.teacher ? `${library.name}, ${library.teacher}` : library.name}. <a href="${root}feed.xml">Feed of new routines</a></p>
+<p>${words.of(library.name, library.teacher)} <a href="${root}feed.xml">${words.feed}</a></p>
 </footer>
 </body>
 </html>
 `;
 }
 
-function shared(image: string, title: string): Html {
+function shared(image: string, alt: string): Html {
   return html`<meta property="og:image" content="${image}">
 <meta property="og:image:width" content="1200">
 <meta property="og:image:height" content="630">
-<meta property="og:image:alt" content="${title}, with its counts">
+<meta property="og:image:alt" content="${alt}">
 <meta name="twitter:card" content="summary_large_image">
 `;
 }

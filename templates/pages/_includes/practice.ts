@@ -1,4 +1,5 @@
 import { type Html, html } from "#src/publishing/site/html.js";
+import type { Wording } from "#src/wording/wording.js";
 
 /** What the dancer looks at, in the page and from afar: the script writes into the parts that say what they show. */
 const stage = html`<div class="stage" data-face data-state="rest">
@@ -23,84 +24,84 @@ const stage = html`<div class="stage" data-face data-state="rest">
  *
  * @param figures where `routine.json` is, seen from the page
  */
-export function practice(figures: string): Html {
+export function practice(figures: string, { practice: words, player }: Wording): Html {
   return html`<section class="practice" id="practice" data-practice="${figures}" aria-labelledby="practice-title" hidden>
-  <h2 id="practice-title">Practise</h2>
+  <h2 id="practice-title">${words.title}</h2>
 
   ${stage}
 
   <form class="desk" data-desk>
     <div class="desk-row">
-      <button class="desk-start" type="button" data-start data-key="p" disabled>Start</button>
-      <button type="button" data-top data-key="t" disabled>From the top</button>
-      <button type="button" data-afar data-key="f" disabled>See it from afar</button>
+      <button class="desk-start" type="button" data-start data-key="p" disabled>${player.start}</button>
+      <button type="button" data-top data-key="t" disabled>${words.fromTheTop}</button>
+      <button type="button" data-afar data-key="f" disabled>${words.fromAfar}</button>
     </div>
     <p class="desk-news" role="status" data-news></p>
 
     <fieldset class="desk-group">
-      <legend>What</legend>
-      <label class="desk-field">From <select name="from"></select></label>
-      <label class="desk-field">to the end of <select name="to"></select></label>
-      <label class="desk-tick"><input type="checkbox" name="loops" data-key="r" checked> again and again</label>
-      <label class="desk-tick"><input type="checkbox" name="again" checked> a count-in before every round</label>
+      <legend>${words.what}</legend>
+      <label class="desk-field">${words.from} <select name="from"></select></label>
+      <label class="desk-field">${words.to} <select name="to"></select></label>
+      <label class="desk-tick"><input type="checkbox" name="loops" data-key="r" checked> ${words.loops}</label>
+      <label class="desk-tick"><input type="checkbox" name="again" checked> ${words.countInAgain}</label>
     </fieldset>
 
     <fieldset class="desk-group">
-      <legend>How fast</legend>
+      <legend>${words.howFast}</legend>
       <div class="desk-speed">
         <label class="desk-slide">
           <span data-speed></span>
-          <input type="range" name="speed" min="50" max="110" value="75" step="1" aria-label="Speed, per cent of the tempo">
+          <input type="range" name="speed" min="50" max="110" value="75" step="1" aria-label="${words.speed}">
         </label>
-        <button type="button" data-step="-5" data-key="- _">Slower</button>
-        <button type="button" data-step="5" data-key="+ =">Faster</button>
+        <button type="button" data-step="-5" data-key="- _">${words.slower}</button>
+        <button type="button" data-step="5" data-key="+ =">${words.faster}</button>
         <span class="desk-speeds" data-speeds></span>
       </div>
       <p class="desk-climb">
-        <label class="desk-tick"><input type="checkbox" name="climbs"> work it up, round by round</label>
-        <label>by <input type="number" name="by" min="1" max="20" value="5" inputmode="numeric"> %</label>
-        <label>after every <input type="number" name="every" min="1" max="32" value="2" inputmode="numeric"> rounds</label>
-        <label>up to <input type="number" name="until" min="50" max="110" value="100" inputmode="numeric"> %</label>
+        <label class="desk-tick"><input type="checkbox" name="climbs"> ${words.climbs}</label>
+        <label>${words.climbBy(html`<input type="number" name="by" min="1" max="20" value="5" inputmode="numeric">`)}</label>
+        <label>${words.climbAfter(html`<input type="number" name="every" min="1" max="32" value="2" inputmode="numeric">`)}</label>
+        <label>${words.climbUntil(html`<input type="number" name="until" min="50" max="110" value="100" inputmode="numeric">`)}</label>
       </p>
     </fieldset>
 
     <details class="desk-more">
-      <summary>With your own copy of the song</summary>
-      <p>Open the song from this device, or drop it here. It plays on this device and is sent to nobody. Slower keeps its pitch.</p>
-      <label class="desk-field">Song file <input type="file" name="file" accept="audio/*"></label>
+      <summary>${words.ownSong}</summary>
+      <p>${words.ownSongHow}</p>
+      <label class="desk-field">${words.songFile} <input type="file" name="file" accept="audio/*"></label>
       <div data-song hidden>
         <audio controls preload="auto" data-audio></audio>
-        <p>If the counts are off, play the song and press this button right on the count:</p>
+        <p>${words.alignHow}</p>
         <div class="desk-row">
-          <button type="button" data-one data-key="1">This is the first count of <span data-one-of></span></button>
-          <button type="button" data-nudge="-0.02">Counts a touch earlier</button>
-          <button type="button" data-nudge="0.02">Counts a touch later</button>
+          <button type="button" data-one data-key="1">${words.firstCountOf(html`<span data-one-of></span>`)}</button>
+          <button type="button" data-nudge="-0.02">${words.earlier}</button>
+          <button type="button" data-nudge="0.02">${words.later}</button>
         </div>
         <p data-first-count></p>
-        <div class="desk-row"><button type="button" data-away>Put the song away</button></div>
+        <div class="desk-row"><button type="button" data-away>${words.putAway}</button></div>
       </div>
     </details>
 
     <details class="desk-more">
-      <summary>Keys</summary>
-      <p>They work while the focus is on something in this part of the page, and nowhere else.</p>
+      <summary>${words.keys}</summary>
+      <p>${words.keysWhere}</p>
       <dl class="desk-keys">
-        <div><dt><kbd>P</kbd></dt><dd>start or pause</dd></div>
-        <div><dt><kbd>T</kbd></dt><dd>from the top: the whole routine</dd></div>
-        <div><dt><kbd>R</kbd></dt><dd>again and again, or once</dd></div>
-        <div><dt><kbd>−</kbd> <kbd>+</kbd></dt><dd>slower, faster</dd></div>
-        <div><dt><kbd>F</kbd></dt><dd>see it from afar, and back; <kbd>Esc</kbd> leaves too</dd></div>
-        <div><dt><kbd>1</kbd></dt><dd>with your own song: this is the first count</dd></div>
+        <div><dt><kbd>P</kbd></dt><dd>${words.key.start}</dd></div>
+        <div><dt><kbd>T</kbd></dt><dd>${words.key.top}</dd></div>
+        <div><dt><kbd>R</kbd></dt><dd>${words.key.loops}</dd></div>
+        <div><dt><kbd>−</kbd> <kbd>+</kbd></dt><dd>${words.key.speed}</dd></div>
+        <div><dt><kbd>F</kbd></dt><dd>${words.key.afar(html`<kbd>Esc</kbd>`)}</dd></div>
+        <div><dt><kbd>1</kbd></dt><dd>${words.key.first}</dd></div>
       </dl>
-      <p>No sound? On some phones the silent switch mutes the clicks too.</p>
+      <p>${words.noSound}</p>
     </details>
   </form>
 
-  <dialog class="afar" data-far aria-label="Seen from afar">
+  <dialog class="afar" data-far aria-label="${words.seenFromAfar}">
     ${stage}
     <div class="afar-row">
-      <button type="button" data-start>Start</button>
-      <button type="button" data-leave>Back to the page</button>
+      <button type="button" data-start>${player.start}</button>
+      <button type="button" data-leave>${words.backToThePage}</button>
     </div>
   </dialog>
 </section>`;

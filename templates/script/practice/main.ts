@@ -1,10 +1,13 @@
 import type { RoutineFigures } from "../../../src/publishing/record/figures-of.js";
+import { playerWording } from "../../../src/wording/player.js";
 import { desk } from "./desk.js";
 import { farView } from "./far.js";
 import { listenToKeys } from "./keys.js";
 import { player } from "./player.js";
 import { score } from "./score.js";
 import { song } from "./song.js";
+
+const wording = playerWording(document.documentElement.lang);
 
 /** An element of the player's own markup. */
 function part<T extends HTMLElement>(root: HTMLElement, name: string): T {
@@ -19,9 +22,9 @@ async function furnish(root: HTMLElement): Promise<void> {
   const file = (await answer.json()) as RoutineFigures;
   const routine = score(file);
   const form = part<HTMLFormElement>(root, "desk");
-  const controls = desk(form, file, routine);
+  const controls = desk(form, file, routine, wording);
   const audio = part<HTMLAudioElement>(root, "audio");
-  const play = player({ root, file, score: routine, desk: controls, audio });
+  const play = player({ root, file, score: routine, desk: controls, audio, wording });
 
   form.addEventListener("submit", (event) => event.preventDefault());
   form.addEventListener("input", ({ target }) => {
@@ -52,7 +55,8 @@ async function furnish(root: HTMLElement): Promise<void> {
     part(root, "start").focus({ preventScroll: true });
   });
   document.addEventListener("countleaf:view", play.look);
-  song(root, audio, play, () => routine.sections[controls.wish().from]?.start ?? 0);
+  const chosen = () => routine.sections[controls.wish().from]?.start ?? 0;
+  song({ root, audio, player: play, chosen, wording });
   farView(part<HTMLDialogElement>(root, "far"), part(root, "afar"), play.refit);
   listenToKeys(root);
   for (const button of root.querySelectorAll<HTMLButtonElement>("button:disabled")) button.disabled = false;
@@ -67,7 +71,7 @@ if (root) {
       if (!entries.some(({ isIntersecting }) => isIntersecting)) return;
       near.disconnect();
       furnish(root).catch(() => {
-        part(root, "news").textContent = "The counts could not be loaded. Load the page again to practise.";
+        part(root, "news").textContent = wording.notLoaded;
       });
     },
     { rootMargin: "600px" },

@@ -1,4 +1,5 @@
 import type { RoutineFigures } from "../../../src/publishing/record/figures-of.js";
+import type { PlayerWording } from "../../../src/wording/player.js";
 import { clicks } from "./audio.js";
 import { type Desk, fastest, slowest } from "./desk.js";
 import { display } from "./display.js";
@@ -35,14 +36,15 @@ export function player(given: {
   readonly score: Score;
   readonly desk: Desk;
   readonly audio: HTMLAudioElement;
+  readonly wording: PlayerWording;
 }): Player {
-  const { root, file, score, desk, audio } = given;
-  const face = display(root, score);
+  const { root, file, score, desk, audio, wording } = given;
+  const face = display(root, score, wording);
   const keepAwake = wakeLock();
   const own = track(audio, file.slug, file.music.firstCount);
   let clicking: Source | undefined;
   let view = viewOfPage(file);
-  let shownCues = cues(file, score, view);
+  let shownCues = cues(file, score, view, wording);
   let running = false;
   /** None while the learner plays a song by the browser's own buttons. */
   let practice: Practice | undefined;
@@ -79,7 +81,7 @@ export function player(given: {
     const again = practice && practice.round.length > 0 ? { again: practice.origin } : {};
     const sight = sightAt(score, inRun, { begins: leadsTo, ...again }, position);
     face.show({ ...sight, group: view.group });
-    if (section !== sight.section && section >= 0) say(sectionTitle(score, sight.section));
+    if (section !== sight.section && section >= 0) say(sectionTitle(score, sight.section, wording));
     section = sight.section;
   };
   const frame = () => {
@@ -88,7 +90,7 @@ export function player(given: {
     const where = source().where();
     if (where?.over) {
       settle(undefined);
-      say("End of the run.");
+      say(wording.ended);
       return;
     }
     if (where) {
@@ -99,7 +101,7 @@ export function player(given: {
     requestAnimationFrame(frame);
   };
   const run = () => {
-    label(root, "Pause");
+    label(root, wording.pause);
     section = -1;
     if (running) return;
     running = true;
@@ -114,7 +116,7 @@ export function player(given: {
     clearInterval(timer);
     source().stop();
     keepAwake(false);
-    label(root, beat === undefined ? "Start" : "Go on");
+    label(root, beat === undefined ? wording.start : wording.goOn);
     showRest();
   };
   const start = async () => {
@@ -123,21 +125,21 @@ export function player(given: {
     practice = laid;
     percent = desk.percent();
     run();
-    say(`Started: ${sectionTitle(score, wish.from)}, ${percent} %.`);
+    say(wording.started(sectionTitle(score, wish.from, wording), percent));
     try {
       await source().start(laid, percent);
     } catch {
       // A play that a pause overtook was refused too, and that is no trouble.
       if (practice !== laid) return;
       settle(undefined);
-      say("This browser can't play that. Try another file of the song.");
+      say(wording.cannotPlay);
     }
   };
   const pause = () => {
     if (!running) return;
     const where = source().where();
     settle(where && practice ? phraseStart(score, Math.max(where.position, where.leadsTo)) : undefined);
-    say("Paused.");
+    say(wording.paused);
   };
   const restart = () => {
     resume = undefined;
@@ -172,7 +174,7 @@ export function player(given: {
     },
     look: () => {
       view = viewOfPage(file);
-      shownCues = cues(file, score, view);
+      shownCues = cues(file, score, view, wording);
       if (!running) showRest();
     },
     refit: face.refit,

@@ -1,4 +1,5 @@
 import type { RoutineFigures } from "../../../src/publishing/record/figures-of.js";
+import type { PlayerWording } from "../../../src/wording/player.js";
 
 /** A routine on the clock: exact starts, in seconds at full tempo from the routine's first count. */
 export interface Score {
@@ -51,10 +52,8 @@ export interface Cue {
 /** A published figure is rounded to the millisecond, so it lies this near to the exact one, in seconds. */
 const rounding = 0.0005 + 1e-9;
 
-const ordinal = ["", "1st", "2nd", "3rd"];
-
 /** "Harbour wall, 2nd time, wall 3, other side": as much as tells it from the others of its name. */
-export function sectionTitle({ sections }: Score, index: number): string {
+export function sectionTitle({ sections }: Score, index: number, wording: PlayerWording): string {
   const section = sections[index];
   if (!section) return "";
   const { name, wall, pass } = section;
@@ -62,9 +61,9 @@ export function sectionTitle({ sections }: Score, index: number): string {
   const walls = sections.some((other) => other.wall > 1);
   return [
     name,
-    repeats ? `${ordinal[pass] ?? `${pass}th`} time` : "",
-    walls ? `wall ${wall}` : "",
-    section.mirrored ? "other side" : "",
+    repeats ? wording.pass(pass) : "",
+    walls ? wording.wall(wall) : "",
+    section.mirrored ? wording.otherSide : "",
   ]
     .filter(Boolean)
     .join(", ");
@@ -114,7 +113,12 @@ export interface View {
 }
 
 /** The moves of a version and group on the clock, on one side. */
-export function cues(file: RoutineFigures, { sections }: Score, { version, otherSide, group }: View): readonly Cue[] {
+export function cues(
+  file: RoutineFigures,
+  { sections }: Score,
+  { version, otherSide, group }: View,
+  wording: PlayerWording,
+): readonly Cue[] {
   const danced = file.versions.find(({ id }) => id === version);
   const moves = danced?.groups?.find(({ name }) => name === group)?.moves ?? danced?.moves ?? [];
   return moves.map((move) => {
@@ -124,7 +128,7 @@ export function cues(file: RoutineFigures, { sections }: Score, { version, other
       start: startOf(sections, move.section, at),
       end: endOf(sections, move.section, at + exact(move.length)),
       section: move.section,
-      on: onText(move),
+      on: onText(move, wording),
       part: /^\d+([e&a])/.exec(move.on)?.[1] ?? "",
       text: otherSide ? move.mirrored : move.do,
       ...(call ? { call } : {}),
@@ -134,9 +138,9 @@ export function cues(file: RoutineFigures, { sections }: Score, { version, other
 }
 
 /** The counts of a move, with its length where they do not tell: "5 (10 counts)". */
-function onText({ on, length }: RoutineFigures["versions"][number]["moves"][number]): string {
+function onText({ on, length }: RoutineFigures["versions"][number]["moves"][number], wording: PlayerWording): string {
   const long = !/[-,]/.test(on) && exact(length) > 1;
-  return long ? `${on} (${length} counts)` : on.replace("-", "–");
+  return long ? wording.longSpan(on, length) : wording.span(on);
 }
 
 /** Where the next section cuts in early, what lies beyond its start begins with it. */
