@@ -96,7 +96,7 @@ function select(
   return html`<label>${label} <select name="${name}"><option value="">${any}</option>${options.map(([value, text]) => html`<option value="${value}">${text}</option>`)}</select></label>`;
 }
 
-function card({ facts, run, levels, floor, choice }: CardView, { library, routine }: Wording): Html {
+function card({ facts, run, levels, floor, filterFacts }: CardView, { library, routine }: Wording): Html {
   const { counts, countsPerMinute, phrase, form, song, gear, styles, audience } = facts;
   const lines = [
     // The first sentence is the short one; the others stand on the routine's own page.
@@ -106,7 +106,7 @@ function card({ facts, run, levels, floor, choice }: CardView, { library, routin
     gear.length > 0 && [library.bring(gear)],
     [styles.join(", ")],
   ];
-  return html`<li class="card" data-facts="${JSON.stringify(choice)}">
+  return html`<li class="card" data-facts="${JSON.stringify(filterFacts)}">
 <p class="card-counts"><span>${routine.numberOfCounts(html`<b>${counts}</b>`)}</span> <span>${routine.pace(run, countsPerMinute)}</span></p>
 <h3><a href="routines/${facts.slug}/index.html">${facts.title}</a></h3>
 <p class="card-by">${facts.choreographer}${song?.artist && ` · ${library.songBy(song.artist)}`}</p>

@@ -6,7 +6,7 @@ import type { Wording } from "../../wording/wording.js";
 import { momentLink, trackTime } from "../figures.js";
 import { safeAddress } from "./address.js";
 import { bothSides } from "./cue-html.js";
-import { type Deed, deedsByPhrase, looksLike, oppositeGroups } from "./dancers.js";
+import { entriesByPhrase, looksAlike, oppositeGroups, type PhraseEntry } from "./dancers.js";
 import { type Html, html, raw } from "./html.js";
 import { markdownHtml } from "./markdown.js";
 import { type Dancers, holdView, type MoveView, moveView } from "./move-view.js";
@@ -52,7 +52,7 @@ export interface PhraseView {
 /** The counts of all versions, each different row once. */
 export function countsView(routine: Routine, wording: Wording): readonly SectionView[] {
   const sheet = sheetSections(routine);
-  const deeds = deedsByPhrase(routine, new Set(sheet.map(({ section }) => section)));
+  const entries = entriesByPhrase(routine, new Set(sheet.map(({ section }) => section)));
   return sheet.map(({ section, danced }, index) => {
     const printed = routine.sections[section] as DancedSection;
     const tempo = printed.countsPerMinute;
@@ -70,7 +70,7 @@ export function countsView(routine: Routine, wording: Wording): readonly Section
       videos: videoLinks(routine, printed, wording),
       note: noteOf(routine, printed),
       phrases: printed.phrases.map((phrase) =>
-        phraseView(routine, printed, phrase, deeds(section, phrase.number), wording),
+        phraseView(routine, printed, phrase, entries(section, phrase.number), wording),
       ),
     };
   });
@@ -116,7 +116,7 @@ function phraseView(
   routine: Routine,
   section: DancedSection,
   { number, at, numbers, say }: DancedPhrase,
-  deeds: readonly Deed[],
+  entries: readonly PhraseEntry[],
   wording: Wording,
 ): PhraseView {
   const start = section.start.add(new Fraction(60 * (at - section.at)).div(section.countsPerMinute));
@@ -128,13 +128,13 @@ function phraseView(
     counts: first === last ? `${first}` : `${first}–${last}`,
     clock: wording.time.track(trackTime(routine, start)),
     say: called === undefined ? undefined : bothSides(html`${called}`, html`${other}`),
-    moves: rowsOf(routine, deeds, wording),
+    moves: rowsOf(routine, entries, wording),
   };
 }
 
 /** What several versions or groups dance alike. */
 interface Row {
-  readonly deed: Deed;
+  readonly entry: PhraseEntry;
   readonly versions: ReadonlySet<string>;
   readonly groups: ReadonlySet<string>;
 }
@@ -143,19 +143,19 @@ interface Row {
  * What several versions and groups dance alike is one row. Rows stand in the order of their counts, what the first group
  * and the taught level dance before the rest.
  */
-function rowsOf(routine: Routine, deeds: readonly Deed[], wording: Wording): readonly MoveView[] {
+function rowsOf(routine: Routine, entries: readonly PhraseEntry[], wording: Wording): readonly MoveView[] {
   const rank = ({ groups, versions }: Row) =>
     (groups.has(routine.groups[0] ?? "") ? 0 : 2) + (versions.has(routine.taught) ? 0 : 1);
-  return alike(byGroups(deeds), (a, b) => looksLike(a.deed, b.deed) && sameGroups(a.groups, b.groups))
-    .map((same): Row => ({ ...same[0], versions: new Set(same.map(({ deed }) => deed.version)) }))
-    .sort((a, b) => a.deed.at - b.deed.at || rank(a) - rank(b))
+  return alike(byGroups(entries), (a, b) => looksAlike(a.entry, b.entry) && sameGroups(a.groups, b.groups))
+    .map((same): Row => ({ ...same[0], versions: new Set(same.map(({ entry }) => entry.version)) }))
+    .sort((a, b) => a.entry.at - b.entry.at || rank(a) - rank(b))
     .map((row) => rowView(routine, row, wording));
 }
 
 /** What the groups of each version do, each different thing once with the groups that do it. */
-function byGroups(deeds: readonly Deed[]): readonly Omit<Row, "versions">[] {
-  return alike(deeds, (a, b) => a.version === b.version && looksLike(a, b)).map((same) => ({
-    deed: same[0],
+function byGroups(entries: readonly PhraseEntry[]): readonly Omit<Row, "versions">[] {
+  return alike(entries, (a, b) => a.version === b.version && looksAlike(a, b)).map((same) => ({
+    entry: same[0],
     groups: new Set(same.map(({ group }) => group)),
   }));
 }
@@ -179,16 +179,16 @@ function alike<Value>(
 }
 
 /** A move in canon stands on the room's counts, with the dancer's own beside the name. */
-function rowView(routine: Routine, { deed, versions, groups }: Row, wording: Wording): MoveView {
-  const { move, holds, late } = deed;
+function rowView(routine: Routine, { entry, versions, groups }: Row, wording: Wording): MoveView {
+  const { move, holdCounts, roomCounts } = entry;
   const someGroups = routine.groups.length > groups.size;
   const names = [...groups].join(", ");
   const dancers: Dancers = {
     classes: `${classesFor(routine, versions)} ${someGroups ? groupClasses(routine, groups) : ""}`.trim(),
     groups: someGroups ? names : "",
   };
-  if (!move) return holdView(holds, dancers, wording);
+  if (!move) return holdView(holdCounts, dancers, wording);
   const view = moveView(move, routine.mirrorWords, dancers, wording);
-  if (late === undefined || late === view.on) return view;
-  return { ...view, on: late, groups: wording.sections.ownCounts(names, view.on) };
+  if (roomCounts === undefined || roomCounts === view.on) return view;
+  return { ...view, on: roomCounts, groups: wording.sections.ownCounts(names, view.on) };
 }

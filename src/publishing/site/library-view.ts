@@ -21,11 +21,11 @@ export interface CardView {
   readonly levels: string;
   /** "floor work, none in seated" */
   readonly floor: string;
-  readonly choice: CardChoice;
+  readonly filterFacts: FilterFacts;
 }
 
-/** What the filters of the page look at. */
-export interface CardChoice {
+/** What the filters of the page look at: of each card, in its `data-facts`. */
+export interface FilterFacts {
   /** In lower case. */
   readonly words: string;
   readonly styles: readonly string[];
@@ -33,6 +33,7 @@ export interface CardChoice {
   /** Versions that go to the floor. */
   readonly floor: readonly string[];
   readonly adult: boolean;
+  /** Counts a minute. */
   readonly tempo: number;
   readonly seconds: number;
   readonly gear: boolean;
@@ -102,7 +103,7 @@ function cardView(facts: RoutineFacts, wording: Wording): CardView {
     run: wording.time.clock(facts.seconds),
     levels: [levelRange(levels, wording), ...adaptations].filter((text) => text !== "").join(", "),
     floor: floorText(versions, floorWork, wording),
-    choice: {
+    filterFacts: {
       words: searchWords(facts),
       styles: facts.styles,
       versions,

@@ -34,11 +34,11 @@ export interface MoveView extends Dancers {
   readonly gear: readonly string[];
   readonly choose: readonly Html[];
   readonly note: Html | undefined;
-  readonly others: readonly OtherView[];
+  readonly otherVersions: readonly OtherVersionView[];
 }
 
 /** What another version dances on the same counts. */
-export interface OtherView {
+export interface OtherVersionView {
   /** Of the version. */
   readonly name: string;
   readonly moves: readonly { readonly on: string; readonly cue: Html; readonly cautions: readonly string[] }[];
@@ -62,7 +62,7 @@ export function moveView(move: Move, pairs: WordPairs, { classes, groups }: Danc
     gear: move.gear,
     choose: move.choose.map(both),
     note: move.note && both(move.note),
-    others: move.others.map((other) => otherView(other, both, wording)),
+    otherVersions: move.others.map((other) => otherVersionView(other, both, wording)),
   };
 }
 
@@ -77,12 +77,12 @@ export function holdView(on: string, { classes, groups }: Dancers, wording: Word
     gear: [],
     choose: [],
     note: undefined,
-    others: [],
+    otherVersions: [],
   };
   return { classes, groups, on, hold: true, hit: false, cue: html`${wording.counts.hold}`, ...nothing };
 }
 
-function otherView(other: OtherWay, both: (cue: Cue) => Html, wording: Wording): OtherView {
+function otherVersionView(other: OtherWay, both: (cue: Cue) => Html, wording: Wording): OtherVersionView {
   const moves = other.moves.map(({ on, cue, risks }) => ({
     on: wording.counts.span(on),
     cautions: labelsOf(risks, wording),

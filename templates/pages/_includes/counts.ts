@@ -1,6 +1,6 @@
 import type { PhraseView, SectionView } from "#src/publishing/site/counts-view.js";
 import { type Html, html, type Part } from "#src/publishing/site/html.js";
-import type { MoveView, OtherView } from "#src/publishing/site/move-view.js";
+import type { MoveView, OtherVersionView } from "#src/publishing/site/move-view.js";
 import type { RoutineView } from "#src/publishing/site/routine-view.js";
 import type { Wording } from "#src/wording/wording.js";
 
@@ -64,10 +64,11 @@ function details(of: MoveView, words: Wording["sections"]): readonly Part[] {
     of.gear.length > 0 && html`<p class="with">${words.withGear(of.gear)}</p>`,
     of.choose.length > 0 && html`<p class="choose">${words.choose(of.choose)}</p>`,
     of.note && html`<p class="tip">${of.note}</p>`,
-    of.others.length > 0 && html`<ul class="others">${of.others.map((of) => other(of, words))}</ul>`,
+    of.otherVersions.length > 0 &&
+      html`<ul class="others">${of.otherVersions.map((of) => otherVersion(of, words))}</ul>`,
   ];
 }
 
-function other({ name, moves }: OtherView, words: Wording["sections"]): Html {
+function otherVersion({ name, moves }: OtherVersionView, words: Wording["sections"]): Html {
   return html`<li><b>${name}</b> ${moves.map(({ on, cue, cautions }, index) => html`${index > 0 && "; "}${moves.length > 1 && html`<span class="small-on">${on}</span> `}${cue}${cautions.length > 0 && html` <span class="care">${words.takeCareShort(cautions)}</span>`}`)}</li>`;
 }

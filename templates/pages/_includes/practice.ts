@@ -22,10 +22,10 @@ const stage = html`<div class="stage" data-face data-state="rest">
  * `data-group` of its root, and looks again at each `countleaf:view` event of the document. A button with `data-practise="3"`, anywhere in the page,
  * offers the fourth danced section for practice.
  *
- * @param figures where `routine.json` is, seen from the page
+ * @param routineJson where `routine.json` is, seen from the page
  */
-export function practice(figures: string, { practice: words, player }: Wording): Html {
-  return html`<section class="practice" id="practice" data-practice="${figures}" aria-labelledby="practice-title" hidden>
+export function practice(routineJson: string, { practice: words, player }: Wording): Html {
+  return html`<section class="practice" id="practice" data-practice="${routineJson}" aria-labelledby="practice-title" hidden>
   <h2 id="practice-title">${words.title}</h2>
 
   ${stage}

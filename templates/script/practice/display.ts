@@ -8,7 +8,7 @@ export interface Shown extends Omit<Sight, "state"> {
   readonly group: string;
 }
 
-const smallest = 7;
+const smallestSize = 7;
 
 /** Writes what there is to see on every face of the player: the one in the page and the one for afar. */
 export function display(
@@ -18,14 +18,14 @@ export function display(
 ): { show: (shown: Shown) => void; refit: () => void } {
   const faces = [...root.querySelectorAll<HTMLElement>("[data-face]")];
   const refit = () => {
-    for (const face of faces) for (const box of face.querySelectorAll<HTMLElement>("[data-fit]")) enlarge(box);
+    for (const face of faces) for (const box of face.querySelectorAll<HTMLElement>("[data-fit]")) fitText(box);
   };
   addEventListener("resize", refit);
   return {
     refit,
     show: (shown) => {
       const texts = textsOf(shown, score, wording);
-      for (const face of faces) for (const box of write(face, shown, texts)) enlarge(box);
+      for (const face of faces) for (const box of write(face, shown, texts)) fitText(box);
     },
   };
 }
@@ -65,8 +65,8 @@ function write(face: HTMLElement, { state, accent }: Shown, texts: Readonly<Reco
 }
 
 /** Sets a box's text as large as it goes: sizes are numbered from the largest, and the style sheet says what they are. */
-function enlarge(box: HTMLElement): void {
-  for (let size = 1; size <= smallest; size++) {
+function fitText(box: HTMLElement): void {
+  for (let size = 1; size <= smallestSize; size++) {
     box.dataset.size = String(size);
     // Lines are measured, not letters: those reach beyond lines as tight as these.
     const reach = box.lastElementChild?.getBoundingClientRect().bottom ?? 0;

@@ -16,7 +16,7 @@ function part<T extends HTMLElement>(root: HTMLElement, name: string): T {
   return found;
 }
 
-async function furnish(root: HTMLElement): Promise<void> {
+async function setUp(root: HTMLElement): Promise<void> {
   const answer = await fetch(root.dataset.practice ?? "");
   if (!answer.ok) throw new Error(String(answer.status));
   const file = (await answer.json()) as RoutineFigures;
@@ -33,7 +33,7 @@ async function furnish(root: HTMLElement): Promise<void> {
       const { from, to } = controls.wish();
       controls.choose(target.name === "to" ? Math.min(from, to) : from, to);
       play.restart();
-    } else if (target instanceof HTMLInputElement && target.name !== "file") play.rethink();
+    } else if (target instanceof HTMLInputElement && target.name !== "file") play.changeRounds();
   });
   for (const button of root.querySelectorAll("[data-start]")) button.addEventListener("click", play.toggle);
   for (const button of root.querySelectorAll<HTMLElement>("[data-step]"))
@@ -54,7 +54,7 @@ async function furnish(root: HTMLElement): Promise<void> {
     root.scrollIntoView();
     part(root, "start").focus({ preventScroll: true });
   });
-  document.addEventListener("countleaf:view", play.look);
+  document.addEventListener("countleaf:view", play.showView);
   const chosen = () => routine.sections[controls.wish().from]?.start ?? 0;
   song({ root, audio, player: play, chosen, wording });
   farView(part<HTMLDialogElement>(root, "far"), part(root, "afar"), play.refit);
@@ -70,7 +70,7 @@ if (root) {
     (entries) => {
       if (!entries.some(({ isIntersecting }) => isIntersecting)) return;
       near.disconnect();
-      furnish(root).catch(() => {
+      setUp(root).catch(() => {
         part(root, "news").textContent = wording.notLoaded;
       });
     },

@@ -19,16 +19,16 @@ export interface Player {
   /** Another run of sections was chosen. */
   readonly restart: () => void;
   /** Something about the rounds was chosen anew. */
-  readonly rethink: () => void;
+  readonly changeRounds: () => void;
   readonly setSpeed: (percent: number) => void;
   /** Another version or side was chosen for the page. */
-  readonly look: () => void;
+  readonly showView: () => void;
   readonly refit: () => void;
   readonly say: (news: string) => void;
 }
 
-/** Milliseconds between two looks at what must be handed to the audio clock next. */
-const nap = 200;
+/** Milliseconds between two calls that have the source schedule what comes next. */
+const wakeInterval = 200;
 
 export function player(given: {
   readonly root: HTMLElement;
@@ -89,7 +89,7 @@ export function player(given: {
     source().wake();
     const where = source().where();
     if (where?.over) {
-      settle(undefined);
+      rest(undefined);
       say(wording.ended);
       return;
     }
@@ -105,11 +105,11 @@ export function player(given: {
     section = -1;
     if (running) return;
     running = true;
-    timer = window.setInterval(() => source().wake(), nap);
+    timer = window.setInterval(() => source().wake(), wakeInterval);
     keepAwake(true);
     requestAnimationFrame(frame);
   };
-  const settle = (beat: number | undefined) => {
+  const rest = (beat: number | undefined) => {
     running = false;
     resume = beat;
     practice = undefined;
@@ -121,30 +121,30 @@ export function player(given: {
   };
   const start = async () => {
     const wish = desk.wish();
-    const laid = layOut(score, { ...wish, ...(resume === undefined ? {} : { resume }) });
-    practice = laid;
+    const laidOut = layOut(score, { ...wish, ...(resume === undefined ? {} : { resume }) });
+    practice = laidOut;
     percent = desk.percent();
     run();
     say(wording.started(sectionTitle(score, wish.from, wording), percent));
     try {
-      await source().start(laid, percent);
+      await source().start(laidOut, percent);
     } catch {
       // A play that a pause overtook was refused too, and that is no trouble.
-      if (practice !== laid) return;
-      settle(undefined);
+      if (practice !== laidOut) return;
+      rest(undefined);
       say(wording.cannotPlay);
     }
   };
   const pause = () => {
     if (!running) return;
     const where = source().where();
-    settle(where && practice ? phraseStart(score, Math.max(where.position, where.leadsTo)) : undefined);
+    rest(where && practice ? phraseStart(score, Math.max(where.position, where.leadsTo)) : undefined);
     say(wording.paused);
   };
   const restart = () => {
     resume = undefined;
     if (running) void start();
-    else settle(undefined);
+    else rest(undefined);
   };
 
   audio.addEventListener("play", () => {
@@ -164,7 +164,7 @@ export function player(given: {
       void start();
     },
     restart,
-    rethink: () => {
+    changeRounds: () => {
       if (practice && running && !source().change(layOut(score, desk.wish()))) void start();
     },
     setSpeed: (wanted) => {
@@ -172,7 +172,7 @@ export function player(given: {
       desk.showPercent(within);
       if (running) source().setSpeed(within);
     },
-    look: () => {
+    showView: () => {
       view = viewOfPage(file);
       shownCues = cues(file, score, view, wording);
       if (!running) showRest();

@@ -15,7 +15,7 @@ export function song(given: {
   const controls = root.querySelector<HTMLElement>("[data-song]");
   const input = root.querySelector<HTMLInputElement>("input[name=file]");
   const line = root.querySelector("[data-first-count]");
-  const tell = () => {
+  const showFirstCount = () => {
     if (line) line.textContent = wording.firstCount(track.firstCount());
   };
   const open = (file: File | undefined) => {
@@ -23,7 +23,7 @@ export function song(given: {
     player.pause();
     track.open(file);
     controls.hidden = false;
-    tell();
+    showFirstCount();
     player.restart();
   };
   const close = () => {
@@ -33,11 +33,11 @@ export function song(given: {
     if (input) input.value = "";
     player.restart();
   };
-  const press = (name: string, act: (button: HTMLElement) => void) => {
+  const onPress = (name: string, act: (button: HTMLElement) => void) => {
     for (const button of root.querySelectorAll<HTMLElement>(`[data-${name}]`))
       button.addEventListener("click", () => {
         act(button);
-        tell();
+        showFirstCount();
       });
   };
 
@@ -52,7 +52,7 @@ export function song(given: {
     close();
     player.say(wording.cannotOpen);
   });
-  press("one", () => track.alignTo(chosen()));
-  press("nudge", ({ dataset }) => track.nudge(Number(dataset.nudge)));
-  press("away", close);
+  onPress("one", () => track.alignTo(chosen()));
+  onPress("nudge", ({ dataset }) => track.nudge(Number(dataset.nudge)));
+  onPress("away", close);
 }

@@ -5,8 +5,8 @@ import { playerWording } from "../../../src/wording/player.js";
 import { cues, exact, score, sectionTitle } from "../../../templates/script/practice/score.js";
 import { closedFormula, timed, timedRoutine } from "../../publishing/fixtures/timed.js";
 import { danced, move, phrase, section } from "../../publishing/fixtures/written.js";
-import { published } from "./figures.js";
 import { nightFerry } from "./night-ferry.js";
+import { published } from "./published.js";
 
 const english = playerWording("en");
 

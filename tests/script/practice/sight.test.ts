@@ -2,8 +2,8 @@ import { describe, expect, test } from "vitest";
 import { playerWording } from "../../../src/wording/player.js";
 import { cues, score } from "../../../templates/script/practice/score.js";
 import { sightAt } from "../../../templates/script/practice/sight.js";
-import { published } from "./figures.js";
 import { nightFerry } from "./night-ferry.js";
+import { published } from "./published.js";
 
 const english = playerWording("en");
 const file = published(nightFerry);
