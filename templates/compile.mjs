@@ -16,7 +16,10 @@ await Promise.all([
     entryPoints: ["templates/pages/**/*.ts"],
     outdir: "dist/pages",
     format: "esm",
+    charset: "utf8",
     target: "node20",
+    // Else a template with a closing script tag in it is taken apart.
+    supported: { "inline-script": false },
   }),
   build({
     absWorkingDir: root,
@@ -25,6 +28,7 @@ await Promise.all([
     outdir: "dist/script",
     bundle: true,
     format: "esm",
+    charset: "utf8",
     target: "es2022",
   }),
 ]);
