@@ -39,6 +39,24 @@ function roomOf({ file, from }: Import): string {
   return relative(src, resolve(src, dirname(file), from)).split("/")[0] ?? "";
 }
 
+const templates = resolve(import.meta.dirname, "../templates");
+
+/** What the templates import from the source, types apart: `publishing/site/html.js`. */
+function valuesImportedIn(folder: string): readonly string[] {
+  const files = readdirSync(join(templates, folder), { recursive: true, encoding: "utf8" });
+  return files
+    .filter((name) => name.endsWith(".ts"))
+    .flatMap((name) => {
+      const text = readFileSync(join(templates, folder, name), "utf8");
+      const found = [...text.matchAll(/^(?:import|export) (?!type\b)[^;]*?\bfrom "([^"]+)"/gm)].map(
+        ([, from = ""]) => from,
+      );
+      const own = (from: string) => relative(src, resolve(templates, folder, dirname(name), from));
+      return found.map((from) => (from.startsWith(".") ? own(from) : from.replace(/^#src\//, "")));
+    })
+    .filter((from) => !from.startsWith("../templates/"));
+}
+
 describe("the arrows between the rooms", () => {
   it("knows every room", () => {
     expect(readdirSync(src).sort()).toEqual(Object.keys(arrows).sort());
@@ -73,5 +91,10 @@ describe("the arrows between the rooms", () => {
       }),
     );
     expect(against).toEqual([]);
+  });
+
+  it("a page template works with what publishing/site hands it, and the browser's script with pure modules", () => {
+    expect([...new Set(valuesImportedIn("pages"))]).toEqual(["publishing/site/html.js"]);
+    expect(valuesImportedIn("script").filter((from) => !/^(routine|wording)\//.test(from))).toEqual([]);
   });
 });

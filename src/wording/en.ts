@@ -1,32 +1,54 @@
 import { captions } from "./en/captions.js";
 import { counts } from "./en/counts.js";
+import { dates } from "./en/dates.js";
 import { description } from "./en/description.js";
 import { drawing } from "./en/drawing.js";
+import { feed } from "./en/feed.js";
+import { library } from "./en/library.js";
+import { notices } from "./en/notices.js";
 import { pack } from "./en/pack.js";
 import { plan } from "./en/plan.js";
+import { player } from "./en/player.js";
+import { practice } from "./en/practice.js";
 import { preview } from "./en/preview.js";
 import { print } from "./en/print.js";
 import { risks } from "./en/risks.js";
+import { routine } from "./en/routine.js";
 import { run } from "./en/run.js";
+import { sections } from "./en/sections.js";
+import { site } from "./en/site.js";
 import { stance } from "./en/stance.js";
 import { takes } from "./en/takes.js";
 import { time } from "./en/time.js";
 import { versions } from "./en/versions.js";
+import { videos } from "./en/videos.js";
+import { workshop } from "./en/workshop.js";
 
 /** The English catalogue: plain strings and functions, grouped by what they speak of. */
 export const en = {
   captions,
   counts,
+  dates,
   description,
   drawing,
+  feed,
+  library,
+  notices,
   pack,
   plan,
+  player,
+  practice,
   preview,
   print,
   risks,
+  routine,
   run,
+  sections,
+  site,
   stance,
   takes,
   time,
   versions,
+  videos,
+  workshop,
 };

@@ -1,4 +1,5 @@
 import { en } from "./en.js";
+import { inLanguage } from "./in-language.js";
 
 /** Everything that a page, a paper, a caption, a plan or the player says, in one language. */
 export type Wording = typeof en;
@@ -13,5 +14,5 @@ const catalogues: Readonly<Record<string, Wording>> = { en };
  * @example wordingOf("en-GB").versions.name("2") // "Level 2"
  */
 export function wordingOf(language: string): Wording {
-  return catalogues[language.toLowerCase().split("-")[0] ?? ""] ?? en;
+  return inLanguage(catalogues, language, en);
 }

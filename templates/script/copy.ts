@@ -1,5 +1,7 @@
+import type { NoticesWording } from "../../src/wording/notices.js";
+
 /** Puts a text on the clipboard and says so, in a line that is read out as well as seen. */
-export function copyText(text: string, news: Element | null, done: string): void {
+export function copyText(text: string, news: Element | null, done: string, { copyYourself }: NoticesWording): void {
   const say = (what: string) => {
     if (!news) return;
     news.textContent = what;
@@ -7,6 +9,6 @@ export function copyText(text: string, news: Element | null, done: string): void
   };
   navigator.clipboard?.writeText(text).then(
     () => say(done),
-    () => say(`This browser copies nothing by itself: ${text}`),
-  ) ?? say(`This browser copies nothing by itself: ${text}`);
+    () => say(copyYourself(text)),
+  ) ?? say(copyYourself(text));
 }

@@ -4,41 +4,46 @@
  */
 (() => {
   /** What a service worker can do beyond a page, as far as it is used here; the library of types has pages or workers. */
-  interface Lasting extends Event {
+  interface ExtendableEvent extends Event {
     waitUntil(work: Promise<unknown>): void;
   }
   interface WorkerScope {
     readonly location: Location;
     readonly clients: { claim(): Promise<void> };
     skipWaiting(): Promise<void>;
-    addEventListener(name: "install" | "activate", listen: (event: Lasting) => void): void;
-    addEventListener(name: "message", listen: (event: Lasting & { readonly data: readonly string[] }) => void): void;
+    addEventListener(name: "install" | "activate", listen: (event: ExtendableEvent) => void): void;
+    addEventListener(
+      name: "message",
+      listen: (event: ExtendableEvent & { readonly data: readonly string[] }) => void,
+    ): void;
     addEventListener(
       name: "fetch",
-      listen: (event: Lasting & { readonly request: Request; respondWith(answer: Promise<Response>): void }) => void,
+      listen: (
+        event: ExtendableEvent & { readonly request: Request; respondWith(answer: Promise<Response>): void },
+      ) => void,
     ): void;
   }
   const worker = self as unknown as WorkerScope;
-  const shelf = caches.open("visited");
+  const cache = caches.open("visited");
   /** Milliseconds after which a slow network counts as none. */
-  const patience = 4000;
+  const timeout = 4000;
 
   /** Version and side are shown by the page itself: one copy serves them all. */
-  const plain = (address: string) => address.replace(/[?#].*$/, "").replace(/\/$/, "/index.html");
+  const cacheKey = (address: string) => address.replace(/[?#].*$/, "").replace(/\/$/, "/index.html");
 
   const fetchAndKeep = async (request: Request | string): Promise<Response> => {
     const answer = await fetch(request);
     const address = typeof request === "string" ? request : request.url;
-    if (answer.status === 200) await (await shelf).put(plain(address), answer.clone());
+    if (answer.status === 200) await (await cache).put(cacheKey(address), answer.clone());
     return answer;
   };
 
   const answerTo = async (request: Request): Promise<Response> => {
-    const kept = async () => (await shelf).match(plain(request.url));
+    const kept = async () => (await cache).match(cacheKey(request.url));
     const fresh = fetchAndKeep(request);
-    const late = new Promise<undefined>((resolve) => setTimeout(resolve, patience));
+    const tooLate = new Promise<undefined>((resolve) => setTimeout(resolve, timeout));
     try {
-      return (await Promise.race([fresh, late])) ?? (await kept()) ?? (await fresh);
+      return (await Promise.race([fresh, tooLate])) ?? (await kept()) ?? (await fresh);
     } catch (error) {
       const copy = await kept();
       if (copy) return copy;
@@ -56,7 +61,7 @@
   // A page that was open before the worker tells it what it was made of.
   worker.addEventListener("message", (event) => {
     const keep = async (address: string) => {
-      if ((await (await shelf).match(plain(address))) === undefined) await fetchAndKeep(address);
+      if ((await (await cache).match(cacheKey(address))) === undefined) await fetchAndKeep(address);
     };
     event.waitUntil(Promise.allSettled(event.data.map(keep)));
   });

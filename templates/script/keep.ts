@@ -9,13 +9,13 @@ export async function keepForLater(more: readonly string[]): Promise<void> {
   const home = (name: string) => new URL(`../../${name}`, import.meta.url);
   await navigator.serviceWorker.register(home("keep-pages.js"));
   const { active } = await navigator.serviceWorker.ready;
-  await loadedWhole();
+  await pageLoaded();
   const loaded = performance.getEntriesByType("resource").map(({ name }) => name);
   const all = [location.href, home("index.html").href, ...loaded, ...more];
   active?.postMessage(all.filter((address) => new URL(address).origin === location.origin));
 }
 
-/** What is still on its way is in no list yet, and was perhaps asked for before the worker could see it. */
-async function loadedWhole(): Promise<void> {
+/** The browser lists only what is loaded, and the worker sees only what is asked for once it runs. */
+async function pageLoaded(): Promise<void> {
   if (document.readyState !== "complete") await new Promise((done) => addEventListener("load", done, { once: true }));
 }

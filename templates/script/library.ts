@@ -1,20 +1,9 @@
+import type { FilterFacts } from "../../src/publishing/site/library-view.js";
+import { noticesWording } from "../../src/wording/notices.js";
 import { keepForLater } from "./keep.js";
 
-/** What a card says about its routine, for the filters: see the template of the library page. */
-interface CardFacts {
-  readonly words: string;
-  readonly styles: readonly string[];
-  readonly versions: readonly string[];
-  /** Versions that go to the floor. */
-  readonly floor: readonly string[];
-  readonly adult: boolean;
-  /** Counts a minute. */
-  readonly tempo: number;
-  readonly seconds: number;
-  readonly gear: boolean;
-}
-
-type Wishes = Readonly<Record<string, string>>;
+/** What is asked for, by the name of its field. */
+type Filters = Readonly<Record<string, string>>;
 
 /** From and below, by the name of the choice. */
 const ranges: Readonly<Record<string, readonly [number, number]>> = {
@@ -31,8 +20,8 @@ function within(value: number, range: string): boolean {
   return value >= from && value < below;
 }
 
-/** True where a routine fits every wish. A wish for a version and one about the floor are about the same version. */
-function fits(card: CardFacts, { q, style, version, floor, tempo, time, gear, adult }: Wishes): boolean {
+/** True where a routine passes every filter. One for a version and one about the floor are about the same version. */
+function fits(card: FilterFacts, { q, style, version, floor, tempo, time, gear, adult }: Filters): boolean {
   const words = (q ?? "").toLowerCase().split(/\s+/);
   const versions = version ? card.versions.filter((id) => id === version) : card.versions;
   return (
@@ -46,18 +35,19 @@ function fits(card: CardFacts, { q, style, version, floor, tempo, time, gear, ad
   );
 }
 
+const wording = noticesWording(document.documentElement.lang);
 const filter = document.querySelector<HTMLElement>("[data-filter]");
 const cards = [...document.querySelectorAll<HTMLElement>("[data-facts]")].map((element) => ({
   element,
-  facts: JSON.parse(element.dataset.facts ?? "{}") as CardFacts,
+  facts: JSON.parse(element.dataset.facts ?? "{}") as FilterFacts,
 }));
 
 function fields(): readonly (HTMLInputElement | HTMLSelectElement)[] {
   return [...(filter?.querySelectorAll<HTMLInputElement | HTMLSelectElement>("input, select") ?? [])];
 }
 
-/** What is asked for; what is left open is left out. */
-function wishes(): Wishes {
+/** A field that is left open filters nothing and is left out. */
+function chosenFilters(): Filters {
   const all = fields().map((field): [string, string] => {
     const open = field instanceof HTMLInputElement && field.type === "checkbox" && !field.checked;
     return [field.name, open ? "" : field.value.trim()];
@@ -66,20 +56,19 @@ function wishes(): Wishes {
 }
 
 function show(): void {
-  const wanted = wishes();
+  const wanted = chosenFilters();
   for (const { element, facts } of cards) element.hidden = !fits(facts, wanted);
   const left = cards.filter(({ element }) => !element.hidden).length;
   const filtered = Object.keys(wanted).length > 0;
   const line = document.querySelector("[data-left]");
-  const all = `${cards.length} ${cards.length === 1 ? "routine" : "routines"}`;
-  if (line) line.textContent = filtered ? `${left} of ${all}` : all;
+  if (line) line.textContent = filtered ? wording.routinesLeft(left, cards.length) : wording.routines(cards.length);
   for (const element of document.querySelectorAll<HTMLElement>("[data-none]")) element.hidden = left > 0;
   for (const button of document.querySelectorAll<HTMLElement>("[data-clear]")) button.hidden = !filtered;
 }
 
 function keepInAddress(): void {
   const address = new URL(location.href);
-  address.search = new URLSearchParams(wishes()).toString();
+  address.search = new URLSearchParams(chosenFilters()).toString();
   history.replaceState(null, "", address);
 }
 
@@ -89,7 +78,7 @@ function readAddress(): void {
     const value = wanted.get(field.name) ?? "";
     if (field instanceof HTMLInputElement && field.type === "checkbox") field.checked = value === field.value;
     else field.value = value;
-    // A wish that the library doesn't know is none.
+    // A value that the library doesn't have filters nothing.
     if (field instanceof HTMLSelectElement && field.selectedIndex < 0) field.value = "";
   }
   show();

@@ -1,3 +1,4 @@
+import { noticesWording } from "../../src/wording/notices.js";
 import { copyText } from "./copy.js";
 import { keepForLater } from "./keep.js";
 
@@ -8,6 +9,7 @@ import { keepForLater } from "./keep.js";
  */
 const root = document.documentElement;
 root.dataset.script = "";
+const wording = noticesWording(root.lang);
 
 function part<T extends Element>(selector: string): T | null {
   return document.querySelector<T>(selector);
@@ -19,7 +21,8 @@ const mirrored = part<HTMLInputElement>("#mirrored");
 const beside = part<HTMLInputElement>("#beside");
 const taught = versions.find((version) => version.defaultChecked)?.value;
 
-function tell(): void {
+/** Hands the choice to the player. */
+function announceView(): void {
   root.dataset.version = versions.find((version) => version.checked)?.value ?? taught ?? "";
   root.dataset.side = mirrored?.checked ? "mirrored" : "as-taught";
   root.dataset.group = groups.find((group) => group.checked)?.value ?? "";
@@ -49,12 +52,12 @@ function readAddress(): void {
   if (group) group.checked = true;
   if (mirrored) mirrored.checked = wanted.get("side") === "mirrored";
   if (beside) beside.checked = wanted.get("beside") === "others";
-  tell();
+  announceView();
 }
 
 for (const field of [...versions, ...groups, mirrored, beside])
   field?.addEventListener("change", () => {
-    tell();
+    announceView();
     history.replaceState(null, "", addressOfView());
   });
 addEventListener("popstate", readAddress);
@@ -63,15 +66,15 @@ readAddress();
 part("[data-share]")?.addEventListener("click", () => {
   const address = addressOfView();
   address.hash = "";
-  copyText(address.href, part("[data-shared]"), "The link to this version and side is copied.");
+  copyText(address.href, part("[data-shared]"), wording.linkCopied, wording);
 });
 part("[data-copy]")?.addEventListener("click", () => {
-  copyText(part(".video-text pre")?.textContent ?? "", part(".video-text [role=status]"), "The text is copied.");
+  copyText(part(".video-text pre")?.textContent ?? "", part(".video-text [role=status]"), wording.textCopied, wording);
 });
 
-const figures = part<HTMLElement>("[data-practice]")?.dataset.practice;
+const routineJson = part<HTMLElement>("[data-practice]")?.dataset.practice;
 const pictures = [...document.querySelectorAll<HTMLImageElement>(".pictures img")].map(({ src }) => src);
-keepForLater([...pictures, ...(figures ? [new URL(figures, location.href).href] : [])]);
+keepForLater([...pictures, ...(routineJson ? [new URL(routineJson, location.href).href] : [])]);
 
 /* How high the choice stands, so that what is jumped to is not hidden by it: in a sheet of its own, as no element has a style. */
 const choice = part<HTMLElement>(".choice");

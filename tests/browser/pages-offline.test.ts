@@ -26,7 +26,7 @@ test("after one visit a routine opens without a network, in every version, on bo
   await expect.poll(() => kept(page), { timeout: 15_000 }).toEqual(expect.arrayContaining(wanted));
   const loaded = await page.evaluate(() => performance.getEntriesByType("resource").map(({ name }) => name));
   const own = loaded.filter((address) => address.startsWith(site.url)).map((address) => new URL(address).pathname);
-  expect(own).toContain("/assets/script/practice/player.js");
+  expect(own).toContain("/assets/script/practice/main.js");
   await expect.poll(() => kept(page), { timeout: 15_000 }).toEqual(expect.arrayContaining(own));
   expect(watch).toEqual({ troubles: [], foreign: [] });
 

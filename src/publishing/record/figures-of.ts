@@ -56,7 +56,7 @@ export function figuresOf(routine: Routine, library: Library, findings: readonly
     sections: routine.sections.map((section, index) => sectionRecord(routine, section, index)),
     versions: routine.versions.map((version) => versionRecord(routine, version)),
     practice: routine.practice.map(practiceRecord),
-    clicks: [...clicks(routine)].filter(({ at }) => at >= 0).map((click) => clickRecord(routine, click)),
+    clicks: [...clicks(routine)].filter(isDanced).map((click) => clickRecord(routine, click)),
     findings: findings.map(({ severity, rule, message, line, column }) => ({ severity, rule, message, line, column })),
   };
 }
@@ -170,7 +170,12 @@ function practiceRecord({ percent, countsPerMinute, seconds }: PracticeSpeed) {
   return { percent, countsPerMinute: countsPerMinute.valueOf(), seconds: writtenSeconds(seconds) };
 }
 
-function clickRecord(routine: Routine, click: Click) {
+/** Not in the count-in: such a click has a section and a phrase. */
+function isDanced(click: Click): click is Required<Click> {
+  return click.at >= 0;
+}
+
+function clickRecord(routine: Routine, click: Required<Click>) {
   const { at, number, call, accent, section, phrase } = click;
   return {
     at: String(at),

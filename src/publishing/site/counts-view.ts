@@ -2,10 +2,11 @@ import Fraction from "fraction.js";
 import { mirrorCue } from "../../routine/mirror-cue.js";
 import type { DancedPhrase, DancedSection, Routine } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
-import { momentLink, tempoText, trackText, trackTime } from "../figures.js";
+import type { Wording } from "../../wording/wording.js";
+import { momentLink, trackTime } from "../figures.js";
 import { safeAddress } from "./address.js";
 import { bothSides } from "./cue-html.js";
-import { type Deed, deedsByPhrase, looksLike, oppositeGroups } from "./dancers.js";
+import { entriesByPhrase, looksAlike, oppositeGroups, type PhraseEntry } from "./dancers.js";
 import { type Html, html, raw } from "./html.js";
 import { markdownHtml } from "./markdown.js";
 import { type Dancers, holdView, type MoveView, moveView } from "./move-view.js";
@@ -49,9 +50,9 @@ export interface PhraseView {
 }
 
 /** The counts of all versions, each different row once. */
-export function countsView(routine: Routine): readonly SectionView[] {
+export function countsView(routine: Routine, wording: Wording): readonly SectionView[] {
   const sheet = sheetSections(routine);
-  const deeds = deedsByPhrase(routine, new Set(sheet.map(({ section }) => section)));
+  const entries = entriesByPhrase(routine, new Set(sheet.map(({ section }) => section)));
   return sheet.map(({ section, danced }, index) => {
     const printed = routine.sections[section] as DancedSection;
     const tempo = printed.countsPerMinute;
@@ -62,29 +63,32 @@ export function countsView(routine: Routine): readonly SectionView[] {
       words: printed.words,
       counts: printed.counts,
       otherSide: printed.mirrored,
-      countsPerMinute: tempo.equals(routine.music.countsPerMinute) ? undefined : tempoText(tempo),
-      times: danced.map((pass) => timeView(routine, routine.sections[pass] as DancedSection)),
+      countsPerMinute: tempo.equals(routine.music.countsPerMinute) ? undefined : wording.time.tempo(tempo),
+      times: danced.map((pass) => timeView(routine, routine.sections[pass] as DancedSection, wording)),
       tag: printed.tag,
-      canon: canonTexts(routine, printed),
-      videos: videoLinks(routine, printed),
+      canon: canonTexts(routine, printed, wording),
+      videos: videoLinks(routine, printed, wording),
       note: noteOf(routine, printed),
-      phrases: printed.phrases.map((phrase) => phraseView(routine, printed, phrase, deeds(section, phrase.number))),
+      phrases: printed.phrases.map((phrase) =>
+        phraseView(routine, printed, phrase, entries(section, phrase.number), wording),
+      ),
     };
   });
 }
 
-function timeView(routine: Routine, { start, wall }: DancedSection): SectionView["times"][number] {
-  const through = routine.times > 1 ? `${routine.walls > 1 ? "wall" : "time"} ${wall}` : undefined;
-  return { clock: trackText(trackTime(routine, start)), through };
+function timeView(
+  { times, walls, music }: Routine,
+  { start, wall }: DancedSection,
+  { sections, time }: Wording,
+): SectionView["times"][number] {
+  const through = walls > 1 ? sections.wall(wall) : sections.time(wall);
+  return { clock: time.track(music.firstCount.add(start)), through: times > 1 ? through : undefined };
 }
 
-function canonTexts(routine: Routine, { canon }: DancedSection): readonly string[] {
+function canonTexts(routine: Routine, { canon }: DancedSection, { sections }: Wording): readonly string[] {
   if (canon.length === 0) return [];
   const across = oppositeGroups(routine);
-  return canon.map(({ group, after }) => {
-    const side = across.has(group) ? " on the other side" : "";
-    return `${group}: the same${side}, ${after} ${after === 1 ? "count" : "counts"} later`;
-  });
+  return canon.map(({ group, after }) => sections.canon(group, after, across.has(group)));
 }
 
 function noteOf(routine: Routine, { name, sameAs }: DancedSection): Html {
@@ -93,7 +97,7 @@ function noteOf(routine: Routine, { name, sameAs }: DancedSection): Html {
 }
 
 /** A section's place in the videos: in the performance by the track's clock, in the breakdown by the chapter named after it. */
-function videoLinks(routine: Routine, section: DancedSection): readonly Html[] {
+function videoLinks(routine: Routine, section: DancedSection, { videos }: Wording): readonly Html[] {
   const { performance, breakdown, breakdownMirrored, chapters } = routine.video;
   const at = (address: string | undefined, seconds: Fraction) => {
     const safe = address === undefined ? undefined : safeAddress(address);
@@ -102,9 +106,9 @@ function videoLinks(routine: Routine, section: DancedSection): readonly Html[] {
   const link = (href: string | undefined, text: string) =>
     href === undefined ? raw("") : html`<a href="${href}">${text}</a>`;
   const chapter = chapters.find(({ title }) => title.toLowerCase().includes(section.name.toLowerCase()));
-  const taught = link(chapter && at(breakdown, chapter.at), "Breakdown");
-  const other = link(chapter && at(breakdownMirrored, chapter.at), "Breakdown, mirrored");
-  const danced = link(at(performance, trackTime(routine, section.start)), "Performance");
+  const taught = link(chapter && at(breakdown, chapter.at), videos.toBreakdown);
+  const other = link(chapter && at(breakdownMirrored, chapter.at), videos.toBreakdownMirrored);
+  const danced = link(at(performance, trackTime(routine, section.start)), videos.toPerformance);
   return [bothSides(taught, other.html === "" ? taught : other), danced].filter((each) => each.html !== "");
 }
 
@@ -112,7 +116,8 @@ function phraseView(
   routine: Routine,
   section: DancedSection,
   { number, at, numbers, say }: DancedPhrase,
-  deeds: readonly Deed[],
+  entries: readonly PhraseEntry[],
+  wording: Wording,
 ): PhraseView {
   const start = section.start.add(new Fraction(60 * (at - section.at)).div(section.countsPerMinute));
   const [first, last] = [numbers[0], numbers.at(-1)];
@@ -121,15 +126,15 @@ function phraseView(
   return {
     number,
     counts: first === last ? `${first}` : `${first}–${last}`,
-    clock: trackText(trackTime(routine, start)),
+    clock: wording.time.track(trackTime(routine, start)),
     say: called === undefined ? undefined : bothSides(html`${called}`, html`${other}`),
-    moves: rowsOf(routine, deeds),
+    moves: rowsOf(routine, entries, wording),
   };
 }
 
 /** What several versions or groups dance alike. */
 interface Row {
-  readonly deed: Deed;
+  readonly entry: PhraseEntry;
   readonly versions: ReadonlySet<string>;
   readonly groups: ReadonlySet<string>;
 }
@@ -138,19 +143,19 @@ interface Row {
  * What several versions and groups dance alike is one row. Rows stand in the order of their counts, what the first group
  * and the taught level dance before the rest.
  */
-function rowsOf(routine: Routine, deeds: readonly Deed[]): readonly MoveView[] {
+function rowsOf(routine: Routine, entries: readonly PhraseEntry[], wording: Wording): readonly MoveView[] {
   const rank = ({ groups, versions }: Row) =>
     (groups.has(routine.groups[0] ?? "") ? 0 : 2) + (versions.has(routine.taught) ? 0 : 1);
-  return alike(byGroups(deeds), (a, b) => looksLike(a.deed, b.deed) && sameGroups(a.groups, b.groups))
-    .map((same): Row => ({ ...same[0], versions: new Set(same.map(({ deed }) => deed.version)) }))
-    .sort((a, b) => a.deed.at - b.deed.at || rank(a) - rank(b))
-    .map((row) => rowView(routine, row));
+  return alike(byGroups(entries), (a, b) => looksAlike(a.entry, b.entry) && sameGroups(a.groups, b.groups))
+    .map((same): Row => ({ ...same[0], versions: new Set(same.map(({ entry }) => entry.version)) }))
+    .sort((a, b) => a.entry.at - b.entry.at || rank(a) - rank(b))
+    .map((row) => rowView(routine, row, wording));
 }
 
 /** What the groups of each version do, each different thing once with the groups that do it. */
-function byGroups(deeds: readonly Deed[]): readonly Omit<Row, "versions">[] {
-  return alike(deeds, (a, b) => a.version === b.version && looksLike(a, b)).map((same) => ({
-    deed: same[0],
+function byGroups(entries: readonly PhraseEntry[]): readonly Omit<Row, "versions">[] {
+  return alike(entries, (a, b) => a.version === b.version && looksAlike(a, b)).map((same) => ({
+    entry: same[0],
     groups: new Set(same.map(({ group }) => group)),
   }));
 }
@@ -174,15 +179,16 @@ function alike<Value>(
 }
 
 /** A move in canon stands on the room's counts, with the dancer's own beside the name. */
-function rowView(routine: Routine, { deed: { move, holds, late }, versions, groups }: Row): MoveView {
+function rowView(routine: Routine, { entry, versions, groups }: Row, wording: Wording): MoveView {
+  const { move, holdCounts, roomCounts } = entry;
   const someGroups = routine.groups.length > groups.size;
   const names = [...groups].join(", ");
   const dancers: Dancers = {
     classes: `${classesFor(routine, versions)} ${someGroups ? groupClasses(routine, groups) : ""}`.trim(),
     groups: someGroups ? names : "",
   };
-  if (!move) return holdView(holds, dancers);
-  const view = moveView(move, routine.mirrorWords, dancers);
-  if (late === undefined || late === view.on) return view;
-  return { ...view, on: late, groups: `${names}, own ${/[–,]/.test(view.on) ? "counts" : "count"} ${view.on}` };
+  if (!move) return holdView(holdCounts, dancers, wording);
+  const view = moveView(move, routine.mirrorWords, dancers, wording);
+  if (roomCounts === undefined || roomCounts === view.on) return view;
+  return { ...view, on: roomCounts, groups: wording.sections.ownCounts(names, view.on) };
 }

@@ -3,6 +3,8 @@ declare module "@11ty/eleventy" {
   export interface EleventyConfig {
     setTemplateFormats(formats: readonly string[]): void;
     setUseGitIgnore(use: boolean): void;
+    /** As the command line and the defaults have them. */
+    readonly directories: { readonly output: string };
     readonly ignores: Set<string>;
     addGlobalData(name: string, data: unknown): void;
     on(event: "eleventy.after", run: () => Promise<void>): void;

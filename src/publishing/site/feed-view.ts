@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
 import type { Library } from "../../routine/routine.js";
+import type { Wording } from "../../wording/wording.js";
 import { type LibraryFacts, newestFirst } from "./library-view.js";
 
 /** The feed of new routines and workshops, by Atom (RFC 4287). What has no date cannot be new and is left out. */
@@ -42,20 +43,20 @@ function addressOf(library: Library, folder: string): string {
 }
 
 /** The feed as data. */
-export function feedView(library: Library, { routines, workshops }: LibraryFacts): FeedView {
+export function feedView(library: Library, { routines, workshops }: LibraryFacts, { feed }: Wording): FeedView {
   const dated = [
     ...routines.map((routine) => ({
       ...routine,
       folder: `routines/${routine.slug}/`,
       author: routine.choreographer,
-      text: routine.summary ?? `A routine of ${routine.counts} counts.`,
+      text: routine.summary ?? feed.routine(routine.counts),
     })),
     ...workshops.map((workshop) => ({
       ...workshop,
       styles: [],
       folder: `workshops/${workshop.slug}/`,
       author: library.teacher ?? library.name,
-      text: `${workshop.minutes} minutes with ${workshop.routines.join(", ")}.`,
+      text: feed.workshop(workshop.minutes, workshop.routines),
     })),
   ].filter(({ date }) => date !== undefined);
   const entries = dated.sort(newestFirst).map((page) => ({

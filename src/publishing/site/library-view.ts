@@ -1,5 +1,5 @@
 import type { Workshop } from "../../routine/routine.js";
-import { clockText, versionName } from "../figures.js";
+import type { Wording } from "../../wording/wording.js";
 import type { RoutineFacts } from "./routine-facts.js";
 
 /** The library page: a card a routine, newest first, and what can be chosen by. */
@@ -21,11 +21,11 @@ export interface CardView {
   readonly levels: string;
   /** "floor work, none in seated" */
   readonly floor: string;
-  readonly choice: CardChoice;
+  readonly filterFacts: FilterFacts;
 }
 
-/** What the filters of the page look at. */
-export interface CardChoice {
+/** What the filters of the page look at: of each card, in its `data-facts`. */
+export interface FilterFacts {
   /** In lower case. */
   readonly words: string;
   readonly styles: readonly string[];
@@ -33,6 +33,7 @@ export interface CardChoice {
   /** Versions that go to the floor. */
   readonly floor: readonly string[];
   readonly adult: boolean;
+  /** Counts a minute. */
   readonly tempo: number;
   readonly seconds: number;
   readonly gear: boolean;
@@ -81,28 +82,28 @@ export function newestFirst(a: { readonly date?: string; readonly title: string 
 }
 
 /** The library page as data. */
-export function libraryView({ routines, workshops }: LibraryFacts): LibraryView {
+export function libraryView({ routines, workshops }: LibraryFacts, wording: Wording): LibraryView {
   const facts = [...routines].sort(newestFirst);
   const levels = distinct(facts.flatMap((each) => each.levels)).sort(byNumber);
   const adaptations = distinct(facts.flatMap((each) => each.adaptations)).sort();
   return {
-    cards: facts.map(cardView),
+    cards: facts.map((each) => cardView(each, wording)),
     workshops: [...workshops].sort(newestFirst).map(({ routines: _, ...entry }) => entry),
     styles: distinct(facts.flatMap(({ styles }) => styles)).sort(),
-    versions: distinct([...levels, ...adaptations]).map((id) => ({ id, name: versionName(id) })),
+    versions: distinct([...levels, ...adaptations]).map((id) => ({ id, name: wording.versions.name(id) })),
     adultOnly: facts.some(({ audience }) => audience === "adult"),
   };
 }
 
-function cardView(facts: RoutineFacts): CardView {
+function cardView(facts: RoutineFacts, wording: Wording): CardView {
   const { levels, adaptations, floorWork } = facts;
   const versions = [...levels, ...adaptations];
   return {
     facts,
-    run: clockText(facts.seconds),
-    levels: [levelRange(levels), ...adaptations].filter((text) => text !== "").join(", "),
-    floor: floorText(versions, floorWork),
-    choice: {
+    run: wording.time.clock(facts.seconds),
+    levels: [levelRange(levels, wording), ...adaptations].filter((text) => text !== "").join(", "),
+    floor: floorText(versions, floorWork, wording),
+    filterFacts: {
       words: searchWords(facts),
       styles: facts.styles,
       versions,
@@ -116,19 +117,14 @@ function cardView(facts: RoutineFacts): CardView {
 }
 
 /** A single level is no choice, so it is not named. */
-function levelRange(levels: readonly string[]): string {
-  if (levels.length < 2) return "";
-  return levels.every((level) => /^\d+$/.test(level))
-    ? `levels ${levels[0]} to ${levels.at(-1)}`
-    : `levels ${levels.join(", ")}`;
+function levelRange(levels: readonly string[], { library }: Wording): string {
+  return levels.length < 2 ? "" : library.levels(levels);
 }
 
-function floorText(versions: readonly string[], floor: readonly string[]): string {
-  if (floor.length === 0) return "no floor work";
-  const none = versions.filter((id) => !floor.includes(id));
-  return none.length === 0
-    ? "floor work"
-    : `floor work, none in ${none.map((id) => versionName(id).toLowerCase()).join(", ")}`;
+function floorText(all: readonly string[], floor: readonly string[], { library, versions }: Wording): string {
+  if (floor.length === 0) return library.noFloorWork;
+  const none = all.filter((id) => !floor.includes(id));
+  return none.length === 0 ? library.floorWork : library.floorWorkButIn(none.map(versions.name));
 }
 
 function distinct(values: readonly string[]): string[] {

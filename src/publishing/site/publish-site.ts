@@ -1,6 +1,6 @@
 import { join } from "node:path";
 import Eleventy from "@11ty/eleventy";
-import { configureSite, type SitePart, templatesDir } from "./site-config.js";
+import { configureSite, pagesDir, type SitePart } from "./site-config.js";
 
 /**
  * Writes a part of the site, or all of it: a page a routine and a workshop; the library page, feed, sitemap, `library.json` and
@@ -27,9 +27,9 @@ export async function publishSite(part: SitePart, outDir: string): Promise<void>
 
 /** Where all pages are of one kind, one template will do: to look at all of them takes as long as making some pages. */
 function templatesFor({ facts, routines, workshops }: SitePart): string {
-  if (facts === undefined && workshops.length === 0) return join(templatesDir, "routine.11ty.js");
-  if (facts === undefined && routines.length === 0) return join(templatesDir, "workshop.11ty.js");
-  return templatesDir;
+  if (facts === undefined && workshops.length === 0) return join(pagesDir, "routine.11ty.js");
+  if (facts === undefined && routines.length === 0) return join(pagesDir, "workshop.11ty.js");
+  return pagesDir;
 }
 
 /** The innermost of Eleventy's nested errors says what happened. */

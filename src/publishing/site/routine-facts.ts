@@ -1,6 +1,6 @@
 import type { Move, Routine, Version } from "../../routine/routine.js";
 import type { Height } from "../../routine/words.js";
-import { tempoText, writtenSeconds } from "../figures.js";
+import { writtenSeconds } from "../figures.js";
 import { formText } from "../form.js";
 
 /** What a learner chooses a routine by: a card of the library page, and an entry of `library.json`. */
@@ -84,7 +84,7 @@ export function routineFacts(routine: Routine): RoutineFacts {
     sections: [...new Set(routine.sections.map(({ name }) => name))],
     counts: routine.counts,
     seconds: writtenSeconds(routine.seconds),
-    countsPerMinute: Number(tempoText(music.countsPerMinute)),
+    countsPerMinute: Math.round(music.countsPerMinute.valueOf() * 10) / 10,
     phrase: music.phrase,
     walls: routine.walls,
     times: routine.times,

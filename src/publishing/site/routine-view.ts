@@ -2,9 +2,9 @@ import { reflect } from "../../routine/reflect.js";
 import type { Library, Routine, Stance, Version } from "../../routine/routine.js";
 import { reflectedStance } from "../../routine/stance.js";
 import type { Risk } from "../../routine/words.js";
-import { clockText, firstNumber, momentLink, stanceText, tempoText, trackText, versionName } from "../figures.js";
+import type { Wording } from "../../wording/wording.js";
+import { firstNumber, momentLink } from "../figures.js";
 import { formText } from "../form.js";
-import { cautionOf, deference } from "../safety.js";
 import { safeAddress } from "./address.js";
 import { countsView, type SectionView } from "./counts-view.js";
 import { bothSides } from "./cue-html.js";
@@ -90,16 +90,16 @@ export interface GearView {
 }
 
 /** The whole page of a routine as data. */
-export function routineView(routine: Routine, library: Library, pack: PackFiles): RoutineView {
+export function routineView(routine: Routine, library: Library, pack: PackFiles, wording: Wording): RoutineView {
   const { music, prose } = routine;
   return {
     facts: routineFacts(routine),
     title: routine.title,
     choreographer: routine.choreographer,
-    ...songOf(routine),
-    run: clockText(routine.seconds),
-    tempo: tempoText(music.countsPerMinute),
-    firstCount: trackText(music.firstCount),
+    ...songOf(routine, wording),
+    run: wording.time.clock(routine.seconds),
+    tempo: wording.time.tempo(music.countsPerMinute),
+    firstCount: wording.time.track(music.firstCount),
     firstNumber: firstNumber(routine),
     form: formOf(routine),
     accents: music.accents,
@@ -107,24 +107,24 @@ export function routineView(routine: Routine, library: Library, pack: PackFiles)
     triplet: music.feel === "triplet",
     times: routine.times,
     groups: routine.groups,
-    versions: routine.versions.map((version) => versionView(routine, version)),
+    versions: routine.versions.map((version) => versionView(routine, version, wording)),
     introduction: markdownHtml(prose.introduction),
     gear: gearOf(routine),
-    starts: startsOf(routine),
-    cautions: cautionsOf(routine),
-    deference,
+    starts: startsOf(routine, wording),
+    cautions: cautionsOf(routine, wording),
+    deference: wording.risks.deference,
     houseRules: markdownHtml(library.cautions ?? ""),
-    sections: countsView(routine),
-    maps: picturesOf(routine, pack, "map"),
-    floors: picturesOf(routine, pack, "floor"),
+    sections: countsView(routine, wording),
+    maps: picturesOf(routine, pack, "map", wording),
+    floors: picturesOf(routine, pack, "floor", wording),
     practice: routine.practice.map(({ percent, countsPerMinute, seconds }) => ({
       percent,
-      tempo: tempoText(countsPerMinute),
-      run: clockText(seconds),
+      tempo: wording.time.tempo(countsPerMinute),
+      run: wording.time.clock(seconds),
     })),
     after: markdownHtml(prose.after),
-    videos: videosOf(routine),
-    chapters: chaptersOf(routine),
+    videos: videosOf(routine, wording),
+    chapters: chaptersOf(routine, wording),
     downloads: downloads(routine, pack),
     ...(pack.videoText === undefined ? {} : { videoText: pack.videoText }),
     ...(routine.credit === undefined ? {} : { credit: routine.credit }),
@@ -137,24 +137,25 @@ function formOf(routine: Routine): readonly Html[] {
   return formText(routine).map((text, index) => bothSides(html`${text}`, html`${other[index]}`));
 }
 
-function versionView(routine: Routine, { id, kind, from, load, space, groups }: Version): VersionView {
+function versionView(routine: Routine, version: Version, wording: Wording): VersionView {
+  const { id, kind, from, load, space, groups } = version;
   const dancers = [{ name: routine.groups[0], load, space }, ...groups];
   return {
     id,
-    name: versionName(id),
+    name: wording.versions.name(id),
     taught: id === routine.taught,
-    ...(kind === "adaptation" ? { from: versionName(from ?? routine.taught) } : {}),
+    ...(kind === "adaptation" ? { from: wording.versions.name(from ?? routine.taught) } : {}),
     classes: classesFor(routine, new Set([id])),
-    load: ofEach(dancers, (one) => loadText(one.load)),
-    space: ofEach(dancers, (one) => spaceText(one.space)),
+    load: ofEach(dancers, (one) => wording.routine.contacts(one.load)),
+    space: ofEach(dancers, (one) => wording.routine.space(one.space)),
   };
 }
 
-function picturesOf(routine: Routine, { names }: PackFiles, kind: string): readonly PictureView[] {
+function picturesOf(routine: Routine, { names }: PackFiles, kind: string, wording: Wording): readonly PictureView[] {
   return routine.versions
     .map(({ id }) => ({
       classes: classesFor(routine, new Set([id])),
-      name: versionName(id),
+      name: wording.versions.name(id),
       file: `${kind}-${id}.svg`,
       mirrored: `${kind}-${id}-mirrored.svg`,
     }))
@@ -170,23 +171,10 @@ function ofEach(dancers: readonly Dancers[], textOf: (one: Dancers) => string): 
   return dancers.flatMap((one, index) => (texts[index] === "" ? [] : [`${one.name} ${texts[index]}`])).join("; ");
 }
 
-function loadText(load: Version["load"]): string {
-  return Object.entries(load)
-    .map(([part, times]) => `${part} ${times}`)
-    .join(", ");
-}
-
-function spaceText({ width, depth }: Version["space"]): string {
-  return width === 0 && depth === 0 ? "none, it stays on the spot" : `${metres(width)} × ${metres(depth)}`;
-}
-
-function metres(length: number): string {
-  return `${Math.round(length * 10) / 10} m`;
-}
-
-function songOf({ music: { title, artist, link } }: Routine): { readonly song?: Html } {
+function songOf({ music: { title, artist, link } }: Routine, wording: Wording): { readonly song?: Html } {
   if (title === undefined && artist === undefined) return {};
-  const name = html`${title !== undefined && html`<cite>${title}</cite>`}${title !== undefined && artist !== undefined && " by "}${artist}`;
+  const cited = title === undefined ? undefined : html`<cite>${title}</cite>`;
+  const name = html`${cited && artist !== undefined ? wording.routine.song(cited, artist) : (cited ?? artist)}`;
   const address = link === undefined ? undefined : safeAddress(link);
   return { song: address === undefined ? name : html`<a href="${address}">${name}</a>` };
 }
@@ -223,10 +211,12 @@ function gearOf(routine: Routine): readonly GearView[] {
     .sort((a, b) => Number(b.required) - Number(a.required));
 }
 
-function startsOf(routine: Routine): readonly ForVersions<Html>[] {
+function startsOf(routine: Routine, wording: Wording): readonly ForVersions<Html>[] {
   const across = oppositeGroups(routine);
-  const side = (name: string | undefined, stance: Stance) =>
-    html`${name && html`<b>${name}</b>: `}${stanceText(stance)}${name && across.has(name) && "; dances on the other side"}`;
+  const side = (name: string | undefined, stance: Stance) => {
+    const start = wording.stance.whole(stance);
+    return html`${name ? wording.routine.groupStart(html`<b>${name}</b>`, start, across.has(name)) : start}`;
+  };
   const starts = (version: Version) =>
     [{ name: routine.groups[0], start: version.start }, ...version.groups].map(({ name, start }) =>
       bothSides(side(name, start), side(name, reflectedStance(start))),
@@ -234,32 +224,33 @@ function startsOf(routine: Routine): readonly ForVersions<Html>[] {
   return shared(routine, starts, (start) => start.html);
 }
 
-function cautionsOf(routine: Routine): RoutineView["cautions"] {
+function cautionsOf(routine: Routine, wording: Wording): RoutineView["cautions"] {
   const risks = shared<Risk>(
     routine,
     ({ cautions }) => cautions,
     (risk) => risk,
   );
-  return risks.map(({ classes, value }) => ({ classes, value: cautionOf(value) }));
+  const { label, caution } = wording.risks;
+  return risks.map(({ classes, value }) => ({ classes, value: { label: label(value), text: caution(value) } }));
 }
 
-function videosOf({ video }: Routine): readonly Html[] {
+function videosOf({ video }: Routine, { videos }: Wording): readonly Html[] {
   const link = (address: string | undefined, text: string) => {
     const safe = address === undefined ? undefined : safeAddress(address);
     return safe === undefined ? raw("") : html`<a href="${safe}">${text}</a>`;
   };
-  const taught = link(video.breakdown, "The breakdown, step by step");
-  const other = link(video.breakdownMirrored, "The breakdown, mirrored");
+  const taught = link(video.breakdown, videos.breakdown);
+  const other = link(video.breakdownMirrored, videos.breakdownMirrored);
   const breakdown = other.html === "" ? taught : bothSides(taught, other);
-  return [link(video.performance, "The performance"), breakdown].filter(({ html }) => html !== "");
+  return [link(video.performance, videos.performance), breakdown].filter(({ html }) => html !== "");
 }
 
-function chaptersOf({ video }: Routine): RoutineView["chapters"] {
+function chaptersOf({ video }: Routine, { time }: Wording): RoutineView["chapters"] {
   const taught = video.breakdown === undefined ? undefined : safeAddress(video.breakdown);
   const mirrored = video.breakdownMirrored === undefined ? undefined : safeAddress(video.breakdownMirrored);
   return video.chapters.map(({ at, title }) => {
     const link = (address: string | undefined) =>
       address === undefined ? html`${title}` : html`<a href="${momentLink(address, at)}">${title}</a>`;
-    return { clock: clockText(at), title, link: bothSides(link(taught), link(mirrored ?? taught)) };
+    return { clock: time.clock(at), title, link: bothSides(link(taught), link(mirrored ?? taught)) };
   });
 }

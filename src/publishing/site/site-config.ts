@@ -1,6 +1,7 @@
 import { fileURLToPath } from "node:url";
 import type { EleventyConfig } from "@11ty/eleventy";
 import type { Library, Routine, Workshop } from "../../routine/routine.js";
+import { wordingOf } from "../../wording/wording.js";
 import { writeAssets } from "./assets.js";
 import { feedView, sitemapView } from "./feed-view.js";
 import { type LibraryFacts, libraryView, workshopFacts } from "./library-view.js";
@@ -11,9 +12,13 @@ import { libraryData, routineData, workshopData } from "./structured-data.js";
 import { choiceStyle } from "./version-choice.js";
 import { workshopView } from "./workshop-view.js";
 
-/** The folder of templates, as it lies in the package. */
-export const templatesDir = fileURLToPath(new URL("../../../templates/", import.meta.url));
-const scriptsDir = fileURLToPath(new URL("../../../dist/script/", import.meta.url));
+const packageDir = new URL("../../../", import.meta.url);
+/** The compiled page templates. */
+export const pagesDir = fileURLToPath(new URL("dist/pages/", packageDir));
+/** The bundled browser scripts. */
+const scriptsDir = fileURLToPath(new URL("dist/script/", packageDir));
+/** Styles and images, as they lie in the package. */
+const templatesDir = fileURLToPath(new URL("templates/", packageDir));
 
 /** What one run of Eleventy makes: the whole site, or a part of it. */
 export interface SitePart {
@@ -58,6 +63,9 @@ export function configureSite(config: EleventyConfig, part: SitePart, outDir: st
     config.on("eleventy.after", () => writeAssets(outDir, templatesDir, scriptsDir, choiceStyle(facts.routines)));
 }
 
+/** What a page template is given as `site`. */
+export type SiteViews = ReturnType<typeof siteViews>;
+
 /**
  * What the templates ask for. Functions, so that Eleventy, which copies and keeps the data of every page, has nothing to copy
  * and to keep.
@@ -65,23 +73,25 @@ export function configureSite(config: EleventyConfig, part: SitePart, outDir: st
 function siteViews({ library, facts = { routines: [], workshops: [] }, routines, workshops, packOf }: SitePart) {
   const bySlug = new Map(routines.map((routine) => [routine.slug, routine]));
   const workshopBySlug = new Map(workshops.map((workshop) => [workshop.slug, workshop]));
+  const wording = wordingOf(library.language);
   return {
     library: () => library,
+    wording: () => wording,
     home: () => {
-      const view = libraryView(facts);
+      const view = libraryView(facts, wording);
       return { ...view, data: libraryData(view, library) };
     },
     routine: (slug: string) => {
       const routine = known(bySlug, slug);
-      const view = routineView(routine, library, packOf("routines", slug));
-      return { ...view, data: routineData(routine, view, library) };
+      const view = routineView(routine, library, packOf("routines", slug), wording);
+      return { ...view, data: routineData(routine, view, library, wording) };
     },
     workshop: (slug: string) => {
       const workshop = known(workshopBySlug, slug);
-      const view = workshopView(workshop, library, packOf("workshops", slug));
+      const view = workshopView(workshop, library, packOf("workshops", slug), wording);
       return { ...view, data: workshopData(workshop, library) };
     },
-    feed: () => feedView(library, facts),
+    feed: () => feedView(library, facts, wording),
     sitemap: () => sitemapView(library, facts),
   };
 }

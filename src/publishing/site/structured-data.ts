@@ -1,5 +1,6 @@
 import Fraction from "fraction.js";
 import type { Library, Routine, Workshop } from "../../routine/routine.js";
+import type { Wording } from "../../wording/wording.js";
 import { isoDuration, momentLink } from "../figures.js";
 import { safeAddress } from "./address.js";
 import type { LibraryView } from "./library-view.js";
@@ -11,7 +12,7 @@ export type LinkedData = Readonly<Record<string, unknown>>;
 const context = { "@context": "https://schema.org" };
 
 /** A routine is something that one learns to do step by step: a HowTo, with what it takes and how long it takes to perform. */
-export function routineData(routine: Routine, view: RoutineView, library: Library): LinkedData {
+export function routineData(routine: Routine, view: RoutineView, library: Library, wording: Wording): LinkedData {
   return {
     ...context,
     "@type": "HowTo",
@@ -24,7 +25,7 @@ export function routineData(routine: Routine, view: RoutineView, library: Librar
     publisher: publisherOf(library),
     creditText: routine.credit,
     keywords: routine.styles.length > 0 ? routine.styles.join(", ") : undefined,
-    learningResourceType: "dance routine",
+    learningResourceType: wording.routine.kind,
     educationalLevel: view.versions.map(({ name }) => name),
     ...(routine.audience === "adult" ? { typicalAgeRange: "18-" } : {}),
     performTime: isoDuration(routine.seconds),
@@ -36,7 +37,7 @@ export function routineData(routine: Routine, view: RoutineView, library: Librar
       url: `#${id}`,
     })),
     mentions: songData(routine),
-    video: videoData(routine),
+    video: videoData(routine, wording),
   };
 }
 
@@ -51,12 +52,12 @@ function songData({ music: { title, artist, link } }: Routine): LinkedData | und
 }
 
 /** The breakdown with its chapters as clips: each ends where the next begins. */
-function videoData({ title, summary, video }: Routine): LinkedData | undefined {
+function videoData({ title, summary, video }: Routine, { videos }: Wording): LinkedData | undefined {
   const url = video.breakdown === undefined ? undefined : safeAddress(video.breakdown);
   if (url === undefined) return undefined;
   return {
     "@type": "VideoObject",
-    name: `${title}, step by step`,
+    name: videos.stepByStep(title),
     description: summary,
     url,
     duration: video.length && isoDuration(video.length),

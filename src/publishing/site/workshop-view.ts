@@ -2,10 +2,8 @@ import type { Library, Workshop } from "../../routine/routine.js";
 import { versionAt } from "../../routine/version-at.js";
 import { risks } from "../../routine/words.js";
 import type { Activity, ClassPlan } from "../../teaching/class-plan.js";
-import { type Wording, wordingOf } from "../../wording/wording.js";
-import { clockText, tempoText, versionName } from "../figures.js";
+import type { Wording } from "../../wording/wording.js";
 import { planText } from "../plan-text.js";
-import { type Caution, cautionOf, deference } from "../safety.js";
 import type { Html } from "./html.js";
 import { markdownHtml } from "./markdown.js";
 import { type Download, type PackFiles, packDownloads } from "./pack.js";
@@ -28,7 +26,10 @@ export interface WorkshopView {
   readonly prose: Html;
   /** What all of its routines need together at its level. */
   readonly gear: readonly { readonly item: string; readonly required: boolean; readonly routines: readonly string[] }[];
-  readonly cautions: readonly { readonly classes: string; readonly value: Caution }[];
+  readonly cautions: readonly {
+    readonly classes: string;
+    readonly value: { readonly label: string; readonly text: string };
+  }[];
   readonly deference: string;
   readonly houseRules: Html;
   readonly plan?: PlanView;
@@ -58,7 +59,7 @@ export interface ActivityView {
   readonly load: string;
 }
 
-export function workshopView(workshop: Workshop, library: Library, pack: PackFiles): WorkshopView {
+export function workshopView(workshop: Workshop, library: Library, pack: PackFiles, wording: Wording): WorkshopView {
   const { title, date, venue, minutes, level, routines } = workshop;
   const danced = routines.map((routine) => ({ routine, version: versionAt(routine, level) }));
   const met = new Set(danced.flatMap(({ version }) => version.cautions));
@@ -67,47 +68,50 @@ export function workshopView(workshop: Workshop, library: Library, pack: PackFil
     ...(date === undefined ? {} : { date }),
     ...(venue === undefined ? {} : { venue }),
     minutes,
-    level: versionName(level),
+    level: wording.versions.name(level),
     routines: routines.map((routine) => ({
       slug: routine.slug,
       title: routine.title,
       choreographer: routine.choreographer,
       counts: routine.counts,
-      run: clockText(routine.seconds),
-      tempo: tempoText(routine.music.countsPerMinute),
+      run: wording.time.clock(routine.seconds),
+      tempo: wording.time.tempo(routine.music.countsPerMinute),
     })),
     prose: markdownHtml(workshop.prose),
     gear: gearOf(danced.map(({ routine, version }) => ({ title: routine.title, gear: version.gear }))),
-    cautions: risks.filter((risk) => met.has(risk)).map((risk) => ({ classes: "", value: cautionOf(risk) })),
-    deference,
+    cautions: risks
+      .filter((risk) => met.has(risk))
+      .map((risk) => ({ classes: "", value: { label: wording.risks.label(risk), text: wording.risks.caution(risk) } })),
+    deference: wording.risks.deference,
     houseRules: markdownHtml(library.cautions ?? ""),
-    ...(pack.plan === undefined ? {} : { plan: planView(pack.plan, wordingOf(library.language)) }),
+    ...(pack.plan === undefined ? {} : { plan: planView(pack.plan, wording) }),
     downloads: packDownloads(pack),
   };
 }
 
 function planView(plan: ClassPlan, wording: Wording): PlanView {
-  const { blocks, activities } = plan;
+  const { clock } = wording.time;
   const text = planText(plan, wording);
   const activityView = (activity: Activity): ActivityView => ({
     ...text.activity(activity),
-    clock: clockText(activity.start),
-    length: clockText(activity.seconds),
-    load: Object.entries(activity.load)
-      .map(([part, times]) => `${part} ${times}`)
-      .join(", "),
+    clock: clock(activity.start),
+    length: clock(activity.seconds),
+    load: wording.routine.contacts(activity.load),
   });
   const cautionsOf = (all: readonly Activity[]) =>
-    risks.filter((risk) => all.some(({ cautions }) => cautions.includes(risk))).map((risk) => cautionOf(risk).label);
+    risks.filter((risk) => all.some(({ cautions }) => cautions.includes(risk))).map(wording.risks.label);
   return {
     summary: text.summary,
-    blocks: blocks.map(({ topic, start, seconds, from, to }) => ({
-      clock: clockText(start),
-      label: text.block(topic),
-      length: clockText(seconds),
-      cautions: cautionsOf(activities.slice(from, to)),
-      activities: activities.slice(from, to).map(activityView),
-    })),
+    blocks: plan.blocks.map(({ topic, start, seconds, from, to }) => {
+      const activities = plan.activities.slice(from, to);
+      return {
+        clock: clock(start),
+        label: text.block(topic),
+        length: clock(seconds),
+        cautions: cautionsOf(activities),
+        activities: activities.map(activityView),
+      };
+    }),
   };
 }
 

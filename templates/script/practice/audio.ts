@@ -1,12 +1,12 @@
 import { begin, carried, type Moment, next, type Practice, paced, positionAt, type Sound } from "./schedule.js";
 import type { Source } from "./source.js";
 
-/** Seconds by which clicks are handed over before they sound: longer than the slowest timer of a page in the background. */
-const ahead = 1.5;
+/** Seconds by which clicks are scheduled before they sound: longer than the slowest timer of a page in the background. */
+const lookahead = 1.5;
 /** Seconds between the learner's touch and the first click. */
-const breath = 0.15;
+const startDelay = 0.15;
 
-const voices: Readonly<Record<Sound, { readonly pitch: number; readonly level: number }>> = {
+const tones: Readonly<Record<Sound, { readonly pitch: number; readonly level: number }>> = {
   count: { pitch: 1150, level: 0.45 },
   accent: { pitch: 1720, level: 0.95 },
   "count-in": { pitch: 760, level: 0.6 },
@@ -14,20 +14,20 @@ const voices: Readonly<Record<Sound, { readonly pitch: number; readonly level: n
 
 /** Plays the clicks of a practice on a context's clock. A timer only has to call `wake`; it decides no time. */
 export function clicks(context: AudioContext | OfflineAudioContext): Source {
-  const knocks = new Map<Sound, AudioBuffer>();
+  const clickSounds = new Map<Sound, AudioBuffer>();
   let wanted: Practice | undefined;
-  /** Handed over and not yet past, in order: the first is the one that sounds now. */
+  /** Scheduled and not yet past, in order: the first is the one that sounds now. */
   let queue: { readonly moment: Moment; readonly cancel: () => void }[] = [];
   let upcoming: Moment | undefined;
 
-  const hand = (moment: Moment) => {
+  const schedule = (moment: Moment) => {
     const { sound } = moment.step;
     const late = moment.time < context.currentTime;
-    return { moment, cancel: sound && !late ? knock(context, knocks, sound, moment.time) : () => {} };
+    return { moment, cancel: sound && !late ? scheduleClick(context, clickSounds, sound, moment.time) : () => {} };
   };
   const wake = () => {
-    while (upcoming && upcoming.time < context.currentTime + ahead) {
-      queue.push(hand(upcoming));
+    while (upcoming && upcoming.time < context.currentTime + lookahead) {
+      queue.push(schedule(upcoming));
       upcoming = next(upcoming);
     }
     const heard = queue.findLastIndex(({ moment }) => moment.time <= context.currentTime - latency(context));
@@ -39,16 +39,16 @@ export function clicks(context: AudioContext | OfflineAudioContext): Source {
     wanted = undefined;
     upcoming = undefined;
   };
-  /** The next count keeps its time and its click; all that was handed over after it is taken back and computed anew. */
-  const turn = (alter: (moment: Moment) => Moment | undefined) => {
+  /** The next count keeps its time and its click; all that was scheduled after it is cancelled and computed anew. */
+  const changeFromNext = (alter: (moment: Moment) => Moment | undefined) => {
     const index = queue.findIndex(({ moment }) => moment.time > context.currentTime);
-    const handed = queue[index];
-    const from = handed?.moment ?? upcoming;
+    const scheduled = queue[index];
+    const from = scheduled?.moment ?? upcoming;
     const moment = from && alter(from);
     if (!moment) return false;
-    for (const { cancel } of handed ? queue.splice(index + 1) : []) cancel();
-    if (handed) queue[index] = { ...handed, moment };
-    upcoming = handed ? next(moment) : moment;
+    for (const { cancel } of scheduled ? queue.splice(index + 1) : []) cancel();
+    if (scheduled) queue[index] = { ...scheduled, moment };
+    upcoming = scheduled ? next(moment) : moment;
     wake();
     return true;
   };
@@ -59,7 +59,7 @@ export function clicks(context: AudioContext | OfflineAudioContext): Source {
       wanted = practice;
       if (context instanceof AudioContext) await context.resume();
       if (wanted !== practice) return;
-      upcoming = begin(practice, context.currentTime + breath, percent);
+      upcoming = begin(practice, context.currentTime + startDelay, percent);
       wake();
     },
     stop: () => {
@@ -67,9 +67,9 @@ export function clicks(context: AudioContext | OfflineAudioContext): Source {
       // An idle audio clock would keep the phone's sound hardware awake.
       if (context instanceof AudioContext) void context.suspend();
     },
-    change: (practice) => turn((moment) => carried(moment, practice)),
+    change: (practice) => changeFromNext((moment) => carried(moment, practice)),
     setSpeed: (percent) => {
-      turn((moment) => paced(moment, percent));
+      changeFromNext((moment) => paced(moment, percent));
     },
     wake,
     where: () => {
@@ -93,9 +93,14 @@ function latency(context: BaseAudioContext): number {
 }
 
 /** Has a click sound at a time of the context's clock; returns how to take it back. */
-function knock(context: BaseAudioContext, knocks: Map<Sound, AudioBuffer>, sound: Sound, time: number): () => void {
-  const buffer = knocks.get(sound) ?? carve(context, sound);
-  knocks.set(sound, buffer);
+function scheduleClick(
+  context: BaseAudioContext,
+  clickSounds: Map<Sound, AudioBuffer>,
+  sound: Sound,
+  time: number,
+): () => void {
+  const buffer = clickSounds.get(sound) ?? clickSound(context, sound);
+  clickSounds.set(sound, buffer);
   const source = new AudioBufferSourceNode(context, { buffer });
   source.connect(context.destination);
   source.start(time);
@@ -103,14 +108,14 @@ function knock(context: BaseAudioContext, knocks: Map<Sound, AudioBuffer>, sound
 }
 
 /** A short knock: a tone and its fifth that begin at once and die away within sixty milliseconds. */
-function carve(context: BaseAudioContext, sound: Sound): AudioBuffer {
-  const { pitch, level } = voices[sound];
+function clickSound(context: BaseAudioContext, sound: Sound): AudioBuffer {
+  const { pitch, level } = tones[sound];
   const buffer = context.createBuffer(1, Math.ceil(context.sampleRate * 0.06), context.sampleRate);
   const samples = buffer.getChannelData(0);
   for (let i = 0; i < samples.length; i++) {
-    const turn = (2 * Math.PI * pitch * i) / context.sampleRate;
+    const phase = (2 * Math.PI * pitch * i) / context.sampleRate;
     const fade = Math.exp((-i / context.sampleRate) * 90);
-    samples[i] = level * fade * (0.75 * Math.sin(turn) + 0.25 * Math.sin(turn * 1.5));
+    samples[i] = level * fade * (0.75 * Math.sin(phase) + 0.25 * Math.sin(phase * 1.5));
   }
   return buffer;
 }

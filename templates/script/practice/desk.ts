@@ -1,5 +1,7 @@
+import type { RoutineFigures } from "../../../src/publishing/record/figures-of.js";
+import type { PlayerWording } from "../../../src/wording/player.js";
 import type { Wish } from "./schedule.js";
-import { exact, type RoutineFile, type Score, sectionTitle } from "./score.js";
+import { exact, type Score, sectionTitle } from "./score.js";
 
 /** The controls of the player, read as what the learner asks for. */
 export interface Desk {
@@ -13,7 +15,7 @@ export interface Desk {
 export const slowest = 50;
 export const fastest = 110;
 
-export function desk(form: HTMLFormElement, file: RoutineFile, score: Score): Desk {
+export function desk(form: HTMLFormElement, file: RoutineFigures, score: Score, wording: PlayerWording): Desk {
   const field = (name: string) => form.elements.namedItem(name) as HTMLInputElement | HTMLSelectElement;
   const number = (name: string) => Number(field(name).value);
   const ticked = (name: string) => (field(name) as HTMLInputElement).checked;
@@ -23,18 +25,20 @@ export function desk(form: HTMLFormElement, file: RoutineFile, score: Score): De
 
   const last = score.sections.length - 1;
   for (const name of ["from", "to"])
-    field(name).append(...score.sections.map((_, index) => new Option(sectionTitle(score, index), String(index))));
+    field(name).append(
+      ...score.sections.map((_, index) => new Option(sectionTitle(score, index, wording), String(index))),
+    );
   const choose = (from: number, to: number) => {
     field("from").value = String(from);
     field("to").value = String(Math.max(from, to));
-    if (one) one.textContent = sectionTitle(score, from);
+    if (one) one.textContent = sectionTitle(score, from, wording);
   };
   choose(0, last);
-  form.querySelector("[data-speeds]")?.append(...(file.practice ?? []).map(({ percent }) => speedButton(percent)));
+  form.querySelector("[data-speeds]")?.append(...file.practice.map(({ percent }) => speedButton(percent, wording)));
 
   const showPercent = (percent: number) => {
     field("speed").value = String(percent);
-    const text = `${percent} %, ${Math.round((tempo * percent) / 10) / 10} counts a minute`;
+    const text = wording.speed(percent, Math.round((tempo * percent) / 10) / 10);
     if (output) output.textContent = text;
     field("speed").setAttribute("aria-valuetext", text);
   };
@@ -63,10 +67,10 @@ function climbOf(by: number, every: number, until: number): NonNullable<Wish["cl
   };
 }
 
-function speedButton(percent: number): HTMLButtonElement {
+function speedButton(percent: number, wording: PlayerWording): HTMLButtonElement {
   const button = document.createElement("button");
   button.type = "button";
   button.dataset.percent = String(percent);
-  button.textContent = `${percent} %`;
+  button.textContent = wording.percent(percent);
   return button;
 }

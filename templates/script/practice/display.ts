@@ -1,3 +1,4 @@
+import type { PlayerWording } from "../../../src/wording/player.js";
 import { type Score, sectionTitle } from "./score.js";
 import type { Sight } from "./sight.js";
 
@@ -7,43 +8,41 @@ export interface Shown extends Omit<Sight, "state"> {
   readonly group: string;
 }
 
-/** What stands above the cue, and makes clear that it isn't danced yet. */
-const kickers: Readonly<Record<Shown["state"], string>> = {
-  rest: "",
-  count: "",
-  "count-in": "Count-in, then",
-  wait: "Wait, then",
-};
-
-const smallest = 7;
+const smallestSize = 7;
 
 /** Writes what there is to see on every face of the player: the one in the page and the one for afar. */
-export function display(root: HTMLElement, score: Score): { show: (shown: Shown) => void; refit: () => void } {
+export function display(
+  root: HTMLElement,
+  score: Score,
+  wording: PlayerWording,
+): { show: (shown: Shown) => void; refit: () => void } {
   const faces = [...root.querySelectorAll<HTMLElement>("[data-face]")];
   const refit = () => {
-    for (const face of faces) for (const box of face.querySelectorAll<HTMLElement>("[data-fit]")) enlarge(box);
+    for (const face of faces) for (const box of face.querySelectorAll<HTMLElement>("[data-fit]")) fitText(box);
   };
   addEventListener("resize", refit);
   return {
     refit,
     show: (shown) => {
-      const texts = textsOf(shown, score);
-      for (const face of faces) for (const box of write(face, shown, texts)) enlarge(box);
+      const texts = textsOf(shown, score, wording);
+      for (const face of faces) for (const box of write(face, shown, texts)) fitText(box);
     },
   };
 }
 
-function textsOf(shown: Shown, score: Score): Readonly<Record<string, string>> {
-  const early = shown.state === "count-in" || shown.state === "wait";
+function textsOf(shown: Shown, score: Score, wording: PlayerWording): Readonly<Record<string, string>> {
+  // What stands above the cue makes clear that it isn't danced yet.
+  const kicker = { rest: "", count: "", "count-in": wording.countInThen, wait: wording.waitThen }[shown.state];
+  const early = kicker !== "";
   const cue = early ? shown.next : shown.cue;
   const next = early ? undefined : shown.next;
   return {
-    section: [sectionTitle(score, shown.section), shown.group].filter(Boolean).join(", "),
+    section: [sectionTitle(score, shown.section, wording), shown.group].filter(Boolean).join(", "),
     count: shown.count,
     part: shown.part,
-    kicker: kickers[shown.state],
+    kicker,
     call: cue?.call ?? "",
-    cue: cue?.text ?? (early ? "" : "hold"),
+    cue: cue?.text ?? (early ? "" : wording.hold),
     words: cue?.words ?? "",
     "next-on": next?.on ?? "",
     next: next ? (next.call ?? next.text) : "",
@@ -66,8 +65,8 @@ function write(face: HTMLElement, { state, accent }: Shown, texts: Readonly<Reco
 }
 
 /** Sets a box's text as large as it goes: sizes are numbered from the largest, and the style sheet says what they are. */
-function enlarge(box: HTMLElement): void {
-  for (let size = 1; size <= smallest; size++) {
+function fitText(box: HTMLElement): void {
+  for (let size = 1; size <= smallestSize; size++) {
     box.dataset.size = String(size);
     // Lines are measured, not letters: those reach beyond lines as tight as these.
     const reach = box.lastElementChild?.getBoundingClientRect().bottom ?? 0;

@@ -1,9 +1,13 @@
+import type { RoutineFigures } from "../../../src/publishing/record/figures-of.js";
+import { playerWording } from "../../../src/wording/player.js";
 import { desk } from "./desk.js";
 import { farView } from "./far.js";
 import { listenToKeys } from "./keys.js";
 import { player } from "./player.js";
-import { type RoutineFile, score } from "./score.js";
+import { score } from "./score.js";
 import { song } from "./song.js";
+
+const wording = playerWording(document.documentElement.lang);
 
 /** An element of the player's own markup. */
 function part<T extends HTMLElement>(root: HTMLElement, name: string): T {
@@ -12,15 +16,15 @@ function part<T extends HTMLElement>(root: HTMLElement, name: string): T {
   return found;
 }
 
-async function furnish(root: HTMLElement): Promise<void> {
+async function setUp(root: HTMLElement): Promise<void> {
   const answer = await fetch(root.dataset.practice ?? "");
   if (!answer.ok) throw new Error(String(answer.status));
-  const file = (await answer.json()) as RoutineFile;
+  const file = (await answer.json()) as RoutineFigures;
   const routine = score(file);
   const form = part<HTMLFormElement>(root, "desk");
-  const controls = desk(form, file, routine);
+  const controls = desk(form, file, routine, wording);
   const audio = part<HTMLAudioElement>(root, "audio");
-  const play = player({ root, file, score: routine, desk: controls, audio });
+  const play = player({ root, file, score: routine, desk: controls, audio, wording });
 
   form.addEventListener("submit", (event) => event.preventDefault());
   form.addEventListener("input", ({ target }) => {
@@ -29,7 +33,7 @@ async function furnish(root: HTMLElement): Promise<void> {
       const { from, to } = controls.wish();
       controls.choose(target.name === "to" ? Math.min(from, to) : from, to);
       play.restart();
-    } else if (target instanceof HTMLInputElement && target.name !== "file") play.rethink();
+    } else if (target instanceof HTMLInputElement && target.name !== "file") play.changeRounds();
   });
   for (const button of root.querySelectorAll("[data-start]")) button.addEventListener("click", play.toggle);
   for (const button of root.querySelectorAll<HTMLElement>("[data-step]"))
@@ -50,8 +54,9 @@ async function furnish(root: HTMLElement): Promise<void> {
     root.scrollIntoView();
     part(root, "start").focus({ preventScroll: true });
   });
-  document.addEventListener("countleaf:view", play.look);
-  song(root, audio, play, () => routine.sections[controls.wish().from]?.start ?? 0);
+  document.addEventListener("countleaf:view", play.showView);
+  const chosen = () => routine.sections[controls.wish().from]?.start ?? 0;
+  song({ root, audio, player: play, chosen, wording });
   farView(part<HTMLDialogElement>(root, "far"), part(root, "afar"), play.refit);
   listenToKeys(root);
   for (const button of root.querySelectorAll<HTMLButtonElement>("button:disabled")) button.disabled = false;
@@ -65,8 +70,8 @@ if (root) {
     (entries) => {
       if (!entries.some(({ isIntersecting }) => isIntersecting)) return;
       near.disconnect();
-      furnish(root).catch(() => {
-        part(root, "news").textContent = "The counts could not be loaded. Load the page again to practise.";
+      setUp(root).catch(() => {
+        part(root, "news").textContent = wording.notLoaded;
       });
     },
     { rootMargin: "600px" },

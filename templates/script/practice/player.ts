@@ -1,8 +1,10 @@
+import type { RoutineFigures } from "../../../src/publishing/record/figures-of.js";
+import type { PlayerWording } from "../../../src/wording/player.js";
 import { clicks } from "./audio.js";
 import { type Desk, fastest, slowest } from "./desk.js";
 import { display } from "./display.js";
 import { layOut, type Practice, phraseStart } from "./schedule.js";
-import { cues, type RoutineFile, type Score, sectionTitle, type View } from "./score.js";
+import { cues, type Score, sectionTitle, type View } from "./score.js";
 import { sightAt } from "./sight.js";
 import type { Source, Where } from "./source.js";
 import { type Track, track } from "./track.js";
@@ -17,31 +19,32 @@ export interface Player {
   /** Another run of sections was chosen. */
   readonly restart: () => void;
   /** Something about the rounds was chosen anew. */
-  readonly rethink: () => void;
+  readonly changeRounds: () => void;
   readonly setSpeed: (percent: number) => void;
   /** Another version or side was chosen for the page. */
-  readonly look: () => void;
+  readonly showView: () => void;
   readonly refit: () => void;
   readonly say: (news: string) => void;
 }
 
-/** Milliseconds between two looks at what must be handed to the audio clock next. */
-const nap = 200;
+/** Milliseconds between two calls that have the source schedule what comes next. */
+const wakeInterval = 200;
 
 export function player(given: {
   readonly root: HTMLElement;
-  readonly file: RoutineFile;
+  readonly file: RoutineFigures;
   readonly score: Score;
   readonly desk: Desk;
   readonly audio: HTMLAudioElement;
+  readonly wording: PlayerWording;
 }): Player {
-  const { root, file, score, desk, audio } = given;
-  const face = display(root, score);
+  const { root, file, score, desk, audio, wording } = given;
+  const face = display(root, score, wording);
   const keepAwake = wakeLock();
   const own = track(audio, file.slug, file.music.firstCount);
   let clicking: Source | undefined;
   let view = viewOfPage(file);
-  let shownCues = cues(file, score, view);
+  let shownCues = cues(file, score, view, wording);
   let running = false;
   /** None while the learner plays a song by the browser's own buttons. */
   let practice: Practice | undefined;
@@ -78,7 +81,7 @@ export function player(given: {
     const again = practice && practice.round.length > 0 ? { again: practice.origin } : {};
     const sight = sightAt(score, inRun, { begins: leadsTo, ...again }, position);
     face.show({ ...sight, group: view.group });
-    if (section !== sight.section && section >= 0) say(sectionTitle(score, sight.section));
+    if (section !== sight.section && section >= 0) say(sectionTitle(score, sight.section, wording));
     section = sight.section;
   };
   const frame = () => {
@@ -86,8 +89,8 @@ export function player(given: {
     source().wake();
     const where = source().where();
     if (where?.over) {
-      settle(undefined);
-      say("End of the run.");
+      rest(undefined);
+      say(wording.ended);
       return;
     }
     if (where) {
@@ -98,50 +101,50 @@ export function player(given: {
     requestAnimationFrame(frame);
   };
   const run = () => {
-    label(root, "Pause");
+    label(root, wording.pause);
     section = -1;
     if (running) return;
     running = true;
-    timer = window.setInterval(() => source().wake(), nap);
+    timer = window.setInterval(() => source().wake(), wakeInterval);
     keepAwake(true);
     requestAnimationFrame(frame);
   };
-  const settle = (beat: number | undefined) => {
+  const rest = (beat: number | undefined) => {
     running = false;
     resume = beat;
     practice = undefined;
     clearInterval(timer);
     source().stop();
     keepAwake(false);
-    label(root, beat === undefined ? "Start" : "Go on");
+    label(root, beat === undefined ? wording.start : wording.goOn);
     showRest();
   };
   const start = async () => {
     const wish = desk.wish();
-    const laid = layOut(score, { ...wish, ...(resume === undefined ? {} : { resume }) });
-    practice = laid;
+    const laidOut = layOut(score, { ...wish, ...(resume === undefined ? {} : { resume }) });
+    practice = laidOut;
     percent = desk.percent();
     run();
-    say(`Started: ${sectionTitle(score, wish.from)}, ${percent} %.`);
+    say(wording.started(sectionTitle(score, wish.from, wording), percent));
     try {
-      await source().start(laid, percent);
+      await source().start(laidOut, percent);
     } catch {
       // A play that a pause overtook was refused too, and that is no trouble.
-      if (practice !== laid) return;
-      settle(undefined);
-      say("This browser can't play that. Try another file of the song.");
+      if (practice !== laidOut) return;
+      rest(undefined);
+      say(wording.cannotPlay);
     }
   };
   const pause = () => {
     if (!running) return;
     const where = source().where();
-    settle(where && practice ? phraseStart(score, Math.max(where.position, where.leadsTo)) : undefined);
-    say("Paused.");
+    rest(where && practice ? phraseStart(score, Math.max(where.position, where.leadsTo)) : undefined);
+    say(wording.paused);
   };
   const restart = () => {
     resume = undefined;
     if (running) void start();
-    else settle(undefined);
+    else rest(undefined);
   };
 
   audio.addEventListener("play", () => {
@@ -161,7 +164,7 @@ export function player(given: {
       void start();
     },
     restart,
-    rethink: () => {
+    changeRounds: () => {
       if (practice && running && !source().change(layOut(score, desk.wish()))) void start();
     },
     setSpeed: (wanted) => {
@@ -169,9 +172,9 @@ export function player(given: {
       desk.showPercent(within);
       if (running) source().setSpeed(within);
     },
-    look: () => {
+    showView: () => {
       view = viewOfPage(file);
-      shownCues = cues(file, score, view);
+      shownCues = cues(file, score, view, wording);
       if (!running) showRest();
     },
     refit: face.refit,
@@ -180,7 +183,7 @@ export function player(given: {
 }
 
 /** The version, side and group that the page shows; of a page that shows all groups, the first. */
-function viewOfPage({ taught, groups }: RoutineFile): View {
+function viewOfPage({ taught, groups }: RoutineFigures): View {
   const { version, side, group } = document.documentElement.dataset;
   return { version: version ?? taught, otherSide: side === "mirrored", group: group || (groups?.[0] ?? "") };
 }

@@ -1,74 +1,5 @@
-/** What practice reads of a published routine's `routine.json`. */
-export interface RoutineFile {
-  readonly slug: string;
-  readonly title: string;
-  readonly music: {
-    /** Exact: a number, or a fraction such as "277/3". */
-    readonly countsPerMinute: number | string;
-    /** Counts in a phrase. */
-    readonly phrase: number;
-    /** Seconds from the start of the track. */
-    readonly firstCount: number;
-    readonly countIn: number;
-  };
-  readonly taught: string;
-  readonly sections: readonly FileSection[];
-  readonly clicks: readonly FileClick[];
-  /** Names of the groups that dance different counts at once, where there are any. */
-  readonly groups?: readonly string[];
-  readonly versions: readonly FileVersion[];
-  /** Speeds that the library suggests. */
-  readonly practice?: readonly { readonly percent: number }[];
-}
-
-export interface FileVersion {
-  readonly id: string;
-  /** Where there are groups: of the first. */
-  readonly moves: readonly FileMove[];
-  /** The groups after the first. */
-  readonly groups?: readonly { readonly name: string; readonly moves: readonly FileMove[] }[];
-}
-
-export interface FileSection {
-  readonly name: string;
-  readonly wall: number;
-  readonly pass: number;
-  /** True where it is danced on the other side. */
-  readonly mirrored: boolean;
-  readonly counts: number;
-  /** In counts from the routine's first. */
-  readonly at: number | string;
-  /** Seconds from the routine's first count, rounded to the millisecond. */
-  readonly start: number;
-  /** Exact, as that of the music. */
-  readonly countsPerMinute: number | string;
-}
-
-/** One count of the routine, as it is counted aloud. */
-export interface FileClick {
-  readonly at: number | string;
-  readonly number: number;
-  readonly accent: boolean;
-  /** Index of its section. */
-  readonly section: number;
-  /** From 1 within the section. */
-  readonly phrase: number;
-  /** What is called in place of the number. */
-  readonly say?: string;
-}
-
-export interface FileMove {
-  readonly section: number;
-  readonly on: string;
-  readonly at: number | string;
-  /** In counts. */
-  readonly length: number | string;
-  readonly do: string;
-  readonly mirrored: string;
-  readonly say?: string;
-  readonly mirroredSay?: string;
-  readonly words?: string;
-}
+import type { RoutineFigures } from "../../../src/publishing/record/figures-of.js";
+import type { PlayerWording } from "../../../src/wording/player.js";
 
 /** A routine on the clock: exact starts, in seconds at full tempo from the routine's first count. */
 export interface Score {
@@ -121,10 +52,8 @@ export interface Cue {
 /** A published figure is rounded to the millisecond, so it lies this near to the exact one, in seconds. */
 const rounding = 0.0005 + 1e-9;
 
-const ordinal = ["", "1st", "2nd", "3rd"];
-
 /** "Harbour wall, 2nd time, wall 3, other side": as much as tells it from the others of its name. */
-export function sectionTitle({ sections }: Score, index: number): string {
+export function sectionTitle({ sections }: Score, index: number, wording: PlayerWording): string {
   const section = sections[index];
   if (!section) return "";
   const { name, wall, pass } = section;
@@ -132,9 +61,9 @@ export function sectionTitle({ sections }: Score, index: number): string {
   const walls = sections.some((other) => other.wall > 1);
   return [
     name,
-    repeats ? `${ordinal[pass] ?? `${pass}th`} time` : "",
-    walls ? `wall ${wall}` : "",
-    section.mirrored ? "other side" : "",
+    repeats ? wording.pass(pass) : "",
+    walls ? wording.wall(wall) : "",
+    section.mirrored ? wording.otherSide : "",
   ]
     .filter(Boolean)
     .join(", ");
@@ -151,7 +80,7 @@ export function exact(figure: number | string): number {
  * believed only where it differs from what the counts reach: there the dancers wait, or the track cuts in. So every start
  * is exact where the track times were given to the millisecond, and otherwise within a millisecond.
  */
-export function score(file: RoutineFile): Score {
+export function score(file: RoutineFigures): Score {
   const sections: Section[] = [];
   for (const { name, wall, pass, mirrored, counts, at, start, countsPerMinute } of file.sections) {
     const reached = sections.at(-1)?.end ?? 0;
@@ -184,7 +113,12 @@ export interface View {
 }
 
 /** The moves of a version and group on the clock, on one side. */
-export function cues(file: RoutineFile, { sections }: Score, { version, otherSide, group }: View): readonly Cue[] {
+export function cues(
+  file: RoutineFigures,
+  { sections }: Score,
+  { version, otherSide, group }: View,
+  wording: PlayerWording,
+): readonly Cue[] {
   const danced = file.versions.find(({ id }) => id === version);
   const moves = danced?.groups?.find(({ name }) => name === group)?.moves ?? danced?.moves ?? [];
   return moves.map((move) => {
@@ -194,7 +128,7 @@ export function cues(file: RoutineFile, { sections }: Score, { version, otherSid
       start: startOf(sections, move.section, at),
       end: endOf(sections, move.section, at + exact(move.length)),
       section: move.section,
-      on: onText(move),
+      on: onText(move, wording),
       part: /^\d+([e&a])/.exec(move.on)?.[1] ?? "",
       text: otherSide ? move.mirrored : move.do,
       ...(call ? { call } : {}),
@@ -204,9 +138,9 @@ export function cues(file: RoutineFile, { sections }: Score, { version, otherSid
 }
 
 /** The counts of a move, with its length where they do not tell: "5 (10 counts)". */
-function onText({ on, length }: FileMove): string {
+function onText({ on, length }: RoutineFigures["versions"][number]["moves"][number], wording: PlayerWording): string {
   const long = !/[-,]/.test(on) && exact(length) > 1;
-  return long ? `${on} (${length} counts)` : on.replace("-", "–");
+  return long ? wording.longSpan(on, length) : wording.span(on);
 }
 
 /** Where the next section cuts in early, what lies beyond its start begins with it. */

@@ -24,19 +24,19 @@ export interface Round {
 }
 
 /** The audio clock counts in samples: a moment that is this near has come. */
-const grain = 1e-4;
+const tolerance = 1e-4;
 
 /** What there is to see at a position, in seconds at full tempo from the routine's first count; `cues` end with the run. */
 export function sightAt(score: Score, cues: readonly Cue[], round: Round, position: number): Sight {
-  const now = position + grain;
+  const now = position + tolerance;
   const leads = now < round.begins;
-  const beatIndex = score.beats.findLastIndex(({ start }) => start <= (leads ? round.begins + grain : now));
+  const beatIndex = score.beats.findLastIndex(({ start }) => start <= (leads ? round.begins + tolerance : now));
   const beat = score.beats[beatIndex];
   const after = score.beats[beatIndex + 1];
   const waits = !leads && beat !== undefined && now >= (score.sections[beat.section]?.end ?? 0);
   const target = leads ? beatIndex : beatIndex + 1;
   const here = leads || waits ? undefined : moving(cues, now);
-  const coming = upcoming(cues, round.again, leads ? round.begins - grain : now);
+  const coming = upcoming(cues, round.again, leads ? round.begins - tolerance : now);
   return {
     section: (waits ? after?.section : beat?.section) ?? 0,
     state: leads ? "count-in" : waits ? "wait" : "count",
@@ -48,7 +48,7 @@ export function sightAt(score: Score, cues: readonly Cue[], round: Round, positi
 }
 
 function counted(beat: Beat | undefined, cue: Cue | undefined) {
-  const between = cue !== undefined && beat !== undefined && cue.start > beat.start + grain;
+  const between = cue !== undefined && beat !== undefined && cue.start > beat.start + tolerance;
   return { count: beat?.label ?? "", part: between ? cue.part : "" };
 }
 
@@ -64,5 +64,5 @@ function moving(cues: readonly Cue[], now: number): Cue | undefined {
 
 function upcoming(cues: readonly Cue[], again: number | undefined, now: number): Cue | undefined {
   const within = cues.find(({ start }) => start > now);
-  return within ?? (again === undefined ? undefined : cues.find(({ start }) => start > again - grain));
+  return within ?? (again === undefined ? undefined : cues.find(({ start }) => start > again - tolerance));
 }

@@ -1,20 +1,29 @@
+import type { PlayerWording } from "../../../src/wording/player.js";
 import type { Player } from "./player.js";
 
 /** Opens the learner's own copy of the song and lets them put the counts on it. */
-export function song(root: HTMLElement, audio: HTMLAudioElement, player: Player, chosen: () => number): void {
+export function song(given: {
+  readonly root: HTMLElement;
+  readonly audio: HTMLAudioElement;
+  readonly player: Player;
+  /** Start of the chosen run: seconds at full tempo from the routine's first count. */
+  readonly chosen: () => number;
+  readonly wording: PlayerWording;
+}): void {
+  const { root, audio, player, chosen, wording } = given;
   const { track } = player;
   const controls = root.querySelector<HTMLElement>("[data-song]");
   const input = root.querySelector<HTMLInputElement>("input[name=file]");
   const line = root.querySelector("[data-first-count]");
-  const tell = () => {
-    if (line) line.textContent = `The routine's first count is ${track.firstCount().toFixed(2)} s into this file.`;
+  const showFirstCount = () => {
+    if (line) line.textContent = wording.firstCount(track.firstCount());
   };
   const open = (file: File | undefined) => {
     if (!file || !controls) return;
     player.pause();
     track.open(file);
     controls.hidden = false;
-    tell();
+    showFirstCount();
     player.restart();
   };
   const close = () => {
@@ -24,11 +33,11 @@ export function song(root: HTMLElement, audio: HTMLAudioElement, player: Player,
     if (input) input.value = "";
     player.restart();
   };
-  const press = (name: string, act: (button: HTMLElement) => void) => {
+  const onPress = (name: string, act: (button: HTMLElement) => void) => {
     for (const button of root.querySelectorAll<HTMLElement>(`[data-${name}]`))
       button.addEventListener("click", () => {
         act(button);
-        tell();
+        showFirstCount();
       });
   };
 
@@ -41,9 +50,9 @@ export function song(root: HTMLElement, audio: HTMLAudioElement, player: Player,
   audio.addEventListener("error", () => {
     if (!track.isOpen()) return;
     close();
-    player.say("This browser can't play that file. Try the song as MP3, M4A or WAV.");
+    player.say(wording.cannotOpen);
   });
-  press("one", () => track.alignTo(chosen()));
-  press("nudge", ({ dataset }) => track.nudge(Number(dataset.nudge)));
-  press("away", close);
+  onPress("one", () => track.alignTo(chosen()));
+  onPress("nudge", ({ dataset }) => track.nudge(Number(dataset.nudge)));
+  onPress("away", close);
 }

@@ -15,7 +15,7 @@ export interface Track extends Source {
 }
 
 /** Nearer to the end than this, in seconds, a track is over: browsers report their place in steps. */
-const slack = 0.01;
+const endTolerance = 0.01;
 
 /** @param firstCount where the published routine says that its first count falls, in seconds */
 export function track(audio: HTMLAudioElement, slug: string, firstCount: number): Track {
@@ -25,13 +25,13 @@ export function track(audio: HTMLAudioElement, slug: string, firstCount: number)
   let round = 0;
   let percent = 100;
   /** The place in the track beyond which a new speed holds. */
-  let turn: { readonly after: number; readonly percent: number } | undefined;
+  let speedChange: { readonly after: number; readonly percent: number } | undefined;
 
   const placeOf = (position: number) => Math.max(0, position + firstCount + shift);
   const position = () => audio.currentTime - firstCount - shift;
   const runAt = (speed: number) => {
     percent = speed;
-    turn = undefined;
+    speedChange = undefined;
     audio.playbackRate = speed / 100;
   };
   const moveTo = (seconds: number) => {
@@ -42,7 +42,7 @@ export function track(audio: HTMLAudioElement, slug: string, firstCount: number)
     practice = undefined;
     audio.pause();
   };
-  const isOver = ({ ends }: Practice) => position() >= ends - slack || audio.ended;
+  const isOver = ({ ends }: Practice) => position() >= ends - endTolerance || audio.ended;
   const again = ({ origin, round: [first] }: Practice) => {
     round += 1;
     audio.currentTime = placeOf(origin + (first?.offset ?? 0));
@@ -83,10 +83,10 @@ export function track(audio: HTMLAudioElement, slug: string, firstCount: number)
       return true;
     },
     setSpeed: (speed) => {
-      turn = { after: nextCount(practice, position()), percent: speed };
+      speedChange = { after: nextCount(practice, position()), percent: speed };
     },
     wake: () => {
-      if (turn && position() >= turn.after) runAt(turn.percent);
+      if (speedChange && position() >= speedChange.after) runAt(speedChange.percent);
       if (!practice || practice.round.length === 0 || !isOver(practice)) return;
       again(practice);
       const speed = climbed(practice, round, percent);

@@ -2,7 +2,7 @@
 export function wakeLock(): (hold: boolean) => void {
   let held = false;
   let lock: WakeLockSentinel | undefined;
-  const settle = async () => {
+  const update = async () => {
     try {
       if (held && !document.hidden) {
         const got = await navigator.wakeLock?.request("screen");
@@ -17,9 +17,9 @@ export function wakeLock(): (hold: boolean) => void {
       // A browser may refuse, on low battery for one; the practice goes on.
     }
   };
-  document.addEventListener("visibilitychange", settle);
+  document.addEventListener("visibilitychange", update);
   return (hold) => {
     held = hold;
-    void settle();
+    void update();
   };
 }

@@ -5,6 +5,7 @@ import { choiceStyle, classesFor } from "../../../src/publishing/site/version-ch
 import { emptyLibrary } from "../../../src/reading/read-library.js";
 import { readRoutineText } from "../../../src/reading/read-routine.js";
 import type { Routine } from "../../../src/routine/routine.js";
+import { wordingOf } from "../../../src/wording/wording.js";
 
 function routineOf(frontMatter: string): Routine {
   const head = "title: T\nchoreographer: C\nmusic: { tempo: 60 }\n";
@@ -13,6 +14,7 @@ function routineOf(frontMatter: string): Routine {
   return routine;
 }
 
+const viewsOf = (routine: Routine) => countsView(routine, wordingOf("en"));
 const plainText = (markup: string) => markup.replace(/<[^>]*>/g, "");
 const rows = ({ phrases }: SectionView, phrase = 0) =>
   (phrases[phrase]?.moves ?? []).map(({ on, cue, classes, groups }) =>
@@ -20,7 +22,7 @@ const rows = ({ phrases }: SectionView, phrase = 0) =>
   );
 
 test("what all versions dance alike stands there once, the rest with the classes of those who dance it", () => {
-  const [section] = countsView(
+  const [section] = viewsOf(
     routineOf(`levels: [1, 2, 3]
 taught: 2
 sections:
@@ -39,7 +41,7 @@ sections:
 });
 
 test("counts that nobody named are a hold, in parts of a count too, and not where a move runs on", () => {
-  const [section] = countsView(
+  const [section] = viewsOf(
     routineOf(`sections:
   - name: A
     counts:
@@ -53,7 +55,7 @@ test("counts that nobody named are a hold, in parts of a count too, and not wher
 });
 
 test("groups in canon stand on the room's counts, with their own beside the name", () => {
-  const [section] = countsView(
+  const [section] = viewsOf(
     routineOf(`groups: [Tide, Shore]
 sections:
   - name: A
@@ -80,7 +82,7 @@ sections:
 });
 
 test("a group in canon that dances on the other side is said to", () => {
-  const [section] = countsView(
+  const [section] = viewsOf(
     routineOf(`groups: [Tide, { name: Shore, mirrored: yes }]
 sections: [{ name: A, canon: { Shore: 1 }, counts: [{ 1-8: Lean to the left }] }]`),
   );
@@ -88,7 +90,7 @@ sections: [{ name: A, canon: { Shore: 1 }, counts: [{ 1-8: Lean to the left }] }
 });
 
 test("a move that outlasts its numbers says how long it is", () => {
-  const [section] = countsView(
+  const [section] = viewsOf(
     routineOf(`sections: [{ name: A, counts: [{ 1-4: Walk, 5: { do: Melt, lasts: 10 } }, { 7-8: Rise }] }]`),
   );
   expect(section?.phrases[0]?.moves.map(({ on, lasts }) => [on, lasts])).toEqual([
@@ -98,7 +100,7 @@ test("a move that outlasts its numbers says how long it is", () => {
 });
 
 test("track times of every time that a section is danced, and links into the performance", () => {
-  const [section] = countsView(
+  const [section] = viewsOf(
     routineOf(`video: { performance: https://example.org/p }
 times: 2
 sections:

@@ -15,8 +15,8 @@ import {
 import { type Score, score } from "../../../templates/script/practice/score.js";
 import { timed, timedRoutine } from "../../publishing/fixtures/timed.js";
 import { danced, phrase, section } from "../../publishing/fixtures/written.js";
-import { published } from "./figures.js";
 import { nightFerry } from "./night-ferry.js";
+import { published } from "./published.js";
 
 const tide = score(published(nightFerry));
 const whole: Wish = { from: 0, to: 3, loops: false, countInAgain: true };

@@ -1,12 +1,14 @@
 import { describe, expect, test } from "vitest";
+import { playerWording } from "../../../src/wording/player.js";
 import { cues, score } from "../../../templates/script/practice/score.js";
 import { sightAt } from "../../../templates/script/practice/sight.js";
-import { published } from "./figures.js";
 import { nightFerry } from "./night-ferry.js";
+import { published } from "./published.js";
 
+const english = playerWording("en");
 const file = published(nightFerry);
 const tide = score(file);
-const moves = cues(file, tide, { version: "2", otherSide: false, group: "" });
+const moves = cues(file, tide, { version: "2", otherSide: false, group: "" }, english);
 const count = 60 / 92;
 const see = (position: number, round: { begins: number; again?: number } = { begins: 0 }, list = moves) => {
   const { next, cue, ...rest } = sightAt(tide, list, round, position);

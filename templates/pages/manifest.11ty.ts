@@ -1,6 +1,8 @@
+import type { SiteViews } from "#src/publishing/site/site-config.js";
+
 export const data = { pagination: { data: "onlyShared", size: 1 }, permalink: "manifest.webmanifest" };
 
-export function render({ site }) {
+export function render({ site }: { readonly site: SiteViews }): string {
   const { name, language } = site.library();
   const manifest = {
     name,

@@ -1,8 +1,10 @@
-import { html, raw } from "../dist/publishing/site/html.js";
+import type { FeedEntry } from "#src/publishing/site/feed-view.js";
+import { type Html, html, raw } from "#src/publishing/site/html.js";
+import type { SiteViews } from "#src/publishing/site/site-config.js";
 
 export const data = { pagination: { data: "onlyShared", size: 1 }, permalink: "feed.xml" };
 
-export function render({ site }) {
+export function render({ site }: { readonly site: SiteViews }): string {
   const library = site.library();
   const { id, updated, home, self, entries } = site.feed();
   return html`${raw('<?xml version="1.0" encoding="utf-8"?>')}
@@ -17,7 +19,7 @@ ${entries.map(entry)}</feed>
 `.html;
 }
 
-function entry({ id, title, updated, address, author, summary, styles }) {
+function entry({ id, title, updated, address, author, summary, styles }: FeedEntry): Html {
   return html`<entry>
 <id>${id}</id>
 <title>${title}</title>

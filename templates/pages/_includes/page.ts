@@ -1,4 +1,7 @@
-import { html, jsonBlock } from "../../dist/publishing/site/html.js";
+import { type Html, html, jsonBlock } from "#src/publishing/site/html.js";
+import type { LinkedData } from "#src/publishing/site/structured-data.js";
+import type { Library } from "#src/routine/routine.js";
+import type { Wording } from "#src/wording/wording.js";
 
 /** Own files only, and no inline script or style. A learner's own track and the audio made on the spot are blobs. */
 const policy = [
@@ -14,21 +17,28 @@ const policy = [
 /** Faces that every page shows at once. */
 const early = ["400-normal", "700-normal", "800-normal"];
 
-/**
- * The frame of every page.
- *
- * @param {object} of
- * @param {import("../../src/routine/routine.js").Library} of.library
- * @param {string} of.root the way from the page to the site's first folder: "" or "../../"
- * @param {string} of.path the page's own path from there, as it is published: "routines/low-tide/"
- * @param {string} of.title
- * @param {string} [of.description]
- * @param {object} [of.data] JSON-LD
- * @param {string} [of.preview] slug of the routine whose picture stands for the page where its address is shared
- * @param {readonly string[]} of.scripts modules, by their path in the folder of scripts
- * @param {import("../../src/publishing/site/html.js").Html} of.body
- */
-export function page({ library, root, path, title, description, data, preview, scripts, body }) {
+export interface Page {
+  readonly library: Library;
+  readonly wording: Wording;
+  /** The way from the page to the site's first folder: "" or "../../". */
+  readonly root: string;
+  /** The page's own path from there, as it is published: "routines/low-tide/". */
+  readonly path: string;
+  readonly title: string;
+  readonly description: string;
+  /** JSON-LD. */
+  readonly data: LinkedData;
+  /** Slug of the routine whose picture stands for the page where its address is shared. */
+  readonly preview: string | undefined;
+  /** Modules, by their path in the folder of scripts. */
+  readonly scripts: readonly string[];
+  readonly body: Html;
+}
+
+/** The frame of every page. */
+export function page(of: Page): Html {
+  const { library, root, path, title, description, data, preview, scripts, body } = of;
+  const words = of.wording.site;
   const home = path === "";
   const canonical = library.url && `${library.url}/${path}`;
   return html`<!DOCTYPE html>
@@ -38,7 +48,8 @@ export function page({ library, root, path, title, description, data, preview, s
 <meta http-equiv="Content-Security-Policy" content="${policy}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${home ? title : `${title} · ${library.name}`}</title>
-${description && html`<meta name="description" content="${description}">\n`}<meta name="color-scheme" content="light dark">
+<meta name="description" content="${description}">
+<meta name="color-scheme" content="light dark">
 <meta name="referrer" content="strict-origin-when-cross-origin">
 ${early.map((face) => html`<link rel="preload" href="${root}assets/fonts/atkinson-hyperlegible-next-latin-${face}.woff2" as="font" type="font/woff2" crossorigin>\n`)}<link rel="stylesheet" href="${root}assets/style.css">
 <link rel="icon" href="${root}assets/icon.svg" type="image/svg+xml">
@@ -47,9 +58,11 @@ ${early.map((face) => html`<link rel="preload" href="${root}assets/fonts/atkinso
 ${canonical && html`<link rel="canonical" href="${canonical}">\n<meta property="og:url" content="${canonical}">\n`}<meta property="og:site_name" content="${library.name}">
 <meta property="og:title" content="${title}">
 <meta property="og:type" content="${home ? "website" : "article"}">
-${description && html`<meta property="og:description" content="${description}">\n`}${library.url && preview && shared(`${library.url}/routines/${preview}/preview.png`, title)}${scripts.map((script) => html`<script type="module" src="${root}assets/script/${script}"></script>\n`)}${data && html`<script type="application/ld+json">${jsonBlock(data)}</script>\n`}</head>
+<meta property="og:description" content="${description}">
+${library.url && preview && shared(`${library.url}/routines/${preview}/preview.png`, words.preview(title))}${scripts.map((script) => html`<script type="module" src="${root}assets/script/${script}"></script>\n`)}<script type="application/ld+json">${jsonBlock(data)}</script>
+</head>
 <body>
-<a class="skip" href="#main">Skip to the content</a>
+<a class="skip" href="#main">${words.skip}</a>
 ${
   !home &&
   html`<header class="site-head"><a href="${root}index.html">${library.name}</a></header>
@@ -58,19 +71,18 @@ ${
 ${body}
 </main>
 <footer class="site-foot">
-<p>${library.teacher ? `${library.name}, ${library.teacher}` : library.name}. <a href="${root}feed.xml">Feed of new routines</a></p>
+<p>${words.of(library.name, library.teacher)} <a href="${root}feed.xml">${words.feed}</a></p>
 </footer>
 </body>
 </html>
 `;
 }
 
-/** @param {string} image @param {string} title */
-function shared(image, title) {
+function shared(image: string, alt: string): Html {
   return html`<meta property="og:image" content="${image}">
 <meta property="og:image:width" content="1200">
 <meta property="og:image:height" content="630">
-<meta property="og:image:alt" content="${title}, with its counts">
+<meta property="og:image:alt" content="${alt}">
 <meta name="twitter:card" content="summary_large_image">
 `;
 }

@@ -1,0 +1,23 @@
+const months = [
+  "January",
+  "February",
+  "March",
+  "April",
+  "May",
+  "June",
+  "July",
+  "August",
+  "September",
+  "October",
+  "November",
+  "December",
+];
+
+/** Calendar dates. */
+export const dates = {
+  /** An ISO 8601 calendar date as people read it: "4 March 2026". */
+  day(date: string): string {
+    const [year, month = 0, day] = date.split("-").map(Number);
+    return `${day} ${months[month - 1]} ${year}`;
+  },
+};

@@ -1,0 +1,30 @@
+import { counts } from "./counts.js";
+import { ordinal } from "./language.js";
+
+/** What the player says and shows while somebody practises. */
+export const player = {
+  start: "Start",
+  pause: "Pause",
+  goOn: "Go on",
+  /** What stands above a cue that is not danced yet. */
+  countInThen: "Count-in, then",
+  waitThen: "Wait, then",
+  hold: counts.hold,
+  /** The counts of a move: "5–6". */
+  span: counts.span,
+  /** With its length, in counts as an exact text, where its number does not tell: "5 (10 counts)". */
+  longSpan: (on: string, length: string): string => `${on} (${length} counts)`,
+  pass: (number: number): string => `${ordinal(number)} time`,
+  wall: (number: number): string => `wall ${number}`,
+  otherSide: "other side",
+  percent: (percent: number): string => `${percent} %`,
+  speed: (percent: number, countsPerMinute: number): string => `${percent} %, ${countsPerMinute} counts a minute`,
+  started: (section: string, percent: number): string => `Started: ${section}, ${percent} %.`,
+  paused: "Paused.",
+  ended: "End of the run.",
+  /** @param seconds into the learner's file */
+  firstCount: (seconds: number): string => `The routine's first count is ${seconds.toFixed(2)} s into this file.`,
+  cannotPlay: "This browser can't play that. Try another file of the song.",
+  cannotOpen: "This browser can't play that file. Try the song as MP3, M4A or WAV.",
+  notLoaded: "The counts could not be loaded. Load the page again to practise.",
+};

@@ -1,0 +1,93 @@
+import { list } from "./language.js";
+
+/** A routine: what it is, what it takes and how it starts. */
+export const routine = {
+  description: (title: string, counts: number, choreographer: string): string =>
+    `${title}, a routine of ${counts} counts by ${choreographer}.`,
+  /** What it is learnt as. */
+  kind: "dance routine",
+  adultsOnly: "adults only",
+  teensAndAdults: "teens and adults",
+
+  choreography: <T>(choreographer: string, song: T | undefined, date: T | undefined) =>
+    [
+      `Choreography by ${choreographer}`,
+      song === undefined ? [] : [", to ", song],
+      date === undefined ? [] : [". ", date],
+    ] as const,
+  by: (choreographer: string): string => `by ${choreographer}`,
+  song: <T>(title: T, artist: string) => [title, " by ", artist] as const,
+
+  /* Its figures. */
+  countsInAll: "Counts in all",
+  counts: "Counts",
+  /** @param number as it is set */
+  numberOfCounts: <T>(number: T) => [number, " counts"] as const,
+  run: "One run",
+  tempo: "Tempo",
+  /** After the figure of a tempo. */
+  aMinute: " a minute",
+  /** "1:03, 92 a minute" */
+  pace: (run: string, tempo: string | number): string => `${run}, ${tempo} a minute`,
+  phrases: "Phrases of",
+  accents: { label: "Landing hardest", value: (numbers: readonly number[]): string => list(numbers.map(String)) },
+  feel: { label: "Feel", triplet: "triplet" },
+  firstCountAt: (number: number): string => (number === 1 ? "Count one at" : `First count (${number}) at`),
+
+  version: "Version",
+  group: "Group",
+  allGroups: "All groups",
+  side: "Side",
+  mirrored: "Mirrored",
+
+  onThisPage: "On this page",
+  copyLink: "Copy the link to this view",
+
+  needs: "What you need",
+  needsNothing: "Nothing but room to move.",
+  need: <T>(item: T, required: boolean, why: string | undefined) =>
+    [item, required ? "" : ", if you like", why === undefined ? "" : `: ${why}`] as const,
+
+  takeCare: "Take care",
+
+  starts: "How it starts",
+  /** How one of several groups starts. */
+  groupStart: <T>(group: T, stance: string, otherSide: boolean) =>
+    [group, `: ${stance}`, otherSide ? "; dances on the other side" : ""] as const,
+  countIn: (counts: number, firstNumber: number, firstCount: string): string =>
+    `${counts} counts in, then ${firstNumber === 1 ? "count one" : `the first count (${firstNumber})`} at ${firstCount} in the track.`,
+  room: (space: string, contacts: string): string =>
+    `Room to travel: ${space}.${contacts === "" ? "" : ` Weight or impact in one run: ${contacts}.`}`,
+  /** In metres, across the room and front to back: "0 m × 2.4 m". */
+  space: ({ width, depth }: { readonly width: number; readonly depth: number }): string =>
+    width === 0 && depth === 0 ? "none, it stays on the spot" : `${metres(width)} × ${metres(depth)}`,
+  /** "knees 6, hands 2" */
+  contacts: (load: Readonly<Partial<Record<string, number>>>): string =>
+    Object.entries(load)
+      .map(([part, times]) => `${part} ${times}`)
+      .join(", "),
+
+  pictures: "At a glance",
+  mapIsWide: "The map is wider than this window: draw it along, or scroll it to the side.",
+  map: "Phrase map",
+  mapText: (version: string, mirrored: boolean): string =>
+    `Phrase map, ${version}${mirrored ? ", mirrored" : ""}: sections, height, facing and hits on the track’s clock. The counts say the same in words.`,
+  oneDancer: "one dancer",
+  floorText: (version: string, mirrored: boolean, dancer: string, times: number): string =>
+    `Floor plan, ${version}${mirrored ? ", mirrored" : ""}: the way ${dancer} travels${oneOf(times)}, seen from above. The counts say the same in words.`,
+  floorCaption: (dancer: string, times: number): string =>
+    `The floor from above: the way ${dancer} travels${oneOf(times)}.`,
+
+  takeAway: "Take away",
+  ifYouPost: "If you post it",
+  videoText: "Text for the video’s description",
+  copyText: "Copy the text",
+};
+
+function metres(length: number): string {
+  return `${Math.round(length * 10) / 10} m`;
+}
+
+function oneOf(times: number): string {
+  return times > 1 ? `, one time through of ${times}` : "";
+}

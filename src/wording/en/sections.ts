@@ -1,0 +1,35 @@
+import { counted, plural } from "./language.js";
+
+/** Sections, phrases and moves as they are danced. */
+export const sections = {
+  title: "The counts",
+  besideEveryMove: "show the other versions beside every move",
+  /** After a heading, where it speaks of the other side. */
+  mirrored: "mirrored",
+
+  counts: (number: number): string => counted(number, "count", "counts"),
+  tempoHere: (tempo: string): string => `${tempo} a minute here`,
+  otherSide: "on the other side",
+  tag: "on these times only",
+  wall: (number: number): string => `wall ${number}`,
+  time: (number: number): string => `time ${number}`,
+  canon: (group: string, after: number, otherSide: boolean): string =>
+    `${group}: the same${otherSide ? " on the other side" : ""}, ${counted(after, "count", "counts")} later`,
+
+  phrase: (number: number): string => `Phrase ${number}`,
+  called: <T>(words: T) => ["called ", words] as const,
+
+  /** Of groups in canon: the numbers that are their own, "5" or "5–8", beside those of the room. */
+  ownCounts: (groups: string, on: string): string =>
+    `${groups}, own ${plural(/[–,]/.test(on) ? 2 : 1, "count", "counts")} ${on}`,
+  hit: "hit",
+  steps: (feet: readonly string[]): string =>
+    feet.length === 1 ? `onto the ${feet[0]} foot` : `feet: ${feet.join(", ")}`,
+  withGear: (gear: readonly string[]): string => `With ${gear.join(", ")}`,
+  choose: <T>(ways: readonly T[]) =>
+    ["Your choice: ", ways.map((way, index) => (index > 0 ? [", or ", way] : [way]))] as const,
+  /** @param link leads to the cautions, by the words given */
+  takeCare: <T>(cautions: readonly string[], link: (words: string) => T) =>
+    [`Take care: ${cautions.join(", ")}. `, link("Read the cautions")] as const,
+  takeCareShort: (cautions: readonly string[]): string => `(take care: ${cautions.join(", ")})`,
+};

@@ -1,0 +1,15 @@
+/** A class or workshop: who dances what, and what it takes. */
+export const workshop = {
+  description: (title: string, minutes: number, routines: readonly string[]): string =>
+    `${title}: ${minutes} minutes with ${routines.join(", ")}.`,
+  minutes: "Minutes",
+  numberOfMinutes: (minutes: number): string => `${minutes} minutes`,
+  level: "Taught at",
+  routines: "Routines",
+  danced: "What is danced",
+  bring: "What to bring",
+  need: <T>(item: T, required: boolean, routines: readonly string[]) =>
+    [item, required ? "" : ", if you like", `, for ${routines.join(", ")}`] as const,
+  runningOrder: "The running order",
+  takeAway: "Take away",
+};

@@ -1,0 +1,13 @@
+import { type Html, html } from "#src/publishing/site/html.js";
+import type { RoutineView } from "#src/publishing/site/routine-view.js";
+import type { Wording } from "#src/wording/wording.js";
+
+/** The cautions at the top of a page, with what stands under every list of them. */
+export function care(
+  { cautions, deference, houseRules }: Pick<RoutineView, "cautions" | "deference" | "houseRules">,
+  { routine }: Wording,
+): Html {
+  return html`<section class="care-list" aria-labelledby="care"><h2 id="care">${routine.takeCare}</h2>
+${cautions.length > 0 && html`<ul>${cautions.map(({ classes, value }) => html`<li class="${classes}"><b>${value.label}</b>. ${value.text}</li>`)}</ul>`}
+<p>${deference}</p>${houseRules}</section>`;
+}

@@ -1,0 +1,74 @@
+import type { PhraseView, SectionView } from "#src/publishing/site/counts-view.js";
+import { type Html, html, type Part } from "#src/publishing/site/html.js";
+import type { MoveView, OtherVersionView } from "#src/publishing/site/move-view.js";
+import type { RoutineView } from "#src/publishing/site/routine-view.js";
+import type { Wording } from "#src/wording/wording.js";
+
+/** The counts, section by section. */
+export function counts({ sections, versions }: RoutineView, wording: Wording): Html {
+  const words = wording.sections;
+  return html`<section class="counts" aria-labelledby="counts">
+<h2><span id="counts">${words.title}</span>${versions.length > 1 && versions.map(({ classes, name }) => html`<span class="shown ${classes}">, ${name}</span>`)}<span class="shown mirrored">, ${words.mirrored}</span></h2>
+${versions.length > 1 && html`<p><label class="tick"><input type="checkbox" id="beside"> ${words.besideEveryMove}</label></p>`}
+${sections.map((of) => section(of, wording))}
+</section>`;
+}
+
+function section(of: SectionView, wording: Wording): Html {
+  const { sections, practice } = wording;
+  const facts = [
+    sections.counts(of.counts),
+    of.countsPerMinute && sections.tempoHere(of.countsPerMinute),
+    of.otherSide && sections.otherSide,
+    of.tag && sections.tag,
+    ...of.videos,
+  ];
+  return html`<section class="part">
+<header><div><h3 id="${of.id}">${of.name}</h3>
+${of.words && html`<p class="landing"><q>${of.words}</q></p>`}
+<p class="times"><span class="clocks">${of.times.map(time)}</span>${facts.filter(Boolean).map((text) => html`<span>${text}</span>`)}</p></div>
+<button class="button by-script" type="button" data-practise="${of.danced}" aria-label="${practice.section(of.name)}">${practice.title}</button></header>
+${of.canon.map((text) => html`<p class="canon">${text}.</p>`)}
+${of.note.html !== "" && html`<div class="note prose">${of.note}</div>`}
+${of.phrases.map((of) => phrase(of, wording))}
+</section>
+`;
+}
+
+function time({ clock, through }: SectionView["times"][number], index: number): Html {
+  return html`${index > 0 && " · "}<span class="time">${through && html`${through} `}<span class="clock">${clock}</span></span>`;
+}
+
+function phrase(of: PhraseView, wording: Wording): Html {
+  const words = wording.sections;
+  return html`<div class="phrase"><h4>${words.phrase(of.number)}<span>${of.counts}</span>${of.say && html`<span class="called">${words.called(of.say)}</span>`}<span class="clock">${of.clock}</span></h4>
+<ol class="moves">${of.moves.map((of) => move(of, wording.sections))}</ol></div>
+`;
+}
+
+function move(of: MoveView, words: Wording["sections"]): Html {
+  const kinds = ["move", of.hold && "hold", of.hit && "hit", of.cautions.length > 0 && "risky", of.classes]
+    .filter(Boolean)
+    .join(" ");
+  return html`<li class="${kinds}"><div class="${of.on.length > 3 ? "on long" : "on"}"><span>${of.on}</span>${of.lasts && html`<small>${of.lasts}</small>`}</div><div class="what">${of.groups && html`<p class="group">${of.groups}</p>`}<p class="cue">${of.cue}${of.hit && html` <span class="mark">${words.hit}</span>`}</p>${details(of, words)}</div></li>
+`;
+}
+
+function details(of: MoveView, words: Wording["sections"]): readonly Part[] {
+  return [
+    of.say && html`<p class="say">${words.called(html`<q>${of.say}</q>`)}</p>`,
+    of.words && html`<p class="landing"><q>${of.words}</q></p>`,
+    of.body.length > 0 && html`<p class="body">${of.body.map((text) => html`<span>${text}</span>`)}</p>`,
+    of.cautions.length > 0 &&
+      html`<p class="care">${words.takeCare(of.cautions, (read) => html`<a href="#care">${read}</a>`)}</p>`,
+    of.gear.length > 0 && html`<p class="with">${words.withGear(of.gear)}</p>`,
+    of.choose.length > 0 && html`<p class="choose">${words.choose(of.choose)}</p>`,
+    of.note && html`<p class="tip">${of.note}</p>`,
+    of.otherVersions.length > 0 &&
+      html`<ul class="others">${of.otherVersions.map((of) => otherVersion(of, words))}</ul>`,
+  ];
+}
+
+function otherVersion({ name, moves }: OtherVersionView, words: Wording["sections"]): Html {
+  return html`<li><b>${name}</b> ${moves.map(({ on, cue, cautions }, index) => html`${index > 0 && "; "}${moves.length > 1 && html`<span class="small-on">${on}</span> `}${cue}${cautions.length > 0 && html` <span class="care">${words.takeCareShort(cautions)}</span>`}`)}</li>`;
+}

@@ -1,0 +1,179 @@
+import { type Html, html, raw } from "#src/publishing/site/html.js";
+import type { RoutineFacts } from "#src/publishing/site/routine-facts.js";
+import type { PictureView, RoutineView } from "#src/publishing/site/routine-view.js";
+import type { LinkedData } from "#src/publishing/site/structured-data.js";
+import type { Library } from "#src/routine/routine.js";
+import type { Wording } from "#src/wording/wording.js";
+import { care } from "./care.js";
+import { counts } from "./counts.js";
+import { dateTime } from "./dates.js";
+import { page } from "./page.js";
+import { practice } from "./practice.js";
+
+/** The page of a routine. */
+export function routinePage(
+  library: Library,
+  slug: string,
+  view: RoutineView & { readonly data: LinkedData },
+  wording: Wording,
+): string {
+  return page({
+    library,
+    wording,
+    root: "../../",
+    path: `routines/${slug}/`,
+    title: view.title,
+    description: view.facts.summary ?? wording.routine.description(view.title, view.facts.counts, view.choreographer),
+    data: view.data,
+    preview: slug,
+    scripts: ["routine.js", "practice/main.js"],
+    body: body(view, wording),
+  }).html;
+}
+
+function body(view: RoutineView, wording: Wording): Html {
+  return html`<article class="routine">
+${head(view, wording)}
+<div class="side">
+${choice(view, wording)}
+${onThisPage(view, wording)}
+</div>
+${care(view, wording)}
+<div class="ready">${needs(view, wording)}${start(view, wording)}</div>
+${view.introduction.html !== "" && html`<div class="prose introduction">${view.introduction}</div>`}
+${pictures(view, wording)}
+${practice("routine.json", wording)}
+${counts(view, wording)}
+${view.after.html !== "" && html`<div class="prose after">${view.after}</div>`}
+${videos(view, wording)}
+${takeAway(view, wording)}
+</article>`;
+}
+
+function head(view: RoutineView, { routine: words, dates }: Wording): Html {
+  const { facts } = view;
+  return html`<header class="title">
+<p class="kicker">${[...facts.styles, ...audience(facts, words)].join(" · ")}</p>
+<h1>${view.title}</h1>
+<p class="byline">${words.choreography(view.choreographer, view.song, facts.date === undefined ? undefined : dateTime(facts.date, dates))}</p>
+${facts.summary && html`<p class="summary">${facts.summary}</p>`}
+${pulse(facts.phrase, view.accents)}
+${view.form.length > 0 && html`<ul class="form">${view.form.map((text) => html`<li>${text}</li>`)}</ul>`}
+<dl class="facts">
+${fact(view.form.length > 0 ? words.countsInAll : words.counts, facts.counts)}
+${fact(words.run, view.run)}
+${fact(words.tempo, view.tempo, words.aMinute)}
+${fact(words.phrases, facts.phrase)}
+${view.accents.length > 0 && fact(words.accents.label, words.accents.value(view.accents))}
+${view.triplet && fact(words.feel.label, words.feel.triplet)}
+${fact(words.firstCountAt(view.firstNumber), view.firstCount)}
+</dl>
+</header>`;
+}
+
+function audience({ audience }: RoutineFacts, { adultsOnly, teensAndAdults }: Wording["routine"]): readonly string[] {
+  if (audience === "adult") return [adultsOnly];
+  return audience === "teen" ? [teensAndAdults] : [];
+}
+
+function fact(name: string, value: string | number, unit?: string): Html {
+  return html`<div><dt>${name}</dt><dd>${value}${unit && html`<small>${unit}</small>`}</dd></div>`;
+}
+
+/** The counts of one phrase as an ornament; the facts below say the same in words. */
+function pulse(phrase: number, accents: readonly number[]): Html | false {
+  if (phrase > 16) return false;
+  const count = (_: unknown, index: number) =>
+    accents.includes(index + 1) ? html`<b>${index + 1}</b>` : html`<span>${index + 1}</span>`;
+  return html`<p class="pulse" aria-hidden="true">${Array.from({ length: phrase }, count)}</p>`;
+}
+
+function choice({ versions, groups }: RoutineView, { routine: words }: Wording): Html {
+  return html`<div class="choice">
+<fieldset class="pills"><legend>${words.version}</legend>${versions.map(
+    ({ id, name, taught }, index) =>
+      html`<label><input type="radio" name="version" id="v${index}" value="${id}"${taught && raw(" checked")}><span>${name}</span></label>`,
+  )}</fieldset>
+${
+  groups.length > 0 &&
+  html`<fieldset class="pills"><legend>${words.group}</legend>${[
+    ["all", words.allGroups] as const,
+    ...groups.map((name) => [name, name] as const),
+  ].map(
+    ([value, name], index) =>
+      html`<label><input type="radio" name="group" id="${index === 0 ? "all-groups" : `g${index - 1}`}" value="${index === 0 ? "" : value}"${index === 0 && raw(" checked")}><span>${name}</span></label>`,
+  )}</fieldset>`
+}
+<fieldset class="pills"><legend>${words.side}</legend><label><input type="checkbox" id="mirrored"><span>${words.mirrored}</span></label></fieldset>
+</div>`;
+}
+
+function onThisPage({ sections, videos }: RoutineView, wording: Wording): Html {
+  const words = wording.routine;
+  return html`<nav class="jump" aria-labelledby="jump"><h2 id="jump">${words.onThisPage}</h2><ul>
+<li class="by-script"><a href="#practice">${wording.practice.title}</a></li>
+<li><a href="#counts">${wording.sections.title}</a><ol>${sections.map(({ id, name }) => html`<li><a href="#${id}">${name}</a></li>`)}</ol></li>
+${videos.length > 0 && html`<li><a href="#videos">${wording.videos.watch}</a></li>`}
+<li><a href="#take">${words.takeAway}</a></li>
+</ul>
+<p class="by-script"><button class="button" type="button" data-share>${words.copyLink}</button></p>
+<p class="unseen" role="status" data-shared></p></nav>`;
+}
+
+function needs({ gear }: RoutineView, { routine: words }: Wording): Html {
+  return html`<section aria-labelledby="needs"><h2 id="needs">${words.needs}</h2>
+${
+  gear.length === 0
+    ? html`<p>${words.needsNothing}</p>`
+    : html`<ul class="gear">${gear.map(
+        ({ classes, item, required, why }) =>
+          html`<li class="${classes}">${words.need(html`<b>${item}</b>`, required, why)}</li>`,
+      )}</ul>`
+}</section>`;
+}
+
+function start(view: RoutineView, { routine: words }: Wording): Html {
+  const { starts, countIn, firstCount, firstNumber, versions } = view;
+  return html`<section aria-labelledby="start"><h2 id="start">${words.starts}</h2>
+${starts.map(({ classes, value }) => html`<p class="${classes} stance">${value}</p>`)}
+<p>${words.countIn(countIn, firstNumber, firstCount)}</p>
+${versions.map(({ classes, load, space }) => html`<p class="${classes}">${words.room(space, load)}</p>`)}</section>`;
+}
+
+/** Only what is shown is fetched: a browser leaves a picture out of sight alone until it comes near. */
+function pictures({ maps, floors, facts, groups }: RoutineView, { routine: words }: Wording): Html | false {
+  if (maps.length === 0) return false;
+  const dancer = groups[0] ?? words.oneDancer;
+  const mapText = (map: PictureView, mirrored: boolean) => words.mapText(map.name, mirrored);
+  const floorText = (floor: PictureView, mirrored: boolean) =>
+    words.floorText(floor.name, mirrored, dancer, facts.times);
+  return html`<section class="pictures" aria-labelledby="pictures"><h2 id="pictures">${words.pictures}</h2>
+<p class="strip-hint">${words.mapIsWide}</p>
+<section class="strip" aria-label="${words.map}" tabindex="0">${maps.map((map) => picture(map, mapText))}</section>
+${floors.length > 0 && html`<div class="floor">${floors.map((floor) => picture(floor, floorText))}<p class="floor-caption">${words.floorCaption(dancer, facts.times)}</p></div>`}</section>`;
+}
+
+function picture(of: PictureView, textOf: (of: PictureView, mirrored: boolean) => string): Html {
+  const { classes, file, mirrored } = of;
+  return html`<figure class="${classes}"><img class="as-taught" src="${file}" loading="lazy" alt="${textOf(of, false)}"><img class="mirrored" src="${mirrored}" loading="lazy" alt="${textOf(of, true)}"></figure>`;
+}
+
+function videos({ videos, chapters }: RoutineView, { videos: words }: Wording): Html | false {
+  if (videos.length === 0) return false;
+  return html`<section class="watch" aria-labelledby="videos"><h2 id="videos">${words.watch}</h2>
+<ul class="plain">${videos.map((link) => html`<li>${link}</li>`)}</ul>
+${
+  chapters.length > 0 &&
+  html`<h3>${words.chapters}</h3><ol class="chapters">${chapters.map(({ clock, link }) => html`<li><span class="clock">${clock}</span><span>${link}</span></li>`)}</ol>`
+}</section>`;
+}
+
+function takeAway({ downloads, credit, videoText }: RoutineView, { routine: words }: Wording): Html {
+  return html`<section class="take" aria-labelledby="take"><h2 id="take">${words.takeAway}</h2>
+<ul class="downloads">${downloads.map(({ file, name, kind }) => html`<li><a href="${file}">${name}</a> <small>${kind}</small></li>`)}</ul>
+${credit && html`<h3>${words.ifYouPost}</h3><p class="credit">${credit}</p>`}
+${
+  videoText &&
+  html`<details class="video-text"><summary>${words.videoText}</summary><button class="button by-script" type="button" data-copy>${words.copyText}</button><p class="unseen" role="status"></p><pre tabindex="0">${videoText}</pre></details>`
+}</section>`;
+}

@@ -1,0 +1,131 @@
+import { type Html, html } from "#src/publishing/site/html.js";
+import type { CardView, LibraryView, WorkshopEntry } from "#src/publishing/site/library-view.js";
+import type { SiteViews } from "#src/publishing/site/site-config.js";
+import type { Library } from "#src/routine/routine.js";
+import type { Wording } from "#src/wording/wording.js";
+import { dateTime } from "./_includes/dates.js";
+import { page } from "./_includes/page.js";
+
+export const data = {
+  pagination: { data: "onlyShared", size: 1 },
+  permalink: "index.html",
+};
+
+export function render({ site }: { readonly site: SiteViews }): string {
+  const library = site.library();
+  const wording = site.wording();
+  const view = site.home();
+  return page({
+    library,
+    wording,
+    root: "",
+    path: "",
+    title: library.name,
+    description: wording.library.description(library.name),
+    data: view.data,
+    preview: view.cards[0]?.facts.slug,
+    scripts: ["library.js"],
+    body: body(library, view, wording),
+  }).html;
+}
+
+function body(library: Library, view: LibraryView, wording: Wording): Html {
+  const words = wording.library;
+  return html`<header class="title"><h1>${library.name}</h1>
+${library.teacher && html`<p class="byline">${library.teacher}</p>`}</header>
+<section aria-labelledby="routines"><h2 id="routines">${words.routines}</h2>
+${view.cards.length > 1 && filter(view, wording)}
+<ul class="cards">${view.cards.map((of) => card(of, wording))}</ul>
+<p class="none" data-none hidden>${words.noneFits((all) => html`<button class="button" type="button" data-clear>${all}</button>`)}</p>
+</section>
+${
+  view.workshops.length > 0 &&
+  html`<section aria-labelledby="workshops"><h2 id="workshops">${words.workshops}</h2><ul class="workshops plain">${view.workshops.map((of) => workshop(of, wording))}</ul></section>`
+}`;
+}
+
+/** Of use only with script, and shown only then. */
+function filter({ styles, versions, adultOnly }: LibraryView, { library: words }: Wording): Html {
+  const { floor, tempo, run, gear } = words;
+  return html`<search class="filter by-script" data-filter aria-label="${words.routines}">
+<label class="filter-words">${words.search} <input type="search" name="q" placeholder="${words.searchHint}"></label>
+${
+  styles.length > 1 &&
+  select(
+    words,
+    "style",
+    words.style,
+    styles.map((style) => [style, style]),
+  )
+}
+${
+  versions.length > 1 &&
+  select(
+    words,
+    "version",
+    words.version,
+    versions.map(({ id, name }) => [id, name]),
+  )
+}
+${select(words, "floor", floor.label, [
+  ["no", floor.without],
+  ["yes", floor.with],
+])}
+${select(words, "tempo", tempo.label, [
+  ["slow", tempo.slow],
+  ["medium", tempo.medium],
+  ["fast", tempo.fast],
+])}
+${select(words, "time", run.label, [
+  ["short", run.short],
+  ["middle", run.middle],
+  ["long", run.long],
+])}
+${select(words, "gear", gear.label, [["none", gear.none]])}
+${adultOnly && html`<label class="tick"><input type="checkbox" name="adult" value="out"> ${words.noAdultsOnly}</label>`}
+<p class="filter-left"><span role="status" data-left></span> <button class="button" type="button" data-clear hidden>${words.showAll}</button></p>
+</search>`;
+}
+
+function select(
+  { any }: Wording["library"],
+  name: string,
+  label: string,
+  options: readonly (readonly [value: string, text: string])[],
+): Html {
+  return html`<label>${label} <select name="${name}"><option value="">${any}</option>${options.map(([value, text]) => html`<option value="${value}">${text}</option>`)}</select></label>`;
+}
+
+function card({ facts, run, levels, floor, filterFacts }: CardView, { library, routine }: Wording): Html {
+  const { counts, countsPerMinute, phrase, form, song, gear, styles, audience } = facts;
+  const lines = [
+    // The first sentence is the short one; the others stand on the routine's own page.
+    form.slice(0, 1).map((text) => text.replace(/\.$/, "")),
+    [levels, phrase !== 8 && library.phrases(phrase)],
+    [floor],
+    gear.length > 0 && [library.bring(gear)],
+    [styles.join(", ")],
+  ];
+  return html`<li class="card" data-facts="${JSON.stringify(filterFacts)}">
+<p class="card-counts"><span>${routine.numberOfCounts(html`<b>${counts}</b>`)}</span> <span>${routine.pace(run, countsPerMinute)}</span></p>
+<h3><a href="routines/${facts.slug}/index.html">${facts.title}</a></h3>
+<p class="card-by">${facts.choreographer}${song?.artist && ` · ${library.songBy(song.artist)}`}</p>
+${facts.summary && html`<p class="card-summary">${facts.summary}</p>`}
+<ul class="card-facts">${lines.map(factLine)}</ul>
+${audience !== "all" && html`<p class="card-audience">${capital(audience === "adult" ? routine.adultsOnly : routine.teensAndAdults)}</p>`}
+</li>
+`;
+}
+
+function factLine(texts: readonly (string | false)[] | false): Html | false {
+  const line = texts ? texts.filter(Boolean).join(" · ") : "";
+  return line !== "" && html`<li>${capital(line)}</li>`;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+function workshop({ slug, title, date, venue, minutes }: WorkshopEntry, { workshop, dates }: Wording): Html {
+  return html`<li><h3><a href="workshops/${slug}/index.html">${title}</a></h3><p>${date && html`${dateTime(date, dates)} · `}${venue && `${venue} · `}${workshop.numberOfMinutes(minutes)}</p></li>`;
+}
