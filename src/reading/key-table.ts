@@ -1,6 +1,7 @@
 import type { z } from "zod";
 import { rest } from "./place.js";
 import { librarySchema } from "./schema/library.js";
+import { described } from "./schema/presets.js";
 import { routineSchema } from "./schema/routine.js";
 import { type Bare, bare, within } from "./schema/walk.js";
 import { workshopSchema } from "./schema/workshop.js";
@@ -44,7 +45,7 @@ function row(key: string, about: Bare): string {
   const words = (about.words ?? (entries && bare(entries).words))?.map(code).join(", ");
   const written = about.words ? (words ?? "") : words ? `${example}, of ${words}` : example;
   const cell = (text: string) => text.replaceAll("|", "\\|");
-  return `| ${code(key)}${about.optional ? "" : " (required)"} | ${cell(about.description ?? "")} | ${cell(written)} |\n`;
+  return `| ${code(key)}${about.optional ? "" : " (required)"} | ${cell(described(about))} | ${cell(written)} |\n`;
 }
 
 function code(text: string): string {

@@ -1,16 +1,9 @@
 import { Scalar } from "yaml";
 import { quoted } from "./nearest.js";
 import type { Path } from "./place.js";
+import { isList, isOwnWords } from "./schema/keys.js";
 import { inQuotes } from "./slips/slip.js";
 import type { Report } from "./tree.js";
-
-/* Keys whose value is a text in the author's own words, where a "#" may well be meant as part of it. */
-const ownWords = new Set(
-  (
-    "title choreographer summary credit artist style name words do say note item why venue cautions teacher " +
-    "chapters choose same-as gear contacts for"
-  ).split(" "),
-);
 
 /** Warns of what in a text was perhaps meant otherwise. */
 export function warnOfText(source: string, node: Scalar, path: Path, report: Report): void {
@@ -27,7 +20,7 @@ export function warnOfText(source: string, node: Scalar, path: Path, report: Rep
  * stand apart: two spaces or more before the "#", and one after it.
  */
 function commentWarning(source: string, node: Scalar, path: Path, report: Report): void {
-  if (node.type !== Scalar.PLAIN || !node.range || !isOwnWords(path)) return;
+  if (node.type !== Scalar.PLAIN || !node.range || !isAuthorsText(path)) return;
   const end = node.range[1];
   const after = source.slice(end, source.indexOf("\n", end) >>> 0);
   const comment = /^([ \t]+)#(.*)$/.exec(after);
@@ -41,14 +34,11 @@ function commentWarning(source: string, node: Scalar, path: Path, report: Report
   );
 }
 
-function isOwnWords(path: Path): boolean {
+function isAuthorsText(path: Path): boolean {
   const last = path.at(-1);
   const key = typeof last === "number" ? path.at(-2) : last;
-  return ownWords.has(String(key)) || /^\d/.test(String(key)) || path.at(-2) === "options";
+  return isOwnWords(String(key)) || /^\d/.test(String(key)) || path.at(-2) === "options";
 }
-
-/* Keys whose value may be a list. */
-const lists = new Set("style accents step contacts risk gear choose allow for levels adaptations routines".split(" "));
 
 /**
  * What is said of keys without a value that commas inside { } made.
@@ -72,7 +62,7 @@ export function commaMessage(
   const text = [before.value, ...keys].join(", ");
   if (/^[“”„]/.test(text))
     return `${start} Curly quotes do not hold a text together; type straight ones: ${whole(text.replace(/[“”„]/g, ""))}.`;
-  if (lists.has(before.key)) return `${start} Put a list in square brackets: ${quoted(`${before.key}: [${text}]`)}.`;
+  if (isList(before.key)) return `${start} Put a list in square brackets: ${quoted(`${before.key}: [${text}]`)}.`;
   return `${start} If it belongs to the text before it, put that in quotes: ${whole(text)}.`;
 }
 
@@ -83,7 +73,7 @@ export function emptyMessage(key: string, from: string): string {
     return `\`${key}:\` has no value: everything from the \`#\` on is left out as a remark. Put the text in quotes: ${quoted(`${key}: "${remark}"`)}.`;
   }
   if (/^\d/.test(key)) return `Nothing is written after \`${key}:\`. Write the move, for example \`${key}: hold\`.`;
-  return ownWords.has(key)
+  return isOwnWords(key)
     ? `Nothing is written after \`${key}:\`. Write it there; a line that is not needed can go.`
     : `Nothing is written after \`${key}:\`. Write it there, or start the lines that belong to it two spaces further in.`;
 }

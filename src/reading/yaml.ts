@@ -1,8 +1,8 @@
 import { Composer, type Document, LineCounter, type Node, type ParsedNode } from "yaml";
+import { definedOnly } from "../routine/defined-only.js";
 import type { Place } from "../routine/problem.js";
 import { type Excess, tokensOf } from "./excess.js";
 import type { Position, TextFinding } from "./finding.js";
-import { given } from "./given.js";
 import { type Cure, mend, plainReason } from "./mend.js";
 import { parentOf } from "./place.js";
 import { readTree } from "./tree.js";
@@ -78,7 +78,7 @@ function parse(text: string): Parsed {
   const options = { schema: "failsafe", uniqueKeys: false, prettyErrors: false, logLevel: "silent" } as const;
   const documents = new Composer(options).compose(tokens, true, text.length);
   const [document, second] = withoutTraces(() => firstTwo(documents as Iterable<Document.Parsed<ParsedNode>>));
-  return { text, counter, lineOf, ...given({ document, more: second?.range[0], excess }) };
+  return { text, counter, lineOf, ...definedOnly<Parsed>({ document, more: second?.range[0], excess }) };
 }
 
 function firstTwo<Value>([first, second]: Iterable<Value>) {

@@ -15,16 +15,19 @@ interface Definition {
   readonly options?: readonly z.ZodType[];
   readonly entries?: Readonly<Record<string, string>>;
   readonly values?: readonly unknown[];
+  readonly defaultValue?: unknown;
 }
 
-function definition(schema: z.ZodType): Definition {
+function definition(schema: z.core.$ZodType): Definition {
   return schema._zod.def as unknown as Definition;
 }
 
 /** A schema without its wrappers, and all the notes on the way to it, the outer ones first. */
 export interface Bare extends About {
-  readonly schema: z.ZodType;
+  /** True of a key that may be left out. */
   readonly optional: boolean;
+  /** What stands for the key where it is left out. */
+  readonly preset?: unknown;
   readonly keys?: Readonly<Record<string, z.ZodType>>;
   readonly entry?: z.ZodType;
   /** What a key must be, where the keys are not fixed. */
@@ -33,12 +36,16 @@ export interface Bare extends About {
   readonly words?: readonly string[];
 }
 
-/** Takes the wrappers (optional, transformed, grouped) off a schema. */
-export function bare(schema: z.ZodType): Bare {
-  let [about, inner, optional]: [About, z.ZodType, boolean] = [notes(schema), schema, false];
+const leftOut = ["optional", "default", "prefault"];
+
+/** Takes the wrappers (optional, with a default, transformed, grouped) off a schema. */
+export function bare(schema: z.core.$ZodType): Bare {
+  let [about, inner, optional]: [About, z.core.$ZodType, boolean] = [notes(schema), schema, false];
+  let preset: unknown;
   for (;;) {
-    const { type, innerType, in: before, out: after } = definition(inner);
-    if (type === "optional") optional = true;
+    const { type, innerType, in: before, out: after, defaultValue } = definition(inner);
+    optional ||= leftOut.includes(type);
+    preset ??= defaultValue;
     const next = innerType ?? (before && definition(before).type === "transform" ? after : before);
     if (!next) break;
     inner = next;
@@ -49,8 +56,8 @@ export function bare(schema: z.ZodType): Bare {
   const words = entries ? Object.values(entries) : values?.map(String);
   return {
     ...about,
-    schema: inner,
     optional,
+    ...(preset === undefined ? {} : { preset }),
     ...(shape ? { keys: shape } : {}),
     ...(entry ? { entry } : {}),
     ...(keyType ? { key: keyType } : {}),

@@ -1,5 +1,5 @@
 import { quoted } from "../nearest.js";
-import { allKeys } from "../schema/all-keys.js";
+import { isKey } from "../schema/keys.js";
 import { one, type Slip, type Spot } from "./slip.js";
 
 /** Lines indented with tabs. */
@@ -39,7 +39,7 @@ export function noSpace({ lines, line, last }: Spot): Slip | undefined {
   for (let at = line; at <= Math.min(last, line + 2); at++) {
     const [, start = "", key = "", value = ""] =
       /^( *(?:- +)*)([a-z][a-z-]*|\d[\w&,-]*):([^\s:/].*)$/.exec(lines[at - 1] ?? "") ?? [];
-    if (!(allKeys().has(key) || (/^\d/.test(key) && /^["'\p{L}{]/u.test(value)))) continue;
+    if (!(isKey(key) || (/^\d/.test(key) && /^["'\p{L}{]/u.test(value)))) continue;
     return {
       line: at,
       column: start.length + key.length + 1,
@@ -78,7 +78,7 @@ export function noColon({ lines, line, code }: Spot): Slip | undefined {
   if (!["MISSING_CHAR", "MULTILINE_IMPLICIT_KEY"].includes(code) || text.includes(": ") || /[:,{}[\]]\s*$/.test(text))
     return undefined;
   const [, start = "", word = ""] = /^( *(?:- +)*)([\w&,-]+)(?=[ =]|$)/.exec(text) ?? [];
-  const known = allKeys().has(word) || /^\d/.test(word);
+  const known = isKey(word) || /^\d/.test(word);
   if (word === "" || (!known && start.includes("-"))) return undefined;
   return {
     line,
