@@ -21,6 +21,9 @@ const tables: readonly (readonly [title: string, schema: z.ZodType, path: readon
   ["In a phrase, beside its counts", routineSchema, inPhrase],
   ["In a move", routineSchema, [...inPhrase, rest, "1-4"]],
   ["`library.yaml`", librarySchema, []],
+  ["In `teaching` of `library.yaml`", librarySchema, ["teaching"]],
+  ["In `points` of `teaching`", librarySchema, ["teaching", "points"]],
+  ["In `recording` of `teaching`", librarySchema, ["teaching", "recording"]],
   ["A workshop", workshopSchema, []],
 ];
 

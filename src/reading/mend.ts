@@ -1,6 +1,7 @@
 import type { Document, YAMLError } from "yaml";
 import { isCollection, isScalar, Scalar, visit } from "yaml";
 import type { TextFinding } from "./finding.js";
+import type { KeyNames } from "./schema/keys.js";
 import type { Slip, Spot } from "./slips/slip.js";
 import { slips } from "./slips/slips.js";
 
@@ -18,10 +19,12 @@ export function mend(
   errors: readonly YAMLError[],
   lineOf: (offset: number) => number,
   document: Document,
+  { isKey }: KeyNames,
 ): Cure | undefined {
   const spots = errors.slice(0, 5).map(
     (error): Spot => ({
       lines,
+      isKey,
       line: firstLineOf(error, lines, lineOf),
       last: lineOf(error.pos[1]),
       code: error.code,

@@ -3,6 +3,7 @@ import { type Complaint, explain } from "./explain.js";
 import type { TextFinding } from "./finding.js";
 import { placeOf } from "./place.js";
 import { repair } from "./repair.js";
+import { keyNames } from "./schema/keys.js";
 import { type Front, readYaml } from "./yaml.js";
 
 /** A front matter held against its schema. */
@@ -22,7 +23,7 @@ const most = 1000;
 
 /** Reads YAML and checks it against a schema. */
 export function readKeys<S extends z.ZodType>(yaml: string, schema: S): Checked<z.output<S>> {
-  const front = readYaml(yaml);
+  const front = readYaml(yaml, keyNames(schema));
   const result = schema.safeParse(front.value ?? {}, { reportInput: true });
   const complaints = result.success
     ? []

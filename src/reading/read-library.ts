@@ -3,23 +3,21 @@ import type { Library } from "../routine/routine.js";
 import { aboutFile } from "./files.js";
 import type { TextFinding } from "./finding.js";
 import type { NothingLeft } from "./nothing-left.js";
-import { placeOf } from "./place.js";
 import { readKeys } from "./read-keys.js";
 import { type LibraryKeys, librarySchema } from "./schema/library.js";
+import { writeTeaching } from "./write-teaching.js";
 
 /** A library that says nothing: stands in where `library.yaml` has errors, so that the routines can be checked all the same. */
 export const emptyLibrary: Library = { ...writeLibrary(librarySchema.parse({ name: "-" })), name: "" };
 
-/** What the class planner has against its settings: each setting by its keys with full stops between, and why. */
-export type CheckTeaching = (
-  teaching: Library["teaching"],
-) => readonly { readonly key: string; readonly message: string }[];
+export interface LibraryRead {
+  /** Absent where there is an error. */
+  readonly library?: Library;
+  readonly findings: readonly TextFinding[];
+}
 
 /** Reads `library.yaml`, its line ends "\n". */
-export function readLibrary(
-  text: string,
-  checkTeaching: CheckTeaching = () => [],
-): { readonly library?: Library; readonly findings: readonly TextFinding[] } {
+export function readLibrary(text: string): LibraryRead {
   if (text.replace(/#.*/g, "").trim() === "") {
     return {
       findings: [
@@ -31,17 +29,8 @@ export function readLibrary(
       ],
     };
   }
-  const { front, keys, findings } = readKeys(text, librarySchema);
-  const settings = checkTeaching(keys?.teaching ?? {}).map(
-    ({ key, message }): TextFinding => ({
-      severity: "error",
-      rule: "teaching",
-      message,
-      ...front.locate(placeOf(["teaching", ...key.split(".")]), "key"),
-    }),
-  );
-  if (!keys || settings.length > 0) return { findings: [...findings, ...settings] };
-  return { library: writeLibrary(keys), findings };
+  const { keys, findings } = readKeys(text, librarySchema);
+  return { ...definedOnly<LibraryRead>({ library: keys && writeLibrary(keys) }), findings };
 }
 
 function writeLibrary(keys: LibraryKeys): Library {
@@ -60,6 +49,6 @@ function writeLibrary(keys: LibraryKeys): Library {
     stepLength,
     outlineLimit,
     mirrorWords,
-    teaching: teaching ?? {},
+    teaching: writeTeaching(teaching),
   };
 }

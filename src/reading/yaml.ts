@@ -5,6 +5,7 @@ import { type Excess, tokensOf } from "./excess.js";
 import type { Position, TextFinding } from "./finding.js";
 import { type Cure, mend, plainReason } from "./mend.js";
 import { parentOf } from "./place.js";
+import type { KeyNames } from "./schema/keys.js";
 import { readTree } from "./tree.js";
 
 /** A front matter (or a whole YAML file) as read. */
@@ -33,21 +34,23 @@ const mostMends = 25;
 /**
  * Reads YAML 1.2 with every scalar as it was written. Of a slip that is well known, it says what to write instead, mends
  * the line, and reads on, so that one slip does not hide the next.
+ *
+ * @param keys the names of the keys in this kind of file
  */
-export function readYaml(text: string): Front {
+export function readYaml(text: string, keys: KeyNames): Front {
   const findings: TextFinding[] = [];
   const moved = new Set<number>();
   let lines = text.split("\n");
   let parsed = parse(lines.join("\n"));
   for (let mends = 0; parsed.document && mends < Math.min(mostMends, mostRead / text.length); mends++) {
-    const cure = mend(lines, parsed.document.errors, parsed.lineOf, parsed.document);
+    const cure = mend(lines, parsed.document.errors, parsed.lineOf, parsed.document, keys);
     if (!cure) break;
     if (!isEcho(cure, findings, moved)) findings.push(cure.finding);
     for (const line of cure.moved) moved.add(line);
     lines = [...cure.lines];
     parsed = parse(lines.join("\n"));
   }
-  return front(parsed, findings, moved, text.split("\n"));
+  return front(parsed, findings, moved, text.split("\n"), keys);
 }
 
 /* One slip a line, and one of columns in a stretch of lines: what is mended beside it is mostly for the same slip. */
@@ -124,6 +127,7 @@ function front(
   mended: readonly TextFinding[],
   moved: ReadonlySet<number>,
   written: readonly string[],
+  keys: KeyNames,
 ): Front {
   const findings = [...mended];
   const positionOf = (offset: number): Position => {
@@ -143,6 +147,7 @@ function front(
       const position = positionOf(offset);
       if (!isUnsure(position.line)) findings.push({ severity, rule, message, ...position });
     },
+    keys,
   );
   const gaps = new Set([...tree.broken].map(parentOf));
   return {

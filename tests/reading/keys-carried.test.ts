@@ -24,6 +24,9 @@ const mappings = [
   ["restart", "schema/routine.ts", "const restart = z\n  .strictObject({", "write-routine.ts"],
   ["routine", "schema/routine.ts", "export const routineSchema = z.strictObject({", "write-routine.ts"],
   ["library", "schema/library.ts", "export const librarySchema = z.strictObject({", "read-library.ts"],
+  ["teaching", "schema/teaching.ts", "export const teachingSchema = z.strictObject({", "write-teaching.ts"],
+  ["points", "schema/teaching.ts", "points: key(\n    z.strictObject({", "write-teaching.ts"],
+  ["recording", "schema/teaching.ts", "recording: key(\n    z.strictObject({", "write-teaching.ts"],
   ["workshop", "schema/workshop.ts", "export const workshopSchema = z.strictObject({", "read-workshop.ts"],
 ] as const;
 

@@ -1,23 +1,10 @@
 import fc from "fast-check";
 import Fraction from "fraction.js";
 import type { Cue } from "../../src/routine/cue.js";
-import type { Library } from "../../src/routine/routine.js";
 import { contacts, type Feel, facings, heights, weights } from "../../src/routine/words.js";
 import type { WrittenMove, WrittenPhrase, WrittenRoutine, WrittenSection } from "../../src/routine/written.js";
 
-/** A library with every default, for tests. */
-export const library: Library = {
-  name: "Test room",
-  language: "en",
-  paper: "A4",
-  handouts: ["versions", "mirrored", "large"],
-  practiceSpeeds: [60, 75, 90, 100],
-  wordsLimit: 8,
-  stepLength: 0.6,
-  outlineLimit: 5000,
-  mirrorWords: [],
-  teaching: {},
-};
+export { plainLibrary as library } from "../publishing/fixtures/written.js";
 
 export function cue(text: string): Cue {
   return { text, marks: [] };

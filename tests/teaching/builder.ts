@@ -1,4 +1,5 @@
 import Fraction from "fraction.js";
+import { readLibrary } from "../../src/reading/read-library.js";
 import { dance } from "../../src/routine/dance.js";
 import type { Library, Routine, Workshop } from "../../src/routine/routine.js";
 import type { WrittenMove } from "../../src/routine/written.js";
@@ -85,9 +86,11 @@ export function workshopOf(routines: readonly Routine[], minutes: number, extra:
   };
 }
 
-/** The test library with settings for the planner, written as a file gives them. */
+/** The test library with settings for the planner, as `library.yaml` says them. */
 export function libraryWith(teaching: Readonly<Record<string, unknown>>): Library {
-  return { ...library, teaching };
+  const { library: read, findings } = readLibrary(`name: Test room\nteaching: ${JSON.stringify(teaching)}\n`);
+  if (!read) throw new Error(findings.map(({ message }) => message).join("\n"));
+  return read;
 }
 
 export { library };

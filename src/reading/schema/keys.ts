@@ -1,37 +1,38 @@
 import type { z } from "zod";
 import { rest } from "../place.js";
-import { librarySchema } from "./library.js";
-import { routineSchema } from "./routine.js";
 import { type Bare, bare } from "./walk.js";
-import { workshopSchema } from "./workshop.js";
 
-/* What is asked about a key by its name alone, where a text cannot be read and nobody knows which mapping it stands in. */
-
-/** True of a word that is a key somewhere. */
-export function isKey(name: string): boolean {
-  return everyKey().has(name);
+/** What is known of a key by its name alone, where a text cannot be read and nobody knows which mapping it stands in. */
+export interface KeyNames {
+  /** True of a word that is a key somewhere. */
+  readonly isKey: (name: string) => boolean;
+  /** True of a key whose value, somewhere, is a text in the author's own words. */
+  readonly isOwnWords: (name: string) => boolean;
+  /** True of a key whose value may be a list of texts wherever it stands. */
+  readonly isList: (name: string) => boolean;
 }
 
-/** True of a key whose value, somewhere, is a text in the author's own words. */
-export function isOwnWords(name: string): boolean {
-  return everyKey().get(name)?.some(hasOwnWords) === true;
+const known = new WeakMap<z.ZodType, KeyNames>();
+
+/** The names of all keys in a kind of file. */
+export function keyNames(schema: z.ZodType): KeyNames {
+  const names = known.get(schema) ?? namesIn(schema);
+  known.set(schema, names);
+  return names;
 }
 
-/** True of a key whose value may be a list of texts wherever it stands. */
-export function isList(name: string): boolean {
-  return everyKey().get(name)?.every(mayBeList) === true;
-}
-
-let found: ReadonlyMap<string, readonly Bare[]> | undefined;
-
-/** Every key of the three kinds of file, with what it is wherever it stands. */
-function everyKey(): ReadonlyMap<string, readonly Bare[]> {
-  if (found) return found;
-  const all = new Map<string, Bare[]>();
-  for (const [name, value] of [librarySchema, routineSchema, workshopSchema].flatMap(keysOf))
-    all.set(name, [...(all.get(name) ?? []), value]);
-  found = all;
-  return all;
+function namesIn(schema: z.ZodType): KeyNames {
+  const values = new Map<string, Bare[]>();
+  for (const [name, value] of keysOf(schema)) values.set(name, [...(values.get(name) ?? []), value]);
+  const namesOf = (isMeant: (values: readonly Bare[]) => boolean) =>
+    new Set([...values].flatMap(([name, all]) => (isMeant(all) ? [name] : [])));
+  const ownWords = namesOf((all) => all.some(hasOwnWords));
+  const lists = namesOf((all) => all.every(mayBeList));
+  return {
+    isKey: (name) => values.has(name),
+    isOwnWords: (name) => ownWords.has(name),
+    isList: (name) => lists.has(name),
+  };
 }
 
 function keysOf(schema: z.ZodType): (readonly [name: string, value: Bare])[] {

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { handoutKinds } from "../../routine/words.js";
+import { teachingSchema } from "./teaching.js";
 import { key, language, line, link, listOf, name, number, paragraphs, whole, word } from "./values.js";
 
 /** What `library.yaml` may say. */
@@ -35,7 +36,7 @@ export const librarySchema = z.strictObject({
     "[[links, rechts]]",
   ).default([]),
   cautions: key(paragraphs, "house rules, printed with the built-in ones", "No shoes on the sprung floor.").optional(),
-  teaching: key(z.record(z.string(), z.unknown()), "settings of the class planner", "{}").optional(),
+  teaching: key(teachingSchema, "settings of the class planner", "{ groups: 3 }").prefault({}),
 });
 
 export type LibraryKeys = z.output<typeof librarySchema>;

@@ -6,13 +6,11 @@ export function described(about: Bare): string {
   return `${about.description ?? ""}${preset === "" ? "" : ` (default ${preset})`}`;
 }
 
-/** A default in words; of a mapping, those of its keys. That something is empty or off goes without saying. */
+/* That something is empty or off goes without saying; of a mapping of mappings, each says its own. */
 function presetText({ preset, keys = {} }: Bare): string {
-  if (typeof preset === "string" || typeof preset === "number") return preset === "never" ? "" : String(preset);
+  if (typeof preset === "string" || typeof preset === "number") return String(preset);
   if (Array.isArray(preset)) return preset.join(", ");
-  if (typeof preset !== "object") return "";
-  return Object.entries(keys)
-    .map(([key, inner]) => [key, presetText(bare(inner))] as const)
-    .flatMap(([key, text]) => (text === "" ? [] : [`${key} ${text}`]))
-    .join(", ");
+  const inner = Object.entries(keys).map(([key, schema]) => [key, bare(schema)] as const);
+  if (typeof preset !== "object" || inner.some(([, about]) => about.keys)) return "";
+  return inner.flatMap(([key, about]) => (presetText(about) === "" ? [] : [`${key} ${presetText(about)}`])).join(", ");
 }

@@ -104,6 +104,15 @@ export function number(least: number, most: number, unit = "") {
   );
 }
 
+/** A number with or without decimals, as near as a computer's come to it. */
+export function amount(least: number, most: number, unit = "") {
+  return scalar(
+    { wants: `a number from ${least} to ${most}${unit}`, editor: { type: ["number", "string"] } },
+    (text) => (decimal.test(text) && Number(text) >= least && Number(text) <= most ? Number(text) : undefined),
+    numberHint,
+  );
+}
+
 /** A whole number. */
 export function whole(least: number, most: number, unit = "") {
   return scalar(

@@ -7,6 +7,8 @@ export interface Spot {
   readonly message: string;
   /** The line on which the quotes or brackets open that are not closed. */
   readonly opening: number | undefined;
+  /** True of a word that is a key somewhere in this kind of file. */
+  readonly isKey: (word: string) => boolean;
 }
 
 /** A slip, what to write instead, and how each line would read without it. */

@@ -1,5 +1,4 @@
 import { quoted } from "../nearest.js";
-import { isKey } from "../schema/keys.js";
 import { one, type Slip, type Spot } from "./slip.js";
 
 /** Lines indented with tabs. */
@@ -35,7 +34,7 @@ export function space({ lines, line }: Spot): Slip | undefined {
 }
 
 /** A key whose colon has no space after it. */
-export function noSpace({ lines, line, last }: Spot): Slip | undefined {
+export function noSpace({ lines, line, last, isKey }: Spot): Slip | undefined {
   for (let at = line; at <= Math.min(last, line + 2); at++) {
     const [, start = "", key = "", value = ""] =
       /^( *(?:- +)*)([a-z][a-z-]*|\d[\w&,-]*):([^\s:/].*)$/.exec(lines[at - 1] ?? "") ?? [];
@@ -73,7 +72,7 @@ export function dash({ lines, line }: Spot): Slip | undefined {
 }
 
 /** A key without a colon, or a line that is none at all. */
-export function noColon({ lines, line, code }: Spot): Slip | undefined {
+export function noColon({ lines, line, code, isKey }: Spot): Slip | undefined {
   const text = lines[line - 1] ?? "";
   if (!["MISSING_CHAR", "MULTILINE_IMPLICIT_KEY"].includes(code) || text.includes(": ") || /[:,{}[\]]\s*$/.test(text))
     return undefined;
