@@ -3,7 +3,7 @@ import { rest } from "./place.js";
 import { librarySchema } from "./schema/library.js";
 import { described } from "./schema/presets.js";
 import { routineSchema } from "./schema/routine.js";
-import { type Bare, bare } from "./schema/walk.js";
+import { type Unwrapped, unwrap } from "./schema/walk.js";
 import { workshopSchema } from "./schema/workshop.js";
 
 /** The three kinds of file and what may stand in their YAML. */
@@ -24,13 +24,13 @@ function jsonSchema(name: string, schema: z.ZodType): object {
     io: "input",
     target: "draft-7",
     unrepresentable: "any",
-    override: ({ zodSchema, jsonSchema: json }) => adapt(json, bare(zodSchema)),
+    override: ({ zodSchema, jsonSchema: json }) => adapt(json, unwrap(zodSchema)),
   });
   return { title: `Countleaf ${name}`, ...made };
 }
 
 /* An editor sees numbers and yes as YAML resolves them, and counts and versions beside the fixed keys. */
-function adapt(json: z.core.JSONSchema.BaseSchema, about: Bare): void {
+function adapt(json: z.core.JSONSchema.BaseSchema, about: Unwrapped): void {
   const { editor } = json;
   for (const note of ["editor", "wants", "example", "also", "instead", "ownWords", "standIn", "default"])
     delete json[note];

@@ -1,6 +1,6 @@
+import { inQuotes } from "./mistakes/mistake.js";
 import { quoted } from "./nearest.js";
 import type { KeyNames } from "./schema/keys.js";
-import { inQuotes } from "./slips/slip.js";
 
 /**
  * What is said of keys without a value that commas inside { } made.

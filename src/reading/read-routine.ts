@@ -47,9 +47,9 @@ export function readRoutineText(
 export function readRoutine(text: string, slug: string, library: Library): RoutineRead {
   const { halves, findings: splitting } = split(text);
   if (!halves) return { findings: splitting };
-  const { front, keys, repaired, faulty, findings } = readKeys(halves.yaml, routineSchema);
+  const { front, keys, remaining, faulty, findings } = readKeys(halves.yaml, routineSchema);
   const title = titleOf(front);
-  const usable = keys ?? repaired;
+  const usable = keys ?? remaining;
   const body = readBody(halves.body, usable?.sections.map(({ name }) => name) ?? [], halves.bodyLine);
   const all = [...findings, ...body.findings];
   const read = (routine?: Routine) => ({ ...definedOnly<RoutineRead>({ routine, title }), findings: all });

@@ -30,8 +30,8 @@ export function readWorkshop<R extends RoutineInClass>(
 ): { readonly workshop?: WorkshopOf<R>; readonly findings: readonly TextFinding[] } {
   const { halves, findings: splitting } = split(text);
   if (!halves) return { findings: splitting };
-  const { front, keys, repaired, findings } = readKeys(halves.yaml, workshopSchema);
-  const usable = keys ?? repaired;
+  const { front, keys, remaining, findings } = readKeys(halves.yaml, workshopSchema);
+  const usable = keys ?? remaining;
   const { findings: prose } = readProse(halves.body, halves.bodyLine);
   if (!usable) return { findings: [...findings, ...prose] };
   const found = usable.routines.flatMap((name) => routines.filter((routine) => routine.slug === name));

@@ -1,11 +1,11 @@
 import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, Scalar, type YAMLMap, type YAMLSeq } from "yaml";
 import type { Place } from "../routine/problem.js";
 import type { Report } from "./finding.js";
+import { inQuotes, longestLine } from "./mistakes/mistake.js";
 import { quoted } from "./nearest.js";
 import { commaMessage, emptyMessage } from "./no-value.js";
 import { type Path, placeOf } from "./place.js";
 import type { KeyNames } from "./schema/keys.js";
-import { inQuotes, longestLine } from "./slips/slip.js";
 import { warnOfText } from "./text-warnings.js";
 import { offsetOf, readKey, twice, unprintable } from "./tree-key.js";
 

@@ -11,10 +11,11 @@ export function writeTeaching(keys: TeachingKeys): TeachingSettings {
   const { "water-every": waterEvery, ...left } = last;
   left satisfies NothingLeft;
   return {
-    ...{ unit, chunkCounts, chunkPoints, explain, markSpeed, linkSpeed, again, leadIn, groups, waterEvery },
-    ...definedOnly<TeachingSettings>({ drillSpeeds }),
-    ...{ overhead, least, most, worth, limits },
+    ...{ unit, chunkCounts, chunkPoints },
     points: writePoints(points),
+    ...{ explain, markSpeed, linkSpeed },
+    ...definedOnly<TeachingSettings>({ drillSpeeds }),
+    ...{ again, overhead, least, most, worth, leadIn, groups, waterEvery, limits },
     recording: writeRecording(recording),
   };
 }

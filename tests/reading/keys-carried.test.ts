@@ -12,7 +12,7 @@ const root = resolve(import.meta.dirname, "../..");
 const mappings = [
   ["move", "schema/move.ts", "const moveKeys = {", "write-move.ts"],
   ["move and not its options", "schema/move.ts", "const plainMapping = moveMapping.extend({", "write-move.ts"],
-  ["phrase", "schema/move.ts", "gather(isCounts),\n    z.strictObject({", "write-section.ts"],
+  ["phrase", "schema/move.ts", "gatherRest(isCounts),\n    z.strictObject({", "write-section.ts"],
   ["stance", "schema/move.ts", "export const stanceKeys = {", "write-routine.ts"],
   ["start", "schema/routine.ts", "z.strictObject({ ...stanceKeys,", "write-routine.ts"],
   ["section", "schema/routine.ts", "const section = z\n  .strictObject({", "write-section.ts"],

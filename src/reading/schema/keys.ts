@@ -1,6 +1,6 @@
 import type { z } from "zod";
 import { rest } from "../place.js";
-import { type Bare, bare } from "./walk.js";
+import { type Unwrapped, unwrap } from "./walk.js";
 
 /** What is known of a key by its name alone, where a text cannot be read and nobody knows which mapping it stands in. */
 export interface KeyNames {
@@ -22,9 +22,9 @@ export function keyNames(schema: z.ZodType): KeyNames {
 }
 
 function namesIn(schema: z.ZodType): KeyNames {
-  const values = new Map<string, Bare[]>();
+  const values = new Map<string, Unwrapped[]>();
   for (const [name, value] of keysOf(schema)) values.set(name, [...(values.get(name) ?? []), value]);
-  const namesOf = (isMeant: (values: readonly Bare[]) => boolean) =>
+  const namesOf = (isMeant: (values: readonly Unwrapped[]) => boolean) =>
     new Set([...values].flatMap(([name, all]) => (isMeant(all) ? [name] : [])));
   const ownWords = namesOf((all) => all.some(hasOwnWords));
   const lists = namesOf((all) => all.every(mayBeList));
@@ -35,18 +35,18 @@ function namesIn(schema: z.ZodType): KeyNames {
   };
 }
 
-function keysOf(schema: z.ZodType): (readonly [name: string, value: Bare])[] {
-  const { keys = {}, entry, branches = [] } = bare(schema);
-  const own = Object.entries(keys).flatMap(([name, value]) => (name === rest ? [] : [[name, bare(value)] as const]));
+function keysOf(schema: z.ZodType): (readonly [name: string, value: Unwrapped])[] {
+  const { keys = {}, entry, branches = [] } = unwrap(schema);
+  const own = Object.entries(keys).flatMap(([name, value]) => (name === rest ? [] : [[name, unwrap(value)] as const]));
   return [...own, ...[...Object.values(keys), ...branches, ...(entry ? [entry] : [])].flatMap(keysOf)];
 }
 
 /* Of a value in several forms, and of a list's entries, one in own words is enough. */
-function hasOwnWords({ ownWords, key, entry, branches = [] }: Bare): boolean {
+function hasOwnWords({ ownWords, key, entry, branches = [] }: Unwrapped): boolean {
   const parts = key || !entry ? branches : [entry];
-  return ownWords ?? parts.some((part) => hasOwnWords(bare(part)));
+  return ownWords ?? parts.some((part) => hasOwnWords(unwrap(part)));
 }
 
-function mayBeList({ key, entry, branches = [] }: Bare): boolean {
-  return entry ? !key && !bare(entry).keys : branches.some((branch) => mayBeList(bare(branch)));
+function mayBeList({ key, entry, branches = [] }: Unwrapped): boolean {
+  return entry ? !key && !unwrap(entry).keys : branches.some((branch) => mayBeList(unwrap(branch)));
 }

@@ -116,7 +116,7 @@ const counts = z.string().regex(/^\d/).meta({ wants: "counts, such as `1-4`" });
 const isCounts = (name: string) => /^\d/.test(name);
 
 /** Puts the entries of a mapping that are no fixed keys into a mapping of their own, under `rest`. */
-export function gather(isRest: (name: string, value: unknown) => boolean) {
+export function gatherRest(isRest: (name: string, value: unknown) => boolean) {
   return (value: unknown): unknown => {
     if (typeof value !== "object" || value === null || Array.isArray(value)) return value;
     const entries = Object.entries(value);
@@ -145,7 +145,7 @@ export const moveSchema = z.union([text.pipe(plainMapping), plainMapping]).meta(
 /** A phrase: counts and their moves, and a few keys of its own. */
 export const phrase = z
   .preprocess(
-    gather(isCounts),
+    gatherRest(isCounts),
     z.strictObject({
       length: key(whole(1, 64), "how many counts this phrase has", "4").optional(),
       from: key(whole(1, 64), "the number of its first count, for a pick-up", "7").optional(),

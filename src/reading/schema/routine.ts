@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { audiences, feels } from "../../routine/words.js";
 import { rest } from "../place.js";
-import { gather, phrase, stance, stanceKeys } from "./move.js";
+import { gatherRest, phrase, stance, stanceKeys } from "./move.js";
 import {
   clock,
   clockHint,
@@ -82,7 +82,7 @@ const video = z.strictObject({
 });
 
 const start = z.preprocess(
-  gather((_, value) => typeof value === "object"),
+  gatherRest((_, value) => typeof value === "object"),
   z.strictObject({ ...stanceKeys, [rest]: z.record(z.string(), stance) }),
 );
 

@@ -23,7 +23,7 @@ function definition(schema: z.core.$ZodType): Definition {
 }
 
 /** A schema without its wrappers, and all the notes on the way to it, the outer ones first. */
-export interface Bare extends About {
+export interface Unwrapped extends About {
   /** True of a key that may be left out. */
   readonly optional: boolean;
   /** What stands for the key where it is left out. */
@@ -33,13 +33,13 @@ export interface Bare extends About {
   /** What a key must be, where the keys are not fixed. */
   readonly key?: z.ZodType;
   readonly branches?: readonly z.ZodType[];
-  readonly words?: readonly string[];
+  readonly choices?: readonly string[];
 }
 
 const leftOut = ["optional", "default", "prefault"];
 
 /** Takes the wrappers (optional, with a default, transformed, grouped) off a schema. */
-export function bare(schema: z.core.$ZodType): Bare {
+export function unwrap(schema: z.core.$ZodType): Unwrapped {
   let [about, inner, optional]: [About, z.core.$ZodType, boolean] = [notes(schema), schema, false];
   let preset: unknown;
   for (;;) {
@@ -53,7 +53,7 @@ export function bare(schema: z.core.$ZodType): Bare {
   }
   const { shape, element, keyType, valueType, options, entries, values } = definition(inner);
   const entry = element ?? valueType;
-  const words = entries ? Object.values(entries) : values?.map(String);
+  const choices = entries ? Object.values(entries) : values?.map(String);
   return {
     ...about,
     optional,
@@ -62,20 +62,20 @@ export function bare(schema: z.core.$ZodType): Bare {
     ...(entry ? { entry } : {}),
     ...(keyType ? { key: keyType } : {}),
     ...(options ? { branches: options } : {}),
-    ...(words ? { words } : {}),
+    ...(choices ? { choices } : {}),
   };
 }
 
 /** The schema of a part, by its path; where a part may have several forms, one that has the next step. */
-export function within(schema: z.ZodType, path: readonly PropertyKey[]): Bare {
-  const about = bare(schema);
+export function within(schema: z.ZodType, path: readonly PropertyKey[]): Unwrapped {
+  const about = unwrap(schema);
   const [step, ...others] = path;
   if (step === undefined) return about;
-  const form = about.branches?.find((branch) => stepInto(bare(branch), step) !== undefined);
-  const next = stepInto(form ? bare(form) : about, step);
+  const form = about.branches?.find((branch) => stepInto(unwrap(branch), step) !== undefined);
+  const next = stepInto(form ? unwrap(form) : about, step);
   return next ? within(next, others) : about;
 }
 
-function stepInto({ keys, entry }: Bare, step: PropertyKey): z.ZodType | undefined {
+function stepInto({ keys, entry }: Unwrapped, step: PropertyKey): z.ZodType | undefined {
   return keys ? keys[String(step)] : entry;
 }

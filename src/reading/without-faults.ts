@@ -7,7 +7,7 @@ import { within } from "./schema/walk.js";
  * Takes everything out of a front matter that was complained of, so that what is left can be looked at too. Nothing where
  * too much is wrong for that.
  */
-export function repair<S extends z.ZodType>(
+export function withoutFaults<S extends z.ZodType>(
   schema: S,
   value: unknown,
   complaints: readonly Complaint[],
