@@ -16,6 +16,12 @@ const mappings = [
   ["stance", "schema/move.ts", "export const stanceKeys = {", "write-routine.ts"],
   ["start", "schema/routine.ts", "z.strictObject({ ...stanceKeys,", "write-routine.ts"],
   ["section", "schema/routine.ts", "const section = z\n  .strictObject({", "write-section.ts"],
+  [
+    "tempo in beats",
+    "schema/routine.ts",
+    'key(number(0, 64, " beats"), "how many of its beats make one count", "2"),',
+    "schema/routine.ts",
+  ],
   ["music", "schema/routine.ts", "const music = z.strictObject({", "write-routine.ts"],
   ["video", "schema/routine.ts", "const video = z.strictObject({", "write-routine.ts"],
   ["adaptation", "schema/routine.ts", "const adaptationMapping = z.strictObject({", "write-routine.ts"],

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { audiences, feels } from "../../routine/words.js";
+import type { NothingLeft } from "../nothing-left.js";
 import { rest } from "../place.js";
 import { gatherRest, phrase, stance, stanceKeys } from "./move.js";
 import {
@@ -28,13 +29,19 @@ const tempo = z
         "beats-per-minute": key(number(0, 4000, " beats a minute"), "the song's speed", "184"),
         "beats-per-count": key(number(0, 64, " beats"), "how many of its beats make one count", "2"),
       })
-      .transform((keys) => keys["beats-per-minute"].div(keys["beats-per-count"])),
+      .transform(({ "beats-per-minute": beats, "beats-per-count": beatsInCount, ...left }) => {
+        left satisfies NothingLeft;
+        return beats.div(beatsInCount);
+      }),
     z
       .strictObject({
         "bars-per-minute": key(number(0, 1000, " bars a minute"), "the song's speed in bars", "29"),
         "beats-per-bar": key(number(0, 64, " beats"), "how many counts a bar has", "3"),
       })
-      .transform((keys) => keys["bars-per-minute"].mul(keys["beats-per-bar"])),
+      .transform(({ "bars-per-minute": bars, "beats-per-bar": countsInBar, ...left }) => {
+        left satisfies NothingLeft;
+        return bars.mul(countsInBar);
+      }),
   ])
   .refine((countsPerMinute) => countsPerMinute.compare(1000) <= 0, "That makes more than 1000 counts a minute.")
   .meta({
