@@ -2,10 +2,10 @@ import type { RoutineFacts } from "../publishing/site/routine-facts.js";
 import { readFiles } from "../reading/files.js";
 import { type Content, readContentBy } from "../reading/read-content.js";
 import { readRoutine } from "../reading/read-routine.js";
-import { checkTeaching, survey } from "./survey.js";
+import { survey } from "./survey.js";
 import { openThreads } from "./threads.js";
 
-/** Reads a content folder and all that is to be said about it, the class planner's settings included. */
+/** Reads a content folder and all that is to be said about it. */
 export async function look(contentDir: string): Promise<Content<RoutineFacts>> {
   const threads = openThreads();
   try {
@@ -18,13 +18,9 @@ export async function look(contentDir: string): Promise<Content<RoutineFacts>> {
 /** Reads one routine and the library that it belongs to, and of the others no more than their names. */
 export async function lookAtOne(contentDir: string, slug: string) {
   const slugs: string[] = [];
-  const content = await readContentBy(
-    await readFiles(contentDir),
-    async (files, library) => {
-      slugs.push(...files.map((file) => file.slug));
-      return files.map((file) => (file.slug === slug ? readRoutine(file.text, slug, library) : { findings: [] }));
-    },
-    checkTeaching,
-  );
+  const content = await readContentBy(await readFiles(contentDir), async (files, library) => {
+    slugs.push(...files.map((file) => file.slug));
+    return files.map((file) => (file.slug === slug ? readRoutine(file.text, slug, library) : { findings: [] }));
+  });
   return { content, slugs };
 }

@@ -1,8 +1,6 @@
 import type { RoutineFacts } from "../publishing/site/routine-facts.js";
 import type { ContentFiles } from "../reading/files.js";
 import { type Content, type Readable, type ReadRoutines, readContentBy } from "../reading/read-content.js";
-import type { CheckTeaching } from "../reading/read-library.js";
-import { teachingSettings } from "../teaching/settings.js";
 import type { Progress } from "./build.js";
 import { digestOf } from "./digest.js";
 import type { Kept, KeptRead } from "./kept.js";
@@ -15,9 +13,6 @@ export interface Survey {
   readonly texts: ReadonlyMap<string, string>;
   readonly reads: Kept["reads"];
 }
-
-/** What the class planner has to say about its settings, of which reading knows nothing. */
-export const checkTeaching: CheckTeaching = (teaching) => teachingSettings(teaching).problems;
 
 /** Routines that are read in one go: few, so that no thread waits for another. */
 const portion = 20;
@@ -52,7 +47,7 @@ export async function survey(from: ContentFiles, threads: Threads, options: Surv
       return read;
     });
   };
-  const content = await readContentBy(from, readRoutines, checkTeaching);
+  const content = await readContentBy(from, readRoutines);
   return { content, texts, reads };
 }
 

@@ -1,8 +1,8 @@
 import type { z } from "zod";
-import { misfit, missing } from "./misfit.js";
 import { eitherOf, nearest, quoted } from "./nearest.js";
 import { type Path, rest } from "./place.js";
-import { type Bare, bare, within } from "./schema/walk.js";
+import { type Unwrapped, unwrap, within } from "./schema/walk.js";
+import { missingKey, wrongValue } from "./value-messages.js";
 
 /** A complaint about one part of a front matter. */
 export interface Complaint {
@@ -27,20 +27,20 @@ export function explain(schema: z.ZodType, issue: Issue, before: Path = []): Com
   if (issue.code === "unrecognized_keys") return explainKeys(about, issue, path);
   if (issue.code === "invalid_key") return [badKey(within(schema, issue.path.slice(0, -1)), issue, path)];
   if (issue.input === undefined && issue.code !== "custom") {
-    return [{ path, part: "key", rule: "missing-key", message: missing(path, about) }];
+    return [{ path, part: "key", rule: "missing-key", message: missingKey(path, about) }];
   }
   const form = issue.code === "invalid_union" ? meantForm(about, issue) : undefined;
   if (form && !form.simple) return form.issues.flatMap((each) => explain(form.schema, each, path));
   // Of a simple value all its forms are named, with the reason why the nearest does not fit.
-  return [{ path, part: "value", rule: "value", message: misfit(path, about, form?.issues[0] ?? issue) }];
+  return [{ path, part: "value", rule: "value", message: wrongValue(path, about, form?.issues[0] ?? issue) }];
 }
 
 /* Of several forms that a value can have, the author meant the one that complains least. */
-function meantForm(about: Bare, issue: z.core.$ZodIssueInvalidUnion) {
+function meantForm(about: Unwrapped, issue: z.core.$ZodIssueInvalidUnion) {
   const forms = (about.branches ?? []).map((schema, index) => ({ schema, issues: issue.errors[index] ?? [] }));
   const [best] = forms.filter(({ issues }) => !isOtherKind(issues)).sort((a, b) => cost(a.issues) - cost(b.issues));
   if (!best) return undefined;
-  const { keys, entry, branches } = bare(best.schema);
+  const { keys, entry, branches } = unwrap(best.schema);
   return { ...best, simple: !keys && !entry && !branches };
 }
 
@@ -57,17 +57,17 @@ function cost(issues: readonly Issue[]): number {
   return issues.reduce((sum, issue) => sum + (issue.code === "unrecognized_keys" ? issue.keys.length * 2 : 1), 0);
 }
 
-function explainKeys(about: Bare, issue: z.core.$ZodIssueUnrecognizedKeys, path: Path): Complaint[] {
+function explainKeys(about: Unwrapped, issue: z.core.$ZodIssueUnrecognizedKeys, path: Path): Complaint[] {
   const keys = nearestForm(about, Object.keys(issue.input ?? {}));
-  const words = about.key ? (bare(about.key).words ?? []) : [];
+  const words = about.key ? (unwrap(about.key).choices ?? []) : [];
   const names = [...Object.keys(keys).filter((name) => name !== rest), ...words];
   return issue.keys.slice(0, mostKeys).map((key) => unknownKey(key, names, path, rest in keys));
 }
 
 /* Where several forms have keys: those that share most with the keys that are there. */
-function nearestForm(about: Bare, given: readonly string[]): NonNullable<Bare["keys"]> {
-  const forms = ({ keys, branches = [] }: Bare): NonNullable<Bare["keys"]>[] =>
-    keys ? [keys] : branches.flatMap((branch) => forms(bare(branch)));
+function nearestForm(about: Unwrapped, given: readonly string[]): NonNullable<Unwrapped["keys"]> {
+  const forms = ({ keys, branches = [] }: Unwrapped): NonNullable<Unwrapped["keys"]>[] =>
+    keys ? [keys] : branches.flatMap((branch) => forms(unwrap(branch)));
   const shared = (keys: object) => given.filter((key) => Object.hasOwn(keys, key)).length;
   const all = forms(about);
   return all.reduce((best, keys) => (shared(keys) > shared(best) ? keys : best), all.at(-1) ?? {});
@@ -94,10 +94,10 @@ function hintFor(key: string, names: readonly string[], counts: boolean): string
   return counts ? `${known}. Counts begin with a number, as in \`1-4\`.` : `${known}.`;
 }
 
-function badKey({ key }: Bare, issue: z.core.$ZodIssueInvalidKey, path: Path): Complaint {
+function badKey({ key }: Unwrapped, issue: z.core.$ZodIssueInvalidKey, path: Path): Complaint {
   const name = String(path.at(-1));
   const [inner] = issue.issues;
-  const wants = key ? bare(key).wants : undefined;
+  const wants = key ? unwrap(key).wants : undefined;
   const hint = inner?.code === "custom" && typeof inner.params?.hint === "string" ? ` ${inner.params.hint}` : "";
   const message = `${quoted(name)} can't be a key here: it must be ${wants ?? "another word"}.${hint}`;
   return { path, part: "key", rule: "value", message };

@@ -22,6 +22,9 @@ export interface Position {
 /** A finding of a text whose file is not known yet. */
 export type TextFinding = Omit<Finding, "file">;
 
+/** Takes a finding at an offset into a text. */
+export type Report = (severity: Severity, rule: string, message: string, offset: number) => void;
+
 /** Orders findings by file, line and column; of two in one spot the first found stays first. */
 export function inOrder<F extends TextFinding & { readonly file?: string }>(findings: readonly F[]): F[] {
   return [...findings].sort(

@@ -1,7 +1,9 @@
 import { z } from "zod";
 import { rest } from "./place.js";
 import { librarySchema } from "./schema/library.js";
+import { described } from "./schema/presets.js";
 import { routineSchema } from "./schema/routine.js";
+import { type Unwrapped, unwrap } from "./schema/walk.js";
 import { workshopSchema } from "./schema/workshop.js";
 
 /** The three kinds of file and what may stand in their YAML. */
@@ -22,15 +24,17 @@ function jsonSchema(name: string, schema: z.ZodType): object {
     io: "input",
     target: "draft-7",
     unrepresentable: "any",
-    override: ({ jsonSchema: json }) => adapt(json),
+    override: ({ zodSchema, jsonSchema: json }) => adapt(json, unwrap(zodSchema)),
   });
   return { title: `Countleaf ${name}`, ...made };
 }
 
 /* An editor sees numbers and yes as YAML resolves them, and counts and versions beside the fixed keys. */
-function adapt(json: z.core.JSONSchema.BaseSchema): void {
+function adapt(json: z.core.JSONSchema.BaseSchema, about: Unwrapped): void {
   const { editor } = json;
-  for (const note of ["editor", "wants", "example", "also", "instead"]) delete json[note];
+  for (const note of ["editor", "wants", "example", "also", "instead", "ownWords", "standIn", "default"])
+    delete json[note];
+  if (json.description !== undefined) json.description = described(about);
   if (typeof editor === "object" && editor !== null) {
     for (const key of ["type", "pattern"]) delete json[key];
     Object.assign(json, editor);

@@ -1,8 +1,9 @@
 import type { z } from "zod";
 import { rest } from "./place.js";
 import { librarySchema } from "./schema/library.js";
+import { described } from "./schema/presets.js";
 import { routineSchema } from "./schema/routine.js";
-import { type Bare, bare, within } from "./schema/walk.js";
+import { type Unwrapped, unwrap, within } from "./schema/walk.js";
 import { workshopSchema } from "./schema/workshop.js";
 
 const inPhrase = ["sections", 0, "counts", 0] as const;
@@ -20,6 +21,9 @@ const tables: readonly (readonly [title: string, schema: z.ZodType, path: readon
   ["In a phrase, beside its counts", routineSchema, inPhrase],
   ["In a move", routineSchema, [...inPhrase, rest, "1-4"]],
   ["`library.yaml`", librarySchema, []],
+  ["In `teaching` of `library.yaml`", librarySchema, ["teaching"]],
+  ["In `points` of `teaching`", librarySchema, ["teaching", "points"]],
+  ["In `recording` of `teaching`", librarySchema, ["teaching", "recording"]],
   ["A workshop", workshopSchema, []],
 ];
 
@@ -29,22 +33,22 @@ export function keyTable(): string {
     .map(([title, schema, path]) => {
       const rows = Object.entries(keysOf(within(schema, path))).filter(([key]) => key !== rest);
       const head = `#### ${title}\n\n| Key | What it is for | Written as |\n| --- | --- | --- |\n`;
-      return `${head}${rows.map(([key, inner]) => row(key, bare(inner))).join("")}`;
+      return `${head}${rows.map(([key, inner]) => row(key, unwrap(inner))).join("")}`;
     })
     .join("\n");
 }
 
-function keysOf({ keys, branches = [] }: Bare): Readonly<Record<string, z.ZodType>> {
-  return keys ?? branches.map((branch) => bare(branch).keys).find((found) => found !== undefined) ?? {};
+function keysOf({ keys, branches = [] }: Unwrapped): Readonly<Record<string, z.ZodType>> {
+  return keys ?? branches.map((branch) => unwrap(branch).keys).find((found) => found !== undefined) ?? {};
 }
 
-function row(key: string, about: Bare): string {
+function row(key: string, about: Unwrapped): string {
   const example = code(`${key}: ${about.example ?? "…"}`);
-  const entries = about.branches?.map((branch) => bare(branch).entry).find((found) => found !== undefined);
-  const words = (about.words ?? (entries && bare(entries).words))?.map(code).join(", ");
-  const written = about.words ? (words ?? "") : words ? `${example}, of ${words}` : example;
+  const entries = about.branches?.map((branch) => unwrap(branch).entry).find((found) => found !== undefined);
+  const words = (about.choices ?? (entries && unwrap(entries).choices))?.map(code).join(", ");
+  const written = about.choices ? (words ?? "") : words ? `${example}, of ${words}` : example;
   const cell = (text: string) => text.replaceAll("|", "\\|");
-  return `| ${code(key)}${about.optional ? "" : " (required)"} | ${cell(about.description ?? "")} | ${cell(written)} |\n`;
+  return `| ${code(key)}${about.optional ? "" : " (required)"} | ${cell(described(about))} | ${cell(written)} |\n`;
 }
 
 function code(text: string): string {

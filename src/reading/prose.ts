@@ -24,7 +24,7 @@ const tooDeep = /^(?:[ \t]*(?:[>*+-]|\d{1,9}[.)])){20}.*[^\s>*+-]|^[ \t]{120}/m;
  * @param firstLine the line of the file on which it begins
  */
 export function readProse(markdown: string, firstLine: number): ProseRead {
-  const excess = excessOf(markdown);
+  const excess = tooMuchIn(markdown);
   if (!excess) {
     const tokens = Lexer.lex(markdown);
     return { tokens, findings: linkFindings(tokens, firstLine) };
@@ -34,7 +34,7 @@ export function readProse(markdown: string, firstLine: number): ProseRead {
   return { tokens: [], findings: [finding] };
 }
 
-function excessOf(markdown: string): { readonly message: string; readonly offset: number } | undefined {
+function tooMuchIn(markdown: string): { readonly message: string; readonly offset: number } | undefined {
   if (markdown.length > mostCharacters) {
     return { message: `The prose is longer than ${mostCharacters} characters: shorten it.`, offset: mostCharacters };
   }

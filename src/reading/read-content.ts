@@ -4,7 +4,7 @@ import type { Library, Routine } from "../routine/routine.js";
 import { aboutFile, type ContentFiles, namedIn, readFiles, type TextFile } from "./files.js";
 import { type Finding, inOrder, type TextFinding } from "./finding.js";
 import { quoted } from "./nearest.js";
-import { type CheckTeaching, emptyLibrary, readLibrary } from "./read-library.js";
+import { emptyLibrary, readLibrary } from "./read-library.js";
 import { type RoutineRead, readRoutine, type Title } from "./read-routine.js";
 import { type RoutineInClass, readWorkshop, type WorkshopOf } from "./read-workshop.js";
 import { limited } from "./report.js";
@@ -42,18 +42,13 @@ export async function readContent(contentDir: string): Promise<Content> {
   );
 }
 
-/**
- * The same from its files, with a way of one's own to read the routines, side by side or from what is known from last time.
- *
- * @param checkTeaching what the class planner has to say about its settings
- */
+/** The same from its files, with a way of one's own to read the routines, side by side or from what is known from last time. */
 export async function readContentBy<R extends RoutineInClass>(
   { folder, ...files }: ContentFiles,
   readRoutines: ReadRoutines<R>,
-  checkTeaching?: CheckTeaching,
 ): Promise<Content<R>> {
   const notes: Notes = { findings: new Map(), sources: new Map() };
-  const library = await libraryIn(folder, files.library, notes, checkTeaching);
+  const library = await libraryIn(folder, files.library, notes);
   // Where there is no library either, that is said already, and one thing is enough to begin with.
   if (files.routines.length === 0 && notes.findings.size === 0)
     take(notes, { file: namedIn(folder, "routines"), slug: "", findings: [noRoutines] }, []);
@@ -76,18 +71,13 @@ const noRoutines = aboutFile(
   'There is no routine yet. Start one with `countleaf new routine "My routine"`: each is a file here whose name ends in `.md`.',
 );
 
-async function libraryIn(
-  folder: string,
-  file: TextFile,
-  notes: Notes,
-  checkTeaching?: CheckTeaching,
-): Promise<Library> {
+async function libraryIn(folder: string, file: TextFile, notes: Notes): Promise<Library> {
   const missing = file.findings.some(({ rule }) => rule === "missing-file");
   if (missing) {
     take(notes, { ...file, findings: [aboutFile("error", "missing-file", await noLibrary(folder))] }, []);
     return emptyLibrary;
   }
-  const { library, findings } = file.text === undefined ? { findings: [] } : readLibrary(file.text, checkTeaching);
+  const { library, findings } = file.text === undefined ? { findings: [] } : readLibrary(file.text);
   take(notes, file, findings);
   return library ?? emptyLibrary;
 }

@@ -2,7 +2,8 @@ import type { z } from "zod";
 import { type Complaint, explain } from "./explain.js";
 import type { TextFinding } from "./finding.js";
 import { placeOf } from "./place.js";
-import { repair } from "./repair.js";
+import { keyNames } from "./schema/keys.js";
+import { withoutFaults } from "./without-faults.js";
 import { type Front, readYaml } from "./yaml.js";
 
 /** A front matter held against its schema. */
@@ -11,7 +12,7 @@ export interface Checked<T> {
   /** Absent where anything is wrong. */
   readonly keys?: T;
   /** Where something is wrong: what is left without it, to look for further faults in. */
-  readonly repaired?: T;
+  readonly remaining?: T;
   /** Keys of the outermost mapping with something wrong in them. */
   readonly faulty: ReadonlySet<string>;
   readonly findings: readonly TextFinding[];
@@ -22,7 +23,7 @@ const most = 1000;
 
 /** Reads YAML and checks it against a schema. */
 export function readKeys<S extends z.ZodType>(yaml: string, schema: S): Checked<z.output<S>> {
-  const front = readYaml(yaml);
+  const front = readYaml(yaml, keyNames(schema));
   const result = schema.safeParse(front.value ?? {}, { reportInput: true });
   const complaints = result.success
     ? []
@@ -36,8 +37,12 @@ export function readKeys<S extends z.ZodType>(yaml: string, schema: S): Checked<
   if (result.success && !findings.some(({ severity }) => severity === "error"))
     return { front, keys: result.data, findings, faulty: new Set() };
   const faulty = new Set([...complaints.map(({ path }) => String(path[0])), ...front.faulty]);
-  const repaired = front.ragged ? undefined : result.success ? result.data : repair(schema, front.value, complaints);
-  return { front, findings, faulty, ...(repaired === undefined ? {} : { repaired }) };
+  const remaining = front.ragged
+    ? undefined
+    : result.success
+      ? result.data
+      : withoutFaults(schema, front.value, complaints);
+  return { front, findings, faulty, ...(remaining === undefined ? {} : { remaining }) };
 }
 
 /* Of a value of the wrong kind zod also says that it has the wrong length. */

@@ -1,9 +1,9 @@
 import { dance } from "../routine/dance.js";
+import { definedOnly } from "../routine/defined-only.js";
 import type { Library, Routine } from "../routine/routine.js";
 import type { WrittenRoutine } from "../routine/written.js";
 import { readBody } from "./body.js";
 import { type Finding, inOrder, type Position, type TextFinding } from "./finding.js";
-import { given } from "./given.js";
 import { placeOf } from "./place.js";
 import { unsafeLink } from "./prose.js";
 import { readKeys } from "./read-keys.js";
@@ -47,12 +47,12 @@ export function readRoutineText(
 export function readRoutine(text: string, slug: string, library: Library): RoutineRead {
   const { halves, findings: splitting } = split(text);
   if (!halves) return { findings: splitting };
-  const { front, keys, repaired, faulty, findings } = readKeys(halves.yaml, routineSchema);
+  const { front, keys, remaining, faulty, findings } = readKeys(halves.yaml, routineSchema);
   const title = titleOf(front);
-  const usable = keys ?? repaired;
+  const usable = keys ?? remaining;
   const body = readBody(halves.body, usable?.sections.map(({ name }) => name) ?? [], halves.bodyLine);
   const all = [...findings, ...body.findings];
-  const read = (routine?: Routine) => ({ ...given({ routine, title }), findings: all });
+  const read = (routine?: Routine) => ({ ...definedOnly<RoutineRead>({ routine, title }), findings: all });
   if (!usable) return read();
   const written = writeRoutine(slug, usable, body.prose, (href, path) => {
     all.push({ severity: "warning", rule: "link", message: unsafeLink(href), ...front.locate(placeOf(path), "value") });

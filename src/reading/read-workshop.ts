@@ -1,7 +1,8 @@
+import { definedOnly } from "../routine/defined-only.js";
 import type { Routine, Workshop } from "../routine/routine.js";
 import type { TextFinding } from "./finding.js";
-import { given } from "./given.js";
 import { eitherOf, nearest, quoted } from "./nearest.js";
+import type { NothingLeft } from "./nothing-left.js";
 import { placeOf } from "./place.js";
 import { readProse } from "./prose.js";
 import { readKeys } from "./read-keys.js";
@@ -29,8 +30,8 @@ export function readWorkshop<R extends RoutineInClass>(
 ): { readonly workshop?: WorkshopOf<R>; readonly findings: readonly TextFinding[] } {
   const { halves, findings: splitting } = split(text);
   if (!halves) return { findings: splitting };
-  const { front, keys, repaired, findings } = readKeys(halves.yaml, workshopSchema);
-  const usable = keys ?? repaired;
+  const { front, keys, remaining, findings } = readKeys(halves.yaml, workshopSchema);
+  const usable = keys ?? remaining;
   const { findings: prose } = readProse(halves.body, halves.bodyLine);
   if (!usable) return { findings: [...findings, ...prose] };
   const found = usable.routines.flatMap((name) => routines.filter((routine) => routine.slug === name));
@@ -72,16 +73,18 @@ function writeWorkshop<R extends RoutineInClass>(
   routines: readonly R[],
   body: string,
 ): WorkshopOf<R> {
-  const { title, date, venue, minutes, breaks = 0 } = keys;
+  const { title, date, venue, minutes, level, routines: _names, "warm-up": warmUp, ...more } = keys;
+  const { "cool-down": coolDown, breaks, ...left } = more;
+  left satisfies NothingLeft;
   return {
     slug,
     title,
-    ...given({ date, venue }),
+    ...definedOnly<Workshop>({ date, venue }),
     minutes,
-    level: keys.level ?? routines[0]?.taught ?? "1",
+    level: level ?? routines[0]?.taught ?? "1",
     routines,
-    warmUp: keys["warm-up"] ?? 0,
-    coolDown: keys["cool-down"] ?? 0,
+    warmUp,
+    coolDown,
     breaks,
     prose: body.trim(),
   };

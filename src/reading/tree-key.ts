@@ -1,6 +1,6 @@
 import { isAlias, isCollection, isScalar, type Node } from "yaml";
+import type { Report } from "./finding.js";
 import { quoted } from "./nearest.js";
-import type { Report } from "./tree.js";
 
 /** C0 and C1 but for tab and line feed, the two Unicode line ends, non-characters, halves of a pair. */
 export const unprintable = /(?![\t\n])\p{Cc}|[\u2028\u2029\ufffe\uffff]|\p{Surrogate}/u;

@@ -1,9 +1,12 @@
 import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, Scalar, type YAMLMap, type YAMLSeq } from "yaml";
-import type { Place, Severity } from "../routine/problem.js";
+import type { Place } from "../routine/problem.js";
+import type { Report } from "./finding.js";
+import { inQuotes, longestLine } from "./mistakes/mistake.js";
 import { quoted } from "./nearest.js";
+import { commaMessage, emptyMessage } from "./no-value.js";
 import { type Path, placeOf } from "./place.js";
-import { inQuotes, longestLine } from "./slips/slip.js";
-import { commaMessage, emptyMessage, warnOfText } from "./swallowed.js";
+import type { KeyNames } from "./schema/keys.js";
+import { warnOfText } from "./text-warnings.js";
 import { offsetOf, readKey, twice, unprintable } from "./tree-key.js";
 
 /** What a front matter says, as texts, lists and mappings, and where each part of it stands. */
@@ -23,11 +26,10 @@ export interface Standing {
   readonly text: boolean;
 }
 
-export type Report = (severity: Severity, rule: string, message: string, offset: number) => void;
-
 interface Walk {
   readonly source: string;
   readonly report: Report;
+  readonly keys: KeyNames;
   readonly places: Map<Place, Standing>;
   readonly broken: Set<Place>;
 }
@@ -36,8 +38,8 @@ interface Walk {
 const nothing = Symbol("nothing");
 
 /** Reads the nodes of a YAML document. No alias is followed and no tag obeyed: each is a finding. */
-export function readTree(root: Node | null, source: string, report: Report): Tree {
-  const walk: Walk = { source, report, places: new Map(), broken: new Set() };
+export function readTree(root: Node | null, source: string, report: Report, keys: KeyNames): Tree {
+  const walk: Walk = { source, report, keys, places: new Map(), broken: new Set() };
   walk.places.set("", { key: 0, value: offsetOf(root), text: isScalar(root) });
   const value = root ? read(walk, root, []) : nothing;
   return { value: value === nothing ? undefined : value, places: walk.places, broken: walk.broken };
@@ -58,7 +60,7 @@ function read(walk: Walk, node: Node, path: Path): unknown {
   const text = String(node.value ?? "");
   if (unprintable.test(text))
     return refuse("unprintable", "This text holds a character that cannot be printed: type it again.");
-  warnOfText(walk.source, node, path, walk.report);
+  warnOfText(walk.source, node, path, walk.report, walk.keys);
   return text;
 }
 
@@ -131,8 +133,8 @@ function readMapping(walk: Walk, mapping: YAMLMap, path: Path): Record<string, u
       const spoken = cut && index > 0 && !pairs[index - 1]?.value;
       if (!spoken) {
         const message = cut
-          ? commaMessage(cutKeys(pairs, index), String(path.at(-1) ?? ""), before)
-          : emptyMessage(key, walk.source.slice(at));
+          ? commaMessage(cutKeys(pairs, index), String(path.at(-1) ?? ""), walk.keys, before)
+          : emptyMessage(key, walk.source.slice(at), walk.keys);
         walk.report("error", "no-value", message, at);
       }
       walk.broken.add(placeOf(here));

@@ -1,85 +1,109 @@
-import type { Prose, WrittenRoutine, WrittenStart } from "../routine/written.js";
-import { given } from "./given.js";
-import { placeOf, rest } from "./place.js";
-import type { RoutineKeys } from "./schema/routine.js";
+import { definedOnly } from "../routine/defined-only.js";
+import type {
+  PartialStance,
+  Prose,
+  Video,
+  WrittenAdaptation,
+  WrittenGear,
+  WrittenGroup,
+  WrittenMusic,
+  WrittenRestart,
+  WrittenRoutine,
+  WrittenStart,
+} from "../routine/written.js";
+import type { NothingLeft } from "./nothing-left.js";
+import { type Path, placeOf, rest } from "./place.js";
+import type { StanceKeys } from "./schema/move.js";
+import type { EntryOf, MusicKeys, RoutineKeys, StartKeys, VideoKeys } from "./schema/routine.js";
 import type { UnsafeLink } from "./write-move.js";
 import { writeSection } from "./write-section.js";
 
 /** A routine as the model reads it, from front matter that fits the schema. */
 export function writeRoutine(slug: string, keys: RoutineKeys, prose: Prose, unsafe: UnsafeLink): WrittenRoutine {
-  const { levels = ["1"], walls = 1 } = keys;
-  const indexed = <T>(list: readonly T[] | undefined, name: string) =>
-    (list ?? []).map((entry, index) => ({ entry, place: placeOf([name, index]) }));
+  const { title, choreographer, date, style, audience, summary, credit, music, video, start, ...more } = keys;
+  const { levels, taught, adaptations, gear, groups, walls, times, restarts, sections, ...left } = more;
+  left satisfies NothingLeft;
   return {
     slug,
     place: placeOf([]),
-    title: keys.title,
-    choreographer: keys.choreographer,
-    ...given({ date: keys.date, summary: keys.summary, credit: keys.credit }),
-    styles: keys.style ?? [],
-    audience: keys.audience ?? "all",
-    music: writeMusic(keys.music),
-    video: writeVideo(keys.video),
-    start: writeStart(keys.start),
+    title,
+    choreographer,
+    ...definedOnly<WrittenRoutine>({ date, summary, credit }),
+    styles: style,
+    audience,
+    music: writeMusic(music),
+    video: writeVideo(video),
+    start: writeStart(start),
     levels,
-    taught: keys.taught ?? levels[0] ?? "1",
-    adaptations: indexed(keys.adaptations, "adaptations").map(({ entry: { name, from }, place }) => ({
-      place,
-      name,
-      ...given({ from }),
-    })),
-    gear: indexed(keys.gear, "gear").map(({ entry: { item, need = "required", why, for: versions }, place }) => ({
-      place,
-      item,
-      need,
-      ...given({ why, for: versions }),
-    })),
-    groups: indexed(keys.groups, "groups").map(({ entry: { name, mirrored = false, ...stance }, place }) => ({
-      place,
-      name,
-      mirrored,
-      ...given(stance),
-    })),
+    taught: taught ?? levels[0] ?? "1",
+    adaptations: adaptations.map((entry, index) => writeAdaptation(entry, ["adaptations", index])),
+    gear: gear.map((entry, index) => writeGear(entry, ["gear", index])),
+    groups: groups.map((entry, index) => writeGroup(entry, ["groups", index])),
     walls,
-    times: keys.times ?? walls,
-    restarts: indexed(keys.restarts, "restarts").map(({ entry, place }) => ({ place, ...entry })),
-    sections: keys.sections.map((section, index) => writeSection(section, ["sections", index], unsafe)),
+    times: times ?? walls,
+    restarts: restarts.map((entry, index) => writeRestart(entry, ["restarts", index])),
+    sections: sections.map((section, index) => writeSection(section, ["sections", index], unsafe)),
     prose,
   };
 }
 
-function writeMusic(music: RoutineKeys["music"]): WrittenRoutine["music"] {
+function writeMusic(music: MusicKeys): WrittenMusic {
+  const { title, artist, tempo, phrase, accents, feel, link, ...more } = music;
+  const { "first-count": firstCount, "count-in": countIn, ...left } = more;
+  left satisfies NothingLeft;
+  const given = definedOnly<WrittenMusic>({ title, artist, link, firstCount, countIn });
+  return { place: placeOf(["music"]), ...given, tempo, phrase, accents, feel };
+}
+
+function writeVideo(video: VideoKeys): Video {
+  const { performance, breakdown, "breakdown-mirrored": breakdownMirrored, length, chapters, ...left } = video;
+  left satisfies NothingLeft;
   return {
-    place: placeOf(["music"]),
-    ...given({ title: music.title, artist: music.artist, link: music.link }),
-    ...given({ firstCount: music["first-count"], countIn: music["count-in"] }),
-    tempo: music.tempo,
-    phrase: music.phrase ?? 8,
-    accents: music.accents ?? [],
-    feel: music.feel ?? "straight",
+    ...definedOnly<Video>({ performance, breakdown, breakdownMirrored, length }),
+    chapters: chapters.map(({ at, title, ...other }, index) => {
+      other satisfies NothingLeft;
+      return { place: placeOf(["video", "chapters", index]), at, title };
+    }),
   };
 }
 
-function writeVideo(video: RoutineKeys["video"] = {}): WrittenRoutine["video"] {
-  const { performance, breakdown, length } = video;
-  return {
-    ...given({ performance, breakdown, breakdownMirrored: video["breakdown-mirrored"], length }),
-    chapters: (video.chapters ?? []).map((chapter, index) => ({
-      place: placeOf(["video", "chapters", index]),
-      ...chapter,
-    })),
-  };
-}
-
-function writeStart(start: RoutineKeys["start"]): WrittenStart {
-  const { [rest]: versions = {}, ...stance } = start ?? { [rest]: {} };
+function writeStart({ [rest]: versions, facing, weight, height, ...left }: StartKeys): WrittenStart {
+  left satisfies NothingLeft;
+  const stance = { facing, weight, height };
   return {
     place: placeOf(["start"]),
-    ...given(stance),
+    ...writeStance(stance),
     versions: Object.entries(versions).map(([version, own]) => ({
       version,
       place: placeOf(["start", version]),
-      ...given(own),
+      ...writeStance(own),
     })),
   };
+}
+
+function writeStance({ facing, weight, height, ...left }: StanceKeys): PartialStance {
+  left satisfies NothingLeft;
+  return definedOnly<PartialStance>({ facing, weight, height });
+}
+
+function writeAdaptation({ name, from, ...left }: EntryOf<"adaptations">, path: Path): WrittenAdaptation {
+  left satisfies NothingLeft;
+  return { place: placeOf(path), name, ...definedOnly<WrittenAdaptation>({ from }) };
+}
+
+function writeGear({ item, need, why, for: versions, ...left }: EntryOf<"gear">, path: Path): WrittenGear {
+  left satisfies NothingLeft;
+  return { place: placeOf(path), item, need, ...definedOnly<WrittenGear>({ why, for: versions }) };
+}
+
+function writeGroup(group: EntryOf<"groups">, path: Path): WrittenGroup {
+  const { name, mirrored, facing, weight, height, ...left } = group;
+  left satisfies NothingLeft;
+  const stance = { facing, weight, height };
+  return { place: placeOf(path), name, mirrored, ...writeStance(stance) };
+}
+
+function writeRestart({ wall, after, ...left }: EntryOf<"restarts">, path: Path): WrittenRestart {
+  left satisfies NothingLeft;
+  return { place: placeOf(path), wall, after };
 }

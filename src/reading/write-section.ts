@@ -1,29 +1,32 @@
+import { definedOnly } from "../routine/defined-only.js";
 import type { WrittenOption, WrittenPhrase, WrittenSection } from "../routine/written.js";
-import { given } from "./given.js";
+import type { NothingLeft } from "./nothing-left.js";
 import { type Path, placeOf, rest } from "./place.js";
 import type { PhraseKeys } from "./schema/move.js";
 import type { SectionKeys } from "./schema/routine.js";
-import { type UnsafeLink, writeCounts, writePlainMove } from "./write-move.js";
+import { type UnsafeLink, writeMoves } from "./write-move.js";
 
 /** A section as the model reads it. */
 export function writeSection(section: SectionKeys, path: Path, unsafe: UnsafeLink): WrittenSection {
-  const { name, words, counts, tempo, time, feel } = section;
+  const { name, words, counts, canon, parts, "same-as": sameAs, change, mirrored, repeat, ...more } = section;
+  const { "on-walls": onWalls, at, tempo, time, feel, ...left } = more;
+  left satisfies NothingLeft;
   return {
     place: placeOf(path),
     name,
-    ...given({ words, tempo, time, feel, sameAs: section["same-as"], onWalls: section["on-walls"] }),
-    ...(counts
-      ? { counts: counts.map((phrase, index) => writePhrase(phrase, [...path, "counts", index], unsafe)) }
-      : {}),
-    change: Object.entries(section.change ?? {}).map(([number, phrase]) => {
+    ...definedOnly<WrittenSection>({
+      ...{ words, sameAs, onWalls, tempo, time, feel },
+      counts: counts && writePhrases(counts, [...path, "counts"], unsafe),
+      canon: canon && writeCanon(canon, [...path, "canon"]),
+      parts: parts && writeParts(parts, [...path, "parts"], unsafe),
+    }),
+    change: Object.entries(change).map(([number, phrase]) => {
       const here = [...path, "change", number];
       return { phrase: Number(number), place: placeOf(here), by: writePhrase(phrase, here, unsafe) };
     }),
-    ...given({ canon: section.canon && writeCanon(section.canon, [...path, "canon"]) }),
-    ...given({ parts: section.parts && writeParts(section.parts, [...path, "parts"], unsafe) }),
-    mirrored: section.mirrored ?? "never",
-    repeat: section.repeat ?? 1,
-    at: writeTimes(section.at, [...path, "at"]),
+    mirrored,
+    repeat,
+    at: writeTimes(at, [...path, "at"]),
   };
 }
 
@@ -34,8 +37,7 @@ function writeCanon(canon: NonNullable<SectionKeys["canon"]>, path: Path): Writt
 function writeParts(parts: NonNullable<SectionKeys["parts"]>, path: Path, unsafe: UnsafeLink): WrittenSection["parts"] {
   return Object.entries(parts).map(([group, phrases]) => {
     const here = [...path, group];
-    const counts = phrases.map((phrase, index) => writePhrase(phrase, [...here, index], unsafe));
-    return { place: placeOf(here), group, counts };
+    return { place: placeOf(here), group, counts: writePhrases(phrases, here, unsafe) };
   });
 }
 
@@ -49,15 +51,20 @@ function writeTimes(at: SectionKeys["at"], path: Path): WrittenSection["at"] {
   }));
 }
 
+function writePhrases(phrases: readonly PhraseKeys[], path: Path, unsafe: UnsafeLink): WrittenPhrase[] {
+  return phrases.map((phrase, index) => writePhrase(phrase, [...path, index], unsafe));
+}
+
 function writePhrase(phrase: PhraseKeys, path: Path, unsafe: UnsafeLink): WrittenPhrase {
-  const { length, from, say, options = {}, [rest]: moves } = phrase;
+  const { length, from, say, options, [rest]: moves, ...left } = phrase;
+  left satisfies NothingLeft;
   return {
     place: placeOf(path),
-    ...given({ length, from, say }),
-    moves: Object.entries(moves).map(([on, move]) => ({ on, ...writePlainMove(move, [...path, on], unsafe) })),
+    ...definedOnly<WrittenPhrase>({ length, from, say }),
+    moves: writeMoves(moves, path, unsafe),
     options: Object.entries(options).map(([version, option]): WrittenOption => {
       const here = [...path, "options", version];
-      return { place: placeOf(here), version, moves: writeCounts(option, here, unsafe) };
+      return { place: placeOf(here), version, moves: writeMoves(option, here, unsafe) };
     }),
   };
 }

@@ -1,10 +1,11 @@
 import { Composer, type Document, LineCounter, type Node, type ParsedNode } from "yaml";
+import { definedOnly } from "../routine/defined-only.js";
 import type { Place } from "../routine/problem.js";
-import { type Excess, tokensOf } from "./excess.js";
 import type { Position, TextFinding } from "./finding.js";
-import { given } from "./given.js";
-import { type Cure, mend, plainReason } from "./mend.js";
+import { type Fix, fixMistake, plainReason } from "./fix-mistake.js";
 import { parentOf } from "./place.js";
+import type { KeyNames } from "./schema/keys.js";
+import { type TooMuch, tokensOf } from "./too-much.js";
 import { readTree } from "./tree.js";
 
 /** A front matter (or a whole YAML file) as read. */
@@ -26,36 +27,34 @@ export interface Front {
   readonly locate: (place: Place, part?: "key" | "value") => Position;
 }
 
-/* Each mending reads the text anew: so many characters are read at most. */
+/* Each fix reads the text anew: so many characters are read at most. */
 const mostRead = 500_000;
-const mostMends = 25;
+const mostFixes = 25;
 
 /**
- * Reads YAML 1.2 with every scalar as it was written. Of a slip that is well known, it says what to write instead, mends
- * the line, and reads on, so that one slip does not hide the next.
+ * Reads YAML 1.2 with every scalar as it was written. Of a mistake that is well known, it says what to write instead, fixes
+ * the line, and reads on, so that one mistake does not hide the next.
+ *
+ * @param keys the names of the keys in this kind of file
  */
-export function readYaml(text: string): Front {
+export function readYaml(text: string, keys: KeyNames): Front {
   const findings: TextFinding[] = [];
   const moved = new Set<number>();
   let lines = text.split("\n");
   let parsed = parse(lines.join("\n"));
-  for (let mends = 0; parsed.document && mends < Math.min(mostMends, mostRead / text.length); mends++) {
-    const cure = mend(lines, parsed.document.errors, parsed.lineOf, parsed.document);
-    if (!cure) break;
-    if (!isEcho(cure, findings, moved)) findings.push(cure.finding);
-    for (const line of cure.moved) moved.add(line);
-    lines = [...cure.lines];
+  for (let fixes = 0; parsed.document && fixes < Math.min(mostFixes, mostRead / text.length); fixes++) {
+    const fix = fixMistake(lines, parsed.document.errors, parsed.lineOf, parsed.document, keys);
+    if (!fix) break;
+    if (!isEcho(fix, findings, moved)) findings.push(fix.finding);
+    for (const line of fix.moved) moved.add(line);
+    lines = [...fix.lines];
     parsed = parse(lines.join("\n"));
   }
-  return front(parsed, findings, moved, text.split("\n"));
+  return front(parsed, findings, moved, text.split("\n"), keys);
 }
 
-/* One slip a line, and one of columns in a stretch of lines: what is mended beside it is mostly for the same slip. */
-function isEcho(
-  { finding, moved: lines }: Cure,
-  findings: readonly TextFinding[],
-  moved: ReadonlySet<number>,
-): boolean {
+/* One mistake a line, and one of columns in a stretch of lines: what is fixed beside it is mostly for the same mistake. */
+function isEcho({ finding, moved: lines }: Fix, findings: readonly TextFinding[], moved: ReadonlySet<number>): boolean {
   if (findings.some(({ line }) => line === finding.line)) return true;
   return lines.length > 0 && [...moved].some((line) => Math.abs(line - finding.line) < 12);
 }
@@ -67,7 +66,7 @@ interface Parsed {
   readonly document?: Document.Parsed<ParsedNode>;
   /** Where a second document begins. */
   readonly more?: number;
-  readonly excess?: Excess;
+  readonly excess?: TooMuch;
 }
 
 function parse(text: string): Parsed {
@@ -78,7 +77,7 @@ function parse(text: string): Parsed {
   const options = { schema: "failsafe", uniqueKeys: false, prettyErrors: false, logLevel: "silent" } as const;
   const documents = new Composer(options).compose(tokens, true, text.length);
   const [document, second] = withoutTraces(() => firstTwo(documents as Iterable<Document.Parsed<ParsedNode>>));
-  return { text, counter, lineOf, ...given({ document, more: second?.range[0], excess }) };
+  return { text, counter, lineOf, ...definedOnly<Parsed>({ document, more: second?.range[0], excess }) };
 }
 
 function firstTwo<Value>([first, second]: Iterable<Value>) {
@@ -121,14 +120,15 @@ function brokenAt({
 
 function front(
   parsed: Parsed,
-  mended: readonly TextFinding[],
+  fixed: readonly TextFinding[],
   moved: ReadonlySet<number>,
   written: readonly string[],
+  keys: KeyNames,
 ): Front {
-  const findings = [...mended];
+  const findings = [...fixed];
   const positionOf = (offset: number): Position => {
     const { line, col } = parsed.counter.linePos(Math.min(offset, parsed.text.length));
-    // A line that was mended may be longer than what its author wrote.
+    // A line that was fixed may be longer than what its author wrote.
     return { line: Math.max(1, line), column: Math.max(1, Math.min(col, (written[line - 1] ?? "").length + 1)) };
   };
   const broken = brokenAt(parsed);
@@ -143,6 +143,7 @@ function front(
       const position = positionOf(offset);
       if (!isUnsure(position.line)) findings.push({ severity, rule, message, ...position });
     },
+    keys,
   );
   const gaps = new Set([...tree.broken].map(parentOf));
   return {

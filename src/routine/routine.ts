@@ -1,6 +1,7 @@
 import type Fraction from "fraction.js";
 import type { Cue } from "./cue.js";
 import type { Place } from "./problem.js";
+import type { TeachingSettings } from "./teaching-settings.js";
 import type { Contact, Facing, Feel, Foot, HandoutKind, Height, Risk, Weight } from "./words.js";
 import type { About, Prose, Travel, Video } from "./written.js";
 
@@ -224,8 +225,7 @@ export interface Library {
   readonly mirrorWords: readonly (readonly [string, string])[];
   /** House rules, Markdown. */
   readonly cautions?: string;
-  /** The class planner's settings, as written. */
-  readonly teaching: Readonly<Record<string, unknown>>;
+  readonly teaching: TeachingSettings;
 }
 
 /** A class or workshop, its routines looked up. */

@@ -41,6 +41,10 @@ export type Height = (typeof heights)[number];
 export const contacts = ["knees", "hands", "forearms", "elbows", "shoulders", "hips", "head", "seat", "spine"] as const;
 export type Contact = (typeof contacts)[number];
 
+export const loadParts = [...contacts, "inversions"] as const;
+/** What a class's load is counted in: contacts by part of the body, and times upside down. */
+export type LoadPart = (typeof loadParts)[number];
+
 /** Risks that ask for a caution, in the order in which cautions are listed. */
 export const risks = [
   "floor-drop",
@@ -69,5 +73,20 @@ export type HandoutKind = (typeof handoutKinds)[number];
 export const travelWays = ["forward", "back", "left", "right"] as const;
 /** A direction of travel, seen from the dancer's own facing. */
 export type TravelWay = (typeof travelWays)[number];
+
+/** The dancing that a class is made of, in the order in which a part of a routine goes through it. */
+export const dancedKinds = [
+  "show",
+  "mark",
+  "detail",
+  "drill",
+  "link",
+  "from-the-top",
+  "run-through",
+  "away-from-mirror",
+  "mirrored",
+  "groups",
+] as const;
+export type DancedKind = (typeof dancedKinds)[number];
 
 export type Foot = "left" | "right";

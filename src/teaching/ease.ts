@@ -1,5 +1,5 @@
-import type { DancedKind } from "./kinds.js";
-import { type Load, type LoadPart, loadParts, plus } from "./load.js";
+import { type DancedKind, type LoadPart, loadParts } from "../routine/words.js";
+import { type Load, plus } from "./load.js";
 import type { ClassSettings } from "./settings.js";
 import type { Step } from "./steps.js";
 

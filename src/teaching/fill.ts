@@ -1,4 +1,5 @@
-import { type Load, loadParts, plus } from "./load.js";
+import { loadParts } from "../routine/words.js";
+import { type Load, plus } from "./load.js";
 import type { Material } from "./material.js";
 import type { ClassSettings } from "./settings.js";
 import { type Step, secondsOf } from "./steps.js";

@@ -1,17 +1,6 @@
-/** The dancing that a class is made of, in the order in which a part of a routine goes through it. */
-export const dancedKinds = [
-  "show",
-  "mark",
-  "detail",
-  "drill",
-  "link",
-  "from-the-top",
-  "run-through",
-  "away-from-mirror",
-  "mirrored",
-  "groups",
-] as const;
-export type DancedKind = (typeof dancedKinds)[number];
+import type { DancedKind } from "../routine/words.js";
+
+export type { DancedKind };
 
 /** What stands around it. */
 export const frameKinds = ["warm-up", "water", "free-practice", "cool-down"] as const;

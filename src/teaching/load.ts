@@ -1,10 +1,7 @@
 import type { Move } from "../routine/routine.js";
-import { contacts } from "../routine/words.js";
+import { type LoadPart, loadParts } from "../routine/words.js";
 
-const parts = [...contacts, "inversions"] as const;
-/** What is counted: contacts by part of the body, and times upside down. */
-export type LoadPart = (typeof parts)[number];
-export const loadParts: readonly LoadPart[] = parts;
+export { type LoadPart, loadParts };
 
 /** How often each part of the body takes weight or impact; a part that never does is absent. */
 export type Load = Readonly<Partial<Record<LoadPart, number>>>;
@@ -18,7 +15,7 @@ export interface LevelLoads {
 /** One load and `times` another. */
 export function plus(load: Load, other: Load, times = 1): Load {
   return Object.fromEntries(
-    parts
+    loadParts
       .map((part) => [part, (load[part] ?? 0) + (other[part] ?? 0) * times] as const)
       .filter(([, amount]) => amount !== 0),
   );

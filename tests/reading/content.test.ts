@@ -60,14 +60,14 @@ describe("the library", () => {
       stepLength: 0.6,
       outlineLimit: 5000,
       mirrorWords: [],
-      teaching: {},
+      teaching: { unit: 5, chunkCounts: 16, markSpeed: 50, linkSpeed: 75, groups: 2, limits: {} },
     });
   });
 
   test("what it says", async () => {
     const text =
       "name: B\nteacher: T\nurl: https://e.example//\nlanguage: de-at\npaper: Letter\npractice-speeds: 50\nstep-length: 0.75\n" +
-      "mirror-words: [[links, rechts]]\nteaching: { minutes: 5 }\n";
+      "mirror-words: [[links, rechts]]\nteaching: { groups: 3 }\n";
     const { library, findings } = await readContent(folder({ ...routines, "library.yaml": text }));
     expect(findings.filter(({ severity }) => severity !== "note")).toEqual([]);
     expect(library).toMatchObject({
@@ -78,6 +78,7 @@ describe("the library", () => {
       practiceSpeeds: [50],
       stepLength: 0.75,
       mirrorWords: [["links", "rechts"]],
+      teaching: { groups: 3, unit: 5 },
     });
   });
 

@@ -181,7 +181,9 @@ test("the three forms of a tempo", () => {
 });
 
 test("a move is a text or its keys", () => {
-  expect(moveSchema.safeParse("Walk").data).toEqual({ do: "Walk" });
-  expect(moveSchema.safeParse({ do: "Walk", step: "left" }).data).toEqual({ do: "Walk", step: ["left"] });
+  const lists = { step: [], contacts: [], risk: [], gear: [], choose: [], allow: [] };
+  const walk = { do: "Walk", ...lists, travel: {}, hit: false };
+  expect(moveSchema.safeParse("Walk").data).toEqual(walk);
+  expect(moveSchema.safeParse({ do: "Walk", step: "left" }).data).toEqual({ ...walk, step: ["left"] });
   expect(moveSchema.safeParse({ do: "Walk", step: ["left", "right"] }).data?.step).toEqual(["left", "right"]);
 });

@@ -1,12 +1,16 @@
 import { describe, expect, test } from "vitest";
+import { keyNames } from "../../src/reading/schema/keys.js";
+import { routineSchema } from "../../src/reading/schema/routine.js";
 import { readYaml } from "../../src/reading/yaml.js";
 
-const rules = (text: string) => readYaml(text).findings.map(({ rule, line, column }) => `${line}:${column} ${rule}`);
+const read = (text: string) => readYaml(text, keyNames(routineSchema));
+
+const rules = (text: string) => read(text).findings.map(({ rule, line, column }) => `${line}:${column} ${rule}`);
 
 describe("keys and texts are read as they were written", () => {
   test("nothing is resolved", () => {
     const text = '1: yes\n"2": 3e-4\n3e-4: ~\n4: 0x10\n5: 2026-10-02\n6: null\n7: 012\n8: .inf\n';
-    expect(readYaml(text).value).toEqual({
+    expect(read(text).value).toEqual({
       1: "yes",
       2: "3e-4",
       "3e-4": "~",
@@ -21,10 +25,10 @@ describe("keys and texts are read as they were written", () => {
   test('`1` and `"1"` are one key', () => expect(rules('1: a\n"1": b\n')).toEqual(["2:1 key-twice"]));
 
   test("block texts are read", () =>
-    expect(readYaml("a: >-\n  b\n  c\nd: |\n  e\n").value).toEqual({ a: "b c", d: "e\n" }));
+    expect(read("a: >-\n  b\n  c\nd: |\n  e\n").value).toEqual({ a: "b c", d: "e\n" }));
 
   test("keys of objects are keys like any other, but one", () => {
-    expect(readYaml("constructor: a\ntoString: b\n").value).toEqual({ constructor: "a", toString: "b" });
+    expect(read("constructor: a\ntoString: b\n").value).toEqual({ constructor: "a", toString: "b" });
     expect(rules("__proto__: a\n")).toEqual(["1:1 unknown-key"]);
     expect(({} as Record<string, unknown>).a).toBeUndefined();
   });
@@ -59,7 +63,7 @@ describe("nothing beside plain YAML", () => {
       "a: &a [x, x]",
       ...Array.from({ length: 30 }, (_, i) => `b${i}: &b${i} [*${i ? `b${i - 1}` : "a"}, *${i ? `b${i - 1}` : "a"}]`),
     ];
-    const { findings } = readYaml(bomb.join("\n"));
+    const { findings } = read(bomb.join("\n"));
     expect(findings.length).toBe(31);
     expect(new Set(findings.map(({ rule }) => rule))).toEqual(new Set(["special-start"]));
     expect(rules("a: !!int 1\nb: !x 2\n<<: { c: 1 }\n")).toEqual([
@@ -69,7 +73,7 @@ describe("nothing beside plain YAML", () => {
     ]);
   });
 
-  test("a tag that changes nothing is let be", () => expect(readYaml("a: !!str 1\n").value).toEqual({ a: "1" }));
+  test("a tag that changes nothing is let be", () => expect(read("a: !!str 1\n").value).toEqual({ a: "1" }));
 
   test("a second document", () => expect(rules("a: 1\n...\nb: 2\n").length).toBe(1));
 
@@ -83,7 +87,7 @@ describe("nothing beside plain YAML", () => {
 });
 
 test("a place that does not exist is the nearest around it", () => {
-  const front = readYaml("a: 1\nsections:\n  - name: X\n    counts:\n      - 1-3: Walk\n");
+  const front = read("a: 1\nsections:\n  - name: X\n    counts:\n      - 1-3: Walk\n");
   expect(front.locate("/sections/0/counts/0/1-3/do", "value")).toEqual({ line: 5, column: 14 });
   expect(front.locate("/sections/0/counts/0/1-3", "value")).toEqual({ line: 5, column: 14 });
   expect(front.locate("/sections/0/counts/0")).toEqual({ line: 5, column: 9 });

@@ -1,94 +1,10 @@
 import fc from "fast-check";
 import Fraction from "fraction.js";
-import type { Cue } from "../../src/routine/cue.js";
-import type { Library } from "../../src/routine/routine.js";
 import { contacts, type Feel, facings, heights, weights } from "../../src/routine/words.js";
-import type { WrittenMove, WrittenPhrase, WrittenRoutine, WrittenSection } from "../../src/routine/written.js";
+import type { WrittenMove, WrittenRoutine, WrittenSection } from "../../src/routine/written.js";
+import { cue, move, phrase, plainLibrary, section, written } from "../publishing/fixtures/written.js";
 
-/** A library with every default, for tests. */
-export const library: Library = {
-  name: "Test room",
-  language: "en",
-  paper: "A4",
-  handouts: ["versions", "mirrored", "large"],
-  practiceSpeeds: [60, 75, 90, 100],
-  wordsLimit: 8,
-  stepLength: 0.6,
-  outlineLimit: 5000,
-  mirrorWords: [],
-  teaching: {},
-};
-
-export function cue(text: string): Cue {
-  return { text, marks: [] };
-}
-
-export function move(on: string | undefined, place: string, rest: Partial<WrittenMove> = {}): WrittenMove {
-  return {
-    place,
-    ...(on === undefined ? {} : { on }),
-    cue: cue("Walk"),
-    hold: false,
-    steps: [],
-    travel: [],
-    hit: false,
-    contacts: [],
-    risks: [],
-    gear: [],
-    choose: [],
-    options: [],
-    allow: [],
-    ...rest,
-  };
-}
-
-export function phrase(place: string, moves: readonly WrittenMove[], rest: Partial<WrittenPhrase> = {}): WrittenPhrase {
-  return { place, moves, options: [], ...rest };
-}
-
-export function section(
-  name: string,
-  counts: readonly WrittenPhrase[] | undefined,
-  rest: Partial<WrittenSection> = {},
-): WrittenSection {
-  return {
-    place: `sections/${name}`,
-    name,
-    ...(counts === undefined ? {} : { counts }),
-    change: [],
-    canon: [],
-    parts: [],
-    mirrored: "never",
-    repeat: 1,
-    at: [],
-    ...rest,
-  };
-}
-
-export function routine(sections: readonly WrittenSection[], rest: Partial<WrittenRoutine> = {}): WrittenRoutine {
-  return {
-    slug: "test",
-    place: "",
-    title: "Test",
-    choreographer: "Nobody",
-    styles: [],
-    audience: "all",
-    music: { place: "music", tempo: new Fraction(100), phrase: 8, accents: [], feel: "straight" },
-    video: { chapters: [] },
-    start: { place: "start", versions: [] },
-    levels: ["1", "2", "3"],
-    taught: "2",
-    adaptations: [],
-    gear: [],
-    groups: [],
-    walls: 1,
-    times: 1,
-    restarts: [],
-    sections,
-    prose: { introduction: "", notes: [], after: "" },
-    ...rest,
-  };
-}
+export { plainLibrary as library };
 
 const texts = ["Step left", "Turn the right shoulder back", "Both arms up", "Left, right, left", "Melt", "hold"];
 
@@ -143,17 +59,21 @@ function moves(counts: number, feel: Feel, place: string, facing: boolean): fc.A
           const { turn, ...rest } = chosen?.body ?? { cue: cue("Walk") };
           // A facing and a turn must agree, so a move has one of the two.
           const named = facing && chosen?.facing ? { facing: chosen.facing } : turn === undefined ? {} : { turn };
-          return move(on, at, {
+          return move(on, "Walk", {
             ...rest,
+            place: at,
             ...named,
             options: chosen?.option
-              ? [{ place: `${at}/options/1`, version: "1", moves: [move(undefined, `${at}/options/1`, chosen.option)] }]
+              ? [{ place: `${at}/options/1`, version: "1", moves: [optionMove(at, chosen.option)] }]
               : [],
           });
         }),
       ),
   );
 }
+
+const optionMove = (at: string, more: Partial<WrittenMove>) =>
+  move(undefined, "Walk", { ...more, place: `${at}/options/1` });
 
 export interface Shape {
   readonly walls?: number;
@@ -191,7 +111,7 @@ export function routines(shape: Shape = {}): fc.Arbitrary<WrittenRoutine> {
           .map((drawn): readonly WrittenSection[] => [
             section(
               `S${index}`,
-              drawn.phrases.map((list, at) => phrase(`sections/${index}/${at}`, list)),
+              drawn.phrases.map((list, at) => phrase(list, { place: `sections/${index}/${at}` })),
               {
                 repeat: drawn.repeat,
                 ...(shape.tempo === false || drawn.tempo === null ? {} : { tempo: new Fraction(drawn.tempo) }),
@@ -204,8 +124,11 @@ export function routines(shape: Shape = {}): fc.Arbitrary<WrittenRoutine> {
           ]),
       );
       return fc.tuple(...sections).map((lists) =>
-        routine(lists.flat(), {
-          music: { place: "music", tempo, firstCount, phrase: size, accents: [], feel },
+        written({
+          sections: lists.flat(),
+          levels: ["1", "2", "3"],
+          taught: "2",
+          music: { tempo, firstCount, phrase: size, feel },
           start: { place: "start", facing, versions: [] },
           walls: shape.walls ?? 1,
           times: shape.walls ?? times,

@@ -6,7 +6,8 @@ import { reflect } from "../../src/routine/reflect.js";
 import type { Routine, Version } from "../../src/routine/routine.js";
 import { reflectedStance } from "../../src/routine/stance.js";
 import type { WrittenRoutine } from "../../src/routine/written.js";
-import { library, move, phrase, routine, routines, section } from "./arbitrary.js";
+import { plainLibrary as library, move, phrase, section, written } from "../publishing/fixtures/written.js";
+import { routines } from "./arbitrary.js";
 
 /** A written routine that must be danceable. */
 function danced(written: WrittenRoutine): Routine {
@@ -178,11 +179,7 @@ describe("a danced routine", () => {
   it("moves what follows a hold by the hold's length, and changes no stance", () => {
     fc.assert(
       fc.property(routines(), fc.integer({ min: 1, max: 8 }), (written, counts) => {
-        const hold = section("Hold", [
-          phrase("hold", [move(`1-${counts}`, "hold/1", { hold: true, cue: { text: "hold", marks: [] } })], {
-            length: counts,
-          }),
-        ]);
+        const hold = section("Hold", [phrase([move(`1-${counts}`, "hold")], { length: counts })]);
         const single = { ...written, times: 1 };
         const [plain, held] = [danced(single), danced({ ...single, sections: [hold, ...single.sections] })];
         held.versions.forEach((version, index) => {
@@ -208,7 +205,7 @@ describe("a danced routine", () => {
         const rest = quarter - turnedBy;
         // One more section brings the time through to exactly a quarter turn, whatever it turned before.
         const square = section("Square", [
-          phrase("square", [move("1-4", "square/1", rest === 0 ? {} : { turn: rest })], { length: 4 }),
+          phrase([move("1-4", "Walk", rest === 0 ? {} : { turn: rest })], { length: 4 }),
         ]);
         const four = danced({
           ...written,
@@ -265,8 +262,8 @@ describe("four quarter turns", () => {
   it("are the identity", () => {
     fc.assert(
       fc.property(fc.constantFrom(2, -2), (turn) => {
-        const quarters = [1, 2, 3, 4].map((count) => move(String(count), `q${count}`, { turn }));
-        const whole = danced(routine([section("Square", [phrase("p", quarters)])]));
+        const quarters = [1, 2, 3, 4].map((count) => move(String(count), "Walk", { turn }));
+        const whole = danced(written({ sections: [section("Square", [phrase(quarters)])] }));
         expect(whole.versions[0]?.end.facing).toBe("front");
         expect(whole.versions[0]?.moves[1]?.after.facing).toBe("back");
       }),

@@ -1,8 +1,9 @@
 import Fraction from "fraction.js";
+import { readLibrary } from "../../src/reading/read-library.js";
 import { dance } from "../../src/routine/dance.js";
 import type { Library, Routine, Workshop } from "../../src/routine/routine.js";
 import type { WrittenMove } from "../../src/routine/written.js";
-import { cue, library, move, phrase, routine, section } from "../routine/arbitrary.js";
+import { plainLibrary as library, move, phrase, section, written } from "../publishing/fixtures/written.js";
 
 /** A move's words, or its words and what else is written of it; `easier` is its option for level 1. */
 export type Step = string | (Partial<WrittenMove> & { readonly do: string; readonly easier?: Partial<WrittenMove> });
@@ -32,14 +33,15 @@ export interface RoutineSketch {
 /** A routine as danced, from a sketch; a sketch that cannot be danced is an error of the test. */
 export function routineOf(sketch: RoutineSketch): Routine {
   const { slug = "test", tempo, firstCount, levels = ["1", "2"], walls = 1, times = walls } = sketch;
-  const written = routine(sketch.sections.map(sectionOf), {
+  const routine = written({
     ...{ slug, title: `Title of ${slug}`, levels, taught: levels.at(-1) ?? "1", walls, times },
+    sections: sketch.sections.map(sectionOf),
     music: {
-      ...{ place: "music", tempo: new Fraction(tempo), phrase: sketch.phrase ?? 8, accents: [], feel: "straight" },
+      ...{ tempo: new Fraction(tempo), phrase: sketch.phrase ?? 8 },
       ...(firstCount !== undefined && { firstCount: new Fraction(firstCount) }),
     },
   });
-  const danced = dance(written, library);
+  const danced = dance(routine, library);
   if (!danced.routine) throw new Error(danced.problems.map(({ message }) => message).join("\n"));
   return danced.routine;
 }
@@ -48,10 +50,8 @@ function sectionOf(sketch: SectionSketch, index: number) {
   const { name, phrases, sameAs, mirrored, repeat, tempo } = sketch;
   const counts = phrases?.map((steps, at) => {
     const place = `sections/${index}/counts/${at}`;
-    return phrase(
-      place,
-      Object.entries(steps).map(([on, step]) => moveOf(on, `${place}/${on}`, step)),
-    );
+    const moves = Object.entries(steps).map(([on, step]) => moveOf(on, `${place}/${on}`, step));
+    return phrase(moves, { place });
   });
   return section(name, counts, {
     ...(sameAs !== undefined && { sameAs }),
@@ -62,10 +62,11 @@ function sectionOf(sketch: SectionSketch, index: number) {
 }
 
 function moveOf(on: string, place: string, step: Step): WrittenMove {
-  if (typeof step === "string") return move(on, place, { cue: cue(step), hold: step === "hold" });
+  if (typeof step === "string") return move(on, step, { place });
   const { do: text, easier, ...rest } = step;
-  const option = { place: `${place}/options/1`, version: "1", moves: [move(undefined, `${place}/options/1`, easier)] };
-  return move(on, place, { cue: cue(text), ...rest, options: easier ? [option] : [] });
+  const at = `${place}/options/1`;
+  const option = { place: at, version: "1", moves: [move(undefined, "Walk", { ...easier, place: at })] };
+  return move(on, text, { ...rest, place, options: easier ? [option] : [] });
 }
 
 /** A section of eights with one new move on every two counts. */
@@ -85,9 +86,11 @@ export function workshopOf(routines: readonly Routine[], minutes: number, extra:
   };
 }
 
-/** The test library with settings for the planner, written as a file gives them. */
+/** The test library with settings for the planner, as `library.yaml` says them. */
 export function libraryWith(teaching: Readonly<Record<string, unknown>>): Library {
-  return { ...library, teaching };
+  const { library: read, findings } = readLibrary(`name: Test room\nteaching: ${JSON.stringify(teaching)}\n`);
+  if (!read) throw new Error(findings.map(({ message }) => message).join("\n"));
+  return read;
 }
 
 export { library };

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { handoutKinds } from "../../routine/words.js";
-import { key, language, line, link, listOf, number, paragraphs, whole, word } from "./values.js";
+import { teachingSchema } from "./teaching.js";
+import { key, language, line, link, listOf, name, number, paragraphs, whole, word } from "./values.js";
 
 /** What `library.yaml` may say. */
 export const librarySchema = z.strictObject({
@@ -11,29 +12,31 @@ export const librarySchema = z.strictObject({
     "where the site is published",
     "https://saltmarsh.example",
   ).optional(),
-  language: key(language, "the language of the site (default en)", "en").optional(),
-  paper: key(word(["A4", "Letter"]), "A4 (default) or Letter", "A4").optional(),
-  handouts: key(
-    listOf(word(handoutKinds)),
-    "which handouts to print: versions, mirrored, large (default all three) and card",
-    "[versions, mirrored, large, card]",
-  ).optional(),
+  language: key(language, "the language of the site", "en").default("en"),
+  paper: key(word(["A4", "Letter"]), "the size of the handouts", "A4").default("A4"),
+  handouts: key(listOf(word(handoutKinds)), "which handouts to print", "[versions, mirrored, large, card]").default([
+    "versions",
+    "mirrored",
+    "large",
+  ]),
   credit: key(paragraphs, "how a dancer who posts a routine should credit it", "Choreography by Ines Varga").optional(),
-  "practice-speeds": key(
-    listOf(whole(10, 200)),
-    "per cent of the tempo (default 60, 75, 90, 100)",
-    "[60, 75, 90, 100]",
-  ).optional(),
-  "words-limit": key(whole(1, 100), "the longest landing words, in words (default 8)", "8").optional(),
-  "step-length": key(number(0, 3), "metres a travelled step, for the floor plan (default 0.6)", "0.6").optional(),
-  "outline-limit": key(whole(200, 100_000), "characters in a video description (default 5000)", "5000").optional(),
+  "practice-speeds": key(listOf(whole(10, 200)), "per cent of the tempo", "[60, 75, 90, 100]").default([
+    60, 75, 90, 100,
+  ]),
+  "words-limit": key(whole(1, 100), "the longest landing words, in words", "8").default(8),
+  "step-length": key(
+    number(0, 3).transform((metres) => metres.valueOf()),
+    "metres a travelled step, for the floor plan",
+    "0.6",
+  ).default(0.6),
+  "outline-limit": key(whole(200, 100_000), "characters in a video description", "5000").default(5000),
   "mirror-words": key(
-    z.array(z.tuple([line, line]).meta({ wants: "two words that change places", example: "[links, rechts]" })),
+    z.array(z.tuple([name, name]).meta({ wants: "two words that change places", example: "[links, rechts]" })),
     "pairs of words that change places in the mirror, for another language",
     "[[links, rechts]]",
-  ).optional(),
+  ).default([]),
   cautions: key(paragraphs, "house rules, printed with the built-in ones", "No shoes on the sprung floor.").optional(),
-  teaching: key(z.record(z.string(), z.unknown()), "settings of the class planner", "{}").optional(),
+  teaching: key(teachingSchema, "settings of the class planner", "{ groups: 3 }").prefault({}),
 });
 
 export type LibraryKeys = z.output<typeof librarySchema>;

@@ -1,7 +1,20 @@
 import { z } from "zod";
 import { contacts, facings, heights, risks, travelWays, weights } from "../../routine/words.js";
 import { rest } from "../place.js";
-import { countLength, key, line, listOf, number, paragraphs, truth, turn, versionName, whole, word } from "./values.js";
+import {
+  countLength,
+  key,
+  line,
+  listOf,
+  name,
+  number,
+  paragraphs,
+  truth,
+  turn,
+  versionName,
+  whole,
+  word,
+} from "./values.js";
 
 const feet = word(["left", "right"]);
 const facing = word(facings, {
@@ -48,6 +61,8 @@ export const stanceKeys = {
   height: key(height, "how high the dancer is", "standing").optional(),
 };
 
+export const stance = z.strictObject(stanceKeys);
+
 /* Not a mapping of fixed keys, which would forget their order. */
 const travel = z
   .partialRecord(word(travelWays), number(0, 200, " steps"))
@@ -63,40 +78,45 @@ const moveKeys = {
     }),
     "the foot that takes the weight, or several in order",
     "left",
-  ).optional(),
+  ).default([]),
   weight: key(weight, "where the weight is at the end", "both").optional(),
   turn: key(turn, "how far and which way, in eighths of a turn or more").optional(),
   facing: key(facing, "the way the dancer faces at the end", "front-left").optional(),
   height: key(height, "how high the dancer is at the end", "kneeling").optional(),
   through: key(height, "a height that the move passes through", "inverted").optional(),
-  travel: key(travel, "steps, seen from where the dancer faces before the move").optional(),
-  hit: key(truth, "yes where the move lands hard on its first count").optional(),
-  contacts: key(listOf(word(contacts)), "parts of the body that take weight or impact", "[hands, knees]").optional(),
-  risk: key(listOf(risk), "risks that ask for a caution", "[jump]").optional(),
-  gear: key(listOf(line), "items that this move needs", "[mat]").optional(),
+  travel: key(travel, "steps, seen from where the dancer faces before the move").default({}),
+  hit: key(truth, "yes where the move lands hard on its first count").default(false),
+  contacts: key(
+    listOf(word(contacts)).meta({ ownWords: true }),
+    "parts of the body that take weight or impact",
+    "[hands, knees]",
+  ).default([]),
+  risk: key(listOf(risk), "risks that ask for a caution", "[jump]").default([]),
+  gear: key(listOf(line), "items that this move needs", "[mat]").default([]),
   words: key(line, "the words of the song that it lands on, short", "down by the wall").optional(),
-  choose: key(listOf(line), "styling choices open to everybody", "[soft arms, sharp arms]").optional(),
+  choose: key(listOf(line), "styling choices open to everybody", "[soft arms, sharp arms]").default([]),
   note: key(paragraphs, "a teaching tip", "Look up before you push").optional(),
   lasts: key(countLength, "a length in counts, in place of the end of the counts").optional(),
   allow: key(
-    listOf(line.refine((text) => /^[a-z]+(-[a-z]+)*$/.test(text), "Write the rule's name as the message shows it.")),
+    listOf(name.refine((text) => /^[a-z]+(-[a-z]+)*$/.test(text), "Write the rule's name as the message shows it.")),
     "rules that shall not warn about this move",
     "[same-foot]",
-  ).optional(),
+  ).default([]),
 };
 
 const moveWants = { wants: "a text, or `do` with its keys", example: "Push off onto the left foot" };
 const moveMapping = z.strictObject(moveKeys);
 export type MoveKeys = z.output<typeof moveMapping>;
-const text = line.transform((text): MoveKeys => ({ do: text }));
-const optionMove = z.union([text, moveMapping]).meta({ ...moveWants, id: "option-move" });
+/* A text alone is a move with nothing but its words. */
+const text = line.transform((text) => ({ do: text }));
+const optionMove = z.union([text.pipe(moveMapping), moveMapping]).meta({ ...moveWants, id: "option-move" });
 
 /* Keys that begin with a digit are counts. */
 const counts = z.string().regex(/^\d/).meta({ wants: "counts, such as `1-4`" });
 const isCounts = (name: string) => /^\d/.test(name);
 
 /** Puts the entries of a mapping that are no fixed keys into a mapping of their own, under `rest`. */
-export function gather(isRest: (name: string, value: unknown) => boolean) {
+export function gatherRest(isRest: (name: string, value: unknown) => boolean) {
   return (value: unknown): unknown => {
     if (typeof value !== "object" || value === null || Array.isArray(value)) return value;
     const entries = Object.entries(value);
@@ -108,7 +128,7 @@ export function gather(isRest: (name: string, value: unknown) => boolean) {
 }
 
 const optionCounts = z.record(counts, optionMove);
-const option = z.union([text, moveMapping, optionCounts.transform((moves) => ({ moves }))]).meta({
+const option = z.union([text.pipe(moveMapping), moveMapping, optionCounts.transform((moves) => ({ moves }))]).meta({
   wants: "a text, `do` with its keys, or counts and their moves",
   example: "Slide both hands down the shins",
 });
@@ -120,14 +140,12 @@ const plainMapping = moveMapping.extend({
     "{ seated: Nod twice }",
   ).optional(),
 });
-export const moveSchema = z
-  .union([line.transform((text): z.output<typeof plainMapping> => ({ do: text })), plainMapping])
-  .meta({ ...moveWants, id: "move" });
+export const moveSchema = z.union([text.pipe(plainMapping), plainMapping]).meta({ ...moveWants, id: "move" });
 
 /** A phrase: counts and their moves, and a few keys of its own. */
 export const phrase = z
   .preprocess(
-    gather(isCounts),
+    gatherRest(isCounts),
     z.strictObject({
       length: key(whole(1, 64), "how many counts this phrase has", "4").optional(),
       from: key(whole(1, 64), "the number of its first count, for a pick-up", "7").optional(),
@@ -136,12 +154,13 @@ export const phrase = z
         z.record(versionName, optionCounts),
         "a version's whole other phrase, from counts to moves",
         "{ seated: { 1-8: Breathe } }",
-      ).optional(),
+      ).default({}),
       [rest]: z.record(counts, moveSchema),
     }),
   )
   .meta({ id: "phrase", wants: "counts and their moves", example: "1-4: Four slow steps" });
 
+export type StanceKeys = z.output<typeof stance>;
 export type PhraseKeys = z.output<typeof phrase>;
 export type PlainMoveKeys = z.output<typeof moveSchema>;
 export type OptionKeys = z.output<typeof option>;

@@ -1,7 +1,8 @@
 import { z } from "zod";
 import { audiences, feels } from "../../routine/words.js";
+import type { NothingLeft } from "../nothing-left.js";
 import { rest } from "../place.js";
-import { gather, phrase, stanceKeys } from "./move.js";
+import { gatherRest, phrase, stance, stanceKeys } from "./move.js";
 import {
   clock,
   clockHint,
@@ -10,6 +11,7 @@ import {
   line,
   link,
   listOf,
+  name,
   number,
   paragraphs,
   readClock,
@@ -27,18 +29,25 @@ const tempo = z
         "beats-per-minute": key(number(0, 4000, " beats a minute"), "the song's speed", "184"),
         "beats-per-count": key(number(0, 64, " beats"), "how many of its beats make one count", "2"),
       })
-      .transform((keys) => keys["beats-per-minute"].div(keys["beats-per-count"])),
+      .transform(({ "beats-per-minute": beats, "beats-per-count": beatsInCount, ...left }) => {
+        left satisfies NothingLeft;
+        return beats.div(beatsInCount);
+      }),
     z
       .strictObject({
         "bars-per-minute": key(number(0, 1000, " bars a minute"), "the song's speed in bars", "29"),
         "beats-per-bar": key(number(0, 64, " beats"), "how many counts a bar has", "3"),
       })
-      .transform((keys) => keys["bars-per-minute"].mul(keys["beats-per-bar"])),
+      .transform(({ "bars-per-minute": bars, "beats-per-bar": countsInBar, ...left }) => {
+        left satisfies NothingLeft;
+        return bars.mul(countsInBar);
+      }),
   ])
   .refine((countsPerMinute) => countsPerMinute.compare(1000) <= 0, "That makes more than 1000 counts a minute.")
   .meta({
     wants: "a number of counts a minute, up to 1000, or `beats-per-minute` and `beats-per-count`",
     example: "92",
+    standIn: "60",
   });
 
 const feel = word(feels);
@@ -53,10 +62,10 @@ const music = z.strictObject({
   artist: key(line, "who plays it", "The Ferry Clerks").optional(),
   tempo: key(tempo, "counts a minute"),
   "first-count": key(clock, "where the routine's first count falls in the track (default 0)", "0:14.2").optional(),
-  phrase: key(whole(1, 64), "counts in a phrase (default 8)", "8").optional(),
-  accents: key(listOf(whole(1, 64)), "counts of a phrase that land hardest", "[4, 8]").optional(),
+  phrase: key(whole(1, 64), "counts in a phrase", "8").default(8),
+  accents: key(listOf(whole(1, 64)), "counts of a phrase that land hardest", "[4, 8]").default([]),
   "count-in": key(whole(0, 64), "counts before the first (default half a phrase, rounded down)", "4").optional(),
-  feel: key(feel, "how a count is divided: straight (default) or triplet", "straight").optional(),
+  feel: key(feel, "how a count is divided", "straight").default("straight"),
   link: key(link, "where the track can be heard").optional(),
 });
 
@@ -76,12 +85,12 @@ const video = z.strictObject({
   breakdown: key(link, "the video that teaches it", "https://example.org/breakdown").optional(),
   "breakdown-mirrored": key(link, "the same, mirrored", "https://example.org/breakdown-mirrored").optional(),
   length: key(clock, "how long the breakdown is; closes its last chapter", "12:40").optional(),
-  chapters: key(z.array(chapter), "times in the breakdown and what begins there", "[0:00 What you need]").optional(),
+  chapters: key(z.array(chapter), "times in the breakdown and what begins there", "[0:00 What you need]").default([]),
 });
 
 const start = z.preprocess(
-  gather((_, value) => typeof value === "object"),
-  z.strictObject({ ...stanceKeys, [rest]: z.record(z.string(), z.strictObject(stanceKeys)) }),
+  gatherRest((_, value) => typeof value === "object"),
+  z.strictObject({ ...stanceKeys, [rest]: z.record(z.string(), stance) }),
 );
 
 const adaptationMapping = z.strictObject({
@@ -89,16 +98,16 @@ const adaptationMapping = z.strictObject({
   from: key(versionName, "the level it falls back to (default: the taught one)", "1").optional(),
 });
 const adaptation = z
-  .union([versionName.transform((name): z.output<typeof adaptationMapping> => ({ name })), adaptationMapping])
+  .union([versionName.transform((name) => ({ name })).pipe(adaptationMapping), adaptationMapping])
   .meta({ wants: "a name, or a `name` and the level that it falls back `from`", example: "seated" });
 
 const gearMapping = z.strictObject({
   item: key(line, "the thing itself", "knee pads"),
-  need: key(word(["required", "optional"]), "required (default) or optional", "required").optional(),
+  need: key(word(["required", "optional"]), "whether it must be there", "required").default("required"),
   why: key(line, "what it is for", "the slide to the floor").optional(),
-  for: key(listOf(versionName), "only these versions need it", "[seated]").optional(),
+  for: key(listOf(versionName).meta({ ownWords: true }), "only these versions need it", "[seated]").optional(),
 });
-const gear = z.union([line.transform((item): z.output<typeof gearMapping> => ({ item })), gearMapping]).meta({
+const gear = z.union([line.transform((item) => ({ item })).pipe(gearMapping), gearMapping]).meta({
   wants: "an `item` and its `need`",
   example: "{ item: knee pads, need: required }",
 });
@@ -106,9 +115,9 @@ const gear = z.union([line.transform((item): z.output<typeof gearMapping> => ({ 
 const groupMapping = z.strictObject({
   name: key(line, "what the group is called", "Flood"),
   ...stanceKeys,
-  mirrored: key(truth, "whether it dances everything on the other side", "yes").optional(),
+  mirrored: key(truth, "whether it dances everything on the other side", "yes").default(false),
 });
-const group = z.union([line.transform((name): z.output<typeof groupMapping> => ({ name })), groupMapping]).meta({
+const group = z.union([name.transform((name) => ({ name })).pipe(groupMapping), groupMapping]).meta({
   wants: "a name, or a `name` and how the group starts",
   example: "{ name: Flood, facing: back }",
 });
@@ -150,9 +159,9 @@ const section = z
       z.record(numbered(999), phrase),
       "phrases that differ from that section's, by number",
       "{ 2: { 1-8: Turn out } }",
-    ).optional(),
-    mirrored: key(mirrored, "danced on the other side; `alternate`: every second time").optional(),
-    repeat: key(whole(1, 1000), "how many times in a row (default 1)", "2").optional(),
+    ).default({}),
+    mirrored: key(mirrored, "danced on the other side; `alternate`: every second time").prefault("no"),
+    repeat: key(whole(1, 1000), "how many times in a row", "2").default(1),
     "on-walls": key(listOf(whole(1, 1000)), "only on these times through", "[3]").optional(),
     at: key(
       z
@@ -174,8 +183,8 @@ export const routineSchema = z.strictObject({
   title: key(line, "the routine's name", "Low Tide"),
   choreographer: key(line, "who made it", "Ines Varga"),
   date: key(date, "when it was published", "2026-10-02").optional(),
-  style: key(listOf(line), "styles, for tags", "[jazz, floorwork]").optional(),
-  audience: key(word(audiences), "all (default), teen or adult", "adult").optional(),
+  style: key(listOf(line), "styles, for tags", "[jazz, floorwork]").default([]),
+  audience: key(word(audiences), "who it is for", "adult").default("all"),
   summary: key(
     paragraphs,
     "one or two plain sentences for the library page",
@@ -183,34 +192,34 @@ export const routineSchema = z.strictObject({
   ).optional(),
   credit: key(paragraphs, "how a dancer who posts this should credit it", "Choreography by Ines Varga").optional(),
   music: key(music, "the song; at least its tempo", "{ tempo: 92 }"),
-  video: key(video, "links to the videos, and the breakdown's chapters", "{ length: 12:40 }").optional(),
+  video: key(video, "links to the videos, and the breakdown's chapters", "{ length: 12:40 }").prefault({}),
   start: key(
     start,
     "facing, weight and height at the start (default front, both, standing)",
     "{ facing: left, height: chair }",
-  ).optional(),
+  ).prefault({}),
   levels: key(
     listOf(versionName)
       .refine((levels) => levels.length > 0, "Name at least one level, or leave the key out.")
       .refine(isFew, `Name at most ${mostNames}.`),
-    "easiest first (default [1])",
+    "easiest first",
     "[1, 2, 3]",
-  ).optional(),
+  ).default(["1"]),
   taught: key(versionName, "the level that the plain moves are for (default: the first)", "2").optional(),
   adaptations: key(
     listOf(adaptation).refine(isFew, `Name at most ${mostNames}.`),
     "versions that are no rung of the ladder",
     "[seated]",
-  ).optional(),
-  gear: key(listOf(gear), "what a dancer needs", "[{ item: knee pads, need: required }]").optional(),
+  ).default([]),
+  gear: key(listOf(gear), "what a dancer needs", "[{ item: knee pads, need: required }]").default([]),
   groups: key(
     listOf(group).refine(isFew, `Name at most ${mostNames}.`),
     "dancers who dance different counts at once, the first first",
     "[Ebb, Flood]",
-  ).optional(),
-  walls: key(whole(1, 64), "in how many directions it starts (default 1)", "4").optional(),
+  ).default([]),
+  walls: key(whole(1, 64), "in how many directions it starts", "4").default(1),
   times: key(whole(1, 1000), "how many times it is danced through (default: walls)", "8").optional(),
-  restarts: key(z.array(restart), "times through that break off early", "[{ wall: 5, after: 16 }]").optional(),
+  restarts: key(z.array(restart), "times through that break off early", "[{ wall: 5, after: 16 }]").default([]),
   sections: key(
     z.array(section).min(1),
     "the counts, section by section",
@@ -219,4 +228,9 @@ export const routineSchema = z.strictObject({
 });
 
 export type RoutineKeys = z.output<typeof routineSchema>;
+export type MusicKeys = z.output<typeof music>;
+export type VideoKeys = z.output<typeof video>;
+export type StartKeys = z.output<typeof start>;
+/** An entry of one of a routine's lists. */
+export type EntryOf<Key extends "adaptations" | "gear" | "groups" | "restarts"> = RoutineKeys[Key][number];
 export type SectionKeys = z.output<typeof section>;

@@ -19,6 +19,10 @@ export interface About {
   readonly instead?: Readonly<Record<string, string>>;
   /** The JSON Schema for editors, where it differs: they see 92 as a number, here it is a text. */
   readonly editor?: Readonly<Record<string, unknown>>;
+  /** True of a text in the author's own words, where a "#" may well be meant as part of it. */
+  readonly ownWords?: boolean;
+  /** What stands in where the key is missing, so that the rest of the file can be looked at. */
+  readonly standIn?: string;
 }
 
 /** A key of a mapping: its schema, what it is for, and a value as written. */
@@ -27,7 +31,7 @@ export function key<S extends z.ZodType>(schema: S, description: string, example
 }
 
 /** Notes on a schema; those that it has already stay. */
-export function notes(schema: z.ZodType): About {
+export function notes(schema: z.core.$ZodType): About {
   return (z.globalRegistry.get(schema) ?? {}) as About;
 }
 
@@ -46,14 +50,19 @@ function scalar<T>(about: About, read: (text: string) => T | undefined, hint?: (
 
 const anyScalar = { type: ["string", "number", "boolean"] };
 
-/** A text on one line. */
-export const line = scalar({ wants: "a text of at most 1000 characters", editor: anyScalar }, (text) =>
-  text === "" || text.length > 1000 ? undefined : text.replace(/\s+/g, " "),
+/** A text on one line, in the author's own words. */
+export const line = scalar(
+  { wants: "a text of at most 1000 characters", editor: anyScalar, ownWords: true, standIn: "…" },
+  (text) => (text === "" || text.length > 1000 ? undefined : text.replace(/\s+/g, " ")),
 );
 
+/** The name of something, as it is written where that stands. */
+export const name = line.meta({ ownWords: false });
+
 /** A text of one paragraph or more. */
-export const paragraphs = scalar({ wants: "a text of at most 20000 characters", editor: anyScalar }, (text) =>
-  text === "" || text.length > 20_000 ? undefined : text,
+export const paragraphs = scalar(
+  { wants: "a text of at most 20000 characters", editor: anyScalar, ownWords: true },
+  (text) => (text === "" || text.length > 20_000 ? undefined : text),
 );
 
 /** The name of a version, as far as it can be judged alone. */
@@ -91,6 +100,15 @@ export function number(least: number, most: number, unit = "") {
       const value = decimal.test(text) ? new Fraction(text) : undefined;
       return value && value.compare(0) > 0 && value.compare(least) >= 0 && value.compare(most) <= 0 ? value : undefined;
     },
+    numberHint,
+  );
+}
+
+/** A number with or without decimals, as near as a computer's come to it. */
+export function amount(least: number, most: number, unit = "") {
+  return scalar(
+    { wants: `a number from ${least} to ${most}${unit}`, editor: { type: ["number", "string"] } },
+    (text) => (decimal.test(text) && Number(text) >= least && Number(text) <= most ? Number(text) : undefined),
     numberHint,
   );
 }

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { date, key, line, listOf, versionName, whole } from "./values.js";
+import { date, key, line, listOf, name, versionName, whole } from "./values.js";
 
 const minutes = (least: number) => whole(least, 600, " minutes");
 
@@ -8,16 +8,16 @@ export const workshopSchema = z.strictObject({
   title: key(line, "the workshop's name", "Winter floorwork"),
   date: key(date, "when it takes place", "2027-01-16").optional(),
   venue: key(line, "where", "Saltmarsh Dance Room, upper studio").optional(),
-  minutes: key(minutes(5), "how long the slot is", "90"),
+  minutes: key(minutes(5).meta({ standIn: "60" }), "how long the slot is", "90"),
   level: key(versionName, "the level that is taught", "2").optional(),
   routines: key(
-    listOf(line).refine((names) => names.length > 0, "Name at least one routine."),
+    listOf(name).refine((names) => names.length > 0, "Name at least one routine."),
     "the routines, by the names of their files",
     "[low-tide]",
   ),
-  "warm-up": key(minutes(0), "minutes (default 0)", "12").optional(),
-  "cool-down": key(minutes(0), "minutes (default 0)", "6").optional(),
-  breaks: key(minutes(0), "minutes (default 0)", "5").optional(),
+  "warm-up": key(minutes(0), "minutes", "12").default(0),
+  "cool-down": key(minutes(0), "minutes", "6").default(0),
+  breaks: key(minutes(0), "minutes", "5").default(0),
 });
 
 export type WorkshopKeys = z.output<typeof workshopSchema>;

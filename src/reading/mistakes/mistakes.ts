@@ -1,10 +1,10 @@
 import { block, indent } from "./indent.js";
+import type { Mistake, Spot } from "./mistake.js";
 import { backslash, colon, colonInBraces, innerQuote, sign, unclosedBracket, unclosedQuote } from "./quoting.js";
-import type { Slip, Spot } from "./slip.js";
 import { dash, dashBelow, noColon, noSpace, space, tab } from "./spacing.js";
 
-/** The slips that people make most, the surest to recognise first. */
-export const slips: readonly ((spot: Spot) => Slip | undefined)[] = [
+/** The mistakes that people make most, the surest to recognise first. */
+export const mistakes: readonly ((spot: Spot) => Mistake | undefined)[] = [
   tab,
   space,
   noSpace,

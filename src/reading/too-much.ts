@@ -1,7 +1,7 @@
 import { type CST, type LineCounter, Parser } from "yaml";
 
 /** More than is looked at, and where it begins. */
-export interface Excess {
+export interface TooMuch {
   readonly offset: number;
   readonly message: string;
 }
@@ -13,14 +13,14 @@ const deepest = 40;
 const tooDeep = "Lists stand in lists too deep here: write it flatter.";
 
 /** The tokens of a YAML text, as long as it is such as somebody could have written. */
-export function tokensOf(text: string, counter: LineCounter): readonly CST.Token[] | Excess {
+export function tokensOf(text: string, counter: LineCounter): readonly CST.Token[] | TooMuch {
   if (text.length > mostCharacters) {
     const message = `There are more than ${mostCharacters} characters here: divide them over several files.`;
     return { offset: 0, message };
   }
   try {
     const tokens = [...new Parser(counter.addNewLine).parse(text)];
-    return excessOf(tokens) ?? tokens;
+    return tooMuchIn(tokens) ?? tokens;
   } catch (error) {
     // The text nests deeper than calls can.
     if (error instanceof RangeError) return { offset: 0, message: tooDeep };
@@ -37,7 +37,7 @@ interface TokenPart {
 }
 
 /* Walks with a list of its own: the tokens may nest deeper than calls can. */
-function excessOf(tokens: readonly CST.Token[]): Excess | undefined {
+function tooMuchIn(tokens: readonly CST.Token[]): TooMuch | undefined {
   let layer: readonly TokenPart[] = tokens;
   let entries = 0;
   // A mapping or list is two layers: itself and its entries.

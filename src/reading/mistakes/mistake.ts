@@ -7,15 +7,17 @@ export interface Spot {
   readonly message: string;
   /** The line on which the quotes or brackets open that are not closed. */
   readonly opening: number | undefined;
+  /** True of a word that is a key somewhere in this kind of file. */
+  readonly isKey: (word: string) => boolean;
 }
 
-/** A slip, what to write instead, and how each line would read without it. */
-export interface Slip {
+/** A mistake, what to write instead, and how each line would read without it. */
+export interface Mistake {
   readonly line: number;
   readonly column: number;
   readonly rule: string;
   readonly message: string;
-  readonly mended: (text: string, line: number) => string;
+  readonly fixed: (text: string, line: number) => string;
   /** True where lines were moved in or out: what they then seem to belong to is a guess. */
   readonly moved?: boolean;
 }
@@ -46,6 +48,6 @@ export function inQuotes(text: string): string {
   return text.includes("'") ? JSON.stringify(text) : `'${text}'`;
 }
 
-/** A cure of one line. */
-export const one = (line: number, mend: (text: string) => string) => (text: string, at: number) =>
-  at === line ? mend(text) : text;
+/** The fix of one line. */
+export const onLine = (line: number, fix: (text: string) => string) => (text: string, at: number) =>
+  at === line ? fix(text) : text;

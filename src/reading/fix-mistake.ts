@@ -1,27 +1,30 @@
 import type { Document, YAMLError } from "yaml";
 import { isCollection, isScalar, Scalar, visit } from "yaml";
 import type { TextFinding } from "./finding.js";
-import type { Slip, Spot } from "./slips/slip.js";
-import { slips } from "./slips/slips.js";
+import type { Mistake, Spot } from "./mistakes/mistake.js";
+import { mistakes } from "./mistakes/mistakes.js";
+import type { KeyNames } from "./schema/keys.js";
 
-/** A slip that was recognised, and the lines as they were probably meant. */
-export interface Cure {
+/** A mistake that was recognised, and the lines as they were probably meant. */
+export interface Fix {
   readonly finding: TextFinding;
   readonly lines: readonly string[];
   /** Lines of which it is a guess what they belong to. */
   readonly moved: readonly number[];
 }
 
-/** Recognises the slip behind YAML errors, if it is a well-known one, and mends it in a copy of the lines. */
-export function mend(
+/** Recognises the mistake behind YAML errors, if it is a well-known one, and fixes it in a copy of the lines. */
+export function fixMistake(
   lines: readonly string[],
   errors: readonly YAMLError[],
   lineOf: (offset: number) => number,
   document: Document,
-): Cure | undefined {
+  { isKey }: KeyNames,
+): Fix | undefined {
   const spots = errors.slice(0, 5).map(
     (error): Spot => ({
       lines,
+      isKey,
       line: firstLineOf(error, lines, lineOf),
       last: lineOf(error.pos[1]),
       code: error.code,
@@ -29,10 +32,10 @@ export function mend(
       opening: openingOf(error, lineOf, document),
     }),
   );
-  for (const recognise of slips) {
+  for (const recognise of mistakes) {
     for (const spot of spots) {
-      const slip = recognise(spot);
-      const found = slip && cure(lines, slip);
+      const mistake = recognise(spot);
+      const found = mistake && fixOf(lines, mistake);
       if (found) return found;
     }
   }
@@ -47,12 +50,12 @@ function firstLineOf(error: YAMLError, lines: readonly string[], lineOf: (offset
   return lines[line - 1]?.slice(error.pos[0] - start).trim() === "" ? line + 1 : line;
 }
 
-function cure(
+function fixOf(
   lines: readonly string[],
-  { line, column, rule, message, mended, moved = false }: Slip,
-): Cure | undefined {
-  const all = lines.map((text, index) => mended(text, index + 1));
-  // A cure that changes nothing would be tried for ever.
+  { line, column, rule, message, fixed, moved = false }: Mistake,
+): Fix | undefined {
+  const all = lines.map((text, index) => fixed(text, index + 1));
+  // A fix that changes nothing would be tried for ever.
   if (all.every((text, index) => text === lines[index])) return undefined;
   const movedLines = moved ? all.flatMap((text, index) => (text === lines[index] ? [] : [index + 1])) : [];
   return { finding: { severity: "error", rule, message, line, column }, lines: all, moved: movedLines };

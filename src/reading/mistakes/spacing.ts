@@ -1,9 +1,8 @@
 import { quoted } from "../nearest.js";
-import { allKeys } from "../schema/all-keys.js";
-import { one, type Slip, type Spot } from "./slip.js";
+import { type Mistake, onLine, type Spot } from "./mistake.js";
 
 /** Lines indented with tabs. */
-export function tab({ lines, code }: Spot): Slip | undefined {
+export function tab({ lines, code }: Spot): Mistake | undefined {
   if (code !== "TAB_AS_INDENT") return undefined;
   const indented = lines.flatMap((text, index) => (/^ *\t/.test(text) ? [index + 1] : []));
   const [line] = indented;
@@ -14,7 +13,7 @@ export function tab({ lines, code }: Spot): Slip | undefined {
     column: (lines[line - 1] ?? "").indexOf("\t") + 1,
     rule: "tab",
     message: `This line is indented with a tab: use spaces, two for each step.${more}`,
-    mended: (text) => text.replace(/^[ \t]+/, (indent) => indent.replaceAll("\t", indent.includes(" ") ? "" : "  ")),
+    fixed: (text) => text.replace(/^[ \t]+/, (indent) => indent.replaceAll("\t", indent.includes(" ") ? "" : "  ")),
   };
 }
 
@@ -22,7 +21,7 @@ export function tab({ lines, code }: Spot): Slip | undefined {
 const oddSpace = /^[ -]*[\u00a0\u2000-\u200b\u202f\u3000]|:[\u00a0\u2000-\u200b\u202f\u3000]/;
 
 /** A special space where a plain one belongs. */
-export function space({ lines, line }: Spot): Slip | undefined {
+export function space({ lines, line }: Spot): Mistake | undefined {
   const at = oddSpace.exec(lines[line - 1] ?? "");
   if (!at) return undefined;
   return {
@@ -30,22 +29,22 @@ export function space({ lines, line }: Spot): Slip | undefined {
     column: at.index + at[0].length,
     rule: "odd-space",
     message: "The space here is not an ordinary one, though it looks like one: delete it and press the space bar.",
-    mended: one(line, (text) => text.replace(oddSpace, (found) => `${found.slice(0, -1)} `)),
+    fixed: onLine(line, (text) => text.replace(oddSpace, (found) => `${found.slice(0, -1)} `)),
   };
 }
 
 /** A key whose colon has no space after it. */
-export function noSpace({ lines, line, last }: Spot): Slip | undefined {
+export function noSpace({ lines, line, last, isKey }: Spot): Mistake | undefined {
   for (let at = line; at <= Math.min(last, line + 2); at++) {
     const [, start = "", key = "", value = ""] =
       /^( *(?:- +)*)([a-z][a-z-]*|\d[\w&,-]*):([^\s:/].*)$/.exec(lines[at - 1] ?? "") ?? [];
-    if (!(allKeys().has(key) || (/^\d/.test(key) && /^["'\p{L}{]/u.test(value)))) continue;
+    if (!(isKey(key) || (/^\d/.test(key) && /^["'\p{L}{]/u.test(value)))) continue;
     return {
       line: at,
       column: start.length + key.length + 1,
       rule: "colon-space",
       message: `Put a space after the colon: \`${key}: ${value.trim()}\`.`,
-      mended: one(at, () => `${start}${key}: ${value}`),
+      fixed: onLine(at, () => `${start}${key}: ${value}`),
     };
   }
   return undefined;
@@ -56,7 +55,7 @@ export const dashes =
   "A dash begins a phrase; the other moves of the phrase stand under the first one, without a dash.";
 
 /** The dash of a list's entry without a space after it. */
-export function dash({ lines, line }: Spot): Slip | undefined {
+export function dash({ lines, line }: Spot): Mistake | undefined {
   for (const at of [line, line - 1]) {
     const text = lines[at - 1] ?? "";
     const [, start = "", rest = ""] = /^( *(?:- +)*-)(\d[\w&,-]*: .*)$/.exec(text) ?? [];
@@ -66,19 +65,19 @@ export function dash({ lines, line }: Spot): Slip | undefined {
       column: start.length,
       rule: "dash-space",
       message: `Put a space after the dash: ${quoted(`- ${rest}`)}. ${dashes}`,
-      mended: one(at, () => `${start} ${rest}`),
+      fixed: onLine(at, () => `${start} ${rest}`),
     };
   }
   return undefined;
 }
 
 /** A key without a colon, or a line that is none at all. */
-export function noColon({ lines, line, code }: Spot): Slip | undefined {
+export function noColon({ lines, line, code, isKey }: Spot): Mistake | undefined {
   const text = lines[line - 1] ?? "";
   if (!["MISSING_CHAR", "MULTILINE_IMPLICIT_KEY"].includes(code) || text.includes(": ") || /[:,{}[\]]\s*$/.test(text))
     return undefined;
   const [, start = "", word = ""] = /^( *(?:- +)*)([\w&,-]+)(?=[ =]|$)/.exec(text) ?? [];
-  const known = allKeys().has(word) || /^\d/.test(word);
+  const known = isKey(word) || /^\d/.test(word);
   if (word === "" || (!known && start.includes("-"))) return undefined;
   return {
     line,
@@ -87,12 +86,12 @@ export function noColon({ lines, line, code }: Spot): Slip | undefined {
     message: known
       ? `Put a colon and a space after \`${word}\`.`
       : "This line has no `key: value`. If it continues the text above, put all of that on one line, in quotes.",
-    mended: one(line, (all) => (known ? all.replace(/^( *(?:- +)*[\w&,-]+)[ :=]*/, "$1: ") : "")),
+    fixed: onLine(line, (all) => (known ? all.replace(/^( *(?:- +)*[\w&,-]+)[ :=]*/, "$1: ") : "")),
   };
 }
 
 /** An entry with a dash below one without: the first line of the other one lacks its dash. */
-export function dashBelow({ lines, line, code }: Spot): Slip | undefined {
+export function dashBelow({ lines, line, code }: Spot): Mistake | undefined {
   const [, indent = "", key] = /^( *)- +([\w&,-]+):/.exec(lines[line - 1] ?? "") ?? [];
   if (key === undefined || code !== "BLOCK_AS_IMPLICIT_KEY") return undefined;
   const above: number[] = [];
@@ -108,7 +107,7 @@ export function dashBelow({ lines, line, code }: Spot): Slip | undefined {
     rule: "dash",
     message: `The entry below begins with a dash, and so must this one: ${quoted(`- ${begins}`)}. Its other lines start under ${quoted(begins.replace(/:.*$/, ""))}.`,
     moved: true,
-    mended: (text, at) =>
+    fixed: (text, at) =>
       at < first || at >= line ? text : `${indent}${at === first ? "- " : "  "}${text.slice(indent.length)}`,
   };
 }

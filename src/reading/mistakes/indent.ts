@@ -1,4 +1,4 @@
-import { longestLine, type Slip, type Spot } from "./slip.js";
+import { longestLine, type Mistake, type Spot } from "./mistake.js";
 
 /** A line as far as its place among the others matters. */
 interface Step {
@@ -41,7 +41,7 @@ function aimOf(steps: readonly Step[], index: number): number | undefined {
 }
 
 /** A line that begins in another column than the lines that it belongs to. */
-export function indent({ lines, line, code }: Spot): Slip | undefined {
+export function indent({ lines, line, code }: Spot): Mistake | undefined {
   if (!["BAD_INDENT", "BLOCK_AS_IMPLICIT_KEY", "MULTILINE_IMPLICIT_KEY", "MISSING_CHAR"].includes(code))
     return undefined;
   const steps = stepsOf(lines);
@@ -57,14 +57,14 @@ export function indent({ lines, line, code }: Spot): Slip | undefined {
       rule: "indent",
       message: `This line starts in column ${step.column + 1}, but the lines that it belongs to start in column ${aim + 1}${beside?.column === aim ? `, as \`${beside.key}\` does` : ""}.`,
       moved: true,
-      mended: (text, at) => (at === step.line ? `${" ".repeat(aim)}${text.trimStart()}` : text),
+      fixed: (text, at) => (at === step.line ? `${" ".repeat(aim)}${text.trimStart()}` : text),
     };
   }
   return undefined;
 }
 
 /** Lines below a line that is complete in itself, and further in than it: a line between is missing, or all are too far in. */
-export function block({ lines, line, code }: Spot): Slip | undefined {
+export function block({ lines, line, code }: Spot): Mistake | undefined {
   if (code !== "BLOCK_AS_IMPLICIT_KEY" && code !== "MULTILINE_IMPLICIT_KEY") return undefined;
   const steps = stepsOf(lines);
   const index = steps.findIndex((step) => step.line === line);
@@ -78,6 +78,6 @@ export function block({ lines, line, code }: Spot): Slip | undefined {
     rule: "indent",
     message: `This line stands further in than \`${above.key}\` above it, which is complete. Start both in the same column, or write the line that is missing between them.`,
     moved: true,
-    mended: (text, at) => (isInside(at) ? text.replace(" ".repeat(first.column - above.column), "") : text),
+    fixed: (text, at) => (isInside(at) ? text.replace(" ".repeat(first.column - above.column), "") : text),
   };
 }

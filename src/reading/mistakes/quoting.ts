@@ -1,8 +1,8 @@
 import { quoted } from "../nearest.js";
-import { entryOf, inQuotes, longestLine, one, type Slip, type Spot } from "./slip.js";
+import { entryOf, inQuotes, longestLine, type Mistake, onLine, type Spot } from "./mistake.js";
 
 /** Quotes that open and do not close on their line. */
-export function unclosedQuote({ lines, opening, line, message }: Spot): Slip | undefined {
+export function unclosedQuote({ lines, opening, line, message }: Spot): Mistake | undefined {
   if (!/closing ["']/.test(message)) return undefined;
   const at = opening ?? line;
   const entry = entryOf(lines[at - 1] ?? "");
@@ -14,12 +14,12 @@ export function unclosedQuote({ lines, opening, line, message }: Spot): Slip | u
     column: entry.start.length + 1,
     rule: "quotes",
     message: `The quotes that open here are not closed. Write ${quoted(whole)}.`,
-    mended: one(at, () => `${entry.start}${whole}`),
+    fixed: onLine(at, () => `${entry.start}${whole}`),
   };
 }
 
 /** Quotes that close before the text ends. */
-export function innerQuote({ lines, line, code, opening }: Spot): Slip | undefined {
+export function innerQuote({ lines, line, code, opening }: Spot): Mistake | undefined {
   if (code !== "UNEXPECTED_TOKEN" && code !== "MISSING_CHAR") return undefined;
   const at = opening ?? line;
   const entry = entryOf(lines[at - 1] ?? "");
@@ -35,7 +35,7 @@ export function innerQuote({ lines, line, code, opening }: Spot): Slip | undefin
     column: entry.start.length + end + 1,
     rule: "quotes",
     message: `The quotes end here, before the text does. Write ${quoted(whole)}.`,
-    mended: one(at, () => `${entry.start}${whole}`),
+    fixed: onLine(at, () => `${entry.start}${whole}`),
   };
 }
 
@@ -44,7 +44,7 @@ function singly(text: string): string {
 }
 
 /** A backslash in double quotes, as Markdown has it. */
-export function backslash({ lines, line, code }: Spot): Slip | undefined {
+export function backslash({ lines, line, code }: Spot): Mistake | undefined {
   const text = lines[line - 1] ?? "";
   const at = /\\(?![\\"/abefnrtvNLP_ 0xuU])/.exec(text);
   if (code !== "BAD_DQ_ESCAPE" || !at) return undefined;
@@ -53,12 +53,12 @@ export function backslash({ lines, line, code }: Spot): Slip | undefined {
     column: at.index + 1,
     rule: "quotes",
     message: `Inside double quotes \`\\\` has a meaning of its own. Put the text in single quotes: ${quoted(singly(text.slice(text.indexOf('"'))))}.`,
-    mended: one(line, () => text.replace(/\\(?![\\"/abefnrtvNLP_ 0xuU])/g, "\\\\")),
+    fixed: onLine(line, () => text.replace(/\\(?![\\"/abefnrtvNLP_ 0xuU])/g, "\\\\")),
   };
 }
 
 /** A colon and a space in a text. */
-export function colon({ lines, line, code }: Spot): Slip | undefined {
+export function colon({ lines, line, code }: Spot): Mistake | undefined {
   const entry = entryOf(lines[line - 1] ?? "");
   if (!entry || !["BLOCK_AS_IMPLICIT_KEY", "MULTILINE_IMPLICIT_KEY"].includes(code)) return undefined;
   const { start, key, value } = entry;
@@ -70,12 +70,12 @@ export function colon({ lines, line, code }: Spot): Slip | undefined {
     column: start.length + at + 1,
     rule: "colon",
     message: `A colon and a space begin a new key. If they belong to the text, put it in quotes: ${quoted(`${key ? `${key}: ` : ""}${whole}`)}.`,
-    mended: one(line, () => `${start}${whole}`),
+    fixed: onLine(line, () => `${start}${whole}`),
   };
 }
 
 /** A colon and a space in a text within braces. */
-export function colonInBraces({ lines, line, code }: Spot): Slip | undefined {
+export function colonInBraces({ lines, line, code }: Spot): Mistake | undefined {
   const text = lines[line - 1] ?? "";
   if (code !== "BLOCK_IN_FLOW" || text.length > longestLine) return undefined;
   const found = /[{,] *([\w-]+): +(?=[^\s"'[{])([^,{}[\]]*?: [^,{}[\]]*)/.exec(text);
@@ -88,12 +88,12 @@ export function colonInBraces({ lines, line, code }: Spot): Slip | undefined {
     column: from + value.indexOf(": ") + 1,
     rule: "colon",
     message: `A colon and a space begin a new key. If they belong to the text, put it in quotes: ${quoted(`${key}: ${whole}`)}.`,
-    mended: one(line, () => `${text.slice(0, from)}${whole}${text.slice(from + value.trimEnd().length)}`),
+    fixed: onLine(line, () => `${text.slice(0, from)}${whole}${text.slice(from + value.trimEnd().length)}`),
   };
 }
 
 /** A text that begins with a sign that means something to YAML. */
-export function sign({ lines, line, code }: Spot): Slip | undefined {
+export function sign({ lines, line, code }: Spot): Mistake | undefined {
   const entry = entryOf(lines[line - 1] ?? "");
   if (!entry || !/^(\[.*\].|[*&!%@`|>?-])/.test(entry.value)) return undefined;
   if (code === "BAD_INDENT") return undefined;
@@ -104,12 +104,12 @@ export function sign({ lines, line, code }: Spot): Slip | undefined {
     column: start.length + 1,
     rule: "special-start",
     message: `A text that begins with ${value[0] === "`" ? "a backtick" : `\`${value[0]}\``} must stand in quotes: ${quoted(`${key ? `${key}: ` : ""}${whole}`)}.`,
-    mended: one(line, () => `${start}${whole}`),
+    fixed: onLine(line, () => `${start}${whole}`),
   };
 }
 
 /** A bracket or brace that opens and does not close on its line. */
-export function unclosedBracket({ lines, opening, message }: Spot): Slip | undefined {
+export function unclosedBracket({ lines, opening, message }: Spot): Mistake | undefined {
   if (!/^Flow|flow .* to end/i.test(message) || opening === undefined) return undefined;
   const text = lines[opening - 1] ?? "";
   const column = Math.max(text.lastIndexOf("{"), text.lastIndexOf("["));
@@ -120,6 +120,6 @@ export function unclosedBracket({ lines, opening, message }: Spot): Slip | undef
     column: column + 1,
     rule: "brackets",
     message: `The \`${text[column]}\` that opens here is not closed: write \`${close}\` at the end.`,
-    mended: one(opening, () => `${text.trimEnd()}${close}`),
+    fixed: onLine(opening, () => `${text.trimEnd()}${close}`),
   };
 }

@@ -1,51 +1,52 @@
 import type { z } from "zod";
+import { inQuotes } from "./mistakes/mistake.js";
+import { dashes } from "./mistakes/spacing.js";
 import { eitherOf, nearest, quoted } from "./nearest.js";
 import { type Path, rest } from "./place.js";
-import { type Bare, bare } from "./schema/walk.js";
-import { inQuotes } from "./slips/slip.js";
-import { dashes } from "./slips/spacing.js";
+import { type Unwrapped, unwrap } from "./schema/walk.js";
 
 /** What is said of a key that has to be there and is not. */
-export function missing(path: Path, about: Bare): string {
+export function missingKey(path: Path, about: Unwrapped): string {
   return `\`${String(path.at(-1))}\` is missing.${exampleOf(path, about)}`;
 }
 
 /** What is said of a value that does not fit: what belongs there, what is there instead, and how to write it. */
-export function misfit(path: Path, about: Bare, issue: z.core.$ZodIssue): string {
+export function wrongValue(path: Path, about: Unwrapped, issue: z.core.$ZodIssue): string {
   const { input } = issue;
   const name = path.findLast((step) => typeof step === "string" && step !== rest);
   const subject =
     name === undefined ? "This file" : typeof path.at(-1) === "number" ? `An entry of \`${name}\`` : `\`${name}\``;
-  const words = about.words ?? about.branches?.map((branch) => bare(branch).words).find((list) => list !== undefined);
-  const near = typeof input === "string" && words ? (otherName(input, about) ?? nearest(input, words)) : undefined;
+  const choices =
+    about.choices ?? about.branches?.map((branch) => unwrap(branch).choices).find((list) => list !== undefined);
+  const near = typeof input === "string" && choices ? (otherName(input, about) ?? nearest(input, choices)) : undefined;
   const advice =
     near === undefined
       ? (insteadOf(input, about) ?? hintOf(issue) ?? kindHint(input, about) ?? exampleOf(path, about))
       : ` Did you mean \`${near}\`?`;
-  return `${subject} must be ${wantsOf(about, words)}; ${hereIs(input)}.${advice}`;
+  return `${subject} must be ${wantsOf(about, choices)}; ${hereIs(input)}.${advice}`;
 }
 
 /** What to write in place of a word that belongs elsewhere. */
-function insteadOf(input: unknown, about: Bare): string | undefined {
+function insteadOf(input: unknown, about: Unwrapped): string | undefined {
   if (typeof input !== "string") return undefined;
   const sentence = Object.entries(about.instead ?? {}).find(([word]) => word === input.trim().toLowerCase())?.[1];
   return sentence === undefined ? undefined : ` ${sentence}`;
 }
 
 /** The word for what an author calls by another name. */
-function otherName(input: string, about: Bare): string | undefined {
+function otherName(input: string, about: Unwrapped): string | undefined {
   const name = input
     .trim()
     .toLowerCase()
     .replace(/[\s_]+/g, "-");
-  const names = [about, ...(about.branches ?? []).map(bare)].flatMap(({ also = {} }) => Object.entries(also));
+  const names = [about, ...(about.branches ?? []).map(unwrap)].flatMap(({ also = {} }) => Object.entries(also));
   return names.find(([also]) => also === name)?.[1];
 }
 
-function wantsOf(about: Bare, words: readonly string[] | undefined): string {
+function wantsOf(about: Unwrapped, choices: readonly string[] | undefined): string {
   if (about.keys) return about.wants ?? "`key: value` pairs";
   if (about.entry) return about.wants ?? "a list";
-  return about.wants ?? (words ? `${words.length > 2 ? "one of " : ""}${eitherOf(words)}` : "a text");
+  return about.wants ?? (choices ? `${choices.length > 2 ? "one of " : ""}${eitherOf(choices)}` : "a text");
 }
 
 function hereIs(input: unknown): string {
@@ -60,7 +61,7 @@ function hintOf(issue: z.core.$ZodIssue): string | undefined {
 }
 
 /* Where one kind of thing stands for another, a slip of the pen is the likely cause. */
-function kindHint(input: unknown, about: Bare): string | undefined {
+function kindHint(input: unknown, about: Unwrapped): string | undefined {
   const isText = !about.keys && !about.entry;
   if (typeof input === "string") {
     const [, key, value] = /^([a-z][a-z-]*|\d[\w&,-]*):(\S.*)$/.exec(input) ?? [];
@@ -83,8 +84,8 @@ const lineOf = (key: string, value: unknown) => `${key}: ${typeof value === "str
  */
 function entryLines(pairs: object, entry: z.ZodType): string {
   const [[key, value] = ["", undefined]] = inCounts(Object.entries(pairs));
-  const { keys, branches = [] } = bare(entry);
-  const shape = keys ?? branches.map((branch) => bare(branch).keys).find((each) => each !== undefined) ?? {};
+  const { keys, branches = [] } = unwrap(entry);
+  const shape = keys ?? branches.map((branch) => unwrap(branch).keys).find((each) => each !== undefined) ?? {};
   const known = new Map(Object.entries(shape));
   const [name] = known.keys();
   const within = Object.entries(pairs).flatMap(([inner, list]) => {
@@ -107,12 +108,12 @@ function inCounts<Value>(entries: readonly (readonly [string, Value])[]): readon
 
 /** The schema of a list's entries; none where it is no list. */
 function listIn(schema: z.ZodType | undefined): z.ZodType | undefined {
-  const about: Partial<Bare> = schema ? bare(schema) : {};
+  const about: Partial<Unwrapped> = schema ? unwrap(schema) : {};
   return about.key ? undefined : about.entry;
 }
 
-function exampleOf(path: Path, about: Bare): string {
-  const example = about.example ?? about.words?.[0];
+function exampleOf(path: Path, about: Unwrapped): string {
+  const example = about.example ?? about.choices?.[0];
   if (example === undefined) return "";
   const name = path.findLast((step) => step !== rest);
   return ` Write for example \`${typeof name === "string" ? `${name}: ` : ""}${example}\`.`;

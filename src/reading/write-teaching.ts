@@ -1,0 +1,32 @@
+import { definedOnly } from "../routine/defined-only.js";
+import type { MovePoints, RecordingSettings, TeachingSettings } from "../routine/teaching-settings.js";
+import type { NothingLeft } from "./nothing-left.js";
+import type { TeachingKeys } from "./schema/teaching.js";
+
+/** The class planner's settings, from a mapping that fits the schema. */
+export function writeTeaching(keys: TeachingKeys): TeachingSettings {
+  const { unit, points, explain, again, overhead, least, most, worth, groups, limits, recording, ...more } = keys;
+  const { "chunk-counts": chunkCounts, "chunk-points": chunkPoints, "drill-speeds": drillSpeeds, ...others } = more;
+  const { "mark-speed": markSpeed, "link-speed": linkSpeed, "lead-in": leadIn, ...last } = others;
+  const { "water-every": waterEvery, ...left } = last;
+  left satisfies NothingLeft;
+  return {
+    ...{ unit, chunkCounts, chunkPoints },
+    points: writePoints(points),
+    ...{ explain, markSpeed, linkSpeed },
+    ...definedOnly<TeachingSettings>({ drillSpeeds }),
+    ...{ again, overhead, least, most, worth, leadIn, groups, waterEvery, limits },
+    recording: writeRecording(recording),
+  };
+}
+
+function writePoints(points: TeachingKeys["points"]): MovePoints {
+  const { move, turn, drop, "part-count": partCount, risk, "other-side": otherSide, repeat, ...left } = points;
+  left satisfies NothingLeft;
+  return { move, turn, drop, partCount, risk, otherSide, repeat };
+}
+
+function writeRecording({ takes, setup, talk, ...left }: TeachingKeys["recording"]): RecordingSettings {
+  left satisfies NothingLeft;
+  return { takes, setup, talk };
+}
