@@ -2,21 +2,21 @@ import type { RoutineFacts } from "../publishing/site/routine-facts.js";
 import type { ContentFiles } from "../reading/files.js";
 import type { Content } from "../reading/read-content.js";
 import type { BuildOptions, Progress } from "./build.js";
+import { type Cache, type CachedUnit, filesOf } from "./cache.js";
 import { markIn, markOf } from "./folders.js";
-import { filesOf, type Kept, type KeptUnit } from "./kept.js";
-import { reusable, share } from "./reuse.js";
+import { countsOf, digestsOf, type MakeOptions } from "./publish.js";
+import { linkFiles, reusable } from "./reuse.js";
 import type { Staging } from "./staging.js";
 import { portions, survey } from "./survey.js";
 import { openThreads, type Threads } from "./threads.js";
-import { keyOf, type Making, makeUnits, type Unit, unitsOf } from "./units.js";
-import type { Bench } from "./work.js";
+import { keyOf, type MakingJob, makeUnits, type Unit, unitsOf } from "./units.js";
 
-/** What a pack was made from, and what for the next build is to be kept of it. */
-export interface Packed {
+/** What a pack was made from, and what the next build can use again of it. */
+export interface PackResult {
   readonly content: Content<RoutineFacts>;
-  readonly reads: Kept["reads"];
+  readonly reads: Cache["reads"];
   /** Absent where errors in the content stand in the way. */
-  readonly made?: Kept["made"];
+  readonly made?: Cache["made"];
   /** Routines and workshops that were not as they had been last time. */
   readonly fresh: number;
 }
@@ -25,14 +25,14 @@ export interface Packed {
 export async function makePack(
   files: ContentFiles,
   staging: Staging,
-  kept: Kept,
+  cache: Cache,
   options: BuildOptions,
-): Promise<Packed> {
+): Promise<PackResult> {
   options.signal?.throwIfAborted();
   const threads = openThreads();
   try {
     options.signal?.addEventListener("abort", threads.close);
-    return await packWith(threads, files, staging, kept, options);
+    return await packWith(threads, files, staging, cache, options);
   } finally {
     await threads.close();
   }
@@ -42,20 +42,20 @@ async function packWith(
   threads: Threads,
   files: ContentFiles,
   staging: Staging,
-  kept: Kept,
+  cache: Cache,
   { progress, signal }: BuildOptions,
-): Promise<Packed> {
-  const seen = await survey(files, threads, { known: kept.reads, progress });
+): Promise<PackResult> {
+  const seen = await survey(files, threads, { cached: cache.reads, progress });
   const { content, reads } = seen;
   if (content.findings.some(({ severity }) => severity === "error")) return { content, reads, fresh: 0 };
   const units = unitsOf(seen).map((unit) => ({ ...unit, key: keyOf(unit, content.library) }));
-  const made = Object.fromEntries(units.flatMap((unit) => reusable(kept.made, staging.published, unit, unit.key)));
+  const made = Object.fromEntries(units.flatMap((unit) => reusable(cache.made, staging.published, unit, unit.key)));
   const fresh = units.filter(({ place }) => !Object.hasOwn(made, place));
   // Where all is as it was, the published folder stays, and with it the times of its files.
   if (fresh.length > 0 || markOf(filesOf(made)) !== markIn(staging.published)) {
-    share(staging.published, staging.folder, filesOf(made));
-    const bench = { library: content.library, folder: staging.folder };
-    Object.assign(made, await makeAll(fresh, bench, threads, progress));
+    linkFiles(staging.published, staging.folder, filesOf(made));
+    const options = { library: content.library, folder: staging.folder };
+    Object.assign(made, await makeAll(fresh, options, threads, progress));
     // What the threads hold of memory is free before a large library's list of files is written.
     await threads.close();
     signal?.throwIfAborted();
@@ -69,21 +69,24 @@ const portion = 25;
 
 async function makeAll(
   units: readonly (Unit & { readonly key: string })[],
-  bench: Bench,
+  options: MakeOptions,
   threads: Threads,
   progress: Progress = () => {},
-): Promise<Kept["made"]> {
+): Promise<Cache["made"]> {
   let done = 0;
   const tell = (title: string) => progress(++done, units.length, `made: ${title}`);
-  const make = async <C extends Making>(craft: C) => {
-    const own = units.filter((unit): unit is Unit<C> & { readonly key: string } => unit.craft === craft);
+  const make = async <J extends MakingJob>(job: J) => {
+    const own = units.filter((unit): unit is Unit<J> & { readonly key: string } => unit.job === job);
     const size = Math.min(portion, Math.ceil(own.length / (4 * threads.most)));
     const each = portions(own, size).map(async (some) => {
-      const files = await makeUnits(threads, bench, craft, some, tell);
-      return some.map(({ place, key }, index): [string, KeptUnit] => [place, { key, files: files[index] ?? {} }]);
+      const made = await makeUnits(threads, options, job, some, tell);
+      return some.map(({ place, key }, index): [string, CachedUnit] => {
+        const files = made[index] ?? [];
+        return [place, { key, files: digestsOf(files), counts: countsOf(files) }];
+      });
     });
     return (await Promise.all(each)).flat();
   };
-  const all = await Promise.all([make("shared"), make("workshops"), make("routines")]);
+  const all = await Promise.all([make("library"), make("workshops"), make("routines")]);
   return Object.fromEntries(all.flat());
 }

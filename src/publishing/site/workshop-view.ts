@@ -6,7 +6,7 @@ import { clockText, tempoText, versionName } from "../figures.js";
 import { type Caution, cautionOf, deference } from "../safety.js";
 import type { Html } from "./html.js";
 import { markdownHtml } from "./markdown.js";
-import { type Download, type PackFiles, packDownloads } from "./pack.js";
+import type { Download, PackFiles } from "./pack.js";
 
 /** A workshop's page as data. */
 export interface WorkshopView {
@@ -80,7 +80,7 @@ export function workshopView(workshop: Workshop, library: Library, pack: PackFil
     deference,
     houseRules: markdownHtml(library.cautions ?? ""),
     ...(pack.plan === undefined ? {} : { plan: planView(pack.plan) }),
-    downloads: packDownloads(pack),
+    downloads: pack.downloads,
   };
 }
 

@@ -10,6 +10,7 @@ import { type Content, readContent } from "../../../src/reading/read-content.js"
 import { reflect } from "../../../src/routine/reflect.js";
 import type { Library, Routine } from "../../../src/routine/routine.js";
 import { movesIn, sheetSections } from "../../../src/routine/sheet.js";
+import { contextOf } from "../fixtures/context.js";
 import { danced, library, move, phrase, section } from "../fixtures/written.js";
 import { firstOutOfOrder, readPages, readText, spaced } from "./read-pdf.js";
 import { readPng } from "./read-png.js";
@@ -24,7 +25,7 @@ const printed = new Map<string, readonly OutFile[]>();
 beforeAll(async () => {
   demo = await readContent("content");
   for (const routine of demo.routines)
-    printed.set(routine.slug, await handout.publish(routine, { ...demo.library, handouts: everything }));
+    printed.set(routine.slug, await handout.publish(routine, contextOf({ ...demo.library, handouts: everything })));
 });
 
 function cues(routine: Routine, id: string): readonly string[] {
@@ -73,7 +74,7 @@ describe("the demo library's handouts", () => {
     for (const routine of demo.routines) {
       const files = printed.get(routine.slug) ?? [];
       for (const file of files) expect(bytesOf(file).length, file.path).toBeLessThan(60_000);
-      const again = await handout.publish(routine, { ...demo.library, handouts: everything });
+      const again = await handout.publish(routine, contextOf({ ...demo.library, handouts: everything }));
       const differ = again.filter((file, index) => Buffer.compare(bytesOf(file), bytesOf(files[index])) !== 0);
       expect(differ.map(({ path }) => path)).toEqual([]);
     }

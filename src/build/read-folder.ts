@@ -6,7 +6,7 @@ import { checkTeaching, survey } from "./survey.js";
 import { openThreads } from "./threads.js";
 
 /** Reads a content folder and all that is to be said about it, the class planner's settings included. */
-export async function look(contentDir: string): Promise<Content<RoutineFacts>> {
+export async function readFolder(contentDir: string): Promise<Content<RoutineFacts>> {
   const threads = openThreads();
   try {
     return (await survey(await readFiles(contentDir), threads)).content;
@@ -16,7 +16,7 @@ export async function look(contentDir: string): Promise<Content<RoutineFacts>> {
 }
 
 /** Reads one routine and the library that it belongs to, and of the others no more than their names. */
-export async function lookAtOne(contentDir: string, slug: string) {
+export async function readOne(contentDir: string, slug: string) {
   const slugs: string[] = [];
   const content = await readContentBy(
     await readFiles(contentDir),
