@@ -1,10 +1,14 @@
 import type { FindingInFile } from "../publishing/publisher.js";
 import type { LibraryFacts } from "../publishing/site/library-view.js";
 import { type RoutineFacts, routineFacts } from "../publishing/site/routine-facts.js";
+import type { ContentFiles } from "../reading/files.js";
+import type { Content } from "../reading/read-content.js";
 import { type RoutineRead, readRoutine } from "../reading/read-routine.js";
 import type { WorkshopOf } from "../reading/read-workshop.js";
 import type { Library, Routine, Workshop } from "../routine/routine.js";
+import type { Cache } from "./cache.js";
 import { type MadeFile, type MakeOptions, publish, type Tell } from "./publish.js";
+import { type Survey, survey as surveyBy } from "./survey.js";
 
 /*
  * The jobs that a build is divided into. What goes in and comes out is plain data, since it passes from thread to thread: a
@@ -31,6 +35,20 @@ async function read(library: Library, files: readonly RoutineText[]): Promise<re
     const { routine, ...rest } = readRoutine(text, slug, library);
     return routine === undefined ? rest : { ...rest, routine: routineFacts(routine) };
   });
+}
+
+/** A survey as plain data. */
+export type SurveyData = Omit<Survey, "content"> & {
+  readonly content: Omit<Content<RoutineFacts>, "findingsOf">;
+  /** By slug. */
+  readonly findings: ReadonlyMap<string, ReturnType<Content["findingsOf"]>>;
+};
+
+/** Reads a whole content folder's files, without those routines that the last build has read. */
+async function survey(cached: Cache["reads"], files: ContentFiles): Promise<SurveyData> {
+  const { content, ...rest } = await surveyBy(files, read, { cached });
+  const { findingsOf, ...data } = content;
+  return { ...rest, content: data, findings: new Map(files.routines.map(({ slug }) => [slug, findingsOf(slug)])) };
 }
 
 type Files = readonly MadeFile[];
@@ -81,7 +99,7 @@ async function workshopLater(options: MakeOptions, input: WorkshopInput): Promis
 }
 
 /** By name. */
-export const jobs = { read, routines, workshops, library, routineLater, workshopLater };
+export const jobs = { read, survey, routines, workshops, library, routineLater, workshopLater };
 
 export type JobName = keyof typeof jobs;
 /** What a job is done with: a library, or a library and a place to write to. */

@@ -2,14 +2,15 @@ import type { RoutineFacts } from "../publishing/site/routine-facts.js";
 import { readFiles } from "../reading/files.js";
 import { type Content, readContentBy } from "../reading/read-content.js";
 import { readRoutine } from "../reading/read-routine.js";
-import { checkTeaching, survey } from "./survey.js";
+import { checkTeaching } from "./survey.js";
+import { surveyIn } from "./survey-in.js";
 import { openThreads } from "./threads.js";
 
 /** Reads a content folder and all that is to be said about it, the class planner's settings included. */
 export async function readFolder(contentDir: string): Promise<Content<RoutineFacts>> {
   const threads = openThreads();
   try {
-    return (await survey(await readFiles(contentDir), threads)).content;
+    return (await surveyIn(threads, await readFiles(contentDir))).content;
   } finally {
     await threads.close();
   }

@@ -2,11 +2,14 @@ import type { RoutineFacts } from "../publishing/site/routine-facts.js";
 import type { ContentFiles } from "../reading/files.js";
 import { type Content, type Readable, type ReadRoutines, readContentBy } from "../reading/read-content.js";
 import type { CheckTeaching } from "../reading/read-library.js";
+import type { RoutineRead } from "../reading/read-routine.js";
+import type { Library } from "../routine/routine.js";
 import { teachingSettings } from "../teaching/settings.js";
 import type { Progress } from "./build.js";
 import type { Cache, CachedRead } from "./cache.js";
 import { digestOf } from "./digest.js";
-import type { Threads } from "./threads.js";
+import type { RoutineText } from "./jobs.js";
+import { portions } from "./portions.js";
 
 /** A content folder as a build sees it: everything about it but the routines themselves, of which there may be thousands. */
 export interface Survey {
@@ -22,6 +25,12 @@ export const checkTeaching: CheckTeaching = (teaching) => teachingSettings(teach
 /** Routines that are read in one go: few, so that no thread waits for another. */
 const portion = 20;
 
+/** Reads some routines, here or in a thread. */
+export type ReadSome = (
+  library: Library,
+  files: readonly RoutineText[],
+) => Promise<readonly RoutineRead<RoutineFacts>[]>;
+
 export interface SurveyOptions {
   /** What was read by the last build. */
   readonly cached?: Cache["reads"] | undefined;
@@ -29,7 +38,7 @@ export interface SurveyOptions {
 }
 
 /** Reads a content folder's files; routines that the last build has read are not read again, the others side by side. */
-export async function survey(from: ContentFiles, threads: Threads, options: SurveyOptions = {}): Promise<Survey> {
+export async function survey(from: ContentFiles, readSome: ReadSome, options: SurveyOptions = {}): Promise<Survey> {
   const { cached = {}, progress = () => {} } = options;
   const texts = new Map<string, string>();
   const reads: { [slug: string]: CachedRead } = {};
@@ -39,7 +48,7 @@ export async function survey(from: ContentFiles, threads: Threads, options: Surv
     const fresh = keyed.filter(({ slug, key }) => cached[slug]?.key !== key);
     let done = 0;
     const some = portions(fresh, portion).map(async (few) => {
-      const results = await threads.do("read", library, few);
+      const results = await readSome(library, few);
       done += few.length;
       progress(done, fresh.length, "read");
       return few.map(({ slug }, index) => [slug, results[index]] as const);
@@ -63,11 +72,4 @@ function textDigest(file: Readable): string {
   const digest = textDigests.get(file) ?? digestOf(file.text);
   textDigests.set(file, digest);
   return digest;
-}
-
-/** A list in pieces of a size. */
-export function portions<Value>(list: readonly Value[], size: number): readonly (readonly Value[])[] {
-  return Array.from({ length: Math.ceil(list.length / size) }, (_, index) =>
-    list.slice(index * size, (index + 1) * size),
-  );
 }

@@ -17,6 +17,14 @@ export interface Threads {
   readonly close: () => Promise<void>;
 }
 
+/** What a thread can load before it is asked for anything. */
+export type Load = "drawing" | "pages";
+
+/** What a thread is started with. */
+export interface ThreadData {
+  readonly load?: Load;
+}
+
 /** What a thread is asked, and what it says: any number of times what was made, then the result or an error. */
 export interface Question {
   readonly job: JobName;
@@ -49,13 +57,17 @@ const worthAThread = 15;
 const bytesAThread = 768 * 2 ** 20;
 
 /** As many threads as there are processor cores, as far as there is memory for them. */
-function asManyAsFit(): number {
+export function mostThreads(): number {
   const memory = Math.min(totalmem(), process.constrainedMemory() || Number.POSITIVE_INFINITY);
   return Math.max(1, Math.min(availableParallelism(), Math.floor(memory / bytesAThread)));
 }
 
-/** Opens a pool of threads. */
-export function openThreads(most = asManyAsFit()): Threads {
+/**
+ * Opens a pool of threads.
+ *
+ * @param load what a first thread, which is started at once, has loaded by the time it is asked for something
+ */
+export function openThreads(most = mostThreads(), load?: Load): Threads {
   const waiting: Task[] = [];
   /** What each thread is at; nothing, where it waits for work. */
   const tasks = new Map<Worker, Task | undefined>();
@@ -73,8 +85,9 @@ export function openThreads(most = asManyAsFit()): Threads {
     task?.failed(error);
     if (waiting.length > 0) next(start());
   };
-  const start = () => {
-    const thread = new Worker(new URL("./thread.js", import.meta.url), { resourceLimits });
+  const start = (load?: Load) => {
+    const workerData: ThreadData = load === undefined ? {} : { load };
+    const thread = new Worker(new URL("./thread.js", import.meta.url), { resourceLimits, workerData });
     tasks.set(thread, undefined);
     thread.on("message", (answer: Answer) => {
       const task = tasks.get(thread);
@@ -87,6 +100,8 @@ export function openThreads(most = asManyAsFit()): Threads {
     thread.on("exit", () => end(thread, calledOff()));
     return thread;
   };
+
+  if (load !== undefined) start(load);
 
   return {
     most,

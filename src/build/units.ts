@@ -53,11 +53,25 @@ export async function makeUnits<J extends MakingJob>(
   tell?: (what: string) => void,
 ): Promise<readonly (readonly MadeFile[])[]> {
   const inputs = units.map(({ input }) => input);
+  // The compiler can't see that a list of inputs of one job is what that job takes.
+  return withPlaces(units, threads.do(job, options as JobOptions<J>, inputs as unknown as JobInput<J>, tell));
+}
+
+/** Has made in a thread what was left for later of a unit. */
+export async function makeLater(threads: Threads, options: MakeOptions, unit: Unit): Promise<readonly MadeFile[]> {
+  const { job, input } = unit;
+  if (job === "routines")
+    return withPlaces([unit], threads.do("routineLater", options, input as JobInput<"routineLater">));
+  if (job === "workshops")
+    return withPlaces([unit], threads.do("workshopLater", options, input as JobInput<"workshopLater">));
+  return [];
+}
+
+/** Of a thread that has run out of memory nothing else says what it was doing. */
+async function withPlaces<Result>(units: readonly Unit[], result: Promise<Result>): Promise<Result> {
   try {
-    // The compiler can't see that a list of inputs of one job is what that job takes.
-    return await threads.do(job, options as JobOptions<J>, inputs as unknown as JobInput<J>, tell);
+    return await result;
   } catch (error) {
-    // Of a thread that has run out of memory nothing else says what it was doing.
     if ((error as NodeJS.ErrnoException).code !== "ERR_WORKER_OUT_OF_MEMORY") throw error;
     throw Object.assign(error as Error, { path: units.map(({ place }) => place).join(", ") });
   }

@@ -6,11 +6,10 @@ import type { Finding } from "../../reading/finding.js";
 import type { Library } from "../../routine/routine.js";
 import { digestOf } from "../digest.js";
 import { ignoreErrors } from "../ignore-errors.js";
-import type { JobInput } from "../jobs.js";
 import type { MadeFile, MakeOptions } from "../publish.js";
-import { type Survey, survey } from "../survey.js";
+import { type ReadSome, type Survey, survey } from "../survey.js";
 import { openThreads } from "../threads.js";
-import { keyOf, makeUnits, type Unit, unitsOf } from "../units.js";
+import { keyOf, makeLater, makeUnits, type Unit, unitsOf } from "../units.js";
 import { rememberingReader } from "./remember.js";
 
 /** A library that is read again when its files change, and whose pages are made when somebody asks for them. */
@@ -60,8 +59,9 @@ export async function openLive(contentDir: string): Promise<Live> {
   // Pages have a thread of their own, where nothing stands before them: no handout, no reading of a large library.
   const [pages, others] = [openThreads(1), openThreads()];
   const readFile = rememberingReader();
+  const readSome: ReadSome = (library, files) => others.do("read", library, files);
   const read = async (last?: State): Promise<State> => {
-    const seen = await survey(await readFiles(contentDir, readFile), others, { cached: last?.seen.reads });
+    const seen = await survey(await readFiles(contentDir, readFile), readSome, { cached: last?.seen.reads });
     const errors = seen.content.findings.filter(({ severity }) => severity === "error");
     const broken = errors.some(({ file }) => file.endsWith("library.yaml"));
     const library = broken && last ? last.library : seen.content.library;
@@ -91,14 +91,8 @@ export async function openLive(contentDir: string): Promise<Live> {
     if (before) void clear(before);
     return now;
   };
-  const makeLater = (unit: Unit, now: Made): Promise<readonly MadeFile[]> => {
-    const later = async (): Promise<readonly MadeFile[]> => {
-      const { job, input } = unit;
-      if (job === "routines") return others.do("routineLater", now.options, input as JobInput<"routineLater">);
-      if (job === "workshops") return others.do("workshopLater", now.options, input as JobInput<"workshopLater">);
-      return [];
-    };
-    now.later = later();
+  const later = (unit: Unit, now: Made): Promise<readonly MadeFile[]> => {
+    now.later = makeLater(others, now.options, unit);
     // What could not be made is tried again when it is asked for again.
     now.later.catch(() => delete now.later);
     return now.later;
@@ -135,7 +129,7 @@ export async function openLive(contentDir: string): Promise<Live> {
       if (unit === undefined) return { kind: "nothing", key: keyAt(path) };
       const now = make(unit);
       const isIt = (file: MadeFile) => file.path === path;
-      const made = (await now.files).find(isIt) ?? (await (now.later ?? makeLater(unit, now))).find(isIt);
+      const made = (await now.files).find(isIt) ?? (await (now.later ?? later(unit, now))).find(isIt);
       if (made === undefined) return { kind: "nothing", key: now.key };
       return { kind: "file", file: join(now.options.folder, path), mediaType: made.mediaType, key: now.key };
     },
