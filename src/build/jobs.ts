@@ -3,11 +3,12 @@ import type { LibraryFacts } from "../publishing/site/library-view.js";
 import { type RoutineFacts, routineFacts } from "../publishing/site/routine-facts.js";
 import type { ContentFiles } from "../reading/files.js";
 import type { Content } from "../reading/read-content.js";
-import { type RoutineRead, readRoutine } from "../reading/read-routine.js";
+import type { RoutineRead } from "../reading/read-routine.js";
 import type { WorkshopOf } from "../reading/read-workshop.js";
 import type { Library, Routine, Workshop } from "../routine/routine.js";
 import type { Cache } from "./cache.js";
 import { type MadeFile, type MakeOptions, publish, type Tell } from "./publish.js";
+import { reader } from "./recent.js";
 import { type Survey, survey as surveyBy } from "./survey.js";
 
 /*
@@ -31,8 +32,9 @@ export type WorkshopInput = WorkshopOf<RoutineText>;
 
 /** Reads routines and keeps what other pages and checks need to know of them. */
 async function read(library: Library, files: readonly RoutineText[]): Promise<readonly RoutineRead<RoutineFacts>[]> {
-  return files.map(({ slug, text }) => {
-    const { routine, ...rest } = readRoutine(text, slug, library);
+  const readRoutine = reader(library);
+  return files.map((file) => {
+    const { routine, ...rest } = readRoutine(file);
     return routine === undefined ? rest : { ...rest, routine: routineFacts(routine) };
   });
 }
@@ -107,9 +109,9 @@ export type JobOptions<J extends JobName> = Parameters<(typeof jobs)[J]>[0];
 export type JobInput<J extends JobName> = Parameters<(typeof jobs)[J]>[1];
 export type JobResult<J extends JobName> = Awaited<ReturnType<(typeof jobs)[J]>>;
 
-function readAgain({ slug, text }: RoutineText, library: Library): Routine {
-  const { routine } = readRoutine(text, slug, library);
-  if (routine === undefined) throw new Error(`The routine ${slug} is not whole.`);
+function readAgain(file: RoutineText, library: Library): Routine {
+  const { routine } = reader(library)(file);
+  if (routine === undefined) throw new Error(`The routine ${file.slug} is not whole.`);
   return routine;
 }
 

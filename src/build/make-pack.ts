@@ -130,10 +130,11 @@ async function makeFew(
   const add = (unit: KeyedUnit, files: readonly MadeFile[]) => made.set(unit, [...(made.get(unit) ?? []), ...files]);
   const waiting = units.filter(({ job }) => job !== "library");
   let done = 0;
+  const tell = ({ title }: KeyedUnit) => progress(++done, units.length, `made: ${title}`);
   const draw = async (threads: Threads) => {
     for (let unit = waiting.shift(); unit !== undefined; unit = waiting.shift()) {
       add(unit, await makeLater(threads, options, unit));
-      progress(++done, units.length, `made: ${unit.place}`);
+      tell(unit);
     }
   };
   const makePages = async <J extends MakingJob>(job: J) => {
@@ -144,7 +145,7 @@ async function makeFew(
   };
   const rest = async () => {
     await makePages("library");
-    if (units.some(({ job }) => job === "library")) progress(++done, units.length, `made: ${options.library.name}`);
+    unitsFor("library", units).forEach(tell);
     await makePages("workshops");
     await makePages("routines");
     await draw(pages);

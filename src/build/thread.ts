@@ -7,8 +7,8 @@ import type { Answer, Question, ThreadData } from "./threads.js";
 
 /** What takes long to load and will be needed, so that it is there by then. Where it can't be loaded, its job will say so. */
 const loads = {
-  drawing: () => import("../publishing/list.js"),
-  pages: () => import("../publishing/site/publish-site.js"),
+  drawing: () => Promise.all([import("../publishing/list.js"), import("../publishing/handout/handout.js")]),
+  pages: () => Promise.all([import("../publishing/list.js"), import("../publishing/site/publish-site.js")]),
 };
 const { load } = (workerData ?? {}) as ThreadData;
 if (load !== undefined) loads[load]().catch(() => {});

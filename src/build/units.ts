@@ -11,6 +11,8 @@ export interface Unit<J extends MakingJob = MakingJob> {
   readonly job: J;
   /** Its folder in the pack; empty for what belongs to the library as a whole. */
   readonly place: string;
+  /** Of the routine or workshop; the library's name for the library as a whole. */
+  readonly title: string;
   readonly input: JobInput<J>[number];
 }
 
@@ -19,22 +21,22 @@ export type MakingJob = "library" | "workshops" | "routines";
 /** What has to be made from a content folder, what takes longest first. */
 export function unitsOf({ content, texts }: Survey): readonly Unit[] {
   const { routines, workshops } = content;
-  const unit = <J extends MakingJob>(job: J, place: string, input: JobInput<J>[number]): Unit<J> => {
-    return { job, place, input };
+  const unit = <J extends MakingJob>(job: J, place: string, title: string, input: JobInput<J>[number]): Unit<J> => {
+    return { job, place, title, input };
   };
   const textOf = (slug: string) => ({ slug, text: texts.get(slug) ?? "" });
   const facts: LibraryFacts = { routines, workshops: workshops.map(workshopFacts) };
   return [
-    unit("library", "", facts),
+    unit("library", "", content.library.name, facts),
     ...workshops.map((workshop) =>
-      unit("workshops", `workshops/${workshop.slug}`, {
+      unit("workshops", `workshops/${workshop.slug}`, workshop.title, {
         ...workshop,
         routines: workshop.routines.map(({ slug }) => textOf(slug)),
       }),
     ),
-    ...routines.map(({ slug }) => {
+    ...routines.map(({ slug, title }) => {
       const findings = content.findingsOf(slug).map(({ file: _, ...finding }) => finding);
-      return unit("routines", `routines/${slug}`, { ...textOf(slug), findings });
+      return unit("routines", `routines/${slug}`, title, { ...textOf(slug), findings });
     }),
   ];
 }

@@ -3,7 +3,7 @@ import type { Library, Routine } from "../../routine/routine.js";
 import type { HandoutKind } from "../../routine/words.js";
 import { wordingOf } from "../../wording/wording.js";
 import type { DeclaredFile, OutFile, Publisher } from "../publisher.js";
-import { drawHandout, type Variant } from "./handout.js";
+import type { Variant } from "./handout.js";
 
 interface Wanted {
   readonly dance: Routine;
@@ -18,6 +18,8 @@ interface Wanted {
 export const handout: Publisher<Routine> = {
   name: "handout",
   async publish(routine, { library }) {
+    // What draws takes a while to load, and pages are made without it.
+    const { drawHandout } = await import("./handout.js");
     const files: OutFile[] = [];
     // One after the other: while one is drawn, no other lies about in memory.
     for (const one of wanted(routine, library)) {
