@@ -39,11 +39,17 @@ const bytesOf = (file: OutFile | undefined): Uint8Array => {
   return file.content;
 };
 
+/** The order in which pages offer them. */
+const taughtFirst = ({ taught, versions }: Routine) => [
+  taught,
+  ...versions.map(({ id }) => id).filter((id) => id !== taught),
+];
+
 describe("the demo library's handouts", () => {
   it("are one a version, and the taught one mirrored, large and as a card", () => {
     for (const routine of demo.routines)
       expect((printed.get(routine.slug) ?? []).map(({ path }) => path)).toEqual([
-        ...routine.versions.map(({ id }) => `routines/${routine.slug}/handout-${id}.pdf`),
+        ...taughtFirst(routine).map((id) => `routines/${routine.slug}/handout-${id}.pdf`),
         ...["mirrored", "large", "card"].map(
           (kind) => `routines/${routine.slug}/handout-${routine.taught}-${kind}.pdf`,
         ),
