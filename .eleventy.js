@@ -1,6 +1,9 @@
 // @ts-check
 import { resolve } from "node:path";
-import { configureSite, wholeSite } from "#src/publishing/site/site-config.js";
+import { writeInto } from "#src/build/staging.js";
+import { wholeSite } from "#src/build/whole-site.js";
+import { assets } from "#src/publishing/site/assets.js";
+import { configureSite } from "#src/publishing/site/site-config.js";
 import { readContent } from "#src/reading/read-content.js";
 
 /**
@@ -14,6 +17,10 @@ export default async function (config) {
   if (errors.length > 0) throw new Error("The content has errors; `npm run check` lists them.");
   // The folder that `--output` names, where it does.
   const out = resolve(config.directories.output);
-  configureSite(config, wholeSite(content, out), out);
+  const site = await wholeSite(content, out);
+  configureSite(config, site);
+  config.on("eleventy.after", async () => {
+    for (const file of await assets(site.whole.facts)) writeInto(out, file);
+  });
   return { dir: { input: "dist/pages", output: "_site" } };
 }

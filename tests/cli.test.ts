@@ -31,7 +31,7 @@ const good =
 const bad = good.replace("1-8: Walk", "1-9: Walk").replace("choreographer", "chorographer");
 
 describe("exit statuses", () => {
-  it("2 where the command's own words are off, with what there is", () => {
+  it("2 where the command's arguments are wrong, with what there is", () => {
     for (const args of [
       ["buidl"],
       ["build", "--outt", "x"],
@@ -146,7 +146,7 @@ describe("outline and click", () => {
     expect([status, stderr]).toEqual([1, expect.stringContaining("fourpenny-gate")]);
   });
 
-  it("write sound over sound alone, and say how words are written that are off", () => {
+  it("write sound over sound alone, and say how arguments are written that are wrong", () => {
     const folder = contentOf("sound", { good });
     const click = (...args: string[]) => countleaf(["click", "good", ...args], folder);
     for (const [args, says] of [

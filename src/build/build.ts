@@ -1,9 +1,10 @@
 import { type ContentFiles, readFiles } from "../reading/files.js";
 import { formatFindings } from "../reading/report.js";
+import { type Cache, type CachedBuild, filesOf, readCache, writeCache } from "./cache.js";
 import { digestOf, holds } from "./digest.js";
-import { faultWords } from "./fault.js";
+import { buildErrorText } from "./error-text.js";
 import { markIn, markOf } from "./folders.js";
-import { filesOf, type Kept, type KeptBuild, readKept, writeKept } from "./kept.js";
+import { type Counts, sumOf } from "./publish.js";
 import { openStaging, type Staging } from "./staging.js";
 import { toolDigest } from "./tool.js";
 
@@ -26,7 +27,8 @@ export type BuildResult = { readonly report: string } & (
       readonly done: true;
       readonly routines: number;
       readonly workshops: number;
-      readonly handouts: number;
+      /** Files of the pack. */
+      readonly counts: Counts;
       /** Routines and workshops that were not as they had been last time. */
       readonly fresh: number;
     }
@@ -48,7 +50,7 @@ export async function build(options: BuildOptions): Promise<BuildResult> {
       staging.close();
     }
   } catch (error) {
-    throw new Error(faultWords(error, options.out), { cause: error });
+    throw new Error(buildErrorText(error, options.out), { cause: error });
   }
 }
 
@@ -56,16 +58,16 @@ async function buildInto(staging: Staging, options: BuildOptions): Promise<Build
   const tool = toolDigest();
   const files = await readFiles(options.content);
   const source = sourceKey(files);
-  const kept = readKept(staging.kept, tool);
-  if (kept.last?.source === source && isWhole(staging.published, kept.made)) return built(kept.last, kept.made, 0);
+  const cache = readCache(staging.cache, tool);
+  if (cache.last?.source === source && isWhole(staging.published, cache.made)) return built(cache.last, cache.made, 0);
   // What reads and makes takes longer to load than all that was done so far.
   const { makePack } = await import("./make-pack.js");
-  const { content, reads, made, fresh } = await makePack(files, staging, kept, options);
+  const { content, reads, made, fresh } = await makePack(files, staging, cache, options);
   const telling = content.findings.filter(({ severity }) => severity !== "note");
   const report = formatFindings(telling, content.sources);
   if (made === undefined) return { done: false, report };
   const last = { source, report, routines: content.routines.length, workshops: content.workshops.length };
-  writeKept(staging.kept, tool, { last, reads, made });
+  writeCache(staging.cache, tool, { last, reads, made });
   return built(last, made, fresh);
 }
 
@@ -75,11 +77,11 @@ function sourceKey({ folder, library, routines, workshops }: ContentFiles): stri
 }
 
 /** Whether a folder holds all that was made last time, byte by byte. */
-function isWhole(folder: string, made: Kept["made"]): boolean {
+function isWhole(folder: string, made: Cache["made"]): boolean {
   return markOf(filesOf(made)) === markIn(folder) && Object.values(made).every(({ files }) => holds(folder, files));
 }
 
-function built({ report, routines, workshops }: KeptBuild, made: Kept["made"], fresh: number): BuildResult {
-  const handouts = filesOf(made).filter((path) => path.endsWith(".pdf")).length;
-  return { done: true, report, routines, workshops, handouts, fresh };
+function built({ report, routines, workshops }: CachedBuild, made: Cache["made"], fresh: number): BuildResult {
+  const counts = sumOf(Object.values(made).map(({ counts }) => counts));
+  return { done: true, report, routines, workshops, counts, fresh };
 }

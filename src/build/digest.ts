@@ -7,23 +7,26 @@ export type Digests = Readonly<Record<string, string>>;
 
 /** A digest of values, each apart from the next: two lists of texts have one digest only where they are equal. */
 export function digestOf(...values: readonly unknown[]): string {
-  return sha256(JSON.stringify(values));
+  return digestOfBytes(JSON.stringify(values));
 }
 
 /** Digests of files in a folder. */
-export function digestsOf(folder: string, files: readonly string[]): Digests {
-  return Object.fromEntries(files.map((path) => [path, sha256(readFileSync(join(folder, path)))]));
+export function digestsIn(folder: string, files: readonly string[]): Digests {
+  return Object.fromEntries(files.map((path) => [path, digestOfBytes(readFileSync(join(folder, path)))]));
 }
 
 /** Whether these very files lie in a folder, whatever else does. */
 export function holds(folder: string, digests: Digests): boolean {
   try {
-    return Object.entries(digests).every(([path, digest]) => sha256(readFileSync(join(folder, path))) === digest);
+    return Object.entries(digests).every(
+      ([path, digest]) => digestOfBytes(readFileSync(join(folder, path))) === digest,
+    );
   } catch {
     return false;
   }
 }
 
-function sha256(bytes: string | Uint8Array): string {
+/** A digest of a file. */
+export function digestOfBytes(bytes: string | Uint8Array): string {
   return createHash("sha256").update(bytes).digest("base64url");
 }

@@ -1,6 +1,6 @@
 import { mkdirSync, readdirSync, renameSync, rmdirSync, rmSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
-import { quietly } from "./quietly.js";
+import { ignoreErrors } from "./ignore-errors.js";
 
 /** Held by this process. */
 const held = new Set<string>();
@@ -46,10 +46,10 @@ function moved(from: string, to: string): unknown {
 
 /** The process that a lock says it is held by; none where it has been given back meanwhile. What else lies in it is cleared. */
 function holderOf(lock: string): number | undefined {
-  const names = quietly(() => readdirSync(lock)) ?? [];
+  const names = ignoreErrors(() => readdirSync(lock)) ?? [];
   const number = names.find((name) => /^[1-9]\d*$/.test(name));
   for (const name of names) if (name !== number) rmSync(join(lock, name), { recursive: true, force: true });
-  if (names.length === 0) quietly(() => rmdirSync(lock));
+  if (names.length === 0) ignoreErrors(() => rmdirSync(lock));
   return number === undefined ? undefined : Number(number);
 }
 
@@ -64,8 +64,8 @@ function clearAside(lock: string): void {
 
 /** Gives a lock back; one that another process takes in the middle of it stays. A lock that can't be removed ends with the process. */
 export function giveBack(lock: string): void {
-  quietly(() => rmdirSync(numberIn(lock)));
-  quietly(() => rmdirSync(lock));
+  ignoreErrors(() => rmdirSync(numberIn(lock)));
+  ignoreErrors(() => rmdirSync(lock));
   held.delete(lock);
 }
 

@@ -2,21 +2,22 @@ import type { RoutineFacts } from "../publishing/site/routine-facts.js";
 import type { ContentFiles } from "../reading/files.js";
 import type { Content } from "../reading/read-content.js";
 import type { BuildOptions, Progress } from "./build.js";
+import { type Cache, type CachedUnit, filesOf } from "./cache.js";
 import { markIn, markOf } from "./folders.js";
-import { filesOf, type Kept, type KeptUnit } from "./kept.js";
-import { reusable, share } from "./reuse.js";
+import { portions } from "./portions.js";
+import { countsOf, digestsOf, type MadeFile, type MakeOptions } from "./publish.js";
+import { linkFiles, reusable } from "./reuse.js";
 import type { Staging } from "./staging.js";
-import { portions, survey } from "./survey.js";
-import { openThreads, type Threads } from "./threads.js";
-import { keyOf, type Making, makeUnits, type Unit, unitsOf } from "./units.js";
-import type { Bench } from "./work.js";
+import { surveyIn } from "./survey-in.js";
+import { mostThreads, openThreads, type Threads } from "./threads.js";
+import { keyOf, type MakingJob, makeLater, makeUnits, type Unit, unitsOf } from "./units.js";
 
-/** What a pack was made from, and what for the next build is to be kept of it. */
-export interface Packed {
+/** What a pack was made from, and what the next build can use again of it. */
+export interface PackResult {
   readonly content: Content<RoutineFacts>;
-  readonly reads: Kept["reads"];
+  readonly reads: Cache["reads"];
   /** Absent where errors in the content stand in the way. */
-  readonly made?: Kept["made"];
+  readonly made?: Cache["made"];
   /** Routines and workshops that were not as they had been last time. */
   readonly fresh: number;
 }
@@ -25,65 +26,134 @@ export interface Packed {
 export async function makePack(
   files: ContentFiles,
   staging: Staging,
-  kept: Kept,
+  cache: Cache,
   options: BuildOptions,
-): Promise<Packed> {
+): Promise<PackResult> {
   options.signal?.throwIfAborted();
-  const threads = openThreads();
+  const pools = openPools(files);
+  const close = () => Promise.all([pools.threads.close(), pools.pages?.close()]);
   try {
-    options.signal?.addEventListener("abort", threads.close);
-    return await packWith(threads, files, staging, kept, options);
+    options.signal?.addEventListener("abort", close);
+    return await packWith(pools, files, staging, cache, options);
   } finally {
-    await threads.close();
+    await close();
   }
 }
 
+interface Pools {
+  readonly threads: Threads;
+  /** One thread for the pages of a small build. */
+  readonly pages?: Threads;
+}
+
+/** Most routines and workshops of a small build. */
+const few = 20;
+
+/**
+ * The threads of a build; they load while its files are read. A small build is divided by the kind of work, so that one thread
+ * need not load what draws, nor the other what makes pages; of a large one each thread makes a part from end to end.
+ */
+function openPools({ routines, workshops }: ContentFiles): Pools {
+  if (routines.length + workshops.length > few || mostThreads() < 2) return { threads: openThreads() };
+  return { threads: openThreads(1, "drawing"), pages: openThreads(1, "pages") };
+}
+
 async function packWith(
-  threads: Threads,
+  { threads, pages }: Pools,
   files: ContentFiles,
   staging: Staging,
-  kept: Kept,
+  cache: Cache,
   { progress, signal }: BuildOptions,
-): Promise<Packed> {
-  const seen = await survey(files, threads, { known: kept.reads, progress });
+): Promise<PackResult> {
+  const seen = await surveyIn(threads, files, { cached: cache.reads, progress });
   const { content, reads } = seen;
   if (content.findings.some(({ severity }) => severity === "error")) return { content, reads, fresh: 0 };
   const units = unitsOf(seen).map((unit) => ({ ...unit, key: keyOf(unit, content.library) }));
-  const made = Object.fromEntries(units.flatMap((unit) => reusable(kept.made, staging.published, unit, unit.key)));
+  const made = Object.fromEntries(units.flatMap((unit) => reusable(cache.made, staging.published, unit, unit.key)));
   const fresh = units.filter(({ place }) => !Object.hasOwn(made, place));
   // Where all is as it was, the published folder stays, and with it the times of its files.
   if (fresh.length > 0 || markOf(filesOf(made)) !== markIn(staging.published)) {
-    share(staging.published, staging.folder, filesOf(made));
-    const bench = { library: content.library, folder: staging.folder };
-    Object.assign(made, await makeAll(fresh, bench, threads, progress));
+    linkFiles(staging.published, staging.folder, filesOf(made));
+    const options = { library: content.library, folder: staging.folder };
+    const making = pages
+      ? makeFew(fresh, options, pages, threads, progress)
+      : makeMany(fresh, options, threads, progress);
+    Object.assign(made, await making);
     // What the threads hold of memory is free before a large library's list of files is written.
-    await threads.close();
+    await Promise.all([threads.close(), pages?.close()]);
     signal?.throwIfAborted();
     staging.publish(filesOf(made));
   }
   return { content, reads, made, fresh: fresh.filter(({ place }) => place !== "").length };
 }
 
+type KeyedUnit<J extends MakingJob = MakingJob> = Unit<J> & { readonly key: string };
+
+function unitsFor<J extends MakingJob>(job: J, units: readonly KeyedUnit[]): readonly KeyedUnit<J>[] {
+  return units.filter((unit): unit is KeyedUnit<J> => unit.job === job);
+}
+
 /** Most routines or workshops that one thread makes in one go: Eleventy keeps every page until all of them are made. */
 const portion = 25;
 
-async function makeAll(
-  units: readonly (Unit & { readonly key: string })[],
-  bench: Bench,
+/** Makes units from end to end, as many at once as there are threads. */
+async function makeMany(
+  units: readonly KeyedUnit[],
+  options: MakeOptions,
   threads: Threads,
   progress: Progress = () => {},
-): Promise<Kept["made"]> {
+): Promise<Cache["made"]> {
   let done = 0;
   const tell = (title: string) => progress(++done, units.length, `made: ${title}`);
-  const make = async <C extends Making>(craft: C) => {
-    const own = units.filter((unit): unit is Unit<C> & { readonly key: string } => unit.craft === craft);
+  const make = async <J extends MakingJob>(job: J) => {
+    const own = unitsFor(job, units);
     const size = Math.min(portion, Math.ceil(own.length / (4 * threads.most)));
     const each = portions(own, size).map(async (some) => {
-      const files = await makeUnits(threads, bench, craft, some, tell);
-      return some.map(({ place, key }, index): [string, KeptUnit] => [place, { key, files: files[index] ?? {} }]);
+      const made = await makeUnits(threads, options, job, some, tell);
+      return some.map((unit, index) => cachedUnit(unit, made[index] ?? []));
     });
     return (await Promise.all(each)).flat();
   };
-  const all = await Promise.all([make("shared"), make("workshops"), make("routines")]);
+  const all = await Promise.all([make("library"), make("workshops"), make("routines")]);
   return Object.fromEntries(all.flat());
+}
+
+/** Makes pages in one thread and draws in the other, until the first has nothing more to do and draws as well. */
+async function makeFew(
+  units: readonly KeyedUnit[],
+  options: MakeOptions,
+  pages: Threads,
+  drawing: Threads,
+  progress: Progress = () => {},
+): Promise<Cache["made"]> {
+  const made = new Map<KeyedUnit, readonly MadeFile[]>(units.map((unit) => [unit, []]));
+  const add = (unit: KeyedUnit, files: readonly MadeFile[]) => made.set(unit, [...(made.get(unit) ?? []), ...files]);
+  const waiting = units.filter(({ job }) => job !== "library");
+  let done = 0;
+  const tell = ({ title }: KeyedUnit) => progress(++done, units.length, `made: ${title}`);
+  const draw = async (threads: Threads) => {
+    for (let unit = waiting.shift(); unit !== undefined; unit = waiting.shift()) {
+      add(unit, await makeLater(threads, options, unit));
+      tell(unit);
+    }
+  };
+  const makePages = async <J extends MakingJob>(job: J) => {
+    const own = unitsFor(job, units);
+    if (own.length === 0) return;
+    const files = await makeUnits(pages, { ...options, later: true }, job, own);
+    for (const [index, unit] of own.entries()) add(unit, files[index] ?? []);
+  };
+  const rest = async () => {
+    await makePages("library");
+    unitsFor("library", units).forEach(tell);
+    await makePages("workshops");
+    await makePages("routines");
+    await draw(pages);
+  };
+  await Promise.all([draw(drawing), rest()]);
+  return Object.fromEntries([...made].map(([unit, files]) => cachedUnit(unit, files)));
+}
+
+function cachedUnit({ place, key }: KeyedUnit, files: readonly MadeFile[]): [string, CachedUnit] {
+  return [place, { key, files: digestsOf(files), counts: countsOf(files) }];
 }

@@ -7,7 +7,7 @@ import type { Content } from "../reading/read-content.js";
 import type { Routine } from "../routine/routine.js";
 import { planRecording } from "../teaching/recording.js";
 import { wordingOf } from "../wording/wording.js";
-import { lookAtOne } from "./look.js";
+import { readOne } from "./read-folder.js";
 
 /** What came of making one thing of one routine, or what stands in the way. */
 export type Made =
@@ -49,7 +49,7 @@ async function withRoutine(
   slug: string,
   make: (routine: Routine, content: Content) => string | Promise<string>,
 ): Promise<Made> {
-  const { content, slugs } = await lookAtOne(contentDir, slug);
+  const { content, slugs } = await readOne(contentDir, slug);
   // With a library that can't be read, or a folder that is not there, what is made would lack what they say.
   const own = content.findingsOf(slug);
   const above = content.findings.filter(({ file }) => !file.endsWith(".md"));

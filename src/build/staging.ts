@@ -2,16 +2,16 @@ import { existsSync, mkdirSync, renameSync, rmdirSync, rmSync, writeFileSync } f
 import { basename, dirname, join } from "node:path";
 import type { OutFile } from "../publishing/publisher.js";
 import { markName, markOf, outFolderTrouble, realPath } from "./folders.js";
+import { ignoreErrors } from "./ignore-errors.js";
 import { giveBack, takeLock } from "./lock.js";
-import { quietly } from "./quietly.js";
 
 /** A folder beside the published one, in which a build is made before it takes the published one's place. */
 export interface Staging {
   readonly folder: string;
   /** The published folder, every link in its path followed. */
   readonly published: string;
-  /** A file beside the published folder for what is kept from build to build. */
-  readonly kept: string;
+  /** A file beside the published folder for the cache. */
+  readonly cache: string;
   /** Swaps: from here on the published folder is this build's, which has made these files. */
   readonly publish: (files: readonly string[]) => void;
   /** Removes what was made and not published, and lets the next build begin. To be called in the end, whatever happened. */
@@ -36,9 +36,9 @@ export function openStaging(content: string, out: string): Staging {
       putBack(full, old);
     } finally {
       // What can't be removed now is removed by the next run.
-      quietly(() => removeLeft(work));
+      ignoreErrors(() => removeLeft(work));
       giveBack(lock);
-      quietly(() => rmdirSync(work));
+      ignoreErrors(() => rmdirSync(work));
     }
   };
   const publish = (files: readonly string[]) => {
@@ -58,7 +58,7 @@ export function openStaging(content: string, out: string): Staging {
     giveBack(lock);
     throw error;
   }
-  return { folder, published: full, kept: join(work, "kept.json"), publish, close };
+  return { folder, published: full, cache: join(work, "cache.json"), publish, close };
 }
 
 /** Writes a file into a staging folder. */

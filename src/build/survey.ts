@@ -1,47 +1,56 @@
 import type { RoutineFacts } from "../publishing/site/routine-facts.js";
 import type { ContentFiles } from "../reading/files.js";
 import { type Content, type Readable, type ReadRoutines, readContentBy } from "../reading/read-content.js";
+import type { RoutineRead } from "../reading/read-routine.js";
+import type { Library } from "../routine/routine.js";
 import type { Progress } from "./build.js";
+import type { Cache, CachedRead } from "./cache.js";
 import { digestOf } from "./digest.js";
-import type { Kept, KeptRead } from "./kept.js";
-import type { Threads } from "./threads.js";
+import type { RoutineText } from "./jobs.js";
+import { portions } from "./portions.js";
 
 /** A content folder as a build sees it: everything about it but the routines themselves, of which there may be thousands. */
 export interface Survey {
   readonly content: Content<RoutineFacts>;
   /** The text of each routine that was read, by its slug. */
   readonly texts: ReadonlyMap<string, string>;
-  readonly reads: Kept["reads"];
+  readonly reads: Cache["reads"];
 }
 
 /** Routines that are read in one go: few, so that no thread waits for another. */
 const portion = 20;
 
+/** Reads some routines, here or in a thread. */
+export type ReadSome = (
+  library: Library,
+  files: readonly RoutineText[],
+) => Promise<readonly RoutineRead<RoutineFacts>[]>;
+
 export interface SurveyOptions {
-  /** What was read last time. */
-  readonly known?: Kept["reads"] | undefined;
+  /** What was read by the last build. */
+  readonly cached?: Cache["reads"] | undefined;
   readonly progress?: Progress | undefined;
 }
 
-/** Reads a content folder's files; routines that are known from last time are not read again, the others side by side. */
-export async function survey(from: ContentFiles, threads: Threads, options: SurveyOptions = {}): Promise<Survey> {
-  const { known = {}, progress = () => {} } = options;
+/** Reads a content folder's files; routines that the last build has read are not read again, the others side by side. */
+export async function survey(from: ContentFiles, readSome: ReadSome, options: SurveyOptions = {}): Promise<Survey> {
+  const { cached = {}, progress = () => {} } = options;
   const texts = new Map<string, string>();
-  const reads: { [slug: string]: KeptRead } = {};
+  const reads: { [slug: string]: CachedRead } = {};
   const readRoutines: ReadRoutines<RoutineFacts> = async (files, library) => {
     const shared = digestOf(library);
     const keyed = files.map((file) => ({ slug: file.slug, text: file.text, key: shared + textDigest(file) }));
-    const fresh = keyed.filter(({ slug, key }) => known[slug]?.key !== key);
+    const fresh = keyed.filter(({ slug, key }) => cached[slug]?.key !== key);
     let done = 0;
     const some = portions(fresh, portion).map(async (few) => {
-      const gained = await threads.do("read", library, few);
+      const results = await readSome(library, few);
       done += few.length;
       progress(done, fresh.length, "read");
-      return few.map(({ slug }, index) => [slug, gained[index]] as const);
+      return few.map(({ slug }, index) => [slug, results[index]] as const);
     });
     const now = new Map((await Promise.all(some)).flat());
     return keyed.map(({ slug, text, key }) => {
-      const read = now.get(slug) ?? known[slug]?.read ?? { findings: [] };
+      const read = now.get(slug) ?? cached[slug]?.read ?? { findings: [] };
       texts.set(slug, text);
       reads[slug] = { key, read };
       return read;
@@ -58,11 +67,4 @@ function textDigest(file: Readable): string {
   const digest = textDigests.get(file) ?? digestOf(file.text);
   textDigests.set(file, digest);
   return digest;
-}
-
-/** A list in pieces of a size. */
-export function portions<Value>(list: readonly Value[], size: number): readonly (readonly Value[])[] {
-  return Array.from({ length: Math.ceil(list.length / size) }, (_, index) =>
-    list.slice(index * size, (index + 1) * size),
-  );
 }

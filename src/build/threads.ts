@@ -1,29 +1,37 @@
 import { availableParallelism, totalmem } from "node:os";
 import { Worker } from "node:worker_threads";
-import type { Fault } from "./fault.js";
-import type { Craft, Gained, Given, With } from "./work.js";
+import type { ErrorData } from "./error-text.js";
+import type { JobInput, JobName, JobOptions, JobResult } from "./jobs.js";
 
 /** Threads that work side by side; each is started when there is more work than those before it should take. */
 export interface Threads {
   /** Most that work at once. */
   readonly most: number;
-  readonly do: <C extends Craft>(
-    craft: C,
-    using: With<C>,
-    given: Given<C>,
+  readonly do: <J extends JobName>(
+    job: J,
+    options: JobOptions<J>,
+    input: JobInput<J>,
     tell?: (what: string) => void,
-  ) => Promise<Gained<C>>;
+  ) => Promise<JobResult<J>>;
   /** Ends them all at once; what they have not done yet fails, and what they are asked from then on. */
   readonly close: () => Promise<void>;
 }
 
-/** What a thread is asked, and what it says: any number of times what was made, then the result or a fault. */
-export interface Question {
-  readonly craft: Craft;
-  readonly using: unknown;
-  readonly given: unknown;
+/** What a thread can load before it is asked for anything. */
+export type Load = "drawing" | "pages";
+
+/** What a thread is started with. */
+export interface ThreadData {
+  readonly load?: Load;
 }
-export type Answer = { readonly made: string } | { readonly result: unknown } | { readonly fault: Fault };
+
+/** What a thread is asked, and what it says: any number of times what was made, then the result or an error. */
+export interface Question {
+  readonly job: JobName;
+  readonly options: unknown;
+  readonly input: unknown;
+}
+export type Answer = { readonly made: string } | { readonly result: unknown } | { readonly error: ErrorData };
 
 interface Task extends Question {
   /** How many routines, workshops or the like it is about. */
@@ -49,13 +57,17 @@ const worthAThread = 15;
 const bytesAThread = 768 * 2 ** 20;
 
 /** As many threads as there are processor cores, as far as there is memory for them. */
-function asManyAsFit(): number {
+export function mostThreads(): number {
   const memory = Math.min(totalmem(), process.constrainedMemory() || Number.POSITIVE_INFINITY);
   return Math.max(1, Math.min(availableParallelism(), Math.floor(memory / bytesAThread)));
 }
 
-/** Opens a team of threads. */
-export function openThreads(most = asManyAsFit()): Threads {
+/**
+ * Opens a pool of threads.
+ *
+ * @param load what a first thread, which is started at once, has loaded by the time it is asked for something
+ */
+export function openThreads(most = mostThreads(), load?: Load): Threads {
   const waiting: Task[] = [];
   /** What each thread is at; nothing, where it waits for work. */
   const tasks = new Map<Worker, Task | undefined>();
@@ -64,7 +76,7 @@ export function openThreads(most = asManyAsFit()): Threads {
   const next = (thread: Worker) => {
     const task = waiting.shift();
     tasks.set(thread, task);
-    if (task) thread.postMessage({ craft: task.craft, using: task.using, given: task.given } satisfies Question);
+    if (task) thread.postMessage({ job: task.job, options: task.options, input: task.input } satisfies Question);
   };
   /** A thread that is no more fails what it was at; what waits for one goes to another. */
   const end = (thread: Worker, error: Error) => {
@@ -73,13 +85,14 @@ export function openThreads(most = asManyAsFit()): Threads {
     task?.failed(error);
     if (waiting.length > 0) next(start());
   };
-  const start = () => {
-    const thread = new Worker(new URL("./thread.js", import.meta.url), { resourceLimits });
+  const start = (load?: Load) => {
+    const workerData: ThreadData = load === undefined ? {} : { load };
+    const thread = new Worker(new URL("./thread.js", import.meta.url), { resourceLimits, workerData });
     tasks.set(thread, undefined);
     thread.on("message", (answer: Answer) => {
       const task = tasks.get(thread);
       if ("made" in answer) return task?.tell(answer.made);
-      if ("fault" in answer) task?.failed(Object.assign(new Error(answer.fault.message), answer.fault));
+      if ("error" in answer) task?.failed(Object.assign(new Error(answer.error.message), answer.error));
       else task?.done(answer.result as never);
       next(thread);
     });
@@ -88,12 +101,14 @@ export function openThreads(most = asManyAsFit()): Threads {
     return thread;
   };
 
+  if (load !== undefined) start(load);
+
   return {
     most,
-    do: (craft, using, given, tell = () => {}) =>
+    do: (job, options, input, tell = () => {}) =>
       new Promise((done, failed) => {
         if (closed) return failed(calledOff());
-        waiting.push({ craft, using, given, size: Array.isArray(given) ? given.length : 1, tell, done, failed });
+        waiting.push({ job, options, input, size: Array.isArray(input) ? input.length : 1, tell, done, failed });
         const [idle] = [...tasks].find(([, task]) => task === undefined) ?? [];
         const undone = [...tasks.values(), ...waiting].reduce((sum, task) => sum + (task?.size ?? 0), 0);
         const another = tasks.size < Math.min(most, undone / worthAThread);

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, realpathSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { digestOf, digestsOf } from "./digest.js";
+import { digestOf, digestsIn } from "./digest.js";
 import { listFiles } from "./folders.js";
 
 const home = realpathSync(fileURLToPath(new URL("../../", import.meta.url)));
@@ -11,7 +11,7 @@ const home = realpathSync(fileURLToPath(new URL("../../", import.meta.url)));
  * (fonts among them), and Node, whose compression decides about the bytes of a PDF.
  */
 export function toolDigest(folder = home): string {
-  const own = digestsOf(folder, [...listFiles(folder, "dist"), ...listFiles(folder, "templates")]);
+  const own = digestsIn(folder, [...listFiles(folder, "dist"), ...listFiles(folder, "templates")]);
   return digestOf(process.version, process.arch, own, packagesOf(folder));
 }
 

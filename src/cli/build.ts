@@ -1,15 +1,15 @@
 import { type BuildResult, build } from "../build/build.js";
+import { readArguments } from "./arguments.js";
 import { counted } from "./counted.js";
 import { showProgress } from "./progress.js";
 import { calledOff, done, failed } from "./status.js";
-import { readWords } from "./words.js";
 
 const usage = "countleaf build [--content DIR] [--out DIR]\n";
 
 export async function buildCommand(args: readonly string[]): Promise<number> {
-  const words = readWords(args, usage, ["content", "out"]);
-  if (typeof words === "number") return words;
-  const { content = "content", out = "_site" } = words.options;
+  const given = readArguments(args, usage, ["content", "out"]);
+  if (typeof given === "number") return given;
+  const { content = "content", out = "_site" } = given.options;
   const calledOffBy = new AbortController();
   for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) process.once(signal, () => calledOffBy.abort());
   const began = performance.now();
@@ -28,14 +28,14 @@ export async function buildCommand(args: readonly string[]): Promise<number> {
 }
 
 function doneText(
-  { routines, workshops, handouts, fresh }: Extract<BuildResult, { done: true }>,
+  { routines, workshops, counts, fresh }: Extract<BuildResult, { done: true }>,
   out: string,
   time: number,
 ): string {
   const all = routines + workshops;
   return [
     `Done in ${(time / 1000).toFixed(1)} s: ${counted(routines, "routine")}, ${counted(workshops, "workshop")}, `,
-    `${counted(all + 1, "page")}, ${counted(handouts, "handout")} to print. `,
+    `${counted(counts.page ?? 0, "page")}, ${counted(counts.handout ?? 0, "handout")} to print. `,
     fresh === all ? "\n" : `${fresh === 0 ? "None" : fresh} of them had changed; the rest is as it was.\n`,
     `Open ${out}/index.html to look at it; put the whole folder ${out} on any web host to publish it.\n`,
     "`countleaf check` lists the notes as well.\n",

@@ -1,10 +1,10 @@
-import { look } from "../build/look.js";
+import { readFolder } from "../build/read-folder.js";
 import { explainRule, ruleNames } from "../reading/explain-rule.js";
 import type { Finding } from "../reading/finding.js";
+import { readArguments } from "./arguments.js";
 import { counted } from "./counted.js";
 import { printFindings } from "./findings.js";
-import { done, failed, wrongWords } from "./status.js";
-import { readWords } from "./words.js";
+import { done, failed, usageError } from "./status.js";
 
 const usage = `countleaf check [--content DIR] [--format text|json]
 countleaf check --explain RULE    why a warning or a note is given, with an example
@@ -16,15 +16,15 @@ export async function checkCommand(args: readonly string[]): Promise<number> {
     process.stdout.write(knownRules);
     return done;
   }
-  const words = readWords(args, usage, ["content", "format", "explain"]);
-  if (typeof words === "number") return words;
-  const { content = "content", format = "text" } = words.options;
-  if (words.options.explain !== undefined) return explain(words.options.explain);
+  const given = readArguments(args, usage, ["content", "format", "explain"]);
+  if (typeof given === "number") return given;
+  const { content = "content", format = "text" } = given.options;
+  if (given.options.explain !== undefined) return explain(given.options.explain);
   if (format !== "text" && format !== "json") {
     process.stderr.write(`countleaf: \`--format\` is text or json, not ${format}\n${usage}`);
-    return wrongWords;
+    return usageError;
   }
-  const { findings, sources, routines, workshops } = await look(content);
+  const { findings, sources, routines, workshops } = await readFolder(content);
   if (format === "json") process.stdout.write(`${JSON.stringify(findings, undefined, 2)}\n`);
   else {
     printFindings(findings, sources);
@@ -45,7 +45,7 @@ function explain(name: string): number {
   const text = explainRule(name);
   if (text === undefined) {
     process.stderr.write(`countleaf: \`--explain\` does not know \`${name}\`. ${knownRules}`);
-    return wrongWords;
+    return usageError;
   }
   process.stdout.write(text);
   return done;

@@ -1,21 +1,21 @@
 import { makeClick } from "../build/one-routine.js";
+import { readArguments } from "./arguments.js";
 import { printObstacle } from "./findings.js";
-import { done, failed, wrongWords } from "./status.js";
-import { readWords } from "./words.js";
+import { done, failed, usageError } from "./status.js";
 
 const usage = "countleaf click SLUG --out FILE.wav [--speed PER CENT] [--content DIR]\n";
 
 export async function clickCommand(args: readonly string[]): Promise<number> {
-  const words = readWords(args, usage, ["content", "out", "speed"], { least: 1, most: 1 });
-  if (typeof words === "number") return words;
-  const { content = "content", out, speed = "100" } = words.options;
+  const given = readArguments(args, usage, ["content", "out", "speed"], { least: 1, most: 1 });
+  if (typeof given === "number") return given;
+  const { content = "content", out, speed = "100" } = given.options;
   const percent = Number(/^(\d+(?:\.\d+)?) ?%?$/.exec(speed)?.[1]);
   const wrong = wrongWith(out, speed, percent);
   if (out === undefined || wrong !== undefined) {
     process.stderr.write(`countleaf: ${wrong}\n${usage}`);
-    return wrongWords;
+    return usageError;
   }
-  const [slug = ""] = words.rest;
+  const [slug = ""] = given.rest;
   const made = await makeClick(content, slug, percent, out);
   if (!made.done) {
     printObstacle(slug, made);

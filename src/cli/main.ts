@@ -1,6 +1,6 @@
 #!/usr/bin/env node
 import { readFileSync } from "node:fs";
-import { done, wrongWords } from "./status.js";
+import { done, usageError } from "./status.js";
 
 const help = `countleaf makes a page, handouts and video text from one file a dance routine.
 
@@ -17,15 +17,15 @@ const help = `countleaf makes a page, handouts and video text from one file a da
   --content DIR   where the files are (content)
   --port, --host  where the library is served (8080, this computer alone)
   --out DIR       where the pack goes (_site)
-  --help          this text; after a command, that command's words
+  --help          this text; after a command, that command's arguments
   --version       the version
 
-Ends with 0 when done, 1 when the content has errors, 2 when the command's own words are off.
+Ends with 0 when done, 1 when the content has errors, 2 when the command's arguments are wrong.
 `;
 
 type Command = (args: readonly string[]) => Promise<number>;
 
-/* Loaded only when asked for, so that a question about the words is answered at once. */
+/* Loaded only when asked for, so that a question about the arguments is answered at once. */
 const commands: Readonly<Record<string, () => Promise<Command>>> = {
   build: async () => (await import("./build.js")).buildCommand,
   serve: async () => (await import("./serve.js")).serveCommand,
@@ -54,7 +54,7 @@ async function main(args: readonly string[]): Promise<number> {
     process.stderr.write(
       `countleaf: there is no command \`${first}\`; the commands are ${names}. \`countleaf --help\` explains them.\n`,
     );
-    return wrongWords;
+    return usageError;
   }
   return (await load())(rest);
 }
@@ -64,8 +64,8 @@ main(process.argv.slice(2)).then(
     process.exitCode = status;
   },
   async (error: unknown) => {
-    const { systemWords } = await import("../build/fault.js");
-    process.stderr.write(`countleaf: ${systemWords(error)}\n`);
+    const { errorText } = await import("../build/error-text.js");
+    process.stderr.write(`countleaf: ${errorText(error)}\n`);
     process.exitCode = 1;
   },
 );

@@ -3,8 +3,8 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { realPath } from "../build/folders.js";
 import { slugOf } from "../reading/slug.js";
-import { done, failed, wrongWords } from "./status.js";
-import { readWords } from "./words.js";
+import { readArguments } from "./arguments.js";
+import { done, failed, usageError } from "./status.js";
 
 const usage = `countleaf new library DIR
 countleaf new routine "TITLE" [--content DIR]
@@ -13,13 +13,13 @@ countleaf new routine "TITLE" [--content DIR]
 const templates = fileURLToPath(new URL("../../templates/", import.meta.url));
 
 export async function newCommand(args: readonly string[]): Promise<number> {
-  const words = readWords(args, usage, ["content"], { least: 2, most: 2 });
-  if (typeof words === "number") return words;
-  const [kind, name = ""] = words.rest;
+  const given = readArguments(args, usage, ["content"], { least: 2, most: 2 });
+  if (typeof given === "number") return given;
+  const [kind, name = ""] = given.rest;
   if (kind === "library") return newLibrary(name);
-  if (kind === "routine") return newRoutine(name, words.options.content ?? "content");
+  if (kind === "routine") return newRoutine(name, given.options.content ?? "content");
   process.stderr.write(`countleaf: there is no \`new ${kind}\`\n${usage}`);
-  return wrongWords;
+  return usageError;
 }
 
 /** A folder with a content folder in it: a library, a routine and a class to copy from, and the schemas for editors. */
@@ -49,7 +49,7 @@ function newRoutine(title: string, content: string): number {
   const slug = slugOf(title);
   if (slug === "") {
     process.stderr.write(`countleaf: "${title}" has no letter or digit to make a file name of; write another title\n`);
-    return wrongWords;
+    return usageError;
   }
   if (!existsSync(join(content, "library.yaml"))) {
     process.stderr.write(

@@ -1,18 +1,18 @@
-import { systemWords } from "../build/fault.js";
+import { errorText } from "../build/error-text.js";
 import { serveLibrary } from "../build/live/serve.js";
 import { formatFindings } from "../reading/report.js";
-import { done, wrongWords } from "./status.js";
-import { readWords } from "./words.js";
+import { readArguments } from "./arguments.js";
+import { done, usageError } from "./status.js";
 
 const usage = "countleaf serve [--content DIR] [--port NUMBER] [--host ADDRESS]\n";
 
 export async function serveCommand(args: readonly string[]): Promise<number> {
-  const words = readWords(args, usage, ["content", "port", "host"]);
-  if (typeof words === "number") return words;
-  const { content = "content", port, host } = words.options;
+  const given = readArguments(args, usage, ["content", "port", "host"]);
+  if (typeof given === "number") return given;
+  const { content = "content", port, host } = given.options;
   if (port !== undefined && !(/^\d+$/.test(port) && Number(port) < 65536)) {
     process.stderr.write(`countleaf: \`--port\` is a number below 65536, not ${port}\n${usage}`);
-    return wrongWords;
+    return usageError;
   }
   const calledOff = new Promise((resolve) => {
     for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) process.once(signal, resolve);
@@ -27,7 +27,7 @@ export async function serveCommand(args: readonly string[]): Promise<number> {
       if (text !== last) process.stderr.write(text || "All is mended.\n");
       last = text;
     },
-    failed: (error) => process.stderr.write(`countleaf: ${systemWords(error)}\n`),
+    failed: (error) => process.stderr.write(`countleaf: ${errorText(error)}\n`),
   });
   process.stdout.write(`The library is at ${serving.address} and follows what you save. Ctrl-C ends it.\n`);
   await calledOff;

@@ -1,12 +1,12 @@
 import { makeTakes } from "../build/one-routine.js";
+import { readArguments } from "./arguments.js";
 import { printMade } from "./print-one.js";
-import { readWords } from "./words.js";
 
 const usage = "countleaf takes SLUG [--content DIR]\n";
 
 export async function takesCommand(args: readonly string[]): Promise<number> {
-  const words = readWords(args, usage, ["content"], { least: 1, most: 1 });
-  if (typeof words === "number") return words;
-  const [slug = ""] = words.rest;
-  return printMade(slug, await makeTakes(words.options.content ?? "content", slug));
+  const given = readArguments(args, usage, ["content"], { least: 1, most: 1 });
+  if (typeof given === "number") return given;
+  const [slug = ""] = given.rest;
+  return printMade(slug, await makeTakes(given.options.content ?? "content", slug));
 }

@@ -8,16 +8,34 @@ import { pictures } from "./pictures/publisher.js";
 import { plan } from "./plan/publisher.js";
 import { preview } from "./preview/publisher.js";
 import type { Publisher } from "./publisher.js";
+import { record } from "./record/publisher.js";
+import type { SitePage } from "./site/feed-view.js";
+import type { LibraryFacts } from "./site/library-view.js";
+import { libraryPages, routinePage, workshopPage } from "./site/publisher.js";
+import type { WholeLibrary } from "./site/site-config.js";
 
-/** What is made of every routine. A further output is a folder and a line here. */
-export const routinePublishers: readonly Publisher<Routine>[] = [
-  handout,
-  pictures,
-  preview,
-  captions,
-  click,
-  description,
-];
+/** What is made of each: a list a kind of subject. A further output is a folder and a line here; pages offer its files in this order. */
+export interface Outputs {
+  readonly routines: readonly Publisher<Routine>[];
+  readonly workshops: readonly Publisher<Workshop>[];
+  readonly library: readonly Publisher<WholeLibrary>[];
+}
 
-/** What is made of every workshop. */
-export const workshopPublishers: readonly Publisher<Workshop>[] = [plan, pack];
+export const outputs: Outputs = {
+  routines: [handout, pictures, preview, click, captions, description, record, routinePage],
+  workshops: [pack, plan, workshopPage],
+  library: [libraryPages],
+};
+
+/** Every page of a library, for its sitemap. */
+export function pagesOf({ routines, workshops }: Outputs, facts: LibraryFacts): readonly SitePage[] {
+  const pages = (publishers: readonly Pick<Publisher<never>, "pages">[], slug: string) =>
+    publishers.flatMap(({ pages }) => pages?.({ slug }) ?? []);
+  return [
+    { path: "index.html" },
+    ...facts.routines.flatMap(({ slug, date }) =>
+      pages(routines, slug).map((path) => ({ path, ...(date === undefined ? {} : { date }) })),
+    ),
+    ...facts.workshops.flatMap(({ slug }) => pages(workshops, slug).map((path) => ({ path }))),
+  ];
+}

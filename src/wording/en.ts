@@ -6,6 +6,7 @@ import { drawing } from "./en/drawing.js";
 import { feed } from "./en/feed.js";
 import { library } from "./en/library.js";
 import { notices } from "./en/notices.js";
+import { outputs } from "./en/outputs.js";
 import { pack } from "./en/pack.js";
 import { plan } from "./en/plan.js";
 import { player } from "./en/player.js";
@@ -34,6 +35,7 @@ export const en = {
   feed,
   library,
   notices,
+  outputs,
   pack,
   plan,
   player,

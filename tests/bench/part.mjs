@@ -5,7 +5,8 @@ import { createRequire } from "node:module";
 import { availableParallelism, tmpdir } from "node:os";
 import { join } from "node:path";
 import { PDFParse } from "pdf-parse";
-import { look } from "../../dist/build/look.js";
+import { readFolder } from "../../dist/build/read-folder.js";
+import { writeInto } from "../../dist/build/staging.js";
 import { unpackWoff } from "../../dist/publishing/paper/woff.js";
 import { readContent } from "../../dist/reading/read-content.js";
 import { sheetHtml } from "./sheet-html.mjs";
@@ -14,8 +15,9 @@ import { sheetsOf } from "./sheets.mjs";
 const [kind, contentDir] = process.argv.slice(2);
 const here = import.meta.dirname;
 /* Held whole only where the work is about all of it: our pages are made from a few routines at a time. */
-const content = kind === "site" ? await look(contentDir) : await readContent(contentDir);
+const content = kind === "site" ? await readFolder(contentDir) : await readContent(contentDir);
 const out = mkdtempSync(join(tmpdir(), "countleaf-bench-"));
+const contextOf = (library) => ({ library, findings: [], files: [] });
 const everySheet = () => content.routines.flatMap((routine) => sheetsOf(routine, content.library));
 /** The first few PDFs, whose pages are counted when the clock has stopped. */
 const some = [];
@@ -44,7 +46,7 @@ const parts = {
     const { handout } = await import("../../dist/publishing/handout/publisher.js");
     let files = 0;
     for (const routine of content.routines)
-      for (const { content: bytes } of await handout.publish(routine, content.library)) {
+      for (const { content: bytes } of await handout.publish(routine, contextOf(content.library))) {
         files++;
         take(bytes);
       }
@@ -55,15 +57,15 @@ const parts = {
   async handoutsSideBySide() {
     const { openThreads } = await import("../../dist/build/threads.js");
     const threads = openThreads();
-    const bench = { library: content.library, folder: out };
+    const options = { library: content.library, folder: out };
     const works = content.routines.map(({ slug }) => ({
       slug,
       text: readFileSync(join(contentDir, "routines", `${slug}.md`), "utf8"),
       findings: [],
     }));
-    const made = await Promise.all(works.map((work) => threads.do("routineLater", bench, work)));
+    const made = await Promise.all(works.map((work) => threads.do("routineLater", options, work)));
     await threads.close();
-    const names = made.flatMap((digests) => Object.keys(digests)).filter((name) => name.endsWith(".pdf"));
+    const names = made.flat().map(({ path }) => path);
     for (const name of names.slice(0, 10)) take(readFileSync(join(out, name)));
     return { files: names.length };
   },
@@ -121,27 +123,30 @@ const parts = {
    * build, each routine has its folder already, since all else that is about it is written before its page.
    */
   async site() {
-    const { publishSite } = await import("../../dist/publishing/site/publish-site.js");
-    const { packOf } = await import("../../dist/publishing/site/pack.js");
+    const { outputs, pagesOf } = await import("../../dist/publishing/list.js");
+    const { libraryPages, routinePage } = await import("../../dist/publishing/site/publisher.js");
     const { readRoutine } = await import("../../dist/reading/read-routine.js");
     const { library, routines, workshops } = content;
     for (const { slug } of routines) mkdirSync(join(out, "routines", slug), { recursive: true });
     let [seconds, cpu] = [0, 0];
-    const publish = async (part) => {
+    const publish = async ({ publishAll }, subjects) => {
       const [time, used] = [performance.now(), process.cpuUsage()];
-      await publishSite({ library, routines: [], workshops: [], packOf: () => packOf([], []), ...part }, out);
+      const made = await publishAll(subjects.map((subject) => ({ subject, context: contextOf(library) })));
+      for (const file of made.flat()) writeInto(out, file);
       const { user, system } = process.cpuUsage(used);
       seconds += (performance.now() - time) / 1000;
       cpu += (user + system) / 1e6;
     };
-    await publish({ facts: { routines, workshops } });
+    const facts = { routines, workshops };
+    await publish(libraryPages, [{ facts, pages: pagesOf(outputs, facts) }]);
     for (let from = 0; from < routines.length; from += 25)
-      await publish({
-        routines: routines.slice(from, from + 25).map(({ slug }) => {
+      await publish(
+        routinePage,
+        routines.slice(from, from + 25).map(({ slug }) => {
           const text = readFileSync(join(contentDir, "routines", `${slug}.md`), "utf8");
           return readRoutine(text, slug, library).routine;
         }),
-      });
+      );
     return { files: routines.length + 1, seconds, cpu };
   },
 

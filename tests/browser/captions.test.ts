@@ -8,7 +8,8 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { captions } from "../../src/publishing/captions/publisher.js";
 import { writeClick } from "../../src/publishing/click/wav.js";
-import { figuresOf } from "../../src/publishing/record/figures-of.js";
+import { routineJson } from "../../src/publishing/record/routine-json.js";
+import { contextOf } from "../publishing/fixtures/context.js";
 import { lowTide } from "../publishing/fixtures/low-tide.js";
 import { library } from "../publishing/fixtures/written.js";
 import { launchBrowser, serveFolder } from "./browser.js";
@@ -20,7 +21,7 @@ let server: Awaited<ReturnType<typeof serveFolder>>;
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), "captions-"));
-  for (const { path, content } of await captions.publish(lowTide, library))
+  for (const { path, content } of await captions.publish(lowTide, contextOf(library)))
     await writeFile(join(folder, path.split("/").at(-1) ?? ""), content);
   await writeFile(join(folder, "index.html"), "<!doctype html><title>Captions</title><video></video>");
   await writeClick(lowTide, { percent: 100, out: join(folder, "click.wav") });
@@ -65,7 +66,7 @@ async function shown(file: string, kind: "captions" | "chapters") {
 
 test("the browser's own parser reads a cue a move, at the times of routine.json", async () => {
   const cues = await shown("counts.vtt", "captions");
-  const { versions } = figuresOf(lowTide, library, []);
+  const { versions } = routineJson(lowTide, library, []);
   const moves = versions.find(({ id }) => id === "2")?.moves ?? [];
   expect(cues.length).toBe(28);
   expect(cues.map(({ start }) => start)).toEqual(moves.map(({ trackTime }) => trackTime));

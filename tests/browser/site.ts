@@ -6,10 +6,10 @@ import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { captions } from "../../src/publishing/captions/publisher.js";
 import { description } from "../../src/publishing/description/publisher.js";
 import { preview } from "../../src/publishing/preview/publisher.js";
-import { routineRecord } from "../../src/publishing/record/record.js";
-import { publishSite } from "../../src/publishing/site/publish-site.js";
-import { wholeSite } from "../../src/publishing/site/site-config.js";
+import { record } from "../../src/publishing/record/publisher.js";
 import { readContent } from "../../src/reading/read-content.js";
+import { contextOf } from "../publishing/fixtures/context.js";
+import { writeSite } from "../publishing/fixtures/write-site.js";
 import { serveFolder } from "./browser.js";
 
 /** A published site on an address of its own. */
@@ -28,21 +28,21 @@ export async function demoSite(): Promise<TestSite> {
 }
 
 /** The same for any content. */
-export async function publishedSite(content: Parameters<typeof wholeSite>[0]): Promise<TestSite> {
+export async function publishedSite(content: Parameters<typeof writeSite>[0]): Promise<TestSite> {
   const folder = await mkdtemp(join(tmpdir(), "countleaf-site-"));
   for (const routine of content.routines) {
     const files = [
-      ...(await captions.publish(routine, content.library)),
-      ...(await description.publish(routine, content.library)),
-      ...(await preview.publish(routine, content.library)),
-      routineRecord(routine, content.library, []),
+      ...(await captions.publish(routine, contextOf(content.library))),
+      ...(await description.publish(routine, contextOf(content.library))),
+      ...(await preview.publish(routine, contextOf(content.library))),
+      ...(await record.publish(routine, contextOf(content.library))),
     ];
     for (const { path, content: text } of files) {
       await mkdir(dirname(join(folder, path)), { recursive: true });
       await writeFile(join(folder, path), text);
     }
   }
-  await publishSite(wholeSite(content, folder), folder);
+  await writeSite(content, folder);
   const server = await serveFolder(folder);
   const close = async () => {
     await server.close();

@@ -62,7 +62,7 @@ const beside = join(work, "home/.countleaf-pack");
 /** The swap is two changes of names, and what follows it. */
 const aside = `renameSync ${out}`;
 const intoPlace = `renameSync ${beside}/new`;
-const afterwards = [`writeFileSync ${beside}/kept.json`, `renameSync ${beside}/kept.json`];
+const afterwards = [`writeFileSync ${beside}/cache.json`, `renameSync ${beside}/cache.json`];
 
 describe("a build that is killed", () => {
   it("changes the disk often, and swaps in two calls that follow each other", () => {

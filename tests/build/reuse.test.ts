@@ -20,7 +20,7 @@ import { countleaf, litterBeside, routineText, treeOf, writeContent } from "./ru
 const long = process.env.COUNTLEAF_LONG === "1";
 const work = mkdtempSync(join(tmpdir(), "countleaf-reuse-"));
 const [content, out] = [join(work, "content"), join(work, "home/pack")];
-const kept = join(work, "home/.countleaf-pack/kept.json");
+const cache = join(work, "home/.countleaf-pack/cache.json");
 afterAll(() => rmSync(work, { recursive: true, force: true }));
 
 beforeEach(() => {
@@ -104,11 +104,11 @@ const happenings: Readonly<Record<string, (dice: readonly [number, number]) => v
     if (files.length > 0) rmSync(join(out, files[one % files.length] ?? ""));
   },
   "the published folder is deleted": () => rmSync(out, { recursive: true, force: true }),
-  "what was kept is deleted": () => rmSync(kept, { force: true }),
-  "what was kept is cut off": ([one]) => {
-    if (!existsSync(kept)) return;
-    const text = readFileSync(kept, "utf8");
-    writeFileSync(kept, text.slice(0, one % text.length));
+  "the cache is deleted": () => rmSync(cache, { force: true }),
+  "the cache is cut off": ([one]) => {
+    if (!existsSync(cache)) return;
+    const text = readFileSync(cache, "utf8");
+    writeFileSync(cache, text.slice(0, one % text.length));
   },
 };
 

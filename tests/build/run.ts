@@ -5,7 +5,7 @@ import { basename, dirname, join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 
 const root = resolve(import.meta.dirname, "../..");
-const main = join(root, "dist/cli/main.js");
+const ownMain = join(root, "dist/cli/main.js");
 
 export interface Run {
   readonly status: number | null;
@@ -16,6 +16,8 @@ export interface Run {
 
 export interface RunOptions {
   readonly cwd?: string;
+  /** The command itself; this checkout's, where left out. */
+  readonly main?: string;
   readonly env?: Readonly<Record<string, string>>;
   /** A module of `inject/` that is loaded before the command, into every thread. */
   readonly inject?: string;
@@ -29,7 +31,7 @@ export function countleaf(args: readonly string[], options: RunOptions = {}): Pr
     options.inject === undefined
       ? []
       : ["--import", pathToFileURL(join(import.meta.dirname, "inject", `${options.inject}.mjs`)).href];
-  const child = spawn(process.execPath, [...inject, main, ...args], {
+  const child = spawn(process.execPath, [...inject, options.main ?? ownMain, ...args], {
     cwd: options.cwd ?? root,
     env: { ...process.env, ...options.env },
     stdio: ["ignore", "pipe", "pipe"],
@@ -60,11 +62,11 @@ export function treeOf(folder: string): Readonly<Record<string, string>> | undef
   return Object.fromEntries(named.sort(([a], [b]) => (a < b ? -1 : 1)));
 }
 
-/** What lies beside a published folder and should not: anything but what is kept for the next build. */
+/** What lies beside a published folder and should not: anything but the cache for the next build. */
 export function litterBeside(out: string): readonly string[] {
-  const kept = `.countleaf-${basename(out)}`;
+  const beside = `.countleaf-${basename(out)}`;
   const files = readdirSync(dirname(out), { recursive: true, encoding: "utf8" });
-  const ours = [basename(out), kept, join(kept, "kept.json")];
+  const ours = [basename(out), beside, join(beside, "cache.json")];
   return files.filter((name) => !ours.includes(name) && !name.startsWith(join(basename(out), "/")));
 }
 

@@ -2,7 +2,7 @@ import { spawn } from "node:child_process";
 import { type IncomingMessage, request } from "node:http";
 import { join, resolve } from "node:path";
 
-const main = join(resolve(import.meta.dirname, "../.."), "dist/cli/main.js");
+const ownMain = join(resolve(import.meta.dirname, "../.."), "dist/cli/main.js");
 
 export interface ServedLibrary {
   readonly port: number;
@@ -12,15 +12,17 @@ export interface ServedLibrary {
   readonly stop: () => Promise<number | null>;
 }
 
-export interface ServeWords {
+export interface ServeOptions {
+  /** The command itself; this checkout's, where left out. */
+  readonly main?: string;
   readonly host?: string;
   readonly env?: Readonly<Record<string, string>>;
 }
 
 /** Runs `countleaf serve` on a free port and waits until it is there. */
-export function serve(content: string, { host, env }: ServeWords = {}): Promise<ServedLibrary> {
-  const words = ["serve", "--content", content, "--port", "0", ...(host === undefined ? [] : ["--host", host])];
-  const child = spawn(process.execPath, [main, ...words], { env: { ...process.env, ...env } });
+export function serve(content: string, { main = ownMain, host, env }: ServeOptions = {}): Promise<ServedLibrary> {
+  const args = ["serve", "--content", content, "--port", "0", ...(host === undefined ? [] : ["--host", host])];
+  const child = spawn(process.execPath, [main, ...args], { env: { ...process.env, ...env } });
   let said = "";
   const ended = new Promise<number | null>((done) => child.on("close", done));
   const stop = () => {

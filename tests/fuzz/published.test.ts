@@ -4,13 +4,12 @@ import { dirname, join } from "node:path";
 import { HtmlValidate } from "html-validate";
 import { afterAll, expect, test } from "vitest";
 import { WebVTTParser } from "webvtt-parser";
-import { routinePublishers } from "../../src/publishing/list.js";
+import { outputs } from "../../src/publishing/list.js";
 import type { OutFile } from "../../src/publishing/publisher.js";
-import { routineRecord } from "../../src/publishing/record/record.js";
-import { publishSite } from "../../src/publishing/site/publish-site.js";
-import { wholeSite } from "../../src/publishing/site/site-config.js";
 import { emptyLibrary } from "../../src/reading/read-library.js";
 import type { Library, Routine } from "../../src/routine/routine.js";
+import { contextOf } from "../publishing/fixtures/context.js";
+import { writeSite } from "../publishing/fixtures/write-site.js";
 import { openPdf, readText } from "../publishing/handout/read-pdf.js";
 import { judge } from "./judge.js";
 import { mutatedFile } from "./mutate/mutate.js";
@@ -67,15 +66,16 @@ test("mutated routines that are whole make PDFs, captions and pages that other r
   const faults: string[] = [];
   for (const { number, routine } of whole) {
     try {
-      const files = [routineRecord(routine, library, [])];
-      for (const { publish } of routinePublishers) files.push(...(await publish(routine, library)));
+      const files: OutFile[] = [];
+      for (const { publish, publishAll } of outputs.routines)
+        if (publishAll === undefined) files.push(...(await publish(routine, contextOf(library))));
       for (const file of files) await parsers[file.path.split(".").at(-1) ?? ""]?.(write(file));
     } catch (error) {
       faults.push(`file ${number}: ${(error as Error).stack}`);
     }
   }
   const routines = whole.map(({ routine }) => routine);
-  await publishSite(wholeSite({ library, routines, workshops: [] }, out), out);
+  await writeSite({ library, routines, workshops: [] }, out);
   const rules = { "wcag/h32": "off", "no-trailing-whitespace": "off", "long-title": "off" } as const;
   const validator = new HtmlValidate({ root: true, extends: ["html-validate:recommended"], rules });
   const pages = (readdirSync(out, { recursive: true }) as string[]).filter((name) => name.endsWith(".html"));

@@ -7,6 +7,7 @@ import { handout } from "../../src/publishing/handout/publisher.js";
 import type { Finding } from "../../src/reading/finding.js";
 import { emptyLibrary } from "../../src/reading/read-library.js";
 import { readRoutineText } from "../../src/reading/read-routine.js";
+import { contextOf } from "../publishing/fixtures/context.js";
 import { excesses, muches } from "./excess.js";
 
 /* Too much of anything is a finding in words, soon, and in little memory. */
@@ -68,7 +69,7 @@ test("a run of hours is printed too, in time that grows with it", { timeout: 120
     const { routine } = readRoutineText(text, "x", emptyLibrary);
     if (routine === undefined) throw new Error("not whole");
     const before = process.cpuUsage();
-    expect((await handout.publish(routine, emptyLibrary)).length).toBe(3);
+    expect((await handout.publish(routine, contextOf(emptyLibrary))).length).toBe(3);
     const { user, system } = process.cpuUsage(before);
     took.push((user + system) / 1e6);
   }

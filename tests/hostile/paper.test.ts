@@ -3,9 +3,10 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { WebVTTParser } from "webvtt-parser";
-import { routinePublishers, workshopPublishers } from "../../src/publishing/list.js";
-import type { OutFile } from "../../src/publishing/publisher.js";
+import { outputs } from "../../src/publishing/list.js";
+import type { OutFile, Publisher } from "../../src/publishing/publisher.js";
 import { type Content, readContent } from "../../src/reading/read-content.js";
+import { contextOf } from "../publishing/fixtures/context.js";
 import {
   type PdfDictionary,
   type PdfFile,
@@ -33,6 +34,11 @@ function shortened(patterns: readonly string[]): readonly string[] {
   return patterns.filter((_, index) => patterns.slice(0, index + 1).join(" ").length < 900);
 }
 
+/** Outputs but for the pages, which link to what the others have made. */
+function beforePages<Subject>(all: readonly Publisher<Subject>[]): readonly Publisher<Subject>[] {
+  return all.filter(({ publishAll }) => publishAll === undefined);
+}
+
 let content: Content;
 let files: readonly OutFile[];
 
@@ -42,9 +48,10 @@ beforeAll(async () => {
   content = await readContent(work);
   expect(content.findings.filter(({ severity }) => severity === "error")).toEqual([]);
   const { routines, workshops, library } = content;
+  const context = contextOf(library);
   const made = [
-    ...routines.map((routine) => routinePublishers.map(({ publish }) => publish(routine, library))),
-    ...workshops.map((workshop) => workshopPublishers.map(({ publish }) => publish(workshop, library))),
+    ...routines.map((routine) => beforePages(outputs.routines).map(({ publish }) => publish(routine, context))),
+    ...workshops.map((workshop) => beforePages(outputs.workshops).map(({ publish }) => publish(workshop, context))),
   ];
   files = (await Promise.all(made.flat())).flat();
 });

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { clickMidi } from "../../src/publishing/click/midi.js";
-import { figuresOf } from "../../src/publishing/record/figures-of.js";
+import { routineJson } from "../../src/publishing/record/routine-json.js";
 import { readContent } from "../../src/reading/read-content.js";
 import type { Routine } from "../../src/routine/routine.js";
 import { lowTide } from "../publishing/fixtures/low-tide.js";
@@ -49,7 +49,7 @@ test.each<[string, Routine]>([
   ...demo.map((one) => [one.slug, one] as [string, Routine]),
 ])("%s: every section and every accent sounds within 1 ms of routine.json", (_, routine) => {
   const { notes, markers } = readMidi(clickMidi(routine));
-  const { clicks, sections, music } = figuresOf(routine, library, []);
+  const { clicks, sections, music } = routineJson(routine, library, []);
   const countIn = (60 / (sections[0]?.countsPerMinute ?? 60)) * music.countIn;
   const off = (seconds: number, start: number) => Math.abs(seconds - countIn - start);
 

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { figuresOf } from "../../src/publishing/record/figures-of.js";
+import { routineJson } from "../../src/publishing/record/routine-json.js";
 import { readRoutineText } from "../../src/reading/read-routine.js";
 import { library } from "../publishing/fixtures/written.js";
 
@@ -18,7 +18,7 @@ ${counts}
 `;
   const { routine, findings } = readRoutineText(text, "measure", library);
   if (!routine) throw new Error(findings.map(({ message }) => message).join("\n"));
-  return figuresOf(routine, library, []);
+  return routineJson(routine, library, []);
 }
 
 /*

@@ -1,9 +1,10 @@
 import { expect, test } from "vitest";
 import { countCaptions } from "../../src/publishing/captions/count-captions.js";
 import { captions } from "../../src/publishing/captions/publisher.js";
-import { figuresOf } from "../../src/publishing/record/figures-of.js";
+import { routineJson } from "../../src/publishing/record/routine-json.js";
 import { readContent } from "../../src/reading/read-content.js";
 import type { Routine } from "../../src/routine/routine.js";
+import { contextOf } from "../publishing/fixtures/context.js";
 import { lowTide } from "../publishing/fixtures/low-tide.js";
 import { readCaptions } from "../publishing/fixtures/read-captions.js";
 import { library } from "../publishing/fixtures/written.js";
@@ -15,13 +16,13 @@ const routines = [lowTide, ...(await readContent("content")).routines].map(
 );
 
 async function filesOf(routine: Routine): Promise<ReadonlyMap<string, string>> {
-  const files = await captions.publish(routine, library);
+  const files = await captions.publish(routine, contextOf(library));
   return new Map(files.map(({ path, content }) => [path.split("/").at(-1) ?? "", String(content)]));
 }
 
 test.each(routines)("%s: counts.vtt has a cue a move, at the times of routine.json", async (_, routine) => {
   const cues = readCaptions((await filesOf(routine)).get("counts.vtt") ?? "");
-  const figures = figuresOf(routine, library, []);
+  const figures = routineJson(routine, library, []);
   const version = figures.versions.find(({ id }) => id === routine.taught);
   const groups = [{ moves: version?.moves ?? [] }, ...(version?.groups ?? [])];
   const moves = version?.moves ?? [];
@@ -46,7 +47,7 @@ test.each(routines)("%s: counts.vtt has a cue a move, at the times of routine.js
 
 test.each(routines)("%s: numbers.vtt has a cue a count, at the times of routine.json", async (_, routine) => {
   const cues = readCaptions((await filesOf(routine)).get("numbers.vtt") ?? "");
-  const { clicks } = figuresOf(routine, library, []);
+  const { clicks } = routineJson(routine, library, []);
   expect(cues.slice(-clicks.length).map(({ start }) => start)).toEqual(clicks.map(({ trackTime }) => trackTime));
   expect(cues.slice(-clicks.length).map(({ text }) => text.endsWith("!"))).toEqual(clicks.map(({ accent }) => accent));
 });

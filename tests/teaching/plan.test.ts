@@ -3,6 +3,7 @@ import { plan as publisher } from "../../src/publishing/plan/publisher.js";
 import { planText } from "../../src/publishing/plan-text.js";
 import { planClass } from "../../src/teaching/plan.js";
 import { en } from "../../src/wording/en.js";
+import { contextOf } from "../publishing/fixtures/context.js";
 import { eights, library, libraryWith, routineOf, workshopOf } from "./builder.js";
 
 describe("chunks", () => {
@@ -145,7 +146,7 @@ test("ten routines are planned in under a second", () => {
 
 test("plan.json has the fields that readers of it count on", () => {
   const workshop = workshopOf([routineOf({ tempo: 100, sections: [eights("A", 1)] })], 20, { warmUp: 5 });
-  const [file] = publisher.publish(workshop, library) as readonly { path: string; content: string }[];
+  const [file] = publisher.publish(workshop, contextOf(library)) as readonly { path: string; content: string }[];
   expect(file?.path).toBe("workshops/class/plan.json");
   const data = JSON.parse(file?.content ?? "");
   expect(data).toMatchObject({ minutes: 20, level: "2", load: { easiest: {}, taught: {} } });

@@ -4,12 +4,12 @@ import { join } from "node:path";
 import { readFiles } from "../../reading/files.js";
 import type { Finding } from "../../reading/finding.js";
 import type { Library } from "../../routine/routine.js";
-import { type Digests, digestOf } from "../digest.js";
-import { quietly } from "../quietly.js";
-import { type Survey, survey } from "../survey.js";
+import { digestOf } from "../digest.js";
+import { ignoreErrors } from "../ignore-errors.js";
+import type { MadeFile, MakeOptions } from "../publish.js";
+import { type ReadSome, type Survey, survey } from "../survey.js";
 import { openThreads } from "../threads.js";
-import { keyOf, makeUnits, type Unit, unitsOf } from "../units.js";
-import type { Bench, Given } from "../work.js";
+import { keyOf, makeLater, makeUnits, type Unit, unitsOf } from "../units.js";
 import { rememberingReader } from "./remember.js";
 
 /** A library that is read again when its files change, and whose pages are made when somebody asks for them. */
@@ -26,7 +26,7 @@ export interface Live {
 }
 
 export type Found =
-  | { readonly kind: "file"; readonly file: string; readonly key: string }
+  | { readonly kind: "file"; readonly file: string; readonly mediaType: string; readonly key: string }
   /** A page that can't be made before these are mended. */
   | { readonly kind: "mistakes"; readonly mistakes: Mistakes; readonly key: string }
   | { readonly kind: "nothing"; readonly key: string };
@@ -47,10 +47,10 @@ interface State {
 interface Made {
   readonly key: string;
   /** With a folder for this alone: what was made from an earlier state lies elsewhere. */
-  readonly bench: Bench;
-  readonly files: Promise<Digests>;
+  readonly options: MakeOptions;
+  readonly files: Promise<readonly MadeFile[]>;
   /** What takes a while, from when it was first asked for. */
-  later?: Promise<Digests>;
+  later?: Promise<readonly MadeFile[]>;
 }
 
 /** Opens a content folder and reads it. What is made lies in a temporary folder until it is closed. */
@@ -59,8 +59,9 @@ export async function openLive(contentDir: string): Promise<Live> {
   // Pages have a thread of their own, where nothing stands before them: no handout, no reading of a large library.
   const [pages, others] = [openThreads(1), openThreads()];
   const readFile = rememberingReader();
-  const look = async (last?: State): Promise<State> => {
-    const seen = await survey(await readFiles(contentDir, readFile), others, { known: last?.seen.reads });
+  const readSome: ReadSome = (library, files) => others.do("read", library, files);
+  const read = async (last?: State): Promise<State> => {
+    const seen = await survey(await readFiles(contentDir, readFile), readSome, { cached: last?.seen.reads });
     const errors = seen.content.findings.filter(({ severity }) => severity === "error");
     const broken = errors.some(({ file }) => file.endsWith("library.yaml"));
     const library = broken && last ? last.library : seen.content.library;
@@ -70,7 +71,7 @@ export async function openLive(contentDir: string): Promise<Live> {
     await Promise.all([pages.close(), others.close()]);
     rmSync(folder, { recursive: true, force: true });
   };
-  let state = await look().catch(async (error) => {
+  let state = await read().catch(async (error) => {
     await close();
     throw error;
   });
@@ -80,9 +81,9 @@ export async function openLive(contentDir: string): Promise<Live> {
     const key = keyOf(unit, state.library);
     const before = made.get(unit.place);
     if (before?.key === key) return before;
-    const bench: Bench = { library: state.library, folder: mkdtempSync(join(folder, "made-")) };
-    const files = makeUnits(pages, { ...bench, later: true }, unit.craft, [unit]);
-    const now: Made = { key, bench, files: files.then(([digests = {}]) => digests) };
+    const options: MakeOptions = { library: state.library, folder: mkdtempSync(join(folder, "made-")) };
+    const files = makeUnits(pages, { ...options, later: true }, unit.job, [unit]);
+    const now: Made = { key, options, files: files.then(([made = []]) => made) };
     made.set(unit.place, now);
     now.files.catch(() => {
       if (made.get(unit.place) === now) made.delete(unit.place);
@@ -90,13 +91,8 @@ export async function openLive(contentDir: string): Promise<Live> {
     if (before) void clear(before);
     return now;
   };
-  const makeLater = (unit: Unit, now: Made): Promise<Digests> => {
-    const later = async (): Promise<Digests> => {
-      if (unit.craft === "routines") return others.do("routineLater", now.bench, unit.work as Given<"routineLater">);
-      if (unit.craft === "workshops") return others.do("workshopLater", now.bench, unit.work as Given<"workshopLater">);
-      return {};
-    };
-    now.later = later();
+  const later = (unit: Unit, now: Made): Promise<readonly MadeFile[]> => {
+    now.later = makeLater(others, now.options, unit);
     // What could not be made is tried again when it is asked for again.
     now.later.catch(() => delete now.later);
     return now.later;
@@ -124,7 +120,7 @@ export async function openLive(contentDir: string): Promise<Live> {
       return { findings: findings.filter(({ severity }) => severity !== "note"), sources };
     },
     refresh: async () => {
-      state = await look(state);
+      state = await read(state);
     },
     at: async (path) => {
       const mistakes = mistakesAt(path);
@@ -132,20 +128,20 @@ export async function openLive(contentDir: string): Promise<Live> {
       const unit = state.units.get(placeOf(path));
       if (unit === undefined) return { kind: "nothing", key: keyAt(path) };
       const now = make(unit);
-      const found = { kind: "file", file: join(now.bench.folder, path), key: now.key } as const;
-      if (Object.hasOwn(await now.files, path)) return found;
-      const later = await (now.later ?? makeLater(unit, now));
-      return Object.hasOwn(later, path) ? found : { kind: "nothing", key: now.key };
+      const isIt = (file: MadeFile) => file.path === path;
+      const made = (await now.files).find(isIt) ?? (await (now.later ?? later(unit, now))).find(isIt);
+      if (made === undefined) return { kind: "nothing", key: now.key };
+      return { kind: "file", file: join(now.options.folder, path), mediaType: made.mediaType, key: now.key };
     },
     close,
   };
 }
 
 /** Removes what was made from an earlier state, once nothing writes there any more. */
-async function clear({ bench, files, later }: Made): Promise<void> {
+async function clear({ options, files, later }: Made): Promise<void> {
   await Promise.allSettled([files, later]);
   // What is still open somewhere goes when all of it does.
-  quietly(() => rmSync(bench.folder, { recursive: true, force: true }));
+  ignoreErrors(() => rmSync(options.folder, { recursive: true, force: true }));
 }
 
 /** The unit that a path of the pack belongs to: "routines/low-tide" of "routines/low-tide/index.html". */

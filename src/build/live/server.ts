@@ -1,28 +1,11 @@
 import { readFile } from "node:fs/promises";
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
-import { extname } from "node:path";
-import { systemWords } from "../fault.js";
+import { errorText } from "../error-text.js";
 import type { Live } from "./live.js";
 import { mistakesPage, nothingPage, troublePage } from "./pages.js";
 
 /** Where the program's own addresses lie; no page of a pack begins like this. */
 const own = "/~live/";
-
-const types: Readonly<Record<string, string>> = {
-  ".html": "text/html; charset=utf-8",
-  ".css": "text/css; charset=utf-8",
-  ".js": "text/javascript; charset=utf-8",
-  ".json": "application/json",
-  ".webmanifest": "application/manifest+json",
-  ".xml": "application/xml; charset=utf-8",
-  ".svg": "image/svg+xml",
-  ".png": "image/png",
-  ".woff2": "font/woff2",
-  ".pdf": "application/pdf",
-  ".vtt": "text/vtt; charset=utf-8",
-  ".mid": "audio/midi",
-  ".txt": "text/plain; charset=utf-8",
-};
 
 /** Waits for news of the page that it was put into; its address says which page, and as it was when. */
 const reloadScript = `const news = new EventSource("${own}news" + new URL(import.meta.url).search);
@@ -37,6 +20,7 @@ self.addEventListener("activate", (event) =>
 
 interface Answer {
   readonly status: number;
+  /** Media type. */
   readonly type: string;
   readonly body: string | Uint8Array;
   readonly location?: string;
@@ -85,7 +69,7 @@ export function liveServer(live: Live, names?: readonly string[]): LiveServer {
     const { status, type, body, location } =
       typeof address === "string" ? plain(400, address) : await answerTo(live, request.method ?? "", address);
     response.writeHead(status, {
-      "Content-Type": type,
+      "Content-Type": withCharset(type),
       "Cache-Control": "no-store",
       "X-Content-Type-Options": "nosniff",
       ...(location === undefined ? {} : { Location: location }),
@@ -109,12 +93,12 @@ function addressOf({ url = "", headers }: IncomingMessage, names: readonly strin
 
 async function answerTo(live: Live, method: string, { pathname }: URL): Promise<Answer> {
   if (method !== "GET" && method !== "HEAD") return plain(405, "Pages can only be read here.");
-  if (pathname === `${own}reload.js`) return { status: 200, type: types[".js"] ?? "", body: reloadScript };
-  if (pathname === "/keep-pages.js") return { status: 200, type: types[".js"] ?? "", body: forgetfulWorker };
+  if (pathname === `${own}reload.js`) return { status: 200, type: "text/javascript", body: reloadScript };
+  if (pathname === "/keep-pages.js") return { status: 200, type: "text/javascript", body: forgetfulWorker };
   try {
     return await answerFrom(live, decodeURIComponent(pathname).slice(1));
   } catch (error) {
-    return page(500, troublePage(systemWords(error)), pathname, "");
+    return page(500, troublePage(errorText(error)), pathname, "");
   }
 }
 
@@ -123,9 +107,9 @@ async function answerFrom(live: Live, asked: string): Promise<Answer> {
   const found = await live.at(path);
   if (found.kind === "mistakes") return page(500, mistakesPage(found.mistakes, path), path, found.key);
   if (found.kind === "file") {
-    const type = types[extname(path)] ?? "application/octet-stream";
+    const type = found.mediaType;
     const body = await readFile(found.file);
-    return path.endsWith(".html") ? page(200, body.toString(), path, found.key) : { status: 200, type, body };
+    return type === "text/html" ? page(200, body.toString(), path, found.key) : { status: 200, type, body };
   }
   // A folder's address without its slash: the links of its page would lead astray.
   const folder = await live.at(`${path}/index.html`);
@@ -137,9 +121,14 @@ async function answerFrom(live: Live, asked: string): Promise<Answer> {
 function page(status: number, html: string, path: string, key: string): Answer {
   const address = `${own}reload.js?${new URLSearchParams({ path, key })}`.replaceAll("&", "&amp;");
   const script = `<script type="module" src="${address}"></script>\n`;
-  return { status, type: types[".html"] ?? "", body: html.replace("</head>", () => `${script}</head>`) };
+  return { status, type: "text/html", body: html.replace("</head>", () => `${script}</head>`) };
+}
+
+/** All text of a pack is UTF-8, which has to be said of these. */
+function withCharset(type: string): string {
+  return /^text\/|^application\/xml$/.test(type) ? `${type}; charset=utf-8` : type;
 }
 
 function plain(status: number, text: string): Answer {
-  return { status, type: types[".txt"] ?? "", body: `${text}\n` };
+  return { status, type: "text/plain", body: `${text}\n` };
 }

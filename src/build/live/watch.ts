@@ -1,6 +1,6 @@
 import { type FSWatcher, statSync, watch } from "node:fs";
 import { join } from "node:path";
-import { quietly } from "../quietly.js";
+import { ignoreErrors } from "../ignore-errors.js";
 
 /** Milliseconds of quiet after which a save counts as done: editors write a file in several steps. */
 const quiet = 25;
@@ -34,11 +34,11 @@ export function watchContent(contentDir: string, changed: () => void): () => voi
   };
   /** Watches a folder, or the one that has taken its place; true where it may have changed unseen. */
   const watchOne = (folder: string): boolean => {
-    const inode = quietly(() => statSync(folder, { bigint: true }).ino);
+    const inode = ignoreErrors(() => statSync(folder, { bigint: true }).ino);
     if (inode === undefined) return lose(folder);
     if (watched.get(folder)?.inode === inode) return false;
     lose(folder);
-    const watcher = quietly(() => watch(folder, soon).on("error", () => lose(folder)));
+    const watcher = ignoreErrors(() => watch(folder, soon).on("error", () => lose(folder)));
     if (watcher) watched.set(folder, { watcher, inode });
     return true;
   };

@@ -1,4 +1,5 @@
 import type { Routine } from "../../routine/routine.js";
+import { wordingOf } from "../../wording/wording.js";
 import type { OutFile, Publisher } from "../publisher.js";
 import { chapterCaptions } from "./chapter-captions.js";
 import { countCaptions } from "./count-captions.js";
@@ -7,14 +8,17 @@ import { numberCaptions } from "./number-captions.js";
 /** Text tracks for the two videos: counts and cues, plain counts, and (with a video length) the breakdown's chapters. */
 export const captions: Publisher<Routine> = {
   name: "captions",
-  publish(routine, library) {
+  publish(routine, { library }) {
     const { slug, video } = routine;
-    const file = (name: string, content: string): OutFile => ({ path: `routines/${slug}/${name}`, content });
+    const { outputs } = wordingOf(library.language);
+    const file = (name: string, label: string, content: string): OutFile => {
+      return { path: `routines/${slug}/${name}`, kind: "captions", mediaType: "text/vtt", label, content };
+    };
     return [
-      file("counts.vtt", countCaptions(routine, library)),
-      file("numbers.vtt", numberCaptions(routine, library)),
+      file("counts.vtt", outputs.cueCaptions, countCaptions(routine, library)),
+      file("numbers.vtt", outputs.countCaptions, numberCaptions(routine, library)),
       ...(video.length && video.chapters.length > 0
-        ? [file("chapters.vtt", chapterCaptions(routine, video.length, library))]
+        ? [file("chapters.vtt", outputs.chapterCaptions, chapterCaptions(routine, video.length, library))]
         : []),
     ];
   },

@@ -1,8 +1,9 @@
 import { reflect } from "../../routine/reflect.js";
 import type { Library, Routine } from "../../routine/routine.js";
 import type { HandoutKind } from "../../routine/words.js";
-import type { OutFile, Publisher } from "../publisher.js";
-import { drawHandout, type Variant } from "./handout.js";
+import { wordingOf } from "../../wording/wording.js";
+import type { DeclaredFile, OutFile, Publisher } from "../publisher.js";
+import type { Variant } from "./handout.js";
 
 interface Wanted {
   readonly dance: Routine;
@@ -10,38 +11,48 @@ interface Wanted {
   readonly variant: Variant;
   /** Of the file's name. */
   readonly ending: string;
+  readonly label: string;
 }
 
 /** The handouts that a library asks for: `routines/<slug>/handout-<version>.pdf`, `-mirrored`, `-large` and `-card`. */
 export const handout: Publisher<Routine> = {
   name: "handout",
-  async publish(routine, library) {
+  async publish(routine, { library }) {
+    // What draws takes a while to load, and pages are made without it.
+    const { drawHandout } = await import("./handout.js");
     const files: OutFile[] = [];
     // One after the other: while one is drawn, no other lies about in memory.
     for (const one of wanted(routine, library)) {
       const { dance, id, variant } = one;
       const version = dance.versions.find((each) => each.id === id);
       if (version === undefined) throw new Error(`The routine ${routine.slug} has no version ${id}.`);
-      files.push({ path: pathOf(one), content: await drawHandout(dance, version, library, variant) });
+      files.push({ ...declared(one), content: await drawHandout(dance, version, library, variant) });
     }
     return files;
   },
-  paths: (routine, library) => wanted(routine, library).map(pathOf),
+  declare: (routine, { library }) => wanted(routine, library).map(declared),
 };
 
-function pathOf({ dance, id, ending }: Wanted): string {
-  return `routines/${dance.slug}/handout-${id}${ending}.pdf`;
+function declared({ dance, id, ending, label }: Wanted): DeclaredFile {
+  const path = `routines/${dance.slug}/handout-${id}${ending}.pdf`;
+  return { path, kind: "handout", mediaType: "application/pdf", label };
 }
 
-function wanted(routine: Routine, { handouts }: Library): readonly Wanted[] {
+/** What a library asks for, the version that is taught first. */
+function wanted(routine: Routine, { handouts, language }: Library): readonly Wanted[] {
+  const { outputs, versions } = wordingOf(language);
   const only = (kind: HandoutKind, list: () => readonly Wanted[]) => (handouts.includes(kind) ? list() : []);
   const taught = { dance: routine, id: routine.taught };
+  const others = routine.versions.map(({ id }) => id).filter((id) => id !== routine.taught);
+  const sheet = (id: string): Wanted => {
+    return { dance: routine, id, variant: "sheet", ending: "", label: outputs.handout(versions.name(id)) };
+  };
   return [
-    ...only("versions", () =>
-      routine.versions.map(({ id }): Wanted => ({ dance: routine, id, variant: "sheet", ending: "" })),
-    ),
-    ...only("mirrored", () => [{ ...taught, dance: reflect(routine), variant: "sheet", ending: "-mirrored" }]),
-    ...only("large", () => [{ ...taught, variant: "large", ending: "-large" }]),
-    ...only("card", () => [{ ...taught, variant: "card", ending: "-card" }]),
+    ...only("versions", () => [routine.taught, ...others].map(sheet)),
+    ...only("mirrored", () => [
+      { ...taught, dance: reflect(routine), variant: "sheet", ending: "-mirrored", label: outputs.mirroredHandout },
+    ]),
+    ...only("large", () => [{ ...taught, variant: "large", ending: "-large", label: outputs.largeHandout }]),
+    ...only("card", () => [{ ...taught, variant: "card", ending: "-card", label: outputs.cueCard }]),
   ];
 }

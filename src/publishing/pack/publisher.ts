@@ -1,16 +1,23 @@
 import type { Workshop } from "../../routine/routine.js";
-import type { Publisher } from "../publisher.js";
-import { drawPack } from "./pack.js";
+import { wordingOf } from "../../wording/wording.js";
+import type { Context, DeclaredFile, Publisher } from "../publisher.js";
 
 /** Everything for one class on paper: `workshops/<slug>/pack.pdf`. */
 export const pack: Publisher<Workshop> = {
   name: "pack",
-  async publish(workshop, library) {
-    return [{ path: pathOf(workshop), content: await drawPack(workshop, library) }];
+  async publish(workshop, context) {
+    // What draws takes a while to load, and pages are made without it.
+    const { drawPack } = await import("./pack.js");
+    return [{ ...declared(workshop, context), content: await drawPack(workshop, context.library) }];
   },
-  paths: (workshop) => [pathOf(workshop)],
+  declare: (workshop, context) => [declared(workshop, context)],
 };
 
-function pathOf({ slug }: Workshop): string {
-  return `workshops/${slug}/pack.pdf`;
+function declared({ slug }: Workshop, { library }: Context): DeclaredFile {
+  return {
+    path: `workshops/${slug}/pack.pdf`,
+    kind: "handout",
+    mediaType: "application/pdf",
+    label: wordingOf(library.language).outputs.pack,
+  };
 }

@@ -10,7 +10,7 @@ import type { OutFile, Publisher } from "../publisher.js";
 /** The pictures of a routine as files of their own, which its page shows: every version, on both sides. */
 export const pictures: Publisher<Routine> = {
   name: "pictures",
-  publish: (routine, library) => [
+  publish: (routine, { library }) => [
     ...sidePictures(routine, library, ""),
     ...sidePictures(reflect(routine), library, "-mirrored"),
   ],
@@ -21,8 +21,10 @@ function sidePictures(routine: Routine, library: Library, side: string): readonl
   return routine.versions.flatMap((version) => {
     const map = phraseMap(routine, version, { width: 760, size: 10, wording });
     const plan = floorPlan(routine, version, library, { width: 320, size: 11, wording });
-    const file = (kind: string, drawing: Drawing): OutFile => ({
-      path: `routines/${routine.slug}/${kind}-${version.id}${side}.svg`,
+    const file = (name: string, drawing: Drawing): OutFile => ({
+      path: `routines/${routine.slug}/${name}-${version.id}${side}.svg`,
+      kind: "picture",
+      mediaType: "image/svg+xml",
       content: pictureText(drawing),
     });
     return [file("map", map), ...(plan ? [file("floor", plan)] : [])];

@@ -14,10 +14,17 @@ const margin = 72;
 /** The picture that stands for a routine where its address is shared. Without an address there is nothing to share. */
 export const preview: Publisher<Routine> = {
   name: "preview",
-  publish: (routine, library) =>
+  publish: (routine, { library }) =>
     library.url === undefined
       ? []
-      : [{ path: `routines/${routine.slug}/preview.png`, content: pngFile(previewPicture(routine, library)) }],
+      : [
+          {
+            path: `routines/${routine.slug}/preview.png`,
+            kind: "picture",
+            mediaType: "image/png",
+            content: pngFile(previewPicture(routine, library)),
+          },
+        ],
 };
 
 /** Whose it is, what it is called, its counts on the floor, and the figures that a learner asks for first. */

@@ -1,6 +1,11 @@
-import { copyFile, cp, mkdir, readdir, readFile, writeFile } from "node:fs/promises";
+import { readdir, readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
-import { basename, dirname, join } from "node:path";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import type { OutFile } from "../publisher.js";
+import type { LibraryFacts } from "./library-view.js";
+import { mediaTypeOf } from "./media-type.js";
+import { choiceStyle } from "./version-choice.js";
 
 /**
  * The faces of the site: style sheets of their packages, and the subsets that are taken from them. The legible face draws
@@ -19,26 +24,47 @@ const faces = [
   },
 ] as const;
 
+/** Styles and images, as they lie in the package. */
+const templatesDir = fileURLToPath(new URL("../../../templates/", import.meta.url));
+/** The bundled browser scripts. */
+const scriptsDir = fileURLToPath(new URL("../../../dist/script/", import.meta.url));
 const worker = "keep-pages.js";
 const require = createRequire(import.meta.url);
 
 /**
- * Writes style sheets, fonts and browser scripts into `<out>/assets`, and the worker that keeps visited pages into `<out>`.
+ * Style sheets, fonts and browser scripts as files of `assets`, and the worker that keeps visited pages.
  *
- * @param templates the folder of templates
- * @param scripts the folder of compiled browser scripts
- * @param choices the rules for the choice of version and group
  * @throws Error where the package was not compiled
  */
-export async function writeAssets(outDir: string, templates: string, scripts: string, choices: string): Promise<void> {
-  const assets = join(outDir, "assets");
-  await mkdir(join(assets, "fonts"), { recursive: true });
-  const [fonts, style] = await Promise.all([copyFonts(join(assets, "fonts")), styleOf(templates)]);
-  await writeFile(join(assets, "style.css"), `${fonts}\n${style}\n${choices}`);
-  await cp(join(templates, "images"), assets, { recursive: true });
-  await cp(scripts, join(assets, "script"), { recursive: true, filter: (file) => basename(file) !== worker });
-  // A worker serves what lies beside it and below, so this one lies at the top.
-  await copyFile(join(scripts, worker), join(outDir, worker));
+export async function assets({ routines }: LibraryFacts): Promise<readonly OutFile[]> {
+  const [fonts, style, images, scripts] = await Promise.all([
+    fontFiles(),
+    styleOf(templatesDir),
+    filesIn(join(templatesDir, "images"), "assets/"),
+    filesIn(scriptsDir, "assets/script/"),
+  ]);
+  return [
+    asset("assets/style.css", `${fonts.rules}\n${style}\n${choiceStyle(routines)}`),
+    ...fonts.files,
+    ...images,
+    // A worker serves what lies beside it and below, so this one lies at the top.
+    ...scripts.map((file) => (file.path === `assets/script/${worker}` ? { ...file, path: worker } : file)),
+  ];
+}
+
+function asset(path: string, content: OutFile["content"]): OutFile {
+  return { path, kind: "asset", mediaType: mediaTypeOf(path), content };
+}
+
+/** Every file of a folder and of the folders in it. */
+async function filesIn(folder: string, place: string): Promise<readonly OutFile[]> {
+  const entries = await readdir(folder, { withFileTypes: true });
+  const files = entries.map(async (entry) =>
+    entry.isDirectory()
+      ? filesIn(join(folder, entry.name), `${place}${entry.name}/`)
+      : [asset(`${place}${entry.name}`, await readFile(join(folder, entry.name)))],
+  );
+  return (await Promise.all(files)).flat();
 }
 
 /** The style sheets of the templates, in the order of their names, as one. */
@@ -48,9 +74,10 @@ async function styleOf(templates: string): Promise<string> {
   return (await Promise.all(names.map((name) => readFile(join(folder, name), "utf8")))).join("\n");
 }
 
-/** Copies the font files and returns the rules that name them. */
-async function copyFonts(into: string): Promise<string> {
+/** The font files, and the rules that name them. */
+async function fontFiles(): Promise<{ readonly rules: string; readonly files: readonly OutFile[] }> {
   const rules: string[] = [];
+  const files = new Map<string, OutFile>();
   for (const { package: name, sheets, subset } of faces) {
     const home = dirname(require.resolve(`${name}/package.json`));
     for (const sheet of sheets) {
@@ -58,10 +85,10 @@ async function copyFonts(into: string): Promise<string> {
       for (const [rule] of text.matchAll(/@font-face \{[^}]*\}/g)) {
         const file = /files\/([\w-]+\.woff2)/.exec(rule)?.[1];
         if (file === undefined || !subset.test(file)) continue;
-        await copyFile(join(home, "files", file), join(into, file));
+        files.set(file, asset(`assets/fonts/${file}`, await readFile(join(home, "files", file))));
         rules.push(rule.replace(/src:[^;]*;/, `src: url(fonts/${file}) format('woff2');`));
       }
     }
   }
-  return rules.join("\n");
+  return { rules: rules.join("\n"), files: [...files.values()] };
 }

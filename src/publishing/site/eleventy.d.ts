@@ -22,6 +22,7 @@ declare module "@11ty/eleventy" {
     );
     readonly logger: { overrideLogger(logger: Record<"log" | "info" | "warn" | "error", () => void>): void };
     readonly errorHandler: { logger: Logger };
-    write(): Promise<void>;
+    /** Makes the pages and writes nothing. */
+    toJSON(): Promise<readonly { readonly outputPath: string; readonly content: string }[]>;
   }
 }

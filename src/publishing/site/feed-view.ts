@@ -29,8 +29,9 @@ export interface SitemapEntry {
   readonly date?: string;
 }
 
-interface Paged {
-  readonly slug: string;
+/** A page of the site, by its path in the pack. */
+export interface SitePage {
+  readonly path: string;
   readonly date?: string;
 }
 
@@ -38,8 +39,9 @@ interface Paged {
  * Where a page of the site is: its full address where the library has one. Otherwise its way from the feed or the sitemap,
  * which Atom allows and which is as near as a sitemap can come.
  */
-function addressOf(library: Library, folder: string): string {
-  return library.url === undefined ? `./${folder}index.html` : `${library.url}/${folder}`;
+function addressOf(library: Library, place: string): string {
+  if (library.url !== undefined) return `${library.url}/${place}`;
+  return place === "" || place.endsWith("/") ? `./${place}index.html` : `./${place}`;
 }
 
 /** The feed as data. */
@@ -78,16 +80,14 @@ export function feedView(library: Library, { routines, workshops }: LibraryFacts
 }
 
 /** Every page of the site, the library first. */
-export function sitemapView(library: Library, { routines, workshops }: LibraryFacts): readonly SitemapEntry[] {
-  const entry = (folder: string, { date }: Partial<Paged> = {}): SitemapEntry => ({
-    address: addressOf(library, folder),
+export function sitemapView(library: Library, pages: readonly SitePage[]): readonly SitemapEntry[] {
+  const entries = pages.map(({ path, date }) => ({
+    address: addressOf(library, path.replace(/(?<=^|\/)index\.html$/, "")),
     ...(date === undefined ? {} : { date }),
-  });
-  const pages = [
-    ...routines.map((routine) => entry(`routines/${routine.slug}/`, routine)),
-    ...workshops.map((workshop) => entry(`workshops/${workshop.slug}/`)),
-  ];
-  return [entry(""), ...pages.sort((a, b) => (a.address < b.address ? -1 : 1))];
+  }));
+  const home = addressOf(library, "");
+  const others = entries.filter(({ address }) => address !== home);
+  return [{ address: home }, ...others.sort((a, b) => (a.address < b.address ? -1 : 1))];
 }
 
 function midnight(date: string): string {

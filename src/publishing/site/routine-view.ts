@@ -11,7 +11,7 @@ import { bothSides } from "./cue-html.js";
 import { oppositeGroups } from "./dancers.js";
 import { type Html, html, raw } from "./html.js";
 import { markdownHtml } from "./markdown.js";
-import { type Download, downloads, type PackFiles } from "./pack.js";
+import type { Download, PackFiles } from "./pack.js";
 import { type RoutineFacts, routineFacts } from "./routine-facts.js";
 import { classesFor } from "./version-choice.js";
 
@@ -125,7 +125,7 @@ export function routineView(routine: Routine, library: Library, pack: PackFiles,
     after: markdownHtml(prose.after),
     videos: videosOf(routine, wording),
     chapters: chaptersOf(routine, wording),
-    downloads: downloads(routine, pack),
+    downloads: pack.downloads,
     ...(pack.videoText === undefined ? {} : { videoText: pack.videoText }),
     ...(routine.credit === undefined ? {} : { credit: routine.credit }),
   };

@@ -6,7 +6,7 @@ import type { Wording } from "../../wording/wording.js";
 import { planText } from "../plan-text.js";
 import type { Html } from "./html.js";
 import { markdownHtml } from "./markdown.js";
-import { type Download, type PackFiles, packDownloads } from "./pack.js";
+import type { Download, PackFiles } from "./pack.js";
 
 /** A workshop's page as data. */
 export interface WorkshopView {
@@ -85,7 +85,7 @@ export function workshopView(workshop: Workshop, library: Library, pack: PackFil
     deference: wording.risks.deference,
     houseRules: markdownHtml(library.cautions ?? ""),
     ...(pack.plan === undefined ? {} : { plan: planView(pack.plan, wording) }),
-    downloads: packDownloads(pack),
+    downloads: pack.downloads,
   };
 }
 

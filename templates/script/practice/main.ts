@@ -1,4 +1,4 @@
-import type { RoutineFigures } from "../../../src/publishing/record/figures-of.js";
+import type { RoutineJson } from "../../../src/publishing/record/routine-json.js";
 import { playerWording } from "../../../src/wording/player.js";
 import { desk } from "./desk.js";
 import { farView } from "./far.js";
@@ -19,7 +19,7 @@ function part<T extends HTMLElement>(root: HTMLElement, name: string): T {
 async function setUp(root: HTMLElement): Promise<void> {
   const answer = await fetch(root.dataset.practice ?? "");
   if (!answer.ok) throw new Error(String(answer.status));
-  const file = (await answer.json()) as RoutineFigures;
+  const file = (await answer.json()) as RoutineJson;
   const routine = score(file);
   const form = part<HTMLFormElement>(root, "desk");
   const controls = desk(form, file, routine, wording);

@@ -1,4 +1,4 @@
-import type { RoutineFigures } from "../../../src/publishing/record/figures-of.js";
+import type { RoutineJson } from "../../../src/publishing/record/routine-json.js";
 import type { PlayerWording } from "../../../src/wording/player.js";
 import { clicks } from "./audio.js";
 import { type Desk, fastest, slowest } from "./desk.js";
@@ -32,7 +32,7 @@ const wakeInterval = 200;
 
 export function player(given: {
   readonly root: HTMLElement;
-  readonly file: RoutineFigures;
+  readonly file: RoutineJson;
   readonly score: Score;
   readonly desk: Desk;
   readonly audio: HTMLAudioElement;
@@ -183,7 +183,7 @@ export function player(given: {
 }
 
 /** The version, side and group that the page shows; of a page that shows all groups, the first. */
-function viewOfPage({ taught, groups }: RoutineFigures): View {
+function viewOfPage({ taught, groups }: RoutineJson): View {
   const { version, side, group } = document.documentElement.dataset;
   return { version: version ?? taught, otherSide: side === "mirrored", group: group || (groups?.[0] ?? "") };
 }

@@ -1,4 +1,4 @@
-import type { RoutineFigures } from "../../../src/publishing/record/figures-of.js";
+import type { RoutineJson } from "../../../src/publishing/record/routine-json.js";
 import type { PlayerWording } from "../../../src/wording/player.js";
 
 /** A routine on the clock: exact starts, in seconds at full tempo from the routine's first count. */
@@ -80,7 +80,7 @@ export function exact(figure: number | string): number {
  * believed only where it differs from what the counts reach: there the dancers wait, or the track cuts in. So every start
  * is exact where the track times were given to the millisecond, and otherwise within a millisecond.
  */
-export function score(file: RoutineFigures): Score {
+export function score(file: RoutineJson): Score {
   const sections: Section[] = [];
   for (const { name, wall, pass, mirrored, counts, at, start, countsPerMinute } of file.sections) {
     const reached = sections.at(-1)?.end ?? 0;
@@ -114,7 +114,7 @@ export interface View {
 
 /** The moves of a version and group on the clock, on one side. */
 export function cues(
-  file: RoutineFigures,
+  file: RoutineJson,
   { sections }: Score,
   { version, otherSide, group }: View,
   wording: PlayerWording,
@@ -138,7 +138,7 @@ export function cues(
 }
 
 /** The counts of a move, with its length where they do not tell: "5 (10 counts)". */
-function onText({ on, length }: RoutineFigures["versions"][number]["moves"][number], wording: PlayerWording): string {
+function onText({ on, length }: RoutineJson["versions"][number]["moves"][number], wording: PlayerWording): string {
   const long = !/[-,]/.test(on) && exact(length) > 1;
   return long ? wording.longSpan(on, length) : wording.span(on);
 }

@@ -5,7 +5,8 @@ import { chapterCaptions } from "../../../src/publishing/captions/chapter-captio
 import { countCaptions } from "../../../src/publishing/captions/count-captions.js";
 import { numberCaptions } from "../../../src/publishing/captions/number-captions.js";
 import { captions } from "../../../src/publishing/captions/publisher.js";
-import { figuresOf } from "../../../src/publishing/record/figures-of.js";
+import { routineJson } from "../../../src/publishing/record/routine-json.js";
+import { contextOf } from "../fixtures/context.js";
 import { lowTide } from "../fixtures/low-tide.js";
 import { readCaptions } from "../fixtures/read-captions.js";
 import { timed, timedRoutine } from "../fixtures/timed.js";
@@ -127,7 +128,7 @@ test("a pick-up is counted in up to its own first number", () => {
 });
 
 test("a chapter lasts until the next, the last until the video ends", () => {
-  const [, , chapters] = captions.publish(lowTide, library) as readonly { path: string; content: string }[];
+  const [, , chapters] = captions.publish(lowTide, contextOf(library)) as readonly { path: string; content: string }[];
   expect(chapters?.path).toBe("routines/low-tide/chapters.vtt");
   expect(readCaptions(chapters?.content ?? "", "chapters")).toEqual([
     { id: "", start: 0, end: 63, text: "What you need" },
@@ -137,7 +138,9 @@ test("a chapter lasts until the next, the last until the video ends", () => {
 
 test("no chapters.vtt without chapters or without a length, and none that ends before it starts", () => {
   const names = (video: typeof lowTide.video) =>
-    (captions.publish({ ...lowTide, video }, library) as readonly { path: string }[]).map(({ path }) => path);
+    (captions.publish({ ...lowTide, video }, contextOf(library)) as readonly { path: string }[]).map(
+      ({ path }) => path,
+    );
   const { length: _, ...noLength } = lowTide.video;
   const two = ["routines/low-tide/counts.vtt", "routines/low-tide/numbers.vtt"];
   expect(names(noLength)).toEqual(two);
@@ -180,6 +183,6 @@ test("where groups dance different counts each has captions with its name, what 
     [14, "Shore 5-8 Bow"],
   ]);
   expect(cues.slice(-2).map(({ text }) => text)).toEqual(["Sea 1-8 Wave", "Shore 1-8 Stand"]);
-  const [version] = figuresOf(routine, library, []).versions;
+  const [version] = routineJson(routine, library, []).versions;
   expect(version?.groups?.map(({ name, moves }) => [name, moves.length])).toEqual([["Shore", 5]]);
 });

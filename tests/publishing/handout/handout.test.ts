@@ -10,6 +10,7 @@ import { reflect } from "../../../src/routine/reflect.js";
 import type { Library, Routine } from "../../../src/routine/routine.js";
 import { movesIn, sheetSections } from "../../../src/routine/sheet.js";
 import { missingGlyphs } from "../../../src/typesetting/faces.js";
+import { contextOf } from "../fixtures/context.js";
 import { danced, library, move, phrase, section } from "../fixtures/written.js";
 import { firstOutOfOrder, readPages, readText, spaced } from "./read-pdf.js";
 import { readPng } from "./read-png.js";
@@ -24,7 +25,7 @@ const printed = new Map<string, readonly OutFile[]>();
 beforeAll(async () => {
   demo = await readContent("content");
   for (const routine of demo.routines)
-    printed.set(routine.slug, await handout.publish(routine, { ...demo.library, handouts: everything }));
+    printed.set(routine.slug, await handout.publish(routine, contextOf({ ...demo.library, handouts: everything })));
 });
 
 function cues(routine: Routine, id: string): readonly string[] {
@@ -38,11 +39,17 @@ const bytesOf = (file: OutFile | undefined): Uint8Array => {
   return file.content;
 };
 
+/** The order in which pages offer them. */
+const taughtFirst = ({ taught, versions }: Routine) => [
+  taught,
+  ...versions.map(({ id }) => id).filter((id) => id !== taught),
+];
+
 describe("the demo library's handouts", () => {
   it("are one a version, and the taught one mirrored, large and as a card", () => {
     for (const routine of demo.routines)
       expect((printed.get(routine.slug) ?? []).map(({ path }) => path)).toEqual([
-        ...routine.versions.map(({ id }) => `routines/${routine.slug}/handout-${id}.pdf`),
+        ...taughtFirst(routine).map((id) => `routines/${routine.slug}/handout-${id}.pdf`),
         ...["mirrored", "large", "card"].map(
           (kind) => `routines/${routine.slug}/handout-${routine.taught}-${kind}.pdf`,
         ),
@@ -73,7 +80,7 @@ describe("the demo library's handouts", () => {
     for (const routine of demo.routines) {
       const files = printed.get(routine.slug) ?? [];
       for (const file of files) expect(bytesOf(file).length, file.path).toBeLessThan(60_000);
-      const again = await handout.publish(routine, { ...demo.library, handouts: everything });
+      const again = await handout.publish(routine, contextOf({ ...demo.library, handouts: everything }));
       const differ = again.filter((file, index) => Buffer.compare(bytesOf(file), bytesOf(files[index])) !== 0);
       expect(differ.map(({ path }) => path)).toEqual([]);
     }

@@ -4,6 +4,7 @@ import { coverage } from "../../../src/publishing/preview/coverage.js";
 import { preview, previewPicture } from "../../../src/publishing/preview/publisher.js";
 import { type Content, readContent } from "../../../src/reading/read-content.js";
 import type { Point } from "../../../src/typesetting/shape.js";
+import { contextOf } from "../fixtures/context.js";
 
 /** The area within a polygon, by the shoelace formula. */
 function area(points: readonly Point[]): number {
@@ -105,9 +106,9 @@ describe("the picture of a routine", () => {
   test("is made only where the library has an address", async () => {
     const [routine] = content.routines;
     if (!routine) throw new Error("no routine");
-    expect(await preview.publish(routine, content.library)).toHaveLength(1);
+    expect(await preview.publish(routine, contextOf(content.library))).toHaveLength(1);
     const { url: _, ...unpublished } = content.library;
-    expect(await preview.publish(routine, unpublished)).toEqual([]);
+    expect(await preview.publish(routine, contextOf(unpublished))).toEqual([]);
   });
 
   test("a long title, a phrase of sixteen and letters beyond Latin still give a picture", () => {

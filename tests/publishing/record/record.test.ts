@@ -1,14 +1,23 @@
 import fc from "fast-check";
 import type Fraction from "fraction.js";
 import { expect, test } from "vitest";
-import { figuresOf } from "../../../src/publishing/record/figures-of.js";
-import { routineRecord } from "../../../src/publishing/record/record.js";
+import type { Context, OutFile } from "../../../src/publishing/publisher.js";
+import { record as publisher } from "../../../src/publishing/record/publisher.js";
+import { routineJson } from "../../../src/publishing/record/routine-json.js";
+import type { Library, Routine } from "../../../src/routine/routine.js";
+import { contextOf } from "../fixtures/context.js";
 import { lowTide, lowTideFindings } from "../fixtures/low-tide.js";
 import { closedFormula, timed, timedRoutine } from "../fixtures/timed.js";
 import { danced, library, move, phrase, section } from "../fixtures/written.js";
 
+function routineRecord(routine: Routine, of: Library, findings: Context["findings"]): OutFile {
+  const [file] = publisher.publish(routine, contextOf(of, findings)) as readonly OutFile[];
+  if (file === undefined) throw new Error("There is no record.");
+  return file;
+}
+
 const file = routineRecord(lowTide, library, lowTideFindings);
-const record = JSON.parse(String(file.content)) as ReturnType<typeof figuresOf>;
+const record = JSON.parse(String(file.content)) as ReturnType<typeof routineJson>;
 
 /* Figures worked out by hand: a count lasts 60 / 92 s, or 60 / 96 s from 0:58.0 on, which is 43.8 s after the first count. */
 
@@ -109,7 +118,7 @@ test("practice speeds take waits along", () => {
 test("findings name their place and nothing else", () => {
   const finding = { severity: "warning", rule: "same-foot", message: "…", line: 41, column: 9, file: "x.md" } as const;
   const { file: _, ...published } = finding;
-  expect(figuresOf(lowTide, library, [finding]).findings).toEqual([published]);
+  expect(routineJson(lowTide, library, [finding]).findings).toEqual([published]);
 });
 
 test("clicks are the routine's counts, without the count-in", () => {
@@ -133,7 +142,7 @@ test("every time is rounded on its own from the exact one, half away from zero, 
   fc.assert(
     fc.property(timed, (given) => {
       const { counts, starts, end } = closedFormula(given);
-      const figures = figuresOf(timedRoutine(given), library, []);
+      const figures = routineJson(timedRoutine(given), library, []);
       const rounded = (exact: Fraction) => exact.mul(1000).add(1, 2).floor().div(1000).valueOf();
       expect(figures.clicks.map(({ start }) => start)).toEqual(counts.map(({ start }) => rounded(start)));
       expect(figures.clicks.map(({ trackTime }) => trackTime)).toEqual(

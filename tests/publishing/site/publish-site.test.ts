@@ -4,8 +4,9 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, expect, test, vi } from "vitest";
 import { publishSite } from "../../../src/publishing/site/publish-site.js";
-import { wholeSite } from "../../../src/publishing/site/site-config.js";
 import { type Content, readContent } from "../../../src/reading/read-content.js";
+import { contextOf } from "../fixtures/context.js";
+import { writeSite } from "../fixtures/write-site.js";
 
 const demo = fileURLToPath(new URL("../../../content", import.meta.url));
 let content: Content;
@@ -28,12 +29,12 @@ async function filesOf(out: string): Promise<ReadonlyMap<string, string>> {
 
 test("the same content gives the same bytes, whatever the time zone and the order of the files", async () => {
   const [one, two] = [join(folder, "one"), join(folder, "two")];
-  await publishSite(wholeSite(content, one), one);
+  await writeSite(content, one);
   vi.stubEnv("TZ", "Pacific/Kiritimati");
   vi.stubEnv("LANG", "tr_TR.UTF-8");
   const { library, routines, workshops } = content;
   const turned = { library, routines: [...routines].reverse(), workshops: [...workshops].reverse() };
-  await publishSite(wholeSite(turned, two), two);
+  await writeSite(turned, two);
   vi.unstubAllEnvs();
   const [first, second] = [await filesOf(one), await filesOf(two)];
   expect([...second.keys()]).toEqual([...first.keys()]);
@@ -44,27 +45,37 @@ test("it works silently", async () => {
   const spies = [vi.spyOn(console, "log"), vi.spyOn(console, "warn"), vi.spyOn(console, "error")];
   const writes = [vi.spyOn(process.stdout, "write"), vi.spyOn(process.stderr, "write")];
   const out = join(folder, "silent");
-  await publishSite(wholeSite(content, out), out);
+  await writeSite(content, out);
   for (const spy of [...spies, ...writes]) {
     expect(spy).not.toHaveBeenCalled();
     spy.mockRestore();
   }
 });
 
-test("what can't be written is told in one plain error, and not on the console", async () => {
+test("what can't be made is told in one plain error, and not on the console", async () => {
+  const { library, routines } = content;
+  const files = [{ path: "description.txt", kind: "description", mediaType: "text/plain" }] as const;
+  const works = routines.map((subject) => ({ subject, context: { ...contextOf(library), files } }));
+  const spy = vi.spyOn(console, "error");
+  await expect(publishSite({ library, routines: works, workshops: [] })).rejects.toThrow(
+    /^The site could not be made: Nothing has been made at description\.txt\.$/,
+  );
+  expect(spy).not.toHaveBeenCalled();
+  spy.mockRestore();
+});
+
+test("what can't be written is told in one error, and not on the console", async () => {
   const out = join(folder, "taken");
   await writeFile(out, "a file where the folder should be");
   const spy = vi.spyOn(console, "error");
-  await expect(publishSite(wholeSite(content, out), out)).rejects.toThrow(
-    /^The site could not be made: .*(ENOTDIR|EEXIST)/,
-  );
+  await expect(writeSite(content, out)).rejects.toThrow(/^(ENOTDIR|EEXIST)/);
   expect(spy).not.toHaveBeenCalled();
   spy.mockRestore();
 });
 
 test("library.json says by what a learner chooses, newest first", async () => {
   const out = join(folder, "facts");
-  await publishSite(wholeSite(content, out), out);
+  await writeSite(content, out);
   const { name, routines } = JSON.parse(await readFile(join(out, "library.json"), "utf8"));
   expect(name).toBe("Saltmarsh Dance Room");
   const dates = routines.map(({ date }: { date: string }) => date);

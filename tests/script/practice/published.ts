@@ -1,8 +1,8 @@
-import { figuresOf, type RoutineFigures } from "../../../src/publishing/record/figures-of.js";
+import { type RoutineJson, routineJson } from "../../../src/publishing/record/routine-json.js";
 import type { Routine } from "../../../src/routine/routine.js";
 import { library } from "../../publishing/fixtures/written.js";
 
 /** A routine as the page reads it: published, and read back from the text of the file. */
-export function published(routine: Routine): RoutineFigures {
-  return JSON.parse(JSON.stringify(figuresOf(routine, library, []))) as RoutineFigures;
+export function published(routine: Routine): RoutineJson {
+  return JSON.parse(JSON.stringify(routineJson(routine, library, []))) as RoutineJson;
 }

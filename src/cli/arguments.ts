@@ -1,21 +1,21 @@
 import { parseArgs } from "node:util";
-import { done, wrongWords } from "./status.js";
+import { done, usageError } from "./status.js";
 
-export interface Words<Option extends string> {
+export interface Arguments<Option extends string> {
   readonly options: Readonly<Partial<Record<Option, string>>>;
   readonly rest: readonly string[];
 }
 
 /**
- * A command's words: options with a value, and `most` further words. Where they are off, or help was asked for, the answer
+ * Reads a command's arguments: options with a value, and `most` others. Where they are wrong, or help was asked for, the answer
  * has been printed and the exit status comes back.
  */
-export function readWords<Option extends string>(
+export function readArguments<Option extends string>(
   args: readonly string[],
   usage: string,
   options: readonly Option[],
   counts: { readonly least: number; readonly most: number } = { least: 0, most: 0 },
-): Words<Option> | number {
+): Arguments<Option> | number {
   if (args.includes("--help") || args.includes("-h")) {
     process.stdout.write(usage);
     return done;
@@ -28,17 +28,20 @@ export function readWords<Option extends string>(
     });
     if (positionals.length >= counts.least && positionals.length <= counts.most)
       return { options: values as Partial<Record<Option, string>>, rest: positionals };
-    if (positionals.length < counts.least) return off(missing, usage);
+    if (positionals.length < counts.least) return refused(missing, usage);
   } catch (error) {
     // parseArgs names what it did not know; the usage says what there is, which helps more.
-    if ((error as NodeJS.ErrnoException).code === "ERR_PARSE_ARGS_INVALID_OPTION_VALUE") return off(missing, usage);
+    if ((error as NodeJS.ErrnoException).code === "ERR_PARSE_ARGS_INVALID_OPTION_VALUE") return refused(missing, usage);
   }
-  return off(`these words are off: ${args.join(" ")}. Words that belong together stand in double quotes`, usage);
+  return refused(
+    `these arguments are not understood: ${args.join(" ")}. Words that belong together stand in double quotes`,
+    usage,
+  );
 }
 
-const missing = "something is missing here; these are the words";
+const missing = "an argument is missing; these are the ones there are";
 
-function off(why: string, usage: string): number {
+function refused(why: string, usage: string): number {
   process.stderr.write(`countleaf: ${why}:\n${usage}`);
-  return wrongWords;
+  return usageError;
 }

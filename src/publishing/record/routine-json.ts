@@ -1,7 +1,6 @@
 import type Fraction from "fraction.js";
 import { type Click, clicks } from "../../routine/clicks.js";
 import { mirrorCue } from "../../routine/mirror-cue.js";
-import type { Severity } from "../../routine/problem.js";
 import type {
   DancedSection,
   GearItem,
@@ -13,24 +12,16 @@ import type {
   Version,
 } from "../../routine/routine.js";
 import { trackTime, writtenSeconds } from "../figures.js";
-
-/** Something that was found in the routine's file, with its place there. */
-export interface RecordFinding {
-  readonly severity: Severity;
-  readonly rule: string;
-  readonly message: string;
-  readonly line: number;
-  readonly column: number;
-}
+import type { FindingInFile } from "../publisher.js";
 
 /** All that was computed of a routine, as `routine.json` has it. */
-export type RoutineFigures = ReturnType<typeof figuresOf>;
+export type RoutineJson = ReturnType<typeof routineJson>;
 
 /**
  * All that was computed of a routine, as plain data. Times are seconds to the millisecond, each rounded on its own from the
  * exact figure; `at` and `length` are counts as exact texts ("7/2"). A field that has nothing to say is left out.
  */
-export function figuresOf(routine: Routine, library: Library, findings: readonly RecordFinding[]) {
+export function routineJson(routine: Routine, library: Library, findings: readonly FindingInFile[]) {
   const { slug, title, choreographer, date, styles, audience, summary, levels, walls, times } = routine;
   return {
     slug,

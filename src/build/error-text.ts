@@ -1,5 +1,5 @@
 /** An error as plain data, which passes from thread to thread. */
-export interface Fault {
+export interface ErrorData {
   readonly message: string;
   /** Of the system call that failed. */
   readonly code?: string;
@@ -7,27 +7,27 @@ export interface Fault {
 }
 
 /** What went wrong with a build, in words that say what to do about it. */
-export function faultWords(error: unknown, out: string): string {
-  const { message, code, path } = faultOf(error);
-  const way = code === undefined ? undefined : ways[code];
-  return way === undefined ? message : `${placed(path, way.what)} ${way.so} Nothing was changed in ${out}.`;
+export function buildErrorText(error: unknown, out: string): string {
+  const { message, code, path } = errorData(error);
+  const found = code === undefined ? undefined : explanations[code];
+  return found === undefined ? message : `${withPath(path, found.what)} ${found.remedy} Nothing was changed in ${out}.`;
 }
 
 /** What went wrong elsewhere: a call of the system that failed in words of ours, anything else in its own. */
-export function systemWords(error: unknown): string {
+export function errorText(error: unknown): string {
   if (!(error instanceof Error)) return String(error);
   const { code = "", path } = error as NodeJS.ErrnoException;
-  const way = Object.hasOwn(ways, code) ? ways[code] : undefined;
-  return way === undefined ? error.message : placed(path, way.what);
+  const found = Object.hasOwn(explanations, code) ? explanations[code] : undefined;
+  return found === undefined ? error.message : withPath(path, found.what);
 }
 
-const placed = (path: string | undefined, what: string) => `${path === undefined ? "" : `${path}: `}${what}.`;
+const withPath = (path: string | undefined, what: string) => `${path === undefined ? "" : `${path}: `}${what}.`;
 
 /** The message of an error, and the system call that failed behind it, if one did. */
-export function faultOf(error: unknown): Fault {
+export function errorData(error: unknown): ErrorData {
   const found = chain(error);
   const { code, path } =
-    found.find((nested) => typeof nested.code === "string" && Object.hasOwn(ways, nested.code)) ?? {};
+    found.find((nested) => typeof nested.code === "string" && Object.hasOwn(explanations, nested.code)) ?? {};
   return {
     message: found[0]?.message ?? String(error),
     ...(typeof code === "string" ? { code } : {}),
@@ -35,57 +35,60 @@ export function faultOf(error: unknown): Fault {
   };
 }
 
-interface Way {
+interface Explanation {
   readonly what: string;
   /** What a person who builds can do. */
-  readonly so: string;
+  readonly remedy: string;
 }
 
-const notAllowed: Way = {
+const notAllowed: Explanation = {
   what: "you are not allowed to write here",
-  so: "Allow it for this folder, or choose a folder of your own with --out, and build again.",
+  remedy: "Allow it for this folder, or choose a folder of your own with --out, and build again.",
 };
-const inUse: Way = {
+const inUse: Explanation = {
   what: "another program is using this, or it is a whole disk of its own",
-  so: "Close what shows it, or choose a folder inside with --out, and build again.",
+  remedy: "Close what shows it, or choose a folder inside with --out, and build again.",
 };
-const tooMany: Way = { what: "too many files are open on this computer", so: "Close some programs and build again." };
-const gone: Way = {
+const tooMany: Explanation = {
+  what: "too many files are open on this computer",
+  remedy: "Close some programs and build again.",
+};
+const gone: Explanation = {
   what: "there is no such file or folder",
-  so: "Something may have been moved or removed meanwhile; build again.",
+  remedy: "Something may have been moved or removed meanwhile; build again.",
 };
 
 /** By the error codes of Node for its threads, and of POSIX.1-2017 (XSH 2.3), as Node names them on every system. */
-const ways: Readonly<Record<string, Way>> = {
+const explanations: Readonly<Record<string, Explanation>> = {
   ERR_WORKER_OUT_OF_MEMORY: {
     what: "a routine takes more memory than a build may use",
-    so: "Divide it into several and build again.",
+    remedy: "Divide it into several and build again.",
   },
   ENOSPC: {
     what: "the disk is full",
-    so: "Make room on it, or choose a folder on another disk with --out, and build again.",
+    remedy: "Make room on it, or choose a folder on another disk with --out, and build again.",
   },
   EDQUOT: {
     what: "your share of the disk is full",
-    so: "Delete some of your files, or choose another disk with --out, and build again.",
+    remedy: "Delete some of your files, or choose another disk with --out, and build again.",
   },
   EACCES: notAllowed,
   EPERM: notAllowed,
-  EROFS: { what: "this disk can only be read", so: "Choose a folder on another one with --out, and build again." },
+  EROFS: { what: "this disk can only be read", remedy: "Choose a folder on another one with --out, and build again." },
   EBUSY: inUse,
   EXDEV: inUse,
   EMFILE: tooMany,
   ENFILE: tooMany,
   ENOENT: gone,
-  ENOTDIR: { what: "this is a file, not a folder", so: "Choose another folder with --out, and build again." },
-  EISDIR: { what: "this is a folder, not a file", so: "Move it away and build again." },
+  ENOTDIR: { what: "this is a file, not a folder", remedy: "Choose another folder with --out, and build again." },
+  EISDIR: { what: "this is a folder, not a file", remedy: "Move it away and build again." },
   EIO: {
     what: "the disk could not be read or written",
-    so: "Copy your files to another one, and build again there.",
+    remedy: "Copy your files to another one, and build again there.",
   },
   ENAMETOOLONG: {
     what: "this path is too long for this disk",
-    so: "Give the routine's file a shorter name, or build in a folder nearer to the top.",
+    remedy: "Give the routine's file a shorter name, or build in a folder nearer to the top.",
   },
 };
 

@@ -1,5 +1,5 @@
 /** Does what may fail without harm: somebody else has done it, or the next run will. Nothing comes back then. */
-export function quietly<Value>(act: () => Value): Value | undefined {
+export function ignoreErrors<Value>(act: () => Value): Value | undefined {
   try {
     return act();
   } catch {

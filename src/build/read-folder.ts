@@ -2,21 +2,21 @@ import type { RoutineFacts } from "../publishing/site/routine-facts.js";
 import { readFiles } from "../reading/files.js";
 import { type Content, readContentBy } from "../reading/read-content.js";
 import { readRoutine } from "../reading/read-routine.js";
-import { survey } from "./survey.js";
+import { surveyIn } from "./survey-in.js";
 import { openThreads } from "./threads.js";
 
 /** Reads a content folder and all that is to be said about it. */
-export async function look(contentDir: string): Promise<Content<RoutineFacts>> {
+export async function readFolder(contentDir: string): Promise<Content<RoutineFacts>> {
   const threads = openThreads();
   try {
-    return (await survey(await readFiles(contentDir), threads)).content;
+    return (await surveyIn(threads, await readFiles(contentDir))).content;
   } finally {
     await threads.close();
   }
 }
 
 /** Reads one routine and the library that it belongs to, and of the others no more than their names. */
-export async function lookAtOne(contentDir: string, slug: string) {
+export async function readOne(contentDir: string, slug: string) {
   const slugs: string[] = [];
   const content = await readContentBy(await readFiles(contentDir), async (files, library) => {
     slugs.push(...files.map((file) => file.slug));

@@ -1,0 +1,65 @@
+import { readFileSync, renameSync, writeFileSync } from "node:fs";
+import type { RoutineFacts } from "../publishing/site/routine-facts.js";
+import type { RoutineRead } from "../reading/read-routine.js";
+import type { Digests } from "./digest.js";
+import type { Counts } from "./publish.js";
+
+/**
+ * What the next build can use again, in a file beside the published folder: only digests and facts, since the bytes
+ * themselves lie in the published folder. It may be deleted at any time; then everything is made again.
+ */
+export interface Cache {
+  /** The last build as a whole. */
+  readonly last?: CachedBuild;
+  /** What was read of each routine, by its slug. */
+  readonly reads: Readonly<Record<string, CachedRead>>;
+  /** What was made, by its folder in the pack. */
+  readonly made: Readonly<Record<string, CachedUnit>>;
+}
+
+/** What a build says in the end. */
+export interface CachedBuild {
+  /** A digest of every file that it was made from. */
+  readonly source: string;
+  readonly report: string;
+  readonly routines: number;
+  readonly workshops: number;
+}
+
+export interface CachedRead {
+  /** A digest of all that it came from. */
+  readonly key: string;
+  readonly read: RoutineRead<RoutineFacts>;
+}
+
+export interface CachedUnit {
+  /** A digest of all that it came from. */
+  readonly key: string;
+  readonly files: Digests;
+  readonly counts: Counts;
+}
+
+/** The paths of all that was made. */
+export function filesOf(made: Cache["made"]): readonly string[] {
+  return Object.values(made).flatMap(({ files }) => Object.keys(files));
+}
+
+const empty: Cache = { reads: {}, made: {} };
+
+/** The cache of the last build; an empty one where there is none, where it can't be read, or where another tool made it. */
+export function readCache(file: string, tool: string): Cache {
+  try {
+    const { tool: of, ...cache } = JSON.parse(readFileSync(file, "utf8")) as Cache & { readonly tool: string };
+    return of === tool ? cache : empty;
+  } catch {
+    return empty;
+  }
+}
+
+/** Writes the cache for the next build; where that fails, that one makes more than it would have to. */
+export function writeCache(file: string, tool: string, cache: Cache): void {
+  try {
+    writeFileSync(`${file}.new`, JSON.stringify({ tool, ...cache }));
+    renameSync(`${file}.new`, file);
+  } catch {}
+}
