@@ -1,6 +1,6 @@
 import type { Cue } from "../routine/cue.js";
 import { definedOnly } from "../routine/defined-only.js";
-import { travelWays } from "../routine/words.js";
+import { travelWays } from "../routine/vocabulary.js";
 import type { Travel, WrittenMove, WrittenOption } from "../routine/written.js";
 import { inlineCue, isHold } from "./cue.js";
 import type { NothingLeft } from "./nothing-left.js";

@@ -112,6 +112,14 @@ export function countStart(
   return start.add(countSeconds(countsPerMinute).mul(new Fraction(count).sub(at)));
 }
 
+/** The place in the track of a moment given in seconds from the routine's first count. */
+export function trackTime(
+  { music }: { readonly music: { readonly firstCount: Fraction } },
+  seconds: Fraction,
+): Fraction {
+  return music.firstCount.add(seconds);
+}
+
 /** Seconds at which a count position begins: where a wait lies before it, the moment after the wait. */
 export function beginAt(clock: Clock, section: number, at: Fraction): Fraction {
   const times = clock.passes[section];

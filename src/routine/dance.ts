@@ -1,23 +1,24 @@
 import Fraction from "fraction.js";
 import { adaptationGaps } from "./adaptations.js";
+import { alternativesOf } from "./alternatives.js";
 import { checkRoutine } from "./checks/check.js";
 import { beginAt, type Clock, endAt, runClock } from "./clock.js";
+import { definedOnly } from "./defined-only.js";
 import { floorPath, spaceOf } from "./floor.js";
 import { gearOf } from "./gear.js";
 import { type VersionName, versionNames } from "./ladder.js";
 import { loadOf } from "./load.js";
 import { mirrorCue } from "./mirror-cue.js";
 import { danceOrder, type OrderOptions, type Pass } from "./order.js";
-import { otherWays } from "./others.js";
 import { placeMoves, type Run } from "./placing.js";
 import type { Problem } from "./problem.js";
 import { collectProblems, inGroup, type Problems } from "./problems.js";
 import { cautionsOf, risksOf } from "./risk.js";
-import type { DancedSection, Group, Library, Move, Routine, Version } from "./routine.js";
+import type { DancedPhrase, DancedSection, Group, Library, Move, Music, Routine, Version } from "./routine.js";
 import { checkSize } from "./size.js";
 import { eighths } from "./stance.js";
-import { type StancedMove, stanceMoves, startOf } from "./stancing.js";
-import type { Facing } from "./words.js";
+import { type Dancer, type StancedMove, stanceMoves, startOf } from "./stancing.js";
+import type { Facing } from "./vocabulary.js";
 import type { WrittenGroup, WrittenRoutine } from "./written.js";
 
 export interface Danced {
@@ -47,7 +48,7 @@ export function dance(written: WrittenRoutine, library: Library, options: DanceL
   if (problems.failed()) return { problems: problems.list() };
 
   const meant = new Map(names.map(({ id }) => [id, new Map<string, Facing>()]));
-  const [all, ...groups] = dancersOf(written, passes).map((dancers, index): DancedBy => {
+  const [all, ...groups] = groupRuns(written, passes).map((dancers, index): DancedBy => {
     const found = inGroup(problems, index === 0 ? undefined : dancers.group?.name);
     const dance = (name: VersionName) => stancedMoves(dancers, name, meant.get(name.id) ?? new Map(), library, found);
     return { ...dancers, stanced: new Map(names.map((name) => [name.id, dance(name)])) };
@@ -68,18 +69,18 @@ export function dance(written: WrittenRoutine, library: Library, options: DanceL
   };
 }
 
-/** Who dances a run of moves: a group, or everybody where there is none. */
-interface Dancers {
+/** The run as a group dances it, or as everybody does where there are no groups. */
+interface GroupRun {
   readonly group?: WrittenGroup;
   readonly run: Run;
 }
 
-interface DancedBy extends Dancers {
+interface DancedBy extends GroupRun {
   /** By version. */
   readonly stanced: ReadonlyMap<string, readonly StancedMove[]>;
 }
 
-function dancersOf(written: WrittenRoutine, passes: readonly Pass[]): readonly Dancers[] {
+function groupRuns(written: WrittenRoutine, passes: readonly Pass[]): readonly GroupRun[] {
   if (written.groups.length === 0) return [{ run: runOf(written, passes) }];
   return written.groups.map((group) => ({ group, run: runOf(written, passes, group.name) }));
 }
@@ -91,13 +92,13 @@ function runOf(routine: WrittenRoutine, passes: readonly Pass[], group?: string)
 }
 
 function stancedMoves(
-  { run, group }: Dancers,
+  { run, group }: GroupRun,
   version: VersionName,
   meant: Map<string, Facing>,
   library: Library,
   problems: Problems,
 ): readonly StancedMove[] {
-  const dancer = { version, meant, ...given("group", group) };
+  const dancer: Dancer = { version, meant, ...definedOnly<Dancer>({ group }) };
   return stanceMoves(run, dancer, placeMoves(run, version, problems), library.mirrorWords, problems);
 }
 
@@ -107,7 +108,13 @@ function checkWallTurns(written: WrittenRoutine, library: Library, problems: Pro
   if (written.walls < 2 || taught === undefined || problems.failed()) return;
   const aside = collectProblems();
   const run = runOf(written, danceOrder(written, aside, { oneTime: true }), written.groups[0]?.name);
-  const moves = stancedMoves({ run, ...given("group", written.groups[0]) }, taught, new Map(), library, aside);
+  const moves = stancedMoves(
+    { run, ...definedOnly<GroupRun>({ group: written.groups[0] }) },
+    taught,
+    new Map(),
+    library,
+    aside,
+  );
   const turn = eighths(moves.at(-1)?.after.facing ?? "front") - eighths(moves[0]?.before.facing ?? "front");
   if ((turn * written.walls) % 8 === 0) return;
   const from = moves[0]?.before.facing ?? "front";
@@ -158,8 +165,8 @@ function computeVersion(
 
 function computeGroup(name: VersionName, dancers: DancedBy, clock: Clock, library: Library): Group {
   const stanced = dancers.stanced.get(name.id) ?? [];
-  const ways = otherWays(dancers.run, library.mirrorWords, dancers.group);
-  const moves = stanced.map((one): Omit<Move, "risks"> => moveOf(one, clock, library, ways));
+  const alternatives = alternativesOf(dancers.run, library.mirrorWords, dancers.group);
+  const moves = stanced.map((one): Omit<Move, "risks"> => moveOf(one, clock, library, alternatives));
   const risks = risksOf(
     moves,
     stanced.map(({ danced }) => danced.risks),
@@ -180,11 +187,10 @@ function moveOf(
   { placed, danced, before, after }: StancedMove,
   clock: Clock,
   library: Library,
-  ways: ReturnType<typeof otherWays>,
+  alternatives: ReturnType<typeof alternativesOf>,
 ): Omit<Move, "risks"> {
   const { phrase, plain, option, leads } = placed;
   const end = placed.at.add(placed.length);
-  const words = leads ? (danced.words ?? plain?.words) : danced.words;
   return {
     place: danced.place,
     section: phrase.section,
@@ -196,29 +202,26 @@ function moveOf(
     end: endAt(clock, phrase.section, end),
     cue: danced.cue,
     mirroredCue: mirrorCue(danced.cue, library.mirrorWords),
-    ...given("say", danced.say),
-    ...given("words", words),
     hold: danced.hold,
     hit: danced.hit,
     before,
     after,
-    ...given("through", danced.through),
     steps: danced.steps,
     turn: danced.turn ?? 0,
     travel: danced.travel,
     contacts: danced.contacts,
     gear: danced.gear,
     choose: danced.choose,
-    ...given("note", danced.note),
-    ...given("option", option?.version),
-    others: ways(placed),
+    alternatives: alternatives(placed),
     allow: danced.allow,
+    ...definedOnly<Move>({
+      say: danced.say,
+      words: leads ? (danced.words ?? plain?.words) : danced.words,
+      through: danced.through,
+      note: danced.note,
+      option: option?.version,
+    }),
   };
-}
-
-/** A property where there is a value for it, nothing where there is none. */
-function given<Key extends string, Value>(key: Key, value: Value | undefined): { [K in Key]?: Value } {
-  return value === undefined ? {} : ({ [key]: value } as { [K in Key]: Value });
 }
 
 function assemble(
@@ -234,21 +237,16 @@ function assemble(
     slug: written.slug,
     title: written.title,
     choreographer: written.choreographer,
-    ...given("date", written.date),
     styles: written.styles,
     audience: written.audience,
-    ...given("summary", written.summary),
-    ...given("credit", written.credit ?? library.credit),
     music: {
-      ...given("title", music.title),
-      ...given("artist", music.artist),
-      ...given("link", music.link),
       countsPerMinute: music.tempo,
       phrase: music.phrase,
       accents: music.accents,
       firstCount: clock.firstCount,
       countIn: music.countIn ?? Math.floor(music.phrase / 2),
       feel: music.feel,
+      ...definedOnly<Music>({ title: music.title, artist: music.artist, link: music.link }),
     },
     video: written.video,
     mirrored: false,
@@ -269,6 +267,11 @@ function assemble(
       seconds: seconds.mul(100).div(percent),
     })),
     prose: written.prose,
+    ...definedOnly<Routine>({
+      date: written.date,
+      summary: written.summary,
+      credit: written.credit ?? library.credit,
+    }),
   };
 }
 
@@ -278,8 +281,6 @@ function sectionOf(pass: Pass, index: number, written: WrittenRoutine, clock: Cl
   const zero = new Fraction(0);
   return {
     name: section?.name ?? "",
-    ...given("words", pass.material.words),
-    ...given("sameAs", section?.sameAs),
     place: section?.place ?? written.place,
     written: pass.written,
     wall: pass.wall,
@@ -300,8 +301,9 @@ function sectionOf(pass: Pass, index: number, written: WrittenRoutine, clock: Cl
       at,
       numbers,
       echo,
-      ...given("say", phrase.say && called(phrase.say, pass.mirrored, library)),
+      ...definedOnly<DancedPhrase>({ say: phrase.say && called(phrase.say, pass.mirrored, library) }),
     })),
+    ...definedOnly<DancedSection>({ words: pass.material.words, sameAs: section?.sameAs }),
   };
 }
 

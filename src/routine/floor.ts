@@ -1,6 +1,6 @@
 import type { Move } from "./routine.js";
 import { eighths } from "./stance.js";
-import type { TravelWay } from "./words.js";
+import type { TravelWay } from "./vocabulary.js";
 
 /** A place on the floor in metres: x to the right and y to the front, as the dancer who faces the audience has them. */
 export interface Spot {

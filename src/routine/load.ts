@@ -1,5 +1,5 @@
 import type { Version } from "./routine.js";
-import type { Contact } from "./words.js";
+import type { Contact } from "./vocabulary.js";
 
 /** Contacts of a run of moves by part of the body, in the order in which they first come up: each move counts once. */
 export function loadOf(moves: readonly { readonly contacts: readonly Contact[] }[]): Version["load"] {

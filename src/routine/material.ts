@@ -1,5 +1,5 @@
 import type { Problems } from "./problems.js";
-import type { Feel } from "./words.js";
+import type { Feel } from "./vocabulary.js";
 import type { WrittenPhrase, WrittenRoutine, WrittenSection } from "./written.js";
 
 /** What a section dances, `same-as` and `change` looked up. */

@@ -3,7 +3,7 @@ import { optionFor, type VersionName } from "./ladder.js";
 import type { Pass, PassPhrase } from "./order.js";
 import type { Problems } from "./problems.js";
 import { type Point, parseSpans, type Span } from "./spans.js";
-import type { Feel } from "./words.js";
+import type { Feel } from "./vocabulary.js";
 import type { WrittenMove, WrittenOption, WrittenRoutine } from "./written.js";
 
 /** A move of a version, put on the counts of the run. */

@@ -1,7 +1,7 @@
 import type { Cue } from "./cue.js";
 import type { WordPairs } from "./cue-language.js";
 import { mirrorCue } from "./mirror-cue.js";
-import type { DancedSection, Group, Move, OtherWay, Routine, Version } from "./routine.js";
+import type { Alternative, DancedSection, Group, Move, Routine, Version } from "./routine.js";
 import { otherFoot, otherTravel, reflectedStance } from "./stance.js";
 
 /** The whole routine on the other side: reflected about the room's front-back line, its start included. */
@@ -67,8 +67,8 @@ export function reflectMove(move: Move, pairs: WordPairs): Move {
     ...(move.note === undefined ? {} : { note: flip(move.note) }),
     choose: move.choose.map(flip),
     ...reflectBody(move),
-    others: move.others.map(
-      (other): OtherWay => ({ ...other, moves: other.moves.map((one) => ({ ...one, cue: flip(one.cue) })) }),
+    alternatives: move.alternatives.map(
+      (other): Alternative => ({ ...other, moves: other.moves.map((one) => ({ ...one, cue: flip(one.cue) })) }),
     ),
   };
 }

@@ -1,6 +1,6 @@
 import type Fraction from "fraction.js";
 import type { GearItem, Move } from "./routine.js";
-import { type Height, type Risk, risks } from "./words.js";
+import { type Height, type Risk, risks } from "./vocabulary.js";
 
 type Dancing = Pick<Move, "at" | "length" | "start" | "end" | "before" | "after" | "through" | "turn" | "contacts">;
 

@@ -2,7 +2,7 @@ import type Fraction from "fraction.js";
 import type { Cue } from "./cue.js";
 import type { Place } from "./problem.js";
 import type { TeachingSettings } from "./teaching-settings.js";
-import type { Contact, Facing, Feel, Foot, HandoutKind, Height, Risk, Weight } from "./words.js";
+import type { Contact, Facing, Feel, Foot, HandoutKind, Height, Risk, Weight } from "./vocabulary.js";
 import type { About, Prose, Travel, Video } from "./written.js";
 
 /**
@@ -181,11 +181,11 @@ export interface Move {
   /** The version whose option this is; absent for a plain move. */
   readonly option?: string;
   /** What other versions dance on these counts (the taught level's own move included where this is an option). */
-  readonly others: readonly OtherWay[];
+  readonly alternatives: readonly Alternative[];
   readonly allow: readonly string[];
 }
 
-export interface OtherWay {
+export interface Alternative {
   readonly version: string;
   /** In order. `on` is the span that was written; of a whole move, the plain move's. */
   readonly moves: readonly {

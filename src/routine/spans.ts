@@ -1,5 +1,5 @@
 import Fraction from "fraction.js";
-import type { Feel } from "./words.js";
+import type { Feel } from "./vocabulary.js";
 
 /** A place within a phrase: a count's number, and how far past it (0 up to, not including, 1). */
 export interface Point {

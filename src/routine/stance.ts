@@ -1,5 +1,5 @@
 import type { Stance } from "./routine.js";
-import { type Facing, type Foot, facings, type TravelWay, type Weight } from "./words.js";
+import { type Facing, type Foot, facings, type TravelWay, type Weight } from "./vocabulary.js";
 import type { Travel } from "./written.js";
 
 /** A facing as eighths of a turn from the front, clockwise from above: 0 to 7. */

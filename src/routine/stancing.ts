@@ -6,7 +6,7 @@ import type { PlacedMove, Run } from "./placing.js";
 import type { Problems } from "./problems.js";
 import type { Stance } from "./routine.js";
 import { eighths, facingAt, otherFoot, otherTravel, otherWeight, turned, turnText } from "./stance.js";
-import type { Facing } from "./words.js";
+import type { Facing } from "./vocabulary.js";
 import type { PartialStance, WrittenGroup, WrittenMove, WrittenRoutine } from "./written.js";
 
 /** A placed move with its stances, exchanged where its section is danced on the other side. */

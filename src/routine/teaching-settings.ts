@@ -1,4 +1,4 @@
-import type { DancedKind, LoadPart } from "./words.js";
+import type { DancedKind, LoadPart } from "./vocabulary.js";
 
 /** What the class planner counts with, every default filled in. Speeds are per cent of the tempo. */
 export interface TeachingSettings {

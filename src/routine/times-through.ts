@@ -1,5 +1,5 @@
 import type { DancedSection, Routine } from "./routine.js";
-import type { Facing } from "./words.js";
+import type { Facing } from "./vocabulary.js";
 
 /** How a routine is built that is danced several times through. */
 export interface TimesThrough {

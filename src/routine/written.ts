@@ -1,7 +1,7 @@
 import type Fraction from "fraction.js";
 import type { Cue } from "./cue.js";
 import type { Place } from "./problem.js";
-import type { Audience, Contact, Facing, Feel, Foot, Height, Risk, TravelWay, Weight } from "./words.js";
+import type { Audience, Contact, Facing, Feel, Foot, Height, Risk, TravelWay, Weight } from "./vocabulary.js";
 
 /** What a routine is called, who made it and for whom. */
 export interface About {

@@ -1,5 +1,5 @@
 import type { DancedName, SectionName } from "../routine/sheet.js";
-import type { Risk } from "../routine/words.js";
+import type { Risk } from "../routine/vocabulary.js";
 import type { LimitOutcome } from "./ease.js";
 import type { ActivityKind, FrameKind } from "./kinds.js";
 import type { LevelLoads, Load } from "./load.js";

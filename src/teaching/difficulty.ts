@@ -1,5 +1,5 @@
 import type { Move } from "../routine/routine.js";
-import { heights, type Risk } from "../routine/words.js";
+import { heights, type Risk } from "../routine/vocabulary.js";
 import type { TeachingSettings } from "./settings.js";
 
 /** A move as a class meets it. */

@@ -1,4 +1,4 @@
-import { type DancedKind, type LoadPart, loadParts } from "../routine/words.js";
+import { type DancedKind, type LoadPart, loadParts } from "../routine/vocabulary.js";
 import { type Load, plus } from "./load.js";
 import type { ClassSettings } from "./settings.js";
 import type { Step } from "./steps.js";

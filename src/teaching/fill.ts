@@ -1,4 +1,4 @@
-import { loadParts } from "../routine/words.js";
+import { loadParts } from "../routine/vocabulary.js";
 import { type Load, plus } from "./load.js";
 import type { Material } from "./material.js";
 import type { ClassSettings } from "./settings.js";

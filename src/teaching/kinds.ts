@@ -1,4 +1,4 @@
-import type { DancedKind } from "../routine/words.js";
+import type { DancedKind } from "../routine/vocabulary.js";
 
 export type { DancedKind };
 

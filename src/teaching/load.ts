@@ -1,5 +1,5 @@
 import type { Move } from "../routine/routine.js";
-import { type LoadPart, loadParts } from "../routine/words.js";
+import { type LoadPart, loadParts } from "../routine/vocabulary.js";
 
 export { type LoadPart, loadParts };
 

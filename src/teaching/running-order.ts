@@ -1,6 +1,6 @@
 import type { Routine } from "../routine/routine.js";
 import { sectionName } from "../routine/sheet.js";
-import { type Risk, risks } from "../routine/words.js";
+import { type Risk, risks } from "../routine/vocabulary.js";
 import type { Activity, Block, BlockTopic, PlannedChunk, SectionEnd } from "./class-plan.js";
 import type { Reach } from "./class-steps.js";
 import { type ActivityKind, isFrame } from "./kinds.js";

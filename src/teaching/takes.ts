@@ -1,7 +1,7 @@
 import Fraction from "fraction.js";
 import type { Library, Move, Routine } from "../routine/routine.js";
 import type { DancedName } from "../routine/sheet.js";
-import { type Risk, risks } from "../routine/words.js";
+import { type Risk, risks } from "../routine/vocabulary.js";
 import { type Load, loadOf } from "./load.js";
 import { type Chunk, countsTake, joined, type Material, nameOf, type Passage, type RoutinePart } from "./material.js";
 import type { ClassSettings } from "./settings.js";

@@ -96,34 +96,24 @@ function select(
   return html`<label>${label} <select name="${name}"><option value="">${any}</option>${options.map(([value, text]) => html`<option value="${value}">${text}</option>`)}</select></label>`;
 }
 
-function card({ facts, run, levels, floor, filterFacts }: CardView, { library, routine }: Wording): Html {
-  const { counts, countsPerMinute, phrase, form, song, gear, styles, audience } = facts;
+function card({ facts, run, levels, floor, timesThrough, filterFacts }: CardView, { library, routine }: Wording): Html {
+  const { counts, countsPerMinute, phrase, song, gear, styles, audience } = facts;
   const lines = [
-    // The first sentence is the short one; the others stand on the routine's own page.
-    form.slice(0, 1).map((text) => text.replace(/\.$/, "")),
-    [levels, phrase !== 8 && library.phrases(phrase)],
+    [timesThrough],
+    [levels, phrase === 8 ? "" : library.phrases(phrase)],
     [floor],
-    gear.length > 0 && [library.bring(gear)],
+    [gear.length === 0 ? "" : library.bring(gear)],
     [styles.join(", ")],
-  ];
+  ].map(library.factLine);
   return html`<li class="card" data-facts="${JSON.stringify(filterFacts)}">
 <p class="card-counts"><span>${routine.numberOfCounts(html`<b>${counts}</b>`)}</span> <span>${routine.pace(run, countsPerMinute)}</span></p>
 <h3><a href="routines/${facts.slug}/index.html">${facts.title}</a></h3>
 <p class="card-by">${facts.choreographer}${song?.artist && ` · ${library.songBy(song.artist)}`}</p>
 ${facts.summary && html`<p class="card-summary">${facts.summary}</p>`}
-<ul class="card-facts">${lines.map(factLine)}</ul>
-${audience !== "all" && html`<p class="card-audience">${capital(audience === "adult" ? routine.adultsOnly : routine.teensAndAdults)}</p>`}
+<ul class="card-facts">${lines.map((line) => line !== "" && html`<li>${line}</li>`)}</ul>
+${audience !== "all" && html`<p class="card-audience">${library.factLine([audience === "adult" ? routine.adultsOnly : routine.teensAndAdults])}</p>`}
 </li>
 `;
-}
-
-function factLine(texts: readonly (string | false)[] | false): Html | false {
-  const line = texts ? texts.filter(Boolean).join(" · ") : "";
-  return line !== "" && html`<li>${capital(line)}</li>`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function workshop({ slug, title, date, venue, minutes }: WorkshopEntry, { workshop, dates }: Wording): Html {

@@ -3,7 +3,6 @@ import { floorPlan } from "../../dist/publishing/drawing/floor-plan.js";
 import { phraseMap } from "../../dist/publishing/drawing/phrase-map.js";
 import { clockText, stanceText, tempoText, trackText, trackTime, versionName } from "../../dist/publishing/figures.js";
 import { codeDrawing } from "../../dist/publishing/paper/code.js";
-import { cautionOf, deference } from "../../dist/publishing/safety.js";
 import { reflect } from "../../dist/routine/reflect.js";
 import { svgText } from "../../dist/typesetting/svg.js";
 import { wordingOf } from "../../dist/wording/wording.js";
@@ -72,7 +71,10 @@ function sheet(routine, version, library) {
       ],
       [
         "Take care",
-        [...version.cautions.map((risk) => `${cautionOf(risk).label}. ${cautionOf(risk).text}`), deference],
+        [
+          ...version.cautions.map((risk) => `${wording.risks.label(risk)}. ${wording.risks.caution(risk)}`),
+          wording.risks.generalCaution,
+        ],
       ],
       [
         "Practice speeds",

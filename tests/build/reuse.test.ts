@@ -182,7 +182,7 @@ describe("a build that makes only what has changed", () => {
     const { toolDigest } = await import(pathToFileURL(join(root, "dist/build/tool.js")).href);
     const digest = toolDigest(tool);
     expect(digest).toBe(toolDigest(root));
-    for (const file of ["dist/pages/routine.11ty.js", "templates/style/20-routine.css", "dist/publishing/safety.js"]) {
+    for (const file of ["dist/pages/routine.11ty.js", "templates/style/20-routine.css", "dist/publishing/format.js"]) {
       writeFileSync(join(tool, file), `${readFileSync(join(tool, file), "utf8")} `);
       expect(toolDigest(tool), file).not.toBe(digest);
       cpSync(join(root, file), join(tool, file));

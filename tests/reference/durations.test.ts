@@ -2,7 +2,7 @@ import fc from "fast-check";
 import Fraction from "fraction.js";
 import { parse, toSeconds } from "iso8601-duration";
 import { expect, test } from "vitest";
-import { isoDuration, momentLink, writtenSeconds } from "../../src/publishing/figures.js";
+import { isoDuration, momentLink, writtenSeconds } from "../../src/publishing/format.js";
 
 /* ISO 8601 durations with the designators T, H, M and S, a fraction only in the last; read back by iso8601-duration. */
 

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import Fraction from "fraction.js";
-import { contacts, type Feel, facings, heights, weights } from "../../src/routine/words.js";
+import { contacts, type Feel, facings, heights, weights } from "../../src/routine/vocabulary.js";
 import type { WrittenMove, WrittenRoutine, WrittenSection } from "../../src/routine/written.js";
 import { cue, move, phrase, plainLibrary, section, written } from "../publishing/fixtures/written.js";
 

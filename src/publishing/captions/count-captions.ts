@@ -1,8 +1,8 @@
 import Fraction from "fraction.js";
 import { dancersOf, movesTogether } from "../../routine/chart.js";
+import { trackTime } from "../../routine/clock.js";
 import type { Library, Move, Routine } from "../../routine/routine.js";
 import { wordingOf } from "../../wording/wording.js";
-import { trackTime } from "../figures.js";
 import { earlier } from "./earlier.js";
 import { type Caption, cueText, webVtt } from "./web-vtt.js";
 

@@ -1,7 +1,7 @@
 import { clicks } from "../../routine/clicks.js";
+import { trackTime } from "../../routine/clock.js";
 import type { Library, Routine } from "../../routine/routine.js";
 import { wordingOf } from "../../wording/wording.js";
-import { trackTime } from "../figures.js";
 import { type Caption, cueText, webVtt } from "./web-vtt.js";
 
 /**

@@ -1,7 +1,7 @@
 import type { GearItem, Library, Routine, Version } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
 import { timesThrough } from "../../routine/times-through.js";
-import { risks as riskOrder } from "../../routine/words.js";
+import { risks as riskOrder } from "../../routine/vocabulary.js";
 import { type Wording, wordingOf } from "../../wording/wording.js";
 import { plain } from "./plain.js";
 
@@ -100,7 +100,7 @@ export const cautions: Paragraph = ({ versions }, library) => {
     const only = by.length < versions.length ? versionNames(by, said) : undefined;
     return by.length > 0 ? [said.risk(risks.label(risk), only)] : [];
   });
-  return met.length > 0 ? said.cautions(met, risks.deference) : "";
+  return met.length > 0 ? said.cautions(met, risks.generalCaution) : "";
 };
 
 export const music: Paragraph = ({ music }, library) => {

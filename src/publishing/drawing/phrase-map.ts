@@ -1,11 +1,10 @@
-import { countSeconds } from "../../routine/clock.js";
+import { countSeconds, trackTime } from "../../routine/clock.js";
 import type { DancedSection, Move, Routine, Version } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
-import { type Facing, type Height, heights } from "../../routine/words.js";
+import { type Facing, type Height, heights } from "../../routine/vocabulary.js";
 import { type Drawing, line, moved, type Point, type Shape } from "../../typesetting/shape.js";
 import { textWidth } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
-import { trackTime } from "../figures.js";
 import { facingDart, otherSide, upsideDown } from "./signs.js";
 
 export interface PictureOptions {

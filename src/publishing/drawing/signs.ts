@@ -1,4 +1,4 @@
-import { type Facing, facings } from "../../routine/words.js";
+import { type Facing, facings } from "../../routine/vocabulary.js";
 import type { Point, Shape } from "../../typesetting/shape.js";
 
 /** A facing as a dart seen from above: up is front, where the audience is. `radius` is half its length. */

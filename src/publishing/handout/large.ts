@@ -1,3 +1,4 @@
+import { dancersOf } from "../../routine/chart.js";
 import type { Library } from "../../routine/routine.js";
 import { timesThrough } from "../../routine/times-through.js";
 import { type Block, itemBlock, textBlock, wholeBlock } from "../../typesetting/block.js";
@@ -6,7 +7,6 @@ import { figure, papers } from "../../typesetting/print.js";
 import type { Span } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { phraseMap } from "../drawing/phrase-map.js";
-import { startsOf } from "../figures.js";
 import { type Band, type Cell, type Row, sheetBands } from "../paper/bands.js";
 import { creditSpans } from "../paper/credit.js";
 import type { Dance } from "../paper/dance.js";
@@ -69,7 +69,7 @@ function headBlocks({ routine, version }: Dance, library: Library, width: number
     textBlock([{ text: about }], { size, width }),
     fact(large.counts, run),
     fact(large.countIn, large.firstCount(music.countIn, time.track(music.firstCount))),
-    ...startsOf(routine, version).map(({ group, start }) =>
+    ...dancersOf(routine, version).map(({ group, start }) =>
       fact(print.starts, print.start(group, stance.whole(start))),
     ),
     ...(built === undefined

@@ -1,6 +1,6 @@
 import { reflect } from "../../routine/reflect.js";
 import type { Library, Routine } from "../../routine/routine.js";
-import type { HandoutKind } from "../../routine/words.js";
+import type { HandoutKind } from "../../routine/vocabulary.js";
 import { wordingOf } from "../../wording/wording.js";
 import type { DeclaredFile, OutFile, Publisher } from "../publisher.js";
 import type { Variant } from "./handout.js";

@@ -1,10 +1,10 @@
 import Fraction from "fraction.js";
 import { type ChartPhrase, chart, dancersOf, partOf } from "../../routine/chart.js";
+import { trackTime } from "../../routine/clock.js";
 import type { DancedPhrase, DancedSection, Move, Routine, Version } from "../../routine/routine.js";
 import { type SheetSection, sheetSections } from "../../routine/sheet.js";
-import type { Facing } from "../../routine/words.js";
+import type { Facing } from "../../routine/vocabulary.js";
 import type { Wording } from "../../wording/wording.js";
-import { trackTime } from "../figures.js";
 import { type CellText, cellText } from "./cell-text.js";
 
 /** A move, or the part of it that lies in one phrase, in counts from the phrase's first. */

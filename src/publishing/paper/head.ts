@@ -1,3 +1,4 @@
+import { dancersOf } from "../../routine/chart.js";
 import type { Library, Routine, Version } from "../../routine/routine.js";
 import { timesThrough } from "../../routine/times-through.js";
 import { figure, type Mark, type Position, type StructureElement } from "../../typesetting/print.js";
@@ -5,7 +6,6 @@ import type { Shape } from "../../typesetting/shape.js";
 import { type Span, textWidth, wrap } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { cautionSign, facingDart } from "../drawing/signs.js";
-import { startsOf } from "../figures.js";
 import { linesHeight, signFigure, stackLines } from "./cell.js";
 import { codeDrawing } from "./code.js";
 import { routineAddress } from "./credit.js";
@@ -151,7 +151,7 @@ function headLines(routine: Routine, version: Version, { within, wording }: Shee
   const cautions = version.cautions.map(risks.label);
   const built = timesThrough(routine);
   return [
-    ...startsOf(routine, version).map(({ group, start }) => ({
+    ...dancersOf(routine, version).map(({ group, start }) => ({
       label: print.starts,
       sign: { alt: stance.facing(start.facing), shapes: [facingDart(start.facing, [4.5, 0], 4.5)] },
       text: print.opening(print.start(group, stance.whole(start))),

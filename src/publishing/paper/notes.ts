@@ -32,17 +32,20 @@ export function optionBlocks(routine: Routine, version: Version, style: NoteStyl
   const { counts, print } = style.wording;
   const blocks = printedSections(routine, version).flatMap(({ section, moves }): readonly Block[] => {
     const items = moveBlocks(moves, style, (move) =>
-      move.others.length === 0
+      move.alternatives.length === 0
         ? []
-        : [itemBlock(bold(counts.span(move.on)), otherWaySpans(move, style.wording), style)],
+        : [itemBlock(bold(counts.span(move.on)), alternativeSpans(move, style.wording), style)],
     );
     return items.length === 0 ? [] : [headingBlock(section.name, style, 3), ...items];
   });
-  return under(print.otherWays, blocks, style);
+  return under(print.alternativesOf, blocks, style);
 }
 
-function otherWaySpans({ others }: Move, { counts, print, risks: cautions, versions }: Wording): readonly Span[] {
-  return others.flatMap(({ version, moves }, index) => [
+function alternativeSpans(
+  { alternatives }: Move,
+  { counts, print, risks: cautions, versions }: Wording,
+): readonly Span[] {
+  return alternatives.flatMap(({ version, moves }, index) => [
     ...(index === 0 ? [] : [plain(" · ")]),
     italic(`${versions.name(version)}: `),
     ...moves.flatMap((move, at) => [

@@ -1,5 +1,5 @@
 import type { Library } from "../../routine/routine.js";
-import { risks } from "../../routine/words.js";
+import { risks } from "../../routine/vocabulary.js";
 import { type Block, textBlock } from "../../typesetting/block.js";
 import type { Dance } from "./dance.js";
 import { proseBlocks } from "./markdown.js";
@@ -50,5 +50,5 @@ export function cautionBlocks(dances: readonly Dance[], library: Library, style:
     return bullet([bold(`${print.opening(cautions.label(risk))}. `), plain(cautions.caution(risk)), ...where], style);
   });
   const house = library.cautions === undefined ? [] : proseBlocks(library.cautions, { ...style, level: 3 });
-  return under(print.takeCare, [...items, textBlock([plain(cautions.deference)], style), ...house], style);
+  return under(print.takeCare, [...items, textBlock([plain(cautions.generalCaution)], style), ...house], style);
 }

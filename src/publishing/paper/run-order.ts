@@ -1,8 +1,8 @@
+import { trackTime } from "../../routine/clock.js";
 import type { DancedSection, Routine } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
 import type { Block } from "../../typesetting/block.js";
 import type { Wording } from "../../wording/wording.js";
-import { trackTime } from "../figures.js";
 import { bold, bullet, type NoteStyle, plain, under } from "./note-style.js";
 
 /** How one run goes where it is more than each section once: repeats, walls, tags, restarts, waits. */

@@ -1,5 +1,6 @@
 import type Fraction from "fraction.js";
 import { type Click, clicks } from "../../routine/clicks.js";
+import { trackTime } from "../../routine/clock.js";
 import { mirrorCue } from "../../routine/mirror-cue.js";
 import type {
   DancedSection,
@@ -11,7 +12,7 @@ import type {
   Routine,
   Version,
 } from "../../routine/routine.js";
-import { trackTime, writtenSeconds } from "../figures.js";
+import { writtenSeconds } from "../format.js";
 import type { FindingInFile } from "../publisher.js";
 
 /** All that was computed of a routine, as `routine.json` has it. */

@@ -1,9 +1,10 @@
 import Fraction from "fraction.js";
+import { trackTime } from "../../routine/clock.js";
 import { mirrorCue } from "../../routine/mirror-cue.js";
 import type { DancedPhrase, DancedSection, Routine } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
 import type { Wording } from "../../wording/wording.js";
-import { momentLink, trackTime } from "../figures.js";
+import { momentLink } from "../format.js";
 import { safeAddress } from "./address.js";
 import { bothSides } from "./cue-html.js";
 import { entriesByPhrase, looksAlike, oppositeGroups, type PhraseEntry } from "./dancers.js";

@@ -1,5 +1,5 @@
 import type { DancedPhrase, Move, Routine, Stance } from "../../routine/routine.js";
-import type { Feel } from "../../routine/words.js";
+import type { Feel } from "../../routine/vocabulary.js";
 
 /** What one version, and one group in it, does on some counts of a phrase: a move, or a hold that nobody wrote. */
 export interface PhraseEntry {

@@ -21,6 +21,8 @@ export interface CardView {
   readonly levels: string;
   /** "floor work, none in seated" */
   readonly floor: string;
+  /** How a dance is built that goes several times through, in short. */
+  readonly timesThrough: string;
   readonly filterFacts: FilterFacts;
 }
 
@@ -103,6 +105,7 @@ function cardView(facts: RoutineFacts, wording: Wording): CardView {
     run: wording.time.clock(facts.seconds),
     levels: [levelRange(levels, wording), ...adaptations].filter((text) => text !== "").join(", "),
     floor: floorText(versions, floorWork, wording),
+    timesThrough: facts.timesThrough ? wording.run.inShort(facts.timesThrough) : "",
     filterFacts: {
       words: searchWords(facts),
       styles: facts.styles,

@@ -2,8 +2,8 @@ import type { Cue } from "../../routine/cue.js";
 import type { WordPairs } from "../../routine/cue-language.js";
 import { mirrorCue } from "../../routine/mirror-cue.js";
 import { type Body, reflectBody } from "../../routine/reflect.js";
-import type { Move, OtherWay } from "../../routine/routine.js";
-import type { Facing, Height, Risk } from "../../routine/words.js";
+import type { Alternative, Move } from "../../routine/routine.js";
+import type { Facing, Height, Risk } from "../../routine/vocabulary.js";
 import type { Wording } from "../../wording/wording.js";
 import { bothSides, cueHtml } from "./cue-html.js";
 import { type Html, html } from "./html.js";
@@ -63,7 +63,7 @@ export function moveView(move: Move, pairs: WordPairs, { classes, groups }: Danc
     gear: move.gear,
     choose: move.choose.map(both),
     note: move.note && both(move.note),
-    otherVersions: move.others.map((other) => otherVersionView(other, both, wording)),
+    otherVersions: move.alternatives.map((other) => otherVersionView(other, both, wording)),
   };
 }
 
@@ -83,7 +83,7 @@ export function holdView(on: string, { classes, groups }: Dancers, wording: Word
   return { classes, groups, on, hold: true, hit: false, cue: html`${wording.counts.hold}`, ...nothing };
 }
 
-function otherVersionView(other: OtherWay, both: (cue: Cue) => Html, wording: Wording): OtherVersionView {
+function otherVersionView(other: Alternative, both: (cue: Cue) => Html, wording: Wording): OtherVersionView {
   const moves = other.moves.map(({ on, cue, risks }) => ({
     on: wording.counts.span(on),
     cautions: labelsOf(risks, wording),

@@ -1,7 +1,8 @@
+import { definedOnly } from "../../routine/defined-only.js";
 import type { Move, Routine, Version } from "../../routine/routine.js";
-import type { Height } from "../../routine/words.js";
-import { writtenSeconds } from "../figures.js";
-import { formText } from "../form.js";
+import { type TimesThrough, timesThrough } from "../../routine/times-through.js";
+import type { Height } from "../../routine/vocabulary.js";
+import { writtenSeconds } from "../format.js";
 
 /** What a learner chooses a routine by: a card of the library page, and an entry of `library.json`. */
 export interface RoutineFacts {
@@ -32,8 +33,8 @@ export interface RoutineFacts {
   readonly walls: number;
   /** Times it is danced through in one run. */
   readonly times: number;
-  /** How a dance that goes several times through is built, in sentences. */
-  readonly form: readonly string[];
+  /** How a dance that goes several times through is built. */
+  readonly timesThrough?: TimesThrough;
   /** What at least one version must have. */
   readonly gear: readonly string[];
   /** Versions that kneel, sit or lie on the floor, or are upside down on it. */
@@ -88,7 +89,7 @@ export function routineFacts(routine: Routine): RoutineFacts {
     phrase: music.phrase,
     walls: routine.walls,
     times: routine.times,
-    form: formText(routine),
+    ...definedOnly<Pick<RoutineFacts, "timesThrough">>({ timesThrough: timesThrough(routine) }),
     gear: [...new Set(required)],
     floorWork: named(({ moves }) => moves.some(reachesFloor)),
     onChair: named(staysOnChair),

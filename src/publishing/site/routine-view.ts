@@ -1,10 +1,10 @@
 import { reflect } from "../../routine/reflect.js";
 import type { Library, Routine, Stance, Version } from "../../routine/routine.js";
 import { reflectedStance } from "../../routine/stance.js";
-import type { Risk } from "../../routine/words.js";
+import { timesThrough } from "../../routine/times-through.js";
+import type { Risk } from "../../routine/vocabulary.js";
 import type { Wording } from "../../wording/wording.js";
-import { firstNumber, momentLink } from "../figures.js";
-import { formText } from "../form.js";
+import { momentLink } from "../format.js";
 import { safeAddress } from "./address.js";
 import { countsView, type SectionView } from "./counts-view.js";
 import { bothSides } from "./cue-html.js";
@@ -27,7 +27,7 @@ export interface RoutineView {
   /** The number of the first count: 7 for a pick-up. */
   readonly firstNumber: number;
   /** How a dance that goes several times through is built, in sentences. */
-  readonly form: readonly Html[];
+  readonly timesThrough: readonly Html[];
   readonly accents: readonly number[];
   readonly countIn: number;
   readonly triplet: boolean;
@@ -39,7 +39,7 @@ export interface RoutineView {
   readonly gear: readonly GearView[];
   readonly starts: readonly ForVersions<Html>[];
   readonly cautions: readonly ForVersions<{ readonly label: string; readonly text: string }>[];
-  readonly deference: string;
+  readonly generalCaution: string;
   readonly houseRules: Html;
   readonly sections: readonly SectionView[];
   /** Pictures that lie in the pack, one a version. */
@@ -100,8 +100,8 @@ export function routineView(routine: Routine, library: Library, pack: PackFiles,
     run: wording.time.clock(routine.seconds),
     tempo: wording.time.tempo(music.countsPerMinute),
     firstCount: wording.time.track(music.firstCount),
-    firstNumber: firstNumber(routine),
-    form: formOf(routine),
+    firstNumber: routine.sections[0]?.phrases[0]?.numbers[0] ?? 1,
+    timesThrough: timesThroughOf(routine, wording),
     accents: music.accents,
     countIn: music.countIn,
     triplet: music.feel === "triplet",
@@ -112,7 +112,7 @@ export function routineView(routine: Routine, library: Library, pack: PackFiles,
     gear: gearOf(routine),
     starts: startsOf(routine, wording),
     cautions: cautionsOf(routine, wording),
-    deference: wording.risks.deference,
+    generalCaution: wording.risks.generalCaution,
     houseRules: markdownHtml(library.cautions ?? ""),
     sections: countsView(routine, wording),
     maps: picturesOf(routine, pack, "map", wording),
@@ -131,10 +131,12 @@ export function routineView(routine: Routine, library: Library, pack: PackFiles,
   };
 }
 
-function formOf(routine: Routine): readonly Html[] {
-  if (routine.times === 1) return [];
-  const other = formText(reflect(routine));
-  return formText(routine).map((text, index) => bothSides(html`${text}`, html`${other[index]}`));
+/** How it is built where it is danced several times through, on both sides. */
+function timesThroughOf(routine: Routine, { run }: Wording): readonly Html[] {
+  const [one, other] = [timesThrough(routine), timesThrough(reflect(routine))];
+  if (one === undefined || other === undefined) return [];
+  const mirrored = run.timesThrough(other);
+  return run.timesThrough(one).map((text, index) => bothSides(html`${text}`, html`${mirrored[index]}`));
 }
 
 function versionView(routine: Routine, version: Version, wording: Wording): VersionView {

@@ -1,7 +1,7 @@
 import Fraction from "fraction.js";
 import type { Library, Routine, Workshop } from "../../routine/routine.js";
 import type { Wording } from "../../wording/wording.js";
-import { isoDuration, momentLink } from "../figures.js";
+import { isoDuration, momentLink } from "../format.js";
 import { safeAddress } from "./address.js";
 import type { LibraryView } from "./library-view.js";
 import type { RoutineView } from "./routine-view.js";

@@ -1,6 +1,6 @@
 import type { Library, Workshop } from "../../routine/routine.js";
 import { versionAt } from "../../routine/version-at.js";
-import { risks } from "../../routine/words.js";
+import { risks } from "../../routine/vocabulary.js";
 import type { Activity, ClassPlan } from "../../teaching/class-plan.js";
 import type { Wording } from "../../wording/wording.js";
 import { planText } from "../plan-text.js";
@@ -30,7 +30,7 @@ export interface WorkshopView {
     readonly classes: string;
     readonly value: { readonly label: string; readonly text: string };
   }[];
-  readonly deference: string;
+  readonly generalCaution: string;
   readonly houseRules: Html;
   readonly plan?: PlanView;
   /** Files to take away. */
@@ -82,7 +82,7 @@ export function workshopView(workshop: Workshop, library: Library, pack: PackFil
     cautions: risks
       .filter((risk) => met.has(risk))
       .map((risk) => ({ classes: "", value: { label: wording.risks.label(risk), text: wording.risks.caution(risk) } })),
-    deference: wording.risks.deference,
+    generalCaution: wording.risks.generalCaution,
     houseRules: markdownHtml(library.cautions ?? ""),
     ...(pack.plan === undefined ? {} : { plan: planView(pack.plan, wording) }),
     downloads: pack.downloads,

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { contacts, facings, heights, risks, travelWays, weights } from "../../routine/words.js";
+import { contacts, facings, heights, risks, travelWays, weights } from "../../routine/vocabulary.js";
 import { rest } from "../place.js";
 import {
   countLength,

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { audiences, feels } from "../../routine/words.js";
+import { audiences, feels } from "../../routine/vocabulary.js";
 import type { NothingLeft } from "../nothing-left.js";
 import { rest } from "../place.js";
 import { gatherRest, phrase, stance, stanceKeys } from "./move.js";

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { type DancedKind, dancedKinds, loadParts } from "../../routine/words.js";
+import { type DancedKind, dancedKinds, loadParts } from "../../routine/vocabulary.js";
 import { amount, key, whole, word } from "./values.js";
 
 /* Every default here is this project's own choice, made from teaching habit (common practice, no source). */

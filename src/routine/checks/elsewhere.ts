@@ -67,7 +67,7 @@ function remarks(scene: Scene, version: Version, way: Way, partings: readonly Pa
     place: move.place,
     // Apart for no more than moves that leave the body where it is: worth knowing, not worth a warning.
     ...(metAgain !== undefined && !stepped ? { severity: "note" as const } : {}),
-    message: `${capital(inVersion(scene, version).trim())} this ends ${inWords(way, own)}, the taught move ${inWords(way, theirs)}; ${
+    message: `${inVersion(scene, version).trim()} this ends ${inWords(way, own)}, the taught move ${inWords(way, theirs)}; ${
       metAgain === undefined ? "they never meet again" : `they meet again after ${whereIs(scene.routine, metAgain)}`
     }. Give the option its own \`${way === "facing" ? "turn` or `facing" : way}\``,
   }));
@@ -80,10 +80,6 @@ function isBodily({ steps, turn, travel, before, after }: Move): boolean {
 function inWords(way: Way, stance: Stance): string {
   if (way === "facing") return `facing ${stance.facing}`;
   return way === "weight" ? `with the weight on ${stance.weight}` : stance.height;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** The moments at which both versions stand between two moves, with the version's last move before each. */

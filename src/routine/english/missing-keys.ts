@@ -1,6 +1,6 @@
 import type { MissingKey } from "../cue-language.js";
 import type { Move } from "../routine.js";
-import type { Height } from "../words.js";
+import type { Height } from "../vocabulary.js";
 
 /** What a cue speaks of in English that its move has no key for. */
 export function missingKeys(move: Move): readonly MissingKey[] {

@@ -36,7 +36,7 @@ import {
   TALK,
   THE_CORRECT,
   WORD,
-} from "./vocabulary.js";
+} from "./patterns.js";
 
 const meanings = {
   exactly: { right: '"exactly", "straight" or "all the way"', left: undefined },

@@ -1,7 +1,7 @@
 import type { Contradiction, MirroredText } from "../cue-language.js";
 import type { Move } from "../routine.js";
 import { turnText } from "../stance.js";
-import type { Foot } from "../words.js";
+import type { Foot } from "../vocabulary.js";
 
 /** The first clause of an English cue whose side the move's `step`, `turn` or `travel` contradicts. */
 export function contradiction(move: Move, mirrored: MirroredText): Contradiction | undefined {

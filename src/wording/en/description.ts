@@ -1,4 +1,4 @@
-import type { Audience } from "../../routine/words.js";
+import type { Audience } from "../../routine/vocabulary.js";
 import { capital, counted, list } from "./language.js";
 
 /** The text for a video's description box. Authors' texts come in as they are to be printed. */
@@ -54,7 +54,8 @@ export const description = {
   },
   link: (name: string, address: string): string => `${name}: ${address}`,
   risk: (label: string, only: string | undefined): string => (only === undefined ? label : `${label} (${only})`),
-  cautions: (risks: readonly string[], deference: string): string => `TAKE CARE: ${risks.join(", ")}. ${deference}`,
+  cautions: (risks: readonly string[], generalCaution: string): string =>
+    `TAKE CARE: ${risks.join(", ")}. ${generalCaution}`,
   music: (song: string, link: string | undefined): string => `MUSIC: ${[song, link].filter(Boolean).join(", ")}`,
   credit: (text: string): string => `CREDIT: ${text}`,
   choreographyBy: (name: string): string => `Choreography by ${name}.`,

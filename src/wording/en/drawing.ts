@@ -1,4 +1,4 @@
-import type { Facing, Height } from "../../routine/words.js";
+import type { Facing, Height } from "../../routine/vocabulary.js";
 
 /** A moment of the track, and what changes there. */
 export interface Change<To> {

@@ -1,3 +1,4 @@
+import { capital } from "./language.js";
 /** The library: what there is to choose from, and by what. */
 export const library = {
   description: (name: string): string => `Dance routines by counts and cue words, from ${name}.`,
@@ -20,6 +21,8 @@ export const library = {
     ["No routine fits all of that. Take one wish back, or ", showAll("show them all")] as const,
 
   /* A card. */
+  /** What stands on one line of a card, those that say nothing left out. */
+  factLine: (texts: readonly string[]): string => capital(texts.filter(Boolean).join(" · ")),
   songBy: (artist: string): string => `song by ${artist}`,
   /** "levels 1 to 3", or named ones in their order */
   levels: (ids: readonly string[]): string =>

@@ -1,5 +1,5 @@
 import type { DancedName, SectionName } from "../../routine/sheet.js";
-import type { Contact } from "../../routine/words.js";
+import type { Contact } from "../../routine/vocabulary.js";
 import { capital, list, often } from "./language.js";
 
 /** The end of a section of a routine. */

@@ -1,4 +1,4 @@
-import type { Facing } from "../../routine/words.js";
+import type { Facing } from "../../routine/vocabulary.js";
 import { capital, counted } from "./language.js";
 
 /** What a kind of handout is called, where it is not the plain sheet. */
@@ -130,7 +130,7 @@ export const print = {
 
   /* The notes. */
 
-  otherWays: "Other ways to dance it",
+  alternativesOf: "Other ways to dance it",
   takeCareShort: (cautions: readonly string[]): string => `take care: ${cautions.join(", ")}`,
   teachingNotes: "Teaching notes",
   phrase: (number: number): string => `Phrase ${number}`,

@@ -1,4 +1,4 @@
-import type { Risk } from "../../routine/words.js";
+import type { Risk } from "../../routine/vocabulary.js";
 
 /* The usual cautions of the trade (common practice, no source). None of them states a dose. */
 const texts: Record<Risk, readonly [label: string, text: string]> = {
@@ -29,7 +29,7 @@ export const risks = {
   /** One or two sentences for the top of a page. */
   caution: (risk: Risk): string => texts[risk][1],
   /** Stands under every list of cautions. */
-  deference:
+  generalCaution:
     "The venue's rules and local codes come first, then what a qualified teacher in the room tells you. With pain, an injury, " +
     "a pregnancy or a health condition, ask a clinician before you try it. Leaving a move out is always an option.",
 };

@@ -1,5 +1,5 @@
 import type { Stance } from "../../routine/routine.js";
-import type { Facing, Height, TravelWay, Weight } from "../../routine/words.js";
+import type { Facing, Height, TravelWay, Weight } from "../../routine/vocabulary.js";
 import { counted } from "./language.js";
 
 /** Where a move ends, said after "to" or "through". */

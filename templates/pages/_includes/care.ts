@@ -4,10 +4,10 @@ import type { Wording } from "#src/wording/wording.js";
 
 /** The cautions at the top of a page, with what stands under every list of them. */
 export function care(
-  { cautions, deference, houseRules }: Pick<RoutineView, "cautions" | "deference" | "houseRules">,
+  { cautions, generalCaution, houseRules }: Pick<RoutineView, "cautions" | "generalCaution" | "houseRules">,
   { routine }: Wording,
 ): Html {
   return html`<section class="care-list" aria-labelledby="care"><h2 id="care">${routine.takeCare}</h2>
 ${cautions.length > 0 && html`<ul>${cautions.map(({ classes, value }) => html`<li class="${classes}"><b>${value.label}</b>. ${value.text}</li>`)}</ul>`}
-<p>${deference}</p>${houseRules}</section>`;
+<p>${generalCaution}</p>${houseRules}</section>`;
 }

@@ -58,9 +58,9 @@ function head(view: RoutineView, { routine: words, dates }: Wording): Html {
 <p class="byline">${words.choreography(view.choreographer, view.song, facts.date === undefined ? undefined : dateTime(facts.date, dates))}</p>
 ${facts.summary && html`<p class="summary">${facts.summary}</p>`}
 ${pulse(facts.phrase, view.accents)}
-${view.form.length > 0 && html`<ul class="form">${view.form.map((text) => html`<li>${text}</li>`)}</ul>`}
+${view.timesThrough.length > 0 && html`<ul class="form">${view.timesThrough.map((text) => html`<li>${text}</li>`)}</ul>`}
 <dl class="facts">
-${fact(view.form.length > 0 ? words.countsInAll : words.counts, facts.counts)}
+${fact(view.timesThrough.length > 0 ? words.countsInAll : words.counts, facts.counts)}
 ${fact(words.run, view.run)}
 ${fact(words.tempo, view.tempo, words.aMinute)}
 ${fact(words.phrases, facts.phrase)}

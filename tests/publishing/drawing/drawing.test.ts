@@ -5,7 +5,7 @@ import { facingDart } from "../../../src/publishing/drawing/signs.js";
 import { readContent } from "../../../src/reading/read-content.js";
 import { reflect } from "../../../src/routine/reflect.js";
 import type { Routine, Version } from "../../../src/routine/routine.js";
-import { facings } from "../../../src/routine/words.js";
+import { facings } from "../../../src/routine/vocabulary.js";
 import { writePrint } from "../../../src/typesetting/pdf/write.js";
 import { figure } from "../../../src/typesetting/print.js";
 import type { Drawing, Shape } from "../../../src/typesetting/shape.js";

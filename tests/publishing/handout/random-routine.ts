@@ -2,7 +2,7 @@ import fc from "fast-check";
 import Fraction from "fraction.js";
 import { dance } from "../../../src/routine/dance.js";
 import type { Library, Routine } from "../../../src/routine/routine.js";
-import { risks } from "../../../src/routine/words.js";
+import { risks } from "../../../src/routine/vocabulary.js";
 import type { WrittenMove, WrittenPhrase, WrittenSection } from "../../../src/routine/written.js";
 import { library, move, phrase, section, written } from "../fixtures/written.js";
 

@@ -1,27 +1,27 @@
 import type { WordPairs } from "./cue-language.js";
 import { mirrorCue } from "./mirror-cue.js";
 import type { PlacedMove, Run } from "./placing.js";
-import type { OtherWay } from "./routine.js";
+import type { Alternative } from "./routine.js";
 import { onOtherSide } from "./stancing.js";
-import { type Risk, risks } from "./words.js";
+import { type Risk, risks } from "./vocabulary.js";
 import type { WrittenGroup, WrittenMove, WrittenOption } from "./written.js";
 
 /**
  * What the other versions dance on a placed move's counts, as danced: the plain move is the taught level's. A phrase's
  * options stand with the phrase's first move.
  */
-export function otherWays(
+export function alternativesOf(
   run: Run,
   pairs: WordPairs,
   group?: WrittenGroup,
-): (placed: PlacedMove) => readonly OtherWay[] {
+): (placed: PlacedMove) => readonly Alternative[] {
   let last: PlacedMove["phrase"] | undefined;
   return (placed) => {
     const { plain, option, phrase, leads } = placed;
     const firstOfPhrase = phrase !== last;
     last = phrase;
     const mirrored = onOtherSide(run, phrase, group);
-    const way = (version: string, moves: readonly WrittenMove[], on: string): OtherWay => ({
+    const way = (version: string, moves: readonly WrittenMove[], on: string): Alternative => ({
       version,
       moves: moves.map((move) => ({
         on: move.on ?? on,
