@@ -1,7 +1,7 @@
 import Fraction from "fraction.js";
 import { countStart } from "./clock.js";
 import type { DancedPhrase, DancedSection, Group, Move, Routine, Stance, Version } from "./routine.js";
-import { nearestPoint, spanText } from "./spans.js";
+import { nearestPoint, pointText } from "./spans.js";
 
 /*
  * What is danced on which counts, said once: page, paper, captions, checks and planner read it here. Positions are exact, in
@@ -189,11 +189,12 @@ export function countsBetween(
   to: Fraction,
 ): string {
   const feel = sections[section]?.feel ?? "straight";
-  const first = nearestPoint(phrase, from, feel);
-  if (to.sub(from).lte(1)) return spanText({ first, last: first }, feel);
+  const first = pointText(nearestPoint(phrase, from, feel), feel);
+  if (to.sub(from).lte(1)) return first;
   const final = to.ceil().sub(1);
-  const last = final.lt(phraseEnd(phrase)) ? phrase : phraseAt(sections, final);
-  return spanText({ first, last: nearestPoint(last ?? phrase, final, feel) }, feel);
+  const last = final.lt(phraseEnd(phrase)) ? phrase : (phraseAt(sections, final) ?? phrase);
+  // Both ends, though their numbers may be the same: from 7 to 7 of the next phrase.
+  return `${first}-${pointText(nearestPoint(last, final, feel), feel)}`;
 }
 
 function phraseAt(sections: readonly DancedSection[], count: Fraction): DancedPhrase | undefined {

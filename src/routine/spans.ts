@@ -79,7 +79,8 @@ export function spanText(span: Pick<Span, "first" | "last">, feel: Feel): string
   return first === last ? first : `${first}-${last}`;
 }
 
-function pointText(point: Point, feel: Feel): string {
+/** @example pointText({ count: 3, part: new Fraction(1, 2) }, "straight") // "3&" */
+export function pointText(point: Point, feel: Feel): string {
   const letter = Object.entries(parts[feel]).find(([, part]) => part.equals(point.part))?.[0];
   return `${point.count}${letter ?? ""}`;
 }

@@ -129,6 +129,7 @@ describe("the chart", () => {
     expect(said(new Fraction(7, 3), 3)).toBe("3&");
     expect(said(new Fraction(7, 3), 5)).toBe("3&-5");
     expect(said(new Fraction(6), 10)).toBe("7-2");
+    expect(said(new Fraction(6), 15)).toBe("7-7");
   });
 
   it("has what all groups dance at once, once, and the rest by group", () => {

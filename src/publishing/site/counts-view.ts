@@ -1,5 +1,5 @@
-import Fraction from "fraction.js";
-import { trackTime } from "../../routine/clock.js";
+import type Fraction from "fraction.js";
+import { countStart, trackTime } from "../../routine/clock.js";
 import { mirrorCue } from "../../routine/mirror-cue.js";
 import type { DancedPhrase, DancedSection, Routine } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
@@ -7,10 +7,10 @@ import type { Wording } from "../../wording/wording.js";
 import { momentLink } from "../format.js";
 import { safeAddress } from "./address.js";
 import { bothSides } from "./cue-html.js";
-import { entriesByPhrase, looksAlike, oppositeGroups, type PhraseEntry } from "./dancers.js";
 import { type Html, html, raw } from "./html.js";
 import { markdownHtml } from "./markdown.js";
 import { type Dancers, holdView, type MoveView, moveView } from "./move-view.js";
+import { entriesByPhrase, looksAlike, oppositeGroups, type PhraseEntry } from "./phrase-entries.js";
 import { classesFor, groupClasses } from "./version-choice.js";
 
 /** A section as the page shows it: once, with every time that it is danced. */
@@ -53,7 +53,7 @@ export interface PhraseView {
 /** The counts of all versions, each different row once. */
 export function countsView(routine: Routine, wording: Wording): readonly SectionView[] {
   const sheet = sheetSections(routine);
-  const entries = entriesByPhrase(routine, new Set(sheet.map(({ section }) => section)));
+  const entries = entriesByPhrase(routine, new Set(sheet.map(({ section }) => section)), wording);
   return sheet.map(({ section, danced }, index) => {
     const printed = routine.sections[section] as DancedSection;
     const tempo = printed.countsPerMinute;
@@ -120,7 +120,7 @@ function phraseView(
   entries: readonly PhraseEntry[],
   wording: Wording,
 ): PhraseView {
-  const start = section.start.add(new Fraction(60 * (at - section.at)).div(section.countsPerMinute));
+  const start = countStart(section, at);
   const [first, last] = [numbers[0], numbers.at(-1)];
   const called = say?.join(" ");
   const other = say?.map((text) => mirrorCue({ text, marks: [] }, routine.mirrorWords).text).join(" ");
@@ -149,7 +149,7 @@ function rowsOf(routine: Routine, entries: readonly PhraseEntry[], wording: Word
     (groups.has(routine.groups[0] ?? "") ? 0 : 2) + (versions.has(routine.taught) ? 0 : 1);
   return alike(byGroups(entries), (a, b) => looksAlike(a.entry, b.entry) && sameGroups(a.groups, b.groups))
     .map((same): Row => ({ ...same[0], versions: new Set(same.map(({ entry }) => entry.version)) }))
-    .sort((a, b) => a.entry.at - b.entry.at || rank(a) - rank(b))
+    .sort((a, b) => a.entry.at.compare(b.entry.at) || rank(a) - rank(b))
     .map((row) => rowView(routine, row, wording));
 }
 

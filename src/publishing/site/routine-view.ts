@@ -8,10 +8,10 @@ import { momentLink } from "../format.js";
 import { safeAddress } from "./address.js";
 import { countsView, type SectionView } from "./counts-view.js";
 import { bothSides } from "./cue-html.js";
-import { oppositeGroups } from "./dancers.js";
 import { type Html, html, raw } from "./html.js";
 import { markdownHtml } from "./markdown.js";
 import type { Download, PackFiles } from "./pack.js";
+import { oppositeGroups } from "./phrase-entries.js";
 import { type RoutineFacts, routineFacts } from "./routine-facts.js";
 import { classesFor } from "./version-choice.js";
 

@@ -1,0 +1,90 @@
+import type Fraction from "fraction.js";
+import { type Cell, chart, countsBetween, dancersOf, moveEnd } from "../../routine/chart.js";
+import type { Move, Routine, Stance } from "../../routine/routine.js";
+import type { Wording } from "../../wording/wording.js";
+
+/** What one version, and one group in it, does on some counts of a phrase: a move, or a hold that nobody wrote. */
+export interface PhraseEntry {
+  readonly version: string;
+  /** Empty where all dance the same. */
+  readonly group: string;
+  /** Its start, in counts from the routine's first. */
+  readonly at: Fraction;
+  readonly move: Move | undefined;
+  /** The counts of a hold that nobody wrote. */
+  readonly holdCounts: string;
+  /** Of a move in canon: the room's counts, where its own numbers are others. */
+  readonly roomCounts: string | undefined;
+}
+
+/** Groups that dance as the first one does, on the other side. */
+export function oppositeGroups({ versions }: Routine): ReadonlySet<string> {
+  const opposite = versions.flatMap(({ moves, groups }) => {
+    const first = new Map(moves.map((move) => [move.place, move]));
+    return groups.filter((group) => {
+      const pairs = group.moves.flatMap((move) => {
+        const model = first.get(move.place);
+        return model === undefined ? [] : [[move, model] as const];
+      });
+      const exchanged = ([move, model]: (typeof pairs)[number]) => move.cue.text === model.mirroredCue.text;
+      const differs = ([move, model]: (typeof pairs)[number]) => move.cue.text !== model.cue.text;
+      return pairs.every(exchanged) && pairs.some(differs);
+    });
+  });
+  return new Set(opposite.map(({ name }) => name));
+}
+
+/**
+ * Looks up what everybody does in a phrase, given by its section (from 0) and its number in it. A move that runs on stands in the
+ * phrase where it begins.
+ *
+ * @param wanted sections that will be asked for
+ */
+export function entriesByPhrase(
+  routine: Routine,
+  wanted: ReadonlySet<number>,
+  { counts }: Wording,
+): (section: number, phrase: number) => readonly PhraseEntry[] {
+  const phrases = new Map<string, PhraseEntry[]>();
+  for (const version of routine.versions)
+    for (const { group = "", ...dancers } of dancersOf(routine, version))
+      for (const charted of chart(routine, dancers)) {
+        if (!wanted.has(charted.section)) continue;
+        const inCanon = routine.sections[charted.section]?.canon.some((one) => one.group === group);
+        const countsOf = ({ from }: Cell, to: Fraction) => counts.span(countsBetween(routine, charted, from, to));
+        const entries = charted.cells.flatMap((cell): readonly PhraseEntry[] => {
+          const { move, from: at, to, begins } = cell;
+          if (!begins) return [];
+          const holdCounts = move === undefined ? countsOf(cell, to) : "";
+          const roomCounts = move !== undefined && inCanon ? countsOf(cell, moveEnd(move)) : undefined;
+          return [{ version: version.id, group, at, move, holdCounts, roomCounts }];
+        });
+        const key = `${charted.section} ${charted.phrase.number}`;
+        phrases.set(key, [...(phrases.get(key) ?? []), ...entries]);
+      }
+  return (section, phrase) => phrases.get(`${section} ${phrase}`) ?? [];
+}
+
+/** Whether two entries look the same: on the same count, from one place in the file, from and to the same stance. */
+export function looksAlike(a: PhraseEntry, b: PhraseEntry): boolean {
+  if (!a.at.equals(b.at)) return false;
+  const [one, other] = [a.move, b.move];
+  if (one === undefined || other === undefined) return one === other && a.holdCounts === b.holdCounts;
+  return (
+    one.place === other.place &&
+    one.option === other.option &&
+    one.length.equals(other.length) &&
+    one.cue.text === other.cue.text &&
+    sameStance(one.before, other.before) &&
+    sameStance(one.after, other.after) &&
+    sameList(one.risks, other.risks)
+  );
+}
+
+function sameStance(a: Stance, b: Stance): boolean {
+  return a.facing === b.facing && a.weight === b.weight && a.height === b.height;
+}
+
+function sameList(a: readonly string[], b: readonly string[]): boolean {
+  return a.length === b.length && a.every((one, index) => one === b[index]);
+}
