@@ -2,7 +2,7 @@ import { existsSync, readFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { describe, expect, it } from "vitest";
 import { emptyLibrary, readLibrary } from "../src/reading/read-library.js";
-import { readRoutineText } from "../src/reading/read-routine.js";
+import { readRoutine } from "../src/reading/read-routine.js";
 
 const root = resolve(import.meta.dirname, "..");
 const text = (path: string) => readFileSync(resolve(root, path), "utf8");
@@ -25,6 +25,6 @@ describe("the example to copy from", () => {
   it("is danced without a finding", () => {
     const { library = emptyLibrary, findings } = readLibrary(text("templates/new/library.yaml"));
     expect(findings).toEqual([]);
-    expect(readRoutineText(text("templates/new/routine.md"), "first-steps", library).findings).toEqual([]);
+    expect(readRoutine(text("templates/new/routine.md"), "first-steps", library).findings).toEqual([]);
   });
 });

@@ -32,9 +32,9 @@ export type WorkshopInput = WorkshopOf<RoutineText>;
 
 /** Reads routines and keeps what other pages and checks need to know of them. */
 async function read(library: Library, files: readonly RoutineText[]): Promise<readonly RoutineRead<RoutineFacts>[]> {
-  const readRoutine = reader(library);
+  const readRoutineSource = reader(library);
   return files.map((file) => {
-    const { routine, ...rest } = readRoutine(file);
+    const { routine, ...rest } = readRoutineSource(file);
     return routine === undefined ? rest : { ...rest, routine: routineFacts(routine) };
   });
 }

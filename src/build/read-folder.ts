@@ -1,7 +1,7 @@
 import type { RoutineFacts } from "../publishing/site/routine-facts.js";
 import { readFiles } from "../reading/files.js";
 import { type Content, readContentBy } from "../reading/read-content.js";
-import { readRoutine } from "../reading/read-routine.js";
+import { readRoutineSource } from "../reading/read-routine.js";
 import { surveyIn } from "./survey-in.js";
 import { openThreads } from "./threads.js";
 
@@ -20,7 +20,7 @@ export async function readOne(contentDir: string, slug: string) {
   const slugs: string[] = [];
   const content = await readContentBy(await readFiles(contentDir), async (files, library) => {
     slugs.push(...files.map((file) => file.slug));
-    return files.map((file) => (file.slug === slug ? readRoutine(file.text, slug, library) : { findings: [] }));
+    return files.map((file) => (file.slug === slug ? readRoutineSource(file.text, slug, library) : { findings: [] }));
   });
   return { content, slugs };
 }

@@ -1,4 +1,4 @@
-import { type RoutineRead, readRoutine } from "../reading/read-routine.js";
+import { type RoutineRead, readRoutineSource } from "../reading/read-routine.js";
 import type { Library } from "../routine/routine.js";
 import type { RoutineText } from "./jobs.js";
 
@@ -17,7 +17,7 @@ export function reader(library: Library): (file: RoutineText) => RoutineRead {
     if (known) return known;
     if (recent?.library !== key || recent.size + text.length > most)
       recent = { library: key, reads: new Map(), size: 0 };
-    const read = readRoutine(text, slug, library);
+    const read = readRoutineSource(text, slug, library);
     recent.reads.set(name, read);
     recent.size += text.length;
     return read;

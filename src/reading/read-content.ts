@@ -5,7 +5,7 @@ import { aboutFile, type ContentFiles, namedIn, readFiles, type TextFile } from 
 import { type Finding, inOrder, type TextFinding } from "./finding.js";
 import { quoted } from "./nearest.js";
 import { emptyLibrary, readLibrary } from "./read-library.js";
-import { type RoutineRead, readRoutine, type Title } from "./read-routine.js";
+import { type RoutineRead, readRoutineSource, type Title } from "./read-routine.js";
 import { type RoutineInClass, readWorkshop, type WorkshopOf } from "./read-workshop.js";
 import { limited } from "./report.js";
 
@@ -38,7 +38,7 @@ export type ReadRoutines<R> = (files: readonly Readable[], library: Library) => 
 /** Reads a content folder: every file of it, and all that is wrong in any of them. */
 export async function readContent(contentDir: string): Promise<Content> {
   return readContentBy(await readFiles(contentDir), async (files, library) =>
-    files.map(({ text, slug }) => readRoutine(text, slug, library)),
+    files.map(({ text, slug }) => readRoutineSource(text, slug, library)),
   );
 }
 

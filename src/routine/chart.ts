@@ -43,7 +43,7 @@ export interface ChartPhrase {
 /**
  * Everybody who dances a version, the first group first.
  *
- * @example dancersOf(routine, version).map(({ group }) => group) // ["Ebb", "Flood"], or [undefined] without groups
+ * @example dancersOf(routine, routine.versions[0]).map(({ group }) => group) // [undefined]
  */
 export function dancersOf({ groups: [first] }: Pick<Routine, "groups">, version: Version): readonly Dancers[] {
   const { moves, start, end, groups } = version;
@@ -55,6 +55,12 @@ export function dancersOf({ groups: [first] }: Pick<Routine, "groups">, version:
 /**
  * Every phrase of the run with what some dancers do in it, in order, in time that grows with the run. A group in canon stands
  * in the phrase that the room counts, whatever its own numbers are.
+ *
+ * @param dancers a version, or a group of one (`dancersOf`)
+ * @example
+ * const [phrase] = chart(routine, routine.versions[0])
+ * phrase.cells.map(({ move, from, to }) => [move.on, from.valueOf(), to.valueOf()]) // [["1-3", 0, 3], ["4", 3, 4], ["5-8", 4, 8]]
+ * phrase.stance.facing // "front"
  */
 export function chart(
   { sections }: Pick<Routine, "sections">,

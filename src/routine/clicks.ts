@@ -24,6 +24,10 @@ export interface Click {
 /**
  * Every whole count of one run in order, the count-in first. Counts of a section follow each other at its tempo from its
  * start; between sections there may be a wait. One at a time, so that a long routine takes no more memory than a short one.
+ *
+ * @returns counts with their numbers, and exact seconds from the routine's first count (negative in the count-in)
+ * @example
+ * [...clicks(routine)].slice(3, 6).map(({ number, start }) => [number, start.valueOf()]) // [[8, -1], [1, 0], [2, 1]]
  */
 export function* clicks(routine: Routine): Generator<Click> {
   yield* countIn(routine);

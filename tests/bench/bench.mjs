@@ -94,14 +94,14 @@ async function measureParts(kinds, size) {
 
 /** Reading a routine of many counts: seconds and megabytes. */
 async function measureCounts() {
-  const { readRoutineText } = await import("../../dist/reading/read-routine.js");
+  const { readRoutine } = await import("../../dist/reading/read-routine.js");
   const { emptyLibrary } = await import("../../dist/reading/read-library.js");
   const phrases = 125;
   const counts = "      - { 1-2: Walk, 3: Clap, 4: hold, 5-8: Turn the head }\n".repeat(phrases);
   return [1, 10, 50].map((repeat) => {
     const text = `---\ntitle: Long\nchoreographer: Ines Varga\nmusic: { tempo: 120 }\nsections:\n  - name: All\n    repeat: ${repeat}\n    counts:\n${counts}---\n`;
     const began = performance.now();
-    const { routine, findings } = readRoutineText(text, "long", emptyLibrary);
+    const { routine, findings } = readRoutine(text, "long", emptyLibrary);
     const seconds = (performance.now() - began) / 1000;
     return { counts: phrases * 8 * repeat, seconds, read: routine?.counts ?? findings[0]?.message };
   });

@@ -125,7 +125,7 @@ const parts = {
   async site() {
     const { outputs, pagesOf } = await import("../../dist/publishing/list.js");
     const { libraryPages, routinePage } = await import("../../dist/publishing/site/publisher.js");
-    const { readRoutine } = await import("../../dist/reading/read-routine.js");
+    const { readRoutineSource } = await import("../../dist/reading/read-routine.js");
     const { library, routines, workshops } = content;
     for (const { slug } of routines) mkdirSync(join(out, "routines", slug), { recursive: true });
     let [seconds, cpu] = [0, 0];
@@ -144,7 +144,7 @@ const parts = {
         routinePage,
         routines.slice(from, from + 25).map(({ slug }) => {
           const text = readFileSync(join(contentDir, "routines", `${slug}.md`), "utf8");
-          return readRoutine(text, slug, library).routine;
+          return readRoutineSource(text, slug, library).routine;
         }),
       );
     return { files: routines.length + 1, seconds, cpu };

@@ -1,7 +1,7 @@
 import { decode } from "../../src/reading/decode.js";
 import type { Finding } from "../../src/reading/finding.js";
 import { emptyLibrary } from "../../src/reading/read-library.js";
-import { type RoutineRead, readRoutineText } from "../../src/reading/read-routine.js";
+import { type RoutineRead, readRoutine } from "../../src/reading/read-routine.js";
 import type { Routine } from "../../src/routine/routine.js";
 
 /** What came of a file, and what is wrong with that. */
@@ -61,7 +61,7 @@ function readTimed(bytes: Uint8Array, slug: string): Timed {
   try {
     const decoded = decode(bytes);
     text = decoded.text;
-    const read = readRoutineText(text, slug, emptyLibrary);
+    const read = readRoutine(text, slug, emptyLibrary);
     return { text, sound: decoded.findings.length === 0, read, took: took() };
   } catch (error) {
     return { text, sound: false, thrown: (error as Error).stack ?? String(error), took: took() };

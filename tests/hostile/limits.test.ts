@@ -6,7 +6,7 @@ import { afterAll, expect, test } from "vitest";
 import { handout } from "../../src/publishing/handout/publisher.js";
 import type { Finding } from "../../src/reading/finding.js";
 import { emptyLibrary } from "../../src/reading/read-library.js";
-import { readRoutineText } from "../../src/reading/read-routine.js";
+import { readRoutine } from "../../src/reading/read-routine.js";
 import { contextOf } from "../publishing/fixtures/context.js";
 import { excesses, muches } from "./excess.js";
 
@@ -21,7 +21,7 @@ const longest = 2;
 
 function readTimed(text: string) {
   const before = process.cpuUsage();
-  const read = readRoutineText(text, "x", emptyLibrary);
+  const read = readRoutine(text, "x", emptyLibrary);
   const { user, system } = process.cpuUsage(before);
   return { ...read, seconds: (user + system) / 1e6 };
 }
@@ -66,7 +66,7 @@ test("a run of hours is printed too, in time that grows with it", { timeout: 120
   const counts = [1, 4].map((part) => (muches["a long run"] ?? "").replace("times: 1000", `times: ${part * 100}`));
   const took: number[] = [];
   for (const text of counts) {
-    const { routine } = readRoutineText(text, "x", emptyLibrary);
+    const { routine } = readRoutine(text, "x", emptyLibrary);
     if (routine === undefined) throw new Error("not whole");
     const before = process.cpuUsage();
     expect((await handout.publish(routine, contextOf(emptyLibrary))).length).toBe(3);

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { emptyLibrary } from "../../src/reading/read-library.js";
-import { readRoutineText } from "../../src/reading/read-routine.js";
+import { readRoutine } from "../../src/reading/read-routine.js";
 import { sample } from "./sample.js";
 
 /* Texts as long as they may be, each made to be slow for some part of the reader. All together they take seconds; a part that
@@ -41,7 +41,7 @@ test.each<[string, string, string]>([
   ["a paragraph without end", sample({ body: fill("a_b", 20_000) }), "too-much"],
   ["quotations in quotations", sample({ body: `${fill("> ", 5000)}x` }), "too-much"],
 ])("%s", (_, text, rule) => {
-  const { findings, routine } = readRoutineText(text, "a", emptyLibrary);
+  const { findings, routine } = readRoutine(text, "a", emptyLibrary);
   expect(findings.map((finding) => finding.rule)).toContain(rule);
   expect(findings.length).toBeLessThanOrEqual(201);
   if (rule !== "link" && rule !== "heading") expect(routine).toBeUndefined();
@@ -49,11 +49,11 @@ test.each<[string, string, string]>([
 
 test.each(["repeat: 1001", "repeat: 99999999999999999999"])("%s is beyond reason, and says what is not", (line) => {
   const text = sample({ counts: `      - 1-8: Walk\n    ${line}\n` });
-  const { findings } = readRoutineText(text, "a", emptyLibrary);
+  const { findings } = readRoutine(text, "a", emptyLibrary);
   expect(findings.find(({ severity }) => severity === "error")?.message).toMatch(/from 1 to 1000/);
 });
 
 test("a run of more than fifty thousand counts", () => {
   const text = sample({ head: "times: 1000\n", counts: "      - 1-8: Walk\n    repeat: 1000\n" });
-  expect(readRoutineText(text, "a", emptyLibrary).findings.map(({ rule }) => rule)).toContain("too-long");
+  expect(readRoutine(text, "a", emptyLibrary).findings.map(({ rule }) => rule)).toContain("too-long");
 });

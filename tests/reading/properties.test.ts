@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { emptyLibrary, readLibrary } from "../../src/reading/read-library.js";
-import { readRoutineText } from "../../src/reading/read-routine.js";
+import { readRoutine } from "../../src/reading/read-routine.js";
 import { readWorkshop } from "../../src/reading/read-workshop.js";
 import { formatFindings } from "../../src/reading/report.js";
 import { sample } from "./sample.js";
@@ -98,7 +98,7 @@ function change(text: string, { kind, at, to, bit }: { kind: string; at: number;
 
 /** What holds of every reading, whatever stands in the file. */
 function expectOutcome(text: string): void {
-  const { routine, findings } = readRoutineText(text, "a", emptyLibrary);
+  const { routine, findings } = readRoutine(text, "a", emptyLibrary);
   const hasError = findings.some(({ severity }) => severity === "error");
   expect(routine === undefined).toBe(hasError);
   const lines = text.split(/\r\n?|\n/);
@@ -130,7 +130,7 @@ test("the same from any text at all", () => {
 test("what was read once is read the same again", () => {
   fc.assert(
     fc.property(mutated, (text) => {
-      const read = () => JSON.stringify(readRoutineText(text, "a", emptyLibrary).findings);
+      const read = () => JSON.stringify(readRoutine(text, "a", emptyLibrary).findings);
       expect(read()).toBe(read());
     }),
     { numRuns: 40 },

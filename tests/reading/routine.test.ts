@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { readKeys } from "../../src/reading/read-keys.js";
 import { emptyLibrary } from "../../src/reading/read-library.js";
-import { readRoutine, readRoutineText } from "../../src/reading/read-routine.js";
+import { readRoutine, readRoutineSource } from "../../src/reading/read-routine.js";
 import { routineSchema } from "../../src/reading/schema/routine.js";
 import { writeRoutine } from "../../src/reading/write-routine.js";
 import { found, sample, told } from "./sample.js";
@@ -14,7 +14,7 @@ const written = (yaml: string) => {
 const yamlOf = (text: string) => text.slice(4).split("---")[0] ?? "";
 
 test("a whole routine is danced, and nothing is found", () => {
-  const { routine, title, findings } = readRoutineText(sample(), "a", emptyLibrary);
+  const { routine, title, findings } = readRoutine(sample(), "a", emptyLibrary);
   expect(findings.filter(({ severity }) => severity !== "note")).toEqual([]);
   expect(routine?.counts).toBe(8);
   expect(title).toEqual({ text: "A", line: 2, column: 8 });
@@ -186,7 +186,7 @@ test("messages never speak of the machinery", () => {
 });
 
 test("no front matter is left half read", () => {
-  expect(readRoutine("", "a", emptyLibrary).findings[0]?.rule).toBe("no-front-matter");
+  expect(readRoutineSource("", "a", emptyLibrary).findings[0]?.rule).toBe("no-front-matter");
   expect(found("---\n---\n")).toEqual(["1:1 missing-key", "1:1 missing-key", "1:1 missing-key", "1:1 missing-key"]);
   expect(found("---\njust a text\n---\n").length).toBe(1);
   expect(found("---\n- a\n---\n").length).toBe(1);

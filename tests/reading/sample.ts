@@ -1,5 +1,5 @@
 import { emptyLibrary } from "../../src/reading/read-library.js";
-import { readRoutineText } from "../../src/reading/read-routine.js";
+import { readRoutine } from "../../src/reading/read-routine.js";
 
 /** A small whole routine; what is given stands in place of its own lines. */
 export function sample(
@@ -12,12 +12,12 @@ export function sample(
 
 /** What is found in a routine's text, as `line:column rule`, notes left out. */
 export function found(text: string): string[] {
-  return readRoutineText(text, "sample", emptyLibrary)
+  return readRoutine(text, "sample", emptyLibrary)
     .findings.filter(({ severity }) => severity !== "note")
     .map(({ line, column, rule }) => `${line}:${column} ${rule}`);
 }
 
 /** The messages of what is found. */
 export function told(text: string): string[] {
-  return readRoutineText(text, "sample", emptyLibrary).findings.map(({ message }) => message);
+  return readRoutine(text, "sample", emptyLibrary).findings.map(({ message }) => message);
 }

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { routineJson } from "../../src/publishing/record/routine-json.js";
-import { readRoutineText } from "../../src/reading/read-routine.js";
+import { readRoutine } from "../../src/reading/read-routine.js";
 import { library } from "../publishing/fixtures/written.js";
 
 /** The figures of a routine of so many phrases to a tempo as an author writes it. */
@@ -16,7 +16,7 @@ sections:
 ${counts}
 ---
 `;
-  const { routine, findings } = readRoutineText(text, "measure", library);
+  const { routine, findings } = readRoutine(text, "measure", library);
   if (!routine) throw new Error(findings.map(({ message }) => message).join("\n"));
   return routineJson(routine, library, []);
 }

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import Fraction from "fraction.js";
 import { describe, expect, it } from "vitest";
-import { readRoutineText } from "../../src/reading/read-routine.js";
+import { readRoutine } from "../../src/reading/read-routine.js";
 import {
   type Cell,
   chart,
@@ -19,7 +19,7 @@ import { library, routines } from "./arbitrary.js";
 
 /** The routine of a file: these lines stand for its sections, and for whatever comes before them. */
 function read(yaml: string): Routine {
-  const { routine, findings } = readRoutineText(
+  const { routine, findings } = readRoutine(
     `---\ntitle: Sill\nchoreographer: Ines Varga\n${yaml}\n---\n`,
     "sill",
     library,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { readRoutineText } from "../../src/reading/read-routine.js";
+import { readRoutine } from "../../src/reading/read-routine.js";
 import { rules } from "../../src/routine/checks/check.js";
 import { library as plain } from "./arbitrary.js";
 
@@ -7,7 +7,7 @@ const library = { ...plain, credit: "Choreography by Ines Varga" };
 
 function rulesFound(yaml: string): readonly string[] {
   const music = yaml.includes("music:") ? "" : "music: { tempo: 120 }\n";
-  const { routine, findings } = readRoutineText(
+  const { routine, findings } = readRoutine(
     `---\ntitle: Test\nchoreographer: Nobody\n${music}${yaml}---\n`,
     "test",
     library,

@@ -1,12 +1,12 @@
 import Fraction from "fraction.js";
 import { describe, expect, it } from "vitest";
-import { readRoutineText } from "../../src/reading/read-routine.js";
+import { readRoutine } from "../../src/reading/read-routine.js";
 import type { Routine, Version } from "../../src/routine/routine.js";
 import { library } from "./arbitrary.js";
 
 /** Reads a routine with these keys beside the required ones. */
 function read(yaml: string, music = "music: { tempo: 120 }") {
-  return readRoutineText(`---\ntitle: Test\nchoreographer: Nobody\n${music}\n${yaml}\n---\n`, "test", library);
+  return readRoutine(`---\ntitle: Test\nchoreographer: Nobody\n${music}\n${yaml}\n---\n`, "test", library);
 }
 
 function whole(yaml: string, music?: string): Routine {

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import Fraction from "fraction.js";
 import { describe, expect, it } from "vitest";
 import { dance } from "../../src/routine/dance.js";
-import { reflect } from "../../src/routine/reflect.js";
+import { mirror } from "../../src/routine/mirror.js";
 import type { Routine, Version } from "../../src/routine/routine.js";
 import { reflectedStance } from "../../src/routine/stance.js";
 import type { WrittenRoutine } from "../../src/routine/written.js";
@@ -137,7 +137,7 @@ describe("a danced routine", () => {
     fc.assert(
       fc.property(routines(), (written) => {
         const whole = danced(written);
-        const back = reflect(reflect(whole));
+        const back = mirror(mirror(whole));
         expect(back.versions.map(({ start, end, moves }) => ({ start, end, moves }))).toEqual(
           whole.versions.map(({ start, end, moves }) => ({ start, end, moves })),
         );
@@ -149,7 +149,7 @@ describe("a danced routine", () => {
     fc.assert(
       fc.property(routines({ facing: true }), (written) => {
         const whole = danced(written);
-        reflect(whole).versions.forEach((version, index) => {
+        mirror(whole).versions.forEach((version, index) => {
           expect(version.moves.map(({ after }) => after)).toEqual(
             whole.versions[index]?.moves.map(({ after }) => reflectedStance(after)),
           );
@@ -168,7 +168,7 @@ describe("a danced routine", () => {
         const alone = { ...written, times: 1, start: plainStart, sections: [{ ...source, repeat: 1 }] };
         const other = danced({ ...alone, sections: [{ ...source, repeat: 1, mirrored: "always" }] });
         // From the front, with no foot loaded, a section on the other side is the reflected routine.
-        const expected = reflect(danced(alone));
+        const expected = mirror(danced(alone));
         expect(other.versions.map(({ moves }) => moves.map(({ after, cue }) => [after, cue]))).toEqual(
           expected.versions.map(({ moves }) => moves.map(({ after, cue }) => [after, cue])),
         );

@@ -3,7 +3,7 @@ import { join, resolve } from "node:path";
 import { describe, expect, it } from "vitest";
 import type { Finding } from "../../src/reading/finding.js";
 import { readContent } from "../../src/reading/read-content.js";
-import { readRoutineText } from "../../src/reading/read-routine.js";
+import { readRoutine } from "../../src/reading/read-routine.js";
 
 const content = resolve(import.meta.dirname, "../../content");
 const { library, findings } = await readContent(content);
@@ -187,7 +187,7 @@ const mistakes: readonly Mistake[] = [
 ];
 
 function check(file: string, text: string): readonly Finding[] {
-  return readRoutineText(text, file, library).findings;
+  return readRoutine(text, file, library).findings;
 }
 
 const key = ({ rule, line: at, message }: Finding) => `${rule} ${at} ${message}`;

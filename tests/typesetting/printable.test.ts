@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { readRoutineText } from "../../src/reading/read-routine.js";
+import { readRoutine } from "../../src/reading/read-routine.js";
 import { printableRanges, unprintable } from "../../src/routine/printable.js";
 import { missingGlyphs } from "../../src/typesetting/faces.js";
 import { library } from "../publishing/fixtures/written.js";
@@ -55,7 +55,7 @@ describe("characters that paper can show", () => {
       "---",
       "",
     ].join("\n");
-    const found = readRoutineText(text, "salt", library).findings.filter(({ rule }) => rule === "no-glyph");
+    const found = readRoutine(text, "salt", library).findings.filter(({ rule }) => rule === "no-glyph");
     expect(
       found.map(({ line, column, severity, message }) => [line, column, severity, /"(.)"/u.exec(message)?.[1]]),
     ).toEqual([

@@ -11,6 +11,9 @@ import { type Caption, cueText, webVtt } from "./web-vtt.js";
  * identifier is its number and its section. Where groups dance different counts at once, each has captions with its name.
  *
  * @param lead how many counts early each caption is shown and goes again
+ * @returns the text of a WebVTT file
+ * @example
+ * countCaptions(routine, library).includes("00:00:03.000 --> 00:00:04.000\n<b>4</b> Stamp left") // true
  */
 export function countCaptions(routine: Routine, library: Library, lead = 0): string {
   const taught = routine.versions.find(({ id }) => id === routine.taught);

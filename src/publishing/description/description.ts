@@ -40,6 +40,9 @@ const claims = [
  * The text for the video's description box: plain text without markup, since the box shows none. Its first two lines stand
  * alone. Within the library's limit, which counts Unicode code points (a letter with an accent or an emoji is one, however
  * many units of storage it takes), the last line break included; only the first line stays whatever the limit.
+ *
+ * @example
+ * descriptionText(routine, library).split("\n")[0] // "Sill: a dance routine by Ines Varga."
  */
 export function descriptionText(routine: Routine, library: Library): string {
   let kept = new Map(printed.slice(0, 1).map((paragraph) => [paragraph, paragraph(routine, library)]));

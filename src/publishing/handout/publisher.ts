@@ -1,4 +1,4 @@
-import { reflect } from "../../routine/reflect.js";
+import { mirror } from "../../routine/mirror.js";
 import type { Library, Routine } from "../../routine/routine.js";
 import type { HandoutKind } from "../../routine/vocabulary.js";
 import { wordingOf } from "../../wording/wording.js";
@@ -50,7 +50,7 @@ function wanted(routine: Routine, { handouts, language }: Library): readonly Wan
   return [
     ...only("versions", () => [routine.taught, ...others].map(sheet)),
     ...only("mirrored", () => [
-      { ...taught, dance: reflect(routine), variant: "sheet", ending: "-mirrored", label: outputs.mirroredHandout },
+      { ...taught, dance: mirror(routine), variant: "sheet", ending: "-mirrored", label: outputs.mirroredHandout },
     ]),
     ...only("large", () => [{ ...taught, variant: "large", ending: "-large", label: outputs.largeHandout }]),
     ...only("card", () => [{ ...taught, variant: "card", ending: "-card", label: outputs.cueCard }]),

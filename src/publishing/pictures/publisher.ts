@@ -1,4 +1,4 @@
-import { reflect } from "../../routine/reflect.js";
+import { mirror } from "../../routine/mirror.js";
 import type { Library, Routine } from "../../routine/routine.js";
 import { type Drawing, moved } from "../../typesetting/shape.js";
 import { svgText } from "../../typesetting/svg.js";
@@ -12,7 +12,7 @@ export const pictures: Publisher<Routine> = {
   name: "pictures",
   publish: (routine, { library }) => [
     ...sidePictures(routine, library, ""),
-    ...sidePictures(reflect(routine), library, "-mirrored"),
+    ...sidePictures(mirror(routine), library, "-mirrored"),
   ],
 };
 

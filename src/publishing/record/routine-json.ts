@@ -21,6 +21,11 @@ export type RoutineJson = ReturnType<typeof routineJson>;
 /**
  * All that was computed of a routine, as plain data. Times are seconds to the millisecond, each rounded on its own from the
  * exact figure; `at` and `length` are counts as exact texts ("7/2"). A field that has nothing to say is left out.
+ *
+ * @example
+ * const record = routineJson(routine, library, findings)
+ * record.versions[0].moves[1].seconds // 1
+ * record.versions[0].moves[1].at // "3"
  */
 export function routineJson(routine: Routine, library: Library, findings: readonly FindingInFile[]) {
   const { slug, title, choreographer, date, styles, audience, summary, levels, walls, times } = routine;

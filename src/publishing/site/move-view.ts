@@ -1,7 +1,7 @@
 import type { Cue } from "../../routine/cue.js";
 import type { WordPairs } from "../../routine/cue-language.js";
+import { type Body, reflectBody } from "../../routine/mirror.js";
 import { mirrorCue } from "../../routine/mirror-cue.js";
-import { type Body, reflectBody } from "../../routine/reflect.js";
 import type { Alternative, Move } from "../../routine/routine.js";
 import type { Facing, Height, Risk } from "../../routine/vocabulary.js";
 import type { Wording } from "../../wording/wording.js";

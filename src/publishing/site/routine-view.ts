@@ -1,4 +1,4 @@
-import { reflect } from "../../routine/reflect.js";
+import { mirror } from "../../routine/mirror.js";
 import type { Library, Routine, Stance, Version } from "../../routine/routine.js";
 import { reflectedStance } from "../../routine/stance.js";
 import { timesThrough } from "../../routine/times-through.js";
@@ -133,7 +133,7 @@ export function routineView(routine: Routine, library: Library, pack: PackFiles,
 
 /** How it is built where it is danced several times through, on both sides. */
 function timesThroughOf(routine: Routine, { run }: Wording): readonly Html[] {
-  const [one, other] = [timesThrough(routine), timesThrough(reflect(routine))];
+  const [one, other] = [timesThrough(routine), timesThrough(mirror(routine))];
   if (one === undefined || other === undefined) return [];
   const mirrored = run.timesThrough(other);
   return run.timesThrough(one).map((text, index) => bothSides(html`${text}`, html`${mirrored[index]}`));

@@ -21,7 +21,13 @@ import { rushed } from "./rushed.js";
 import { sameFoot } from "./same-foot.js";
 import { sameName } from "./same-name.js";
 
-/** All rules that look at a routine that can be danced. */
+/**
+ * All rules that look at a routine that can be danced. `readRoutine` applies them; each has a name, its severity, a reason and a good and a
+ * bad example.
+ *
+ * @example
+ * rules.find(({ name }) => name === "missing-key").severity // "warning"
+ */
 export const rules: readonly Rule[] = [
   sameFoot,
   leftRight,

@@ -3,7 +3,7 @@ import { floorPlan } from "../../../src/publishing/drawing/floor-plan.js";
 import { phraseMap } from "../../../src/publishing/drawing/phrase-map.js";
 import { facingDart } from "../../../src/publishing/drawing/signs.js";
 import { readContent } from "../../../src/reading/read-content.js";
-import { reflect } from "../../../src/routine/reflect.js";
+import { mirror } from "../../../src/routine/mirror.js";
 import type { Routine, Version } from "../../../src/routine/routine.js";
 import { facings } from "../../../src/routine/vocabulary.js";
 import { writePrint } from "../../../src/typesetting/pdf/write.js";
@@ -201,8 +201,8 @@ describe("a floor plan", () => {
   });
 
   it("is mirrored with the routine", () => {
-    const mirror = reflect(routine);
-    expect(floorPlan(mirror, firstOf(mirror), library, { width: 250, size: 8, wording })?.description).toContain(
+    const reflected = mirror(routine);
+    expect(floorPlan(reflected, firstOf(reflected), library, { width: 250, size: 8, wording })?.description).toContain(
       "3.0 m left and 3.0 m to the front",
     );
   });

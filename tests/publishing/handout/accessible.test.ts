@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { drawHandout } from "../../../src/publishing/handout/handout.js";
 import { drawPack } from "../../../src/publishing/pack/pack.js";
 import { readContent as readLibrary } from "../../../src/reading/read-content.js";
-import { reflect } from "../../../src/routine/reflect.js";
+import { mirror } from "../../../src/routine/mirror.js";
 import type { Routine } from "../../../src/routine/routine.js";
 import {
   type PdfDictionary,
@@ -49,13 +49,13 @@ const routine = (slug: string): Routine => {
 
 beforeAll(async () => {
   const floor = routine("breakwater-letters");
-  const [sheet, other] = [floor.versions.at(-2), reflect(floor).versions[1]];
+  const [sheet, other] = [floor.versions.at(-2), mirror(floor).versions[1]];
   const walls = routine("fourpenny-gate");
   const [first] = walls.versions;
   const [workshop] = library.workshops;
   if (!sheet || !other || !first || !workshop) throw new Error("The demo library is not what it was.");
   add("sheet", await drawHandout(floor, sheet, library.library, "sheet"));
-  add("mirrored", await drawHandout(reflect(floor), other, library.library, "sheet"));
+  add("mirrored", await drawHandout(mirror(floor), other, library.library, "sheet"));
   add("line dance", await drawHandout(walls, first, library.library, "sheet"));
   add("large", await drawHandout(floor, sheet, library.library, "large"));
   add("card", await drawHandout(floor, sheet, library.library, "card"));

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { drawHandout, type Variant } from "../../../src/publishing/handout/handout.js";
 import { margin } from "../../../src/publishing/paper/page.js";
-import { reflect } from "../../../src/routine/reflect.js";
+import { mirror } from "../../../src/routine/mirror.js";
 import type { Routine } from "../../../src/routine/routine.js";
 import { movesIn, sheetSections } from "../../../src/routine/sheet.js";
 import { anySample } from "./random-routine.js";
@@ -55,7 +55,7 @@ describe("300 generated routines on paper", () => {
       const own = samples.filter((_, index) => kinds[index % kinds.length] === kind);
       expect(own).toHaveLength(75);
       for (const [index, sample] of own.entries()) {
-        const routine = kind === "mirrored" ? reflect(sample.routine) : sample.routine;
+        const routine = kind === "mirrored" ? mirror(sample.routine) : sample.routine;
         const version = routine.versions[0];
         if (version === undefined) throw new Error("A routine has at least one version.");
         const variant: Variant = kind === "mirrored" ? "sheet" : kind;

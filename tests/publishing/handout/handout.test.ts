@@ -6,7 +6,7 @@ import { drawHandout, handoutPrint } from "../../../src/publishing/handout/hando
 import { handout } from "../../../src/publishing/handout/publisher.js";
 import type { OutFile } from "../../../src/publishing/publisher.js";
 import { type Content, readContent } from "../../../src/reading/read-content.js";
-import { reflect } from "../../../src/routine/reflect.js";
+import { mirror } from "../../../src/routine/mirror.js";
 import type { Library, Routine } from "../../../src/routine/routine.js";
 import { movesIn, sheetSections } from "../../../src/routine/sheet.js";
 import { missingGlyphs } from "../../../src/typesetting/faces.js";
@@ -70,7 +70,7 @@ describe("the demo library's handouts", () => {
         files.find(({ path }) => path.endsWith(`-${kind}.pdf`)),
       );
       expect(
-        firstOutOfOrder(spaced(await readText(bytesOf(mirrored))), cues(reflect(routine), routine.taught)),
+        firstOutOfOrder(spaced(await readText(bytesOf(mirrored))), cues(mirror(routine), routine.taught)),
       ).toBeUndefined();
       expect(firstOutOfOrder(spaced(await readText(bytesOf(large))), cues(routine, routine.taught))).toBeUndefined();
     }

@@ -3,13 +3,13 @@ import { countsView, type SectionView } from "../../../src/publishing/site/count
 import { routineFacts } from "../../../src/publishing/site/routine-facts.js";
 import { choiceStyle, classesFor } from "../../../src/publishing/site/version-choice.js";
 import { emptyLibrary } from "../../../src/reading/read-library.js";
-import { readRoutineText } from "../../../src/reading/read-routine.js";
+import { readRoutine } from "../../../src/reading/read-routine.js";
 import type { Routine } from "../../../src/routine/routine.js";
 import { wordingOf } from "../../../src/wording/wording.js";
 
 function routineOf(frontMatter: string): Routine {
   const head = "title: T\nchoreographer: C\nmusic: { tempo: 60 }\n";
-  const { routine, findings } = readRoutineText(`---\n${head}${frontMatter}\n---\n`, "t", emptyLibrary, "t.md");
+  const { routine, findings } = readRoutine(`---\n${head}${frontMatter}\n---\n`, "t", emptyLibrary, "t.md");
   if (!routine) throw new Error(JSON.stringify(findings));
   return routine;
 }

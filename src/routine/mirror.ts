@@ -4,8 +4,14 @@ import { mirrorCue } from "./mirror-cue.js";
 import type { Alternative, DancedSection, Group, Move, Routine, Version } from "./routine.js";
 import { otherFoot, otherTravel, reflectedStance } from "./stance.js";
 
-/** The whole routine on the other side: reflected about the room's front-back line, its start included. */
-export function reflect(routine: Routine): Routine {
+/**
+ * The whole routine on the other side: reflected about the room's front-back line, its start included.
+ *
+ * @example
+ * mirror(routine).versions[0].moves[1].cue.text // "Stamp right"
+ * mirror(mirror(routine)).versions[0].moves[1].cue.text // "Stamp left"
+ */
+export function mirror(routine: Routine): Routine {
   const flip = (text: string) => mirrorCue({ text, marks: [] }, routine.mirrorWords).text;
   return {
     ...routine,
