@@ -59,7 +59,13 @@ function valuesImportedIn(folder: string): readonly string[] {
 
 describe("the arrows between the rooms", () => {
   it("knows every room", () => {
-    expect(readdirSync(src).sort()).toEqual(Object.keys(arrows).sort());
+    const rooms = readdirSync(src, { withFileTypes: true }).filter((entry) => entry.isDirectory());
+    expect(rooms.map(({ name }) => name).sort()).toEqual(Object.keys(arrows).sort());
+  });
+
+  it("the front door is nothing but exports", () => {
+    const statements = readFileSync(join(src, "index.ts"), "utf8").replace(/\/\*[\s\S]*?\*\//g, "");
+    expect(statements.replace(/export (?:type )?\{[^}]*\} from "[^"]*";/g, "").trim()).toBe("");
   });
 
   it.each(Object.entries(arrows))("%s imports only what it may", (room, allowed) => {

@@ -1,4 +1,5 @@
 import { captions } from "./en/captions.js";
+import { click } from "./en/click.js";
 import { counts } from "./en/counts.js";
 import { dates } from "./en/dates.js";
 import { description } from "./en/description.js";
@@ -28,6 +29,7 @@ import { workshop } from "./en/workshop.js";
 /** The English catalogue: plain strings and functions, grouped by what they speak of. */
 export const en = {
   captions,
+  click,
   counts,
   dates,
   description,

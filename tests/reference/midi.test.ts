@@ -22,12 +22,14 @@ test.each([
   ["96", 625_000],
   ["87", 689_655],
 ])("%s counts a minute are %i µs a quarter note", (tempo, microseconds) => {
-  expect(readMidi(clickMidi(steady(tempo))).tempos).toEqual([{ seconds: 0, microseconds }]);
+  expect(readMidi(clickMidi(steady(tempo), library)).tempos).toEqual([{ seconds: 0, microseconds }]);
 });
 
 test("the file's first bytes: a header of six bytes, format 1, two tracks, ticks a quarter note", () => {
   // "MThd", length 6, format, tracks, division: all big-endian; bit 15 of the division is 0 for ticks a quarter note.
-  expect([...clickMidi(steady("120")).subarray(0, 14)]).toEqual([77, 84, 104, 100, 0, 0, 0, 6, 0, 1, 0, 2, 0, 96]);
+  expect([...clickMidi(steady("120"), library).subarray(0, 14)]).toEqual([
+    77, 84, 104, 100, 0, 0, 0, 6, 0, 1, 0, 2, 0, 96,
+  ]);
 });
 
 /** A routine long enough to drift, with odd tempos, a wait and a re-sync. */
@@ -48,7 +50,7 @@ test.each<[string, Routine]>([
   ["12 000 counts", long],
   ...demo.map((one) => [one.slug, one] as [string, Routine]),
 ])("%s: every section and every accent sounds within 1 ms of routine.json", (_, routine) => {
-  const { notes, markers } = readMidi(clickMidi(routine));
+  const { notes, markers } = readMidi(clickMidi(routine, library));
   const { clicks, sections, music } = routineJson(routine, library, []);
   const countIn = (60 / (sections[0]?.countsPerMinute ?? 60)) * music.countIn;
   const off = (seconds: number, start: number) => Math.abs(seconds - countIn - start);

@@ -1,5 +1,6 @@
 import { type MidiEvent, writeMidi } from "midi-file";
-import type { DancedSection, Routine } from "../../routine/routine.js";
+import type { Library, Routine } from "../../routine/routine.js";
+import { wordingOf } from "../../wording/wording.js";
 import { quarters } from "./tempo-map.js";
 
 /** Ticks a quarter note. All that sounds falls on a quarter; deltas that fit a byte keep the writer fast. */
@@ -17,9 +18,10 @@ type Timed = MidiEvent & { readonly tick: number };
  * The click track as a Standard MIDI File 1.0, format 1: a tempo map with a marker a section, and the clicks. It begins with
  * the count-in. A quarter note is a count, its tempo in microseconds; waits are silent.
  */
-export function clickMidi(routine: Routine): Uint8Array {
+export function clickMidi(routine: Routine, library: Library): Uint8Array {
+  const said = wordingOf(library.language).click;
   const conductor: Timed[] = [{ tick: 0, deltaTime: 0, type: "trackName", text: bytes(routine.title) }];
-  const notes: Timed[] = [{ tick: 0, deltaTime: 0, type: "trackName", text: "Click" }];
+  const notes: Timed[] = [{ tick: 0, deltaTime: 0, type: "trackName", text: bytes(said.track) }];
   let tick = 0;
   let tempo = 0;
   let marked: number | undefined;
@@ -29,7 +31,13 @@ export function clickMidi(routine: Routine): Uint8Array {
     if (click && click.section !== marked) {
       marked = click.section;
       const section = marked === undefined ? undefined : routine.sections[marked];
-      if (section) conductor.push({ tick, deltaTime: 0, type: "marker", text: bytes(markerText(section)) });
+      if (section)
+        conductor.push({
+          tick,
+          deltaTime: 0,
+          type: "marker",
+          text: bytes(said.marker(section.name, section.wall, section.pass)),
+        });
     }
     if (click) notes.push(...note(tick, click.accent));
     tick += ticksPerBeat;
@@ -44,10 +52,6 @@ function note(tick: number, accented: boolean): readonly Timed[] {
     { ...sound, tick, type: "noteOn" },
     { ...sound, tick: tick + noteTicks, type: "noteOff" },
   ];
-}
-
-function markerText({ name, wall, pass }: DancedSection): string {
-  return [name, wall > 1 ? `time through ${wall}` : "", pass > 1 ? `pass ${pass}` : ""].filter(Boolean).join(", ");
 }
 
 /** Events count from the one before them. */

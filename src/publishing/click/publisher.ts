@@ -12,7 +12,7 @@ export const click: Publisher<Routine> = {
       kind: "click",
       mediaType: "audio/midi",
       label: wordingOf(library.language).outputs.clickTrack,
-      content: clickMidi(routine),
+      content: clickMidi(routine, library),
     },
   ],
 };

@@ -5,13 +5,13 @@ import { clickMidi } from "../../../src/publishing/click/midi.js";
 import { lowTide } from "../fixtures/low-tide.js";
 import { readMidi } from "../fixtures/read-midi.js";
 import { closedFormula, type Timed, timed, timedRoutine } from "../fixtures/timed.js";
-import { danced, move, phrase, section } from "../fixtures/written.js";
+import { danced, library, move, phrase, section } from "../fixtures/written.js";
 
 const microsecond = 0.000_001;
 
 /** Largest distance, in seconds, between the clicks in the file and where they must be. */
 function drift(given: Timed): number {
-  const { notes } = readMidi(clickMidi(timedRoutine(given)));
+  const { notes } = readMidi(clickMidi(timedRoutine(given), library));
   const { counts } = closedFormula(given);
   const origin = new Fraction(60).mul(given.countIn).div(given.sections[0]?.tempo ?? 1);
   const due = counts.map(({ start }) => start.add(origin).valueOf());
@@ -26,7 +26,7 @@ test("every count sounds within a tenth of a millisecond of its exact time, what
 test("accents differ from other counts in key and velocity, and the count-in has none", () => {
   fc.assert(
     fc.property(timed, (given) => {
-      const { notes } = readMidi(clickMidi(timedRoutine(given)));
+      const { notes } = readMidi(clickMidi(timedRoutine(given), library));
       const { counts } = closedFormula(given);
       const heard = notes.map(({ key, velocity, channel }) => `${channel} ${key} ${velocity}`);
       const wanted = [
@@ -39,13 +39,13 @@ test("accents differ from other counts in key and velocity, and the count-in has
 });
 
 test("the count-in goes at the first section's tempo, and the file begins with it", () => {
-  const { notes } = readMidi(clickMidi(lowTide));
+  const { notes } = readMidi(clickMidi(lowTide, library));
   const each = 60 / 92;
   for (const index of [0, 1, 2, 3, 4]) expect(notes[index]?.seconds).toBeCloseTo(index * each, 5);
 });
 
 test("a wait is silent: nothing sounds between the tag's last count and the re-synced section", () => {
-  const { notes, markers, end } = readMidi(clickMidi(lowTide));
+  const { notes, markers, end } = readMidi(clickMidi(lowTide, library));
   const countIn = 4 * (60 / 92);
   // 20 counts at 92, then a wait until 0:58.0 on a track whose first count is at 0:14.2.
   expect(notes[4 + 19]?.seconds).toBeCloseTo(countIn + 19 * (60 / 92), 5);
@@ -81,7 +81,9 @@ test("a steady routine of an ordinary length has one tempo and no more", () => {
     sections: [{ tempo: "92", lengths: Array.from({ length: 20 }, () => 8), meeting: "follows" }],
   };
   // 60 000 000 µs / 92 = 652 173.9 µs a quarter note.
-  expect(readMidi(clickMidi(timedRoutine(given))).tempos.map(({ microseconds }) => microseconds)).toEqual([652_174]);
+  expect(readMidi(clickMidi(timedRoutine(given), library)).tempos.map(({ microseconds }) => microseconds)).toEqual([
+    652_174,
+  ]);
 });
 
 test("a tempo has 24 bits: counts and waits that are longer take several quarters", () => {
@@ -94,7 +96,7 @@ test("a tempo has 24 bits: counts and waits that are longer take several quarter
     ],
   };
   expect(drift(given)).toBeLessThan(0.000_1);
-  for (const { microseconds } of readMidi(clickMidi(timedRoutine(given))).tempos)
+  for (const { microseconds } of readMidi(clickMidi(timedRoutine(given), library)).tempos)
     expect(microseconds).toBeLessThan(2 ** 24);
 });
 
@@ -107,13 +109,13 @@ test("a wait shorter than half a count belongs to the count before it, so that b
       { tempo: "120", lengths: [8], meeting: { wait: "0.1" } },
     ],
   };
-  const { tempos } = readMidi(clickMidi(timedRoutine(given)));
+  const { tempos } = readMidi(clickMidi(timedRoutine(given), library));
   expect(tempos.map(({ microseconds }) => microseconds)).toEqual([500_000, 600_000, 500_000]);
 });
 
 test("names keep their accents and the same routine gives the same bytes", () => {
   const routine = danced({ sections: [section("Café à midi – 8", [phrase([move("1-8", "Walk")])])] });
-  const file = clickMidi(routine);
+  const file = clickMidi(routine, library);
   expect(readMidi(file).markers[0]?.text).toBe("Café à midi – 8");
-  expect(clickMidi(routine)).toEqual(file);
+  expect(clickMidi(routine, library)).toEqual(file);
 });
