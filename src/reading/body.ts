@@ -6,7 +6,7 @@ import { nearest, quoted } from "./nearest.js";
 import { linesIn, readProse } from "./prose.js";
 
 /** A heading and what stands below it. */
-interface Part {
+interface HeadedPart {
   /** The text of a `##` heading. */
   readonly name?: string;
   /** The heading as written. */
@@ -57,8 +57,8 @@ export function readBody(
   };
 }
 
-function divide(tokens: readonly Token[], firstLine: number): readonly Part[] {
-  const parts: Part[] = [{ heading: "", line: firstLine, text: "" }];
+function divide(tokens: readonly Token[], firstLine: number): readonly HeadedPart[] {
+  const parts: HeadedPart[] = [{ heading: "", line: firstLine, text: "" }];
   let line = firstLine;
   for (const token of tokens) {
     const { depth, text } = token.type === "heading" ? (token as Tokens.Heading) : { depth: 7, text: "" };

@@ -21,7 +21,7 @@ export function loadAsPlanned({ step, runs, easier }: PlannedStep): Load {
   return plus(plus({}, step.loads.taught, runs - easier), step.loads.easiest, easier);
 }
 
-export interface Context {
+export interface PlanContext {
   readonly material: Material;
   /** Of the material's chunks. */
   readonly ids: readonly string[];
@@ -30,7 +30,7 @@ export interface Context {
   readonly load: Load;
 }
 
-export function activityOf(place: TimedEntry, planned: readonly PlannedStep[], context: Context): Activity {
+export function activityOf(place: TimedEntry, planned: readonly PlannedStep[], context: PlanContext): Activity {
   const { start, seconds } = place;
   if ("frame" in place) {
     const none = { sections: [], chunks: [], load: {}, easiest: {}, cautions: [] };
@@ -119,7 +119,7 @@ export function chunkIds(material: Material): readonly string[] {
 }
 
 export function plannedChunks(
-  context: Context,
+  context: PlanContext,
   reach: Reach,
   planned: readonly PlannedStep[],
 ): readonly PlannedChunk[] {

@@ -5,7 +5,7 @@
 export type Tone = "ink" | "soft" | "line" | "tint" | "paper";
 
 /** A place in a plane: x to the right, y downwards, in the units of what is drawn (a drawing: points; a picture: pixels). */
-export type Point = readonly [x: number, y: number];
+export type Coordinates = readonly [x: number, y: number];
 
 export interface Stroke {
   readonly tone: Tone;
@@ -19,13 +19,13 @@ interface Paint {
 
 /** Plain shapes: all that a page (SVG) and a sheet of paper (PDF) need to know to draw the same picture. */
 export type Shape =
-  | ({ readonly kind: "path"; readonly points: readonly Point[]; readonly closed?: boolean } & Paint)
-  | ({ readonly kind: "box"; readonly at: Point; readonly width: number; readonly height: number } & Paint)
-  | ({ readonly kind: "disc"; readonly at: Point; readonly radius: number } & Paint)
+  | ({ readonly kind: "path"; readonly points: readonly Coordinates[]; readonly closed?: boolean } & Paint)
+  | ({ readonly kind: "box"; readonly at: Coordinates; readonly width: number; readonly height: number } & Paint)
+  | ({ readonly kind: "disc"; readonly at: Coordinates; readonly radius: number } & Paint)
   | {
       readonly kind: "text";
       /** On the base line: where the text starts, has its middle or ends. */
-      readonly at: Point;
+      readonly at: Coordinates;
       readonly text: string;
       readonly size: number;
       readonly anchor: "start" | "middle" | "end";
@@ -45,13 +45,13 @@ export interface Drawing {
 }
 
 /** A line from point to point. */
-export function line(tone: Tone, width: number, ...points: readonly Point[]): Shape {
+export function line(tone: Tone, width: number, ...points: readonly Coordinates[]): Shape {
   return { kind: "path", points, stroke: { tone, width } };
 }
 
 /** The shapes moved by so much. */
 export function moved(shapes: readonly Shape[], dx: number, dy: number): readonly Shape[] {
-  const move = ([x, y]: Point): Point => [x + dx, y + dy];
+  const move = ([x, y]: Coordinates): Coordinates => [x + dx, y + dy];
   return shapes.map((shape) =>
     shape.kind === "path" ? { ...shape, points: shape.points.map(move) } : { ...shape, at: move(shape.at) },
   );

@@ -1,4 +1,4 @@
-import type { Drawing, Point, Shape, Stroke, Tone } from "./shape.js";
+import type { Coordinates, Drawing, Shape, Stroke, Tone } from "./shape.js";
 
 /** Fallbacks for a page without a style sheet; each shape has a class of its tone as well ("fill-ink", "stroke-line"). */
 const greys: Record<Tone, string> = {
@@ -12,7 +12,7 @@ const greys: Record<Tone, string> = {
 const escapes: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
 const escaped = (text: string): string => text.replace(/[&<>"]/g, (sign) => escapes[sign] ?? sign);
 const number = (value: number): string => String(Math.round(value * 100) / 100);
-const pair = ([x, y]: Point): string => `${number(x)} ${number(y)}`;
+const pair = ([x, y]: Coordinates): string => `${number(x)} ${number(y)}`;
 
 /**
  * A drawing as an SVG element with its title and its text alternative. It scales with its container; text takes the page's

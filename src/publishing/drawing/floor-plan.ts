@@ -1,6 +1,6 @@
 import { type Spot as FloorSpot, floorPath, type Leg } from "../../routine/floor.js";
 import type { Library, Routine, Version } from "../../routine/routine.js";
-import { type Drawing, line, type Point, type Shape } from "../../typesetting/shape.js";
+import { type Coordinates, type Drawing, line, type Shape } from "../../typesetting/shape.js";
 import { textWidth } from "../../typesetting/text.js";
 import type { PictureOptions } from "./phrase-map.js";
 import { facingDart } from "./signs.js";
@@ -30,7 +30,7 @@ export function floorPlan(
   const scale = Math.min(width / (floor.right - floor.left), width / (floor.front - floor.back));
   const [across, deep] = [(floor.right - floor.left) * scale, (floor.front - floor.back) * scale];
   const shift = (width - across) / 2;
-  const at = ({ x, y }: FloorSpot): Point => [shift + (x - floor.left) * scale, top + (floor.front - y) * scale];
+  const at = ({ x, y }: FloorSpot): Coordinates => [shift + (x - floor.left) * scale, top + (floor.front - y) * scale];
   const box: Shape = {
     kind: "box",
     at: [shift, top],
@@ -79,7 +79,7 @@ function floorOf(path: readonly Leg[]): Floor {
 }
 
 /** A line every metre, counted from where the dancer begins. */
-function metres(floor: Floor, at: (spot: FloorSpot) => Point): readonly Shape[] {
+function metres(floor: Floor, at: (spot: FloorSpot) => Coordinates): readonly Shape[] {
   const steps = (from: number, to: number) =>
     Array.from({ length: Math.floor(to) - Math.ceil(from) + 1 }, (_, index) => Math.ceil(from) + index);
   return [
@@ -93,7 +93,7 @@ function metres(floor: Floor, at: (spot: FloorSpot) => Point): readonly Shape[] 
 }
 
 /** Each way a little to its own right, so that there and back do not hide each other. */
-function legShapes(path: readonly Leg[], at: (spot: FloorSpot) => Point): readonly Shape[] {
+function legShapes(path: readonly Leg[], at: (spot: FloorSpot) => Coordinates): readonly Shape[] {
   return path.flatMap(({ to }, index): readonly Shape[] => {
     const [x1, y1] = at(path[index - 1]?.to ?? { x: 0, y: 0 });
     const [x2, y2] = at(to);
@@ -101,7 +101,7 @@ function legShapes(path: readonly Leg[], at: (spot: FloorSpot) => Point): readon
     if (length === 0) return [];
     const [ux, uy] = [(x2 - x1) / length, (y2 - y1) / length];
     const aside = 1.8;
-    const point = (along: number, across: number): Point => [
+    const point = (along: number, across: number): Coordinates => [
       x1 + ux * along - uy * (across + aside),
       y1 + uy * along + ux * (across + aside),
     ];
@@ -112,7 +112,12 @@ function legShapes(path: readonly Leg[], at: (spot: FloorSpot) => Point): readon
 }
 
 /** Where it begins, an open ring with the facing in it, and where it ends, a solid disc. */
-function ends(path: readonly Leg[], version: Version, at: (spot: FloorSpot) => Point, size: number): readonly Shape[] {
+function ends(
+  path: readonly Leg[],
+  version: Version,
+  at: (spot: FloorSpot) => Coordinates,
+  size: number,
+): readonly Shape[] {
   const start = at({ x: 0, y: 0 });
   const end = at(path.at(-1)?.to ?? { x: 0, y: 0 });
   const radius = size * 0.75;

@@ -2,7 +2,7 @@ import { countSeconds, trackTime } from "../../routine/clock.js";
 import type { DancedSection, Move, Routine, Version } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
 import { type Facing, type Height, heights } from "../../routine/vocabulary.js";
-import { type Drawing, line, moved, type Point, type Shape } from "../../typesetting/shape.js";
+import { type Coordinates, type Drawing, line, moved, type Shape } from "../../typesetting/shape.js";
 import { textWidth } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { facingDart, otherSide, upsideDown } from "./signs.js";
@@ -127,7 +127,7 @@ function heightRow(context: MapContext): MapRow {
     line("line", 0.4, [left, y(height)], [right, y(height)]),
     label(context, wording.drawing.map.height(height), y(height) + size * 0.33),
   ]);
-  const points: Point[] = [[x(0), y(version.start.height)]];
+  const points: Coordinates[] = [[x(0), y(version.start.height)]];
   for (const { before, after, start, end } of version.moves)
     if (before.height !== after.height) {
       points.push([x(start.valueOf()), y(before.height)], [x(end.valueOf()), y(after.height)]);
@@ -180,7 +180,7 @@ function hitRow(context: MapContext): MapRow {
     .map(({ start }): Shape => {
       const at = x(start.valueOf());
       const half = Math.min(size * 0.32, 3);
-      const points: readonly Point[] = [
+      const points: readonly Coordinates[] = [
         [at - half, base - size * 0.75],
         [at + half, base - size * 0.75],
         [at, base],

@@ -4,7 +4,7 @@ import { type Area, type Flowed, flow } from "../../typesetting/flow.js";
 import { papers } from "../../typesetting/print.js";
 import type { Span } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
-import { type Band, type Cell, type Row, sheetBands } from "../paper/bands.js";
+import { type Band, type GridCell, type Row, sheetBands } from "../paper/bands.js";
 import type { Dance } from "../paper/dance.js";
 import { versionLine } from "../paper/head.js";
 import { layoutFeet, margin } from "../paper/page.js";
@@ -104,7 +104,7 @@ function rowSpans(row: Row, words: number, print: Wording["print"]): readonly Sp
 }
 
 /** The count that a move begins on; a hit is shouted. */
-function countSpans({ text, move }: Cell, print: Wording["print"]): readonly Span[] {
+function countSpans({ text, move }: GridCell, print: Wording["print"]): readonly Span[] {
   const first =
     text.label
       .map((span) => span.text)
@@ -114,7 +114,7 @@ function countSpans({ text, move }: Cell, print: Wording["print"]): readonly Spa
 }
 
 /** What is called: `say`, or else the first words of the cue, up to its first comma. */
-function shortWords({ move }: Cell, most: number, { card }: Wording["print"]): string {
+function shortWords({ move }: GridCell, most: number, { card }: Wording["print"]): string {
   if (move.say !== undefined) return move.say.text;
   const words = (move.cue.text.split(/[,;:.(]/)[0] ?? "").trim().split(/\s+/).slice(0, most);
   while (words.length > 1 && card.trailing.has((words.at(-1) ?? "").toLowerCase())) words.pop();

@@ -7,7 +7,7 @@ import { figure, papers } from "../../typesetting/print.js";
 import type { Span } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { phraseMap } from "../drawing/phrase-map.js";
-import { type Band, type Cell, type Row, sheetBands } from "../paper/bands.js";
+import { type Band, type GridCell, type Row, sheetBands } from "../paper/bands.js";
 import { creditSpans } from "../paper/credit.js";
 import type { Dance } from "../paper/dance.js";
 import { versionLine } from "../paper/head.js";
@@ -115,10 +115,10 @@ function rowBlocks(row: Row, width: number, wording: Wording): readonly Block[] 
   return [textBlock([{ text: head.join(", "), tone: "soft" }], { size, width, before: 12, keepNext }), ...moves];
 }
 
-const labelOf = ({ text }: Cell): Span => ({ text: text.label.map((span) => span.text).join(""), style: "bold" });
+const labelOf = ({ text }: GridCell): Span => ({ text: text.label.map((span) => span.text).join(""), style: "bold" });
 
 /** All that a cell of the grid shows, in words. */
-function cellSpans({ text, move, begins, ends }: Cell, { print }: Wording): readonly Span[] {
+function cellSpans({ text, move, begins, ends }: GridCell, { print }: Wording): readonly Span[] {
   const asides = [
     ...(begins && move.hit ? [print.hit] : []),
     ...(ends && move.after.facing !== move.before.facing ? [print.nowFacing(move.after.facing)] : []),

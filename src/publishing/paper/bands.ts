@@ -8,7 +8,7 @@ import type { Wording } from "../../wording/wording.js";
 import { type CellText, cellText } from "./cell-text.js";
 
 /** A move, or the part of it that lies in one phrase, in counts from the phrase's first. */
-export interface Cell {
+export interface GridCell {
   readonly move: Move;
   readonly from: number;
   readonly to: number;
@@ -31,7 +31,7 @@ export interface Row {
   readonly offset: number;
   /** Which of its counts, from 0, are accents. */
   readonly accents: readonly number[];
-  readonly cells: readonly Cell[];
+  readonly cells: readonly GridCell[];
   /** The group that dances it, where not all dance the same. */
   readonly dancers?: string;
 }
@@ -108,7 +108,7 @@ function rowOf(
     facing: stance.facing,
     ...columnsOf(phrase, Math.min(routine.music.phrase, mostColumns)),
     accents: phrase.numbers.flatMap((number, index) => (routine.music.accents.includes(number) ? [index] : [])),
-    cells: cells.flatMap(({ move, from, to, begins, ends }): readonly Cell[] => {
+    cells: cells.flatMap(({ move, from, to, begins, ends }): readonly GridCell[] => {
       if (move === undefined) return [];
       const text = cellText(move, { begins, ends }, wording);
       return [{ move, from: from.sub(phrase.at).valueOf(), to: to.sub(phrase.at).valueOf(), begins, ends, text }];

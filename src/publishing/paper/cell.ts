@@ -4,7 +4,7 @@ import type { Shape } from "../../typesetting/shape.js";
 import { type Line, leading, widestWord, wrap } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { cautionSign, facingDart, hitCorner } from "../drawing/signs.js";
-import type { Cell } from "./bands.js";
+import type { GridCell } from "./bands.js";
 
 /** Smallest type on a sheet, and the size of everything beside the cues. */
 export const smallest = 8;
@@ -22,7 +22,7 @@ export interface CellLayout {
 }
 
 /** Sets a move in the width of its counts; undefined where a word is wider than that. */
-export function layoutCell(cell: Cell, width: number, size: number, wording: Wording): CellLayout | undefined {
+export function layoutCell(cell: GridCell, width: number, size: number, wording: Wording): CellLayout | undefined {
   const { move, begins } = cell;
   const left = inset.left + (move.hit && begins ? inset.hit - 2 : 0);
   const right = cell.ends ? inset.right : inset.open;
@@ -58,7 +58,7 @@ export function layoutCell(cell: Cell, width: number, size: number, wording: Wor
 
 /** What a cell shows beside its counts: the new facing, a caution. Each is placed by the middle of its left edge. */
 function cellSigns(
-  { move, begins, ends }: Cell,
+  { move, begins, ends }: GridCell,
   { print }: Wording,
 ): readonly ((position: Position) => StructureElement)[] {
   const turned = ends && move.after.facing !== move.before.facing;

@@ -2,14 +2,14 @@ import type { Position, StructureElement } from "../../typesetting/print.js";
 import { line, type Shape } from "../../typesetting/shape.js";
 import { textWidth } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
-import type { Cell, Row } from "./bands.js";
+import type { GridCell, Row } from "./bands.js";
 import { inset, smallest } from "./cell.js";
 
 /** Counts from `from` up to, not including, `to`, and the moves in them: no move crosses the edge. */
 export interface CountRange {
   readonly from: number;
   readonly to: number;
-  readonly cells: readonly Cell[];
+  readonly cells: readonly GridCell[];
 }
 
 /** A range as it is set: each move in its own counts or, where they are too narrow, the moves listed under each other by their counts. */
@@ -70,7 +70,7 @@ export function rowGround(context: RowContext, boxes: readonly Box[], height: nu
 }
 
 /** An arrow head at the right end of a move that runs on into the next row. */
-function openEnd(cell: Cell, x: (count: number) => number, height: number): readonly Shape[] {
+function openEnd(cell: GridCell, x: (count: number) => number, height: number): readonly Shape[] {
   if (cell.ends) return [];
   const [end, middle] = [x(cell.to), height / 2];
   const points = [

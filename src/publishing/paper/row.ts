@@ -2,7 +2,7 @@ import type { Position, StructureElement } from "../../typesetting/print.js";
 import type { Shape } from "../../typesetting/shape.js";
 import { type Line, type Span, textWidth, widestWord, wrap } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
-import type { Cell, Row } from "./bands.js";
+import type { GridCell, Row } from "./bands.js";
 import { type CellLayout, hitFigure, inset, layoutCell, linesHeight, smallest, stackLines } from "./cell.js";
 import { type Box, type CountRange, countStripHeight, type RowContext, rowGround } from "./row-ground.js";
 
@@ -155,7 +155,11 @@ function listedBox(context: RowContext, range: CountRange): Box | undefined {
 }
 
 /** A hit in the strip over listed cues. */
-function stripHit({ wording, row, column }: RowContext, cell: Cell, position: Position): readonly StructureElement[] {
+function stripHit(
+  { wording, row, column }: RowContext,
+  cell: GridCell,
+  position: Position,
+): readonly StructureElement[] {
   const x = position.x + (row.offset + cell.from) * column;
   return cell.move.hit && cell.begins ? [hitFigure({ ...position, x }, wording)] : [];
 }
@@ -183,7 +187,7 @@ function listedRow(context: RowContext): readonly RowLayout[] {
 
 /** Cues in lines, in chunks that a page break may separate; no cue is in two of them. */
 function chunksOf(
-  cells: readonly Cell[],
+  cells: readonly GridCell[],
   set: (spans: readonly Span[]) => readonly Line[],
   first: readonly Span[],
 ): readonly (readonly Line[])[] {

@@ -15,7 +15,7 @@ export function orderBlocks(routine: Routine, style: NoteStyle): readonly Block[
   const counts = new Map(
     printed.flatMap(({ section, danced }) => danced.map((index) => [index, sections[section]?.counts ?? 0] as const)),
   );
-  const steps = Array.from({ length: times }, (): Step[] => []);
+  const steps = Array.from({ length: times }, (): RunStep[] => []);
   for (const [index, section] of sections.entries())
     steps[section.wall - 1]?.push(stepOf(routine, section, index, counts.get(index) ?? section.counts, style.wording));
   const broken = brokenOff(routine);
@@ -43,7 +43,7 @@ function brokenOff({ sections, times }: Routine): ReadonlySet<number> {
 }
 
 /** A section as a step of a run, from when it starts in the track. */
-interface Step {
+interface RunStep {
   readonly time: string;
   readonly name: string;
   readonly asides: readonly string[];
@@ -56,7 +56,7 @@ function stepOf(
   index: number,
   whole: number,
   { print, time }: Wording,
-): Step {
+): RunStep {
   const wait = waitAfter(routine, section, index);
   const asides = [
     ...(section.mirrored ? [print.order.otherSide] : []),
@@ -73,8 +73,8 @@ function waitAfter(routine: Routine, section: DancedSection, index: number): num
 }
 
 /** The same step several times in a row is one step "× 2", at its first time. */
-function collapse(steps: readonly Step[], { print: { order } }: Wording): readonly string[] {
-  const runs: { readonly step: Step; times: number }[] = [];
+function collapse(steps: readonly RunStep[], { print: { order } }: Wording): readonly string[] {
+  const runs: { readonly step: RunStep; times: number }[] = [];
   for (const step of steps) {
     const last = runs.at(-1);
     const same = last?.step.name === step.name && last.step.asides.join() === step.asides.join();

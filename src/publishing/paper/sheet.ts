@@ -44,7 +44,7 @@ const gutter = 22;
 const legendRoom = 30;
 
 /** A sheet as it might be, and how well that would do. */
-interface Draft {
+interface SheetDraft {
   readonly pages: number;
   readonly gridPages: number;
   readonly draw: () => Sheet;
@@ -79,7 +79,7 @@ export function layoutSheet(routine: Routine, version: Version, library: Library
     map: phraseMap(routine, version, { width, size: smallest, wording }),
   };
   const bands = sheetBands(routine, version, wording);
-  let best: Draft | undefined;
+  let best: SheetDraft | undefined;
   for (const { cue, note } of scales) {
     const grid = setGrid(routine, bands, { size: cue, width, wording });
     const notes = noteBlocks({ routine, version }, library, options, {
@@ -96,7 +96,7 @@ export function layoutSheet(routine: Routine, version: Version, library: Library
   return best.draw();
 }
 
-function isBetter(draft: Draft, best: Draft): boolean {
+function isBetter(draft: SheetDraft, best: SheetDraft): boolean {
   if (draft.pages === 1) return true;
   return draft.gridPages === best.gridPages ? draft.pages < best.pages : draft.gridPages < best.gridPages;
 }
@@ -106,7 +106,7 @@ function layoutDraft(
   set: ReturnType<typeof setGrid>,
   blocks: readonly Block[],
   mapFirst: boolean,
-): Draft {
+): SheetDraft {
   const { wording, routine, version, width, bottom, head, map } = context;
   const left = margin.side;
   const under = margin.top + head.height + 8;

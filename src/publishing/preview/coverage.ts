@@ -1,4 +1,4 @@
-import type { Point } from "../../typesetting/shape.js";
+import type { Coordinates } from "../../typesetting/shape.js";
 
 /** How much of each pixel a shape covers, from 0 to 1, row by row. */
 export interface Coverage {
@@ -14,7 +14,7 @@ export interface Coverage {
  *
  * @param contours corner points in pixels, each contour closed by itself, all within the picture
  */
-export function coverage(contours: readonly (readonly Point[])[], width: number, height: number): Coverage {
+export function coverage(contours: readonly (readonly Coordinates[])[], width: number, height: number): Coverage {
   // One column more than the picture has, so that nothing runs on into the next row.
   const wide = width + 1;
   const areas = new Float32Array(wide * height + 1);
@@ -32,7 +32,7 @@ export function coverage(contours: readonly (readonly Point[])[], width: number,
   return { width, height, values };
 }
 
-function addEdge(areas: Float32Array, wide: number, from: Point, to: Point): void {
+function addEdge(areas: Float32Array, wide: number, from: Coordinates, to: Coordinates): void {
   if (from[1] === to[1]) return;
   const sign = from[1] < to[1] ? 1 : -1;
   const [top, bottom] = sign > 0 ? [from, to] : [to, from];

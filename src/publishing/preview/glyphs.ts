@@ -1,6 +1,6 @@
 import type { Glyph } from "fontkit";
 import type { Face } from "../../typesetting/faces.js";
-import type { Point } from "../../typesetting/shape.js";
+import type { Coordinates } from "../../typesetting/shape.js";
 import { type Coverage, coverage } from "./coverage.js";
 
 /** A letter as pixels, and where its upper left corner stands from the pen on the base line. */
@@ -20,12 +20,14 @@ export function glyphPixels({ key, font }: Face, glyph: Glyph, size: number): Gl
 }
 
 function drawGlyph({ path }: Glyph, scale: number): GlyphPixels {
-  const contours = contoursOf(path.commands).map((contour) => contour.map(([x, y]): Point => [x * scale, -y * scale]));
+  const contours = contoursOf(path.commands).map((contour) =>
+    contour.map(([x, y]): Coordinates => [x * scale, -y * scale]),
+  );
   const [xs, ys] = [0, 1].map((axis) => contours.flat().map((point) => point[axis] ?? 0)) as [number[], number[]];
   if (xs.length === 0) return { width: 0, height: 0, values: new Float32Array(), left: 0, top: 0 };
   const [left, top] = [Math.floor(Math.min(...xs)), Math.floor(Math.min(...ys))];
   const [width, height] = [Math.ceil(Math.max(...xs)) - left, Math.ceil(Math.max(...ys)) - top];
-  const moved = contours.map((contour) => contour.map(([x, y]): Point => [x - left, y - top]));
+  const moved = contours.map((contour) => contour.map(([x, y]): Coordinates => [x - left, y - top]));
   return { ...coverage(moved, width, height), left, top };
 }
 
@@ -33,12 +35,12 @@ function drawGlyph({ path }: Glyph, scale: number): GlyphPixels {
 const steps = 8;
 
 /** A path's contours as corner points, curves as short lines. */
-function contoursOf(commands: Glyph["path"]["commands"]): readonly (readonly Point[])[] {
-  const contours: Point[][] = [];
-  let pen: Point = [0, 0];
+function contoursOf(commands: Glyph["path"]["commands"]): readonly (readonly Coordinates[])[] {
+  const contours: Coordinates[][] = [];
+  let pen: Coordinates = [0, 0];
   for (const { command, args } of commands) {
     if (command === "closePath") continue;
-    const points: Point[] = [];
+    const points: Coordinates[] = [];
     for (let index = 0; index < args.length; index += 2) points.push([args[index] ?? 0, args[index + 1] ?? 0]);
     if (command === "moveTo") contours.push([]);
     const curve = [pen, ...points];
@@ -50,10 +52,10 @@ function contoursOf(commands: Glyph["path"]["commands"]): readonly (readonly Poi
 }
 
 /** A point of a Bézier curve, by de Casteljau's construction. */
-function onCurve(points: readonly Point[], at: number): Point {
-  const [first, ...rest] = points as [Point, ...Point[]];
+function onCurve(points: readonly Coordinates[], at: number): Coordinates {
+  const [first, ...rest] = points as [Coordinates, ...Coordinates[]];
   if (rest.length === 0) return first;
-  const between = rest.map((to, index): Point => {
+  const between = rest.map((to, index): Coordinates => {
     const from = points[index] ?? to;
     return [from[0] + (to[0] - from[0]) * at, from[1] + (to[1] - from[1]) * at];
   });

@@ -9,7 +9,7 @@ import { safeAddress } from "./address.js";
 import { bothSides } from "./cue-html.js";
 import { type Html, html, raw } from "./html.js";
 import { markdownHtml } from "./markdown.js";
-import { type Dancers, holdView, type MoveView, moveView } from "./move-view.js";
+import { holdView, type MoveView, moveView, type RowDancers } from "./move-view.js";
 import { entriesByPhrase, looksAlike, oppositeGroups, type PhraseEntry } from "./phrase-entries.js";
 import { classesFor, groupClasses } from "./version-choice.js";
 
@@ -184,7 +184,7 @@ function rowView(routine: Routine, { entry, versions, groups }: Row, wording: Wo
   const { move, holdCounts, roomCounts } = entry;
   const someGroups = routine.groups.length > groups.size;
   const names = [...groups].join(", ");
-  const dancers: Dancers = {
+  const dancers: RowDancers = {
     classes: `${classesFor(routine, versions)} ${someGroups ? groupClasses(routine, groups) : ""}`.trim(),
     groups: someGroups ? names : "",
   };

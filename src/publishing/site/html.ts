@@ -4,7 +4,7 @@ export interface Html {
 }
 
 /** What a page may be put together from; `undefined` and `false` leave nothing. */
-export type Part = string | number | Html | undefined | false | readonly Part[];
+export type HtmlValue = string | number | Html | undefined | false | readonly HtmlValue[];
 
 const escapes: Readonly<Record<string, string>> = {
   "&": "&amp;",
@@ -19,7 +19,7 @@ export function escapeText(text: string): string {
   return /[&<>"']/.test(text) ? text.replace(/[&<>"']/g, (sign) => escapes[sign] as string) : text;
 }
 
-function render(part: Part): string {
+function render(part: HtmlValue): string {
   if (typeof part === "string") return escapeText(part);
   if (part === undefined || part === false) return "";
   if (typeof part === "number") return String(part);
@@ -34,7 +34,7 @@ function render(part: Part): string {
  *
  * @example html`<p>${"a < b"}</p>`.html // "<p>a &lt; b</p>"
  */
-export function html(markup: TemplateStringsArray, ...parts: readonly Part[]): Html {
+export function html(markup: TemplateStringsArray, ...parts: readonly HtmlValue[]): Html {
   let text = markup[0] as string;
   for (let index = 0; index < parts.length; index++) text += render(parts[index]) + markup[index + 1];
   return { html: text };

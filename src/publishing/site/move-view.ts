@@ -9,7 +9,7 @@ import { bothSides, cueHtml } from "./cue-html.js";
 import { type Html, html } from "./html.js";
 
 /** Who dances a row. */
-export interface Dancers {
+export interface RowDancers {
   /** Classes of the versions and groups that dance it; empty where all do. */
   readonly classes: string;
   /** Their names, where not all groups dance it. */
@@ -17,7 +17,7 @@ export interface Dancers {
 }
 
 /** A row of the counts: one move, or a hold that nobody wrote. */
-export interface MoveView extends Dancers {
+export interface MoveView extends RowDancers {
   /** The counts: "1–3". */
   readonly on: string;
   /** Where the counts do not tell how long it lasts: "10 counts". */
@@ -46,7 +46,7 @@ export interface OtherVersionView {
 }
 
 /** A move on both sides, as a row. */
-export function moveView(move: Move, pairs: WordPairs, { classes, groups }: Dancers, wording: Wording): MoveView {
+export function moveView(move: Move, pairs: WordPairs, { classes, groups }: RowDancers, wording: Wording): MoveView {
   const both = (cue: Cue) => bothSides(cueHtml(cue), cueHtml(mirrorCue(cue, pairs)));
   return {
     classes,
@@ -68,7 +68,7 @@ export function moveView(move: Move, pairs: WordPairs, { classes, groups }: Danc
 }
 
 /** A hold that nobody wrote. */
-export function holdView(on: string, { classes, groups }: Dancers, wording: Wording): MoveView {
+export function holdView(on: string, { classes, groups }: RowDancers, wording: Wording): MoveView {
   const nothing = {
     lasts: undefined,
     say: undefined,

@@ -33,7 +33,7 @@ export interface RoutineView {
   readonly triplet: boolean;
   readonly times: number;
   readonly versions: readonly VersionView[];
-  /** Dancers who dance different counts at once; empty where all dance the same. */
+  /** GroupFigures who dance different counts at once; empty where all dance the same. */
   readonly groups: readonly string[];
   readonly introduction: Html;
   readonly gear: readonly GearView[];
@@ -164,10 +164,10 @@ function picturesOf(routine: Routine, { names }: PackFiles, kind: string, wordin
     .filter(({ file, mirrored }) => names.has(file) && names.has(mirrored));
 }
 
-type Dancers = Pick<Version, "load" | "space"> & { readonly name: string | undefined };
+type GroupFigures = Pick<Version, "load" | "space"> & { readonly name: string | undefined };
 
 /** One text where it is the same for all groups, else each with its name: "Early knees 6; Late knees 4". */
-function ofEach(dancers: readonly Dancers[], textOf: (one: Dancers) => string): string {
+function ofEach(dancers: readonly GroupFigures[], textOf: (one: GroupFigures) => string): string {
   const texts = dancers.map(textOf);
   if (new Set(texts).size === 1) return texts[0] ?? "";
   return dancers.flatMap((one, index) => (texts[index] === "" ? [] : [`${one.name} ${texts[index]}`])).join("; ");

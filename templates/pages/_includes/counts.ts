@@ -1,5 +1,5 @@
 import type { PhraseView, SectionView } from "#src/publishing/site/counts-view.js";
-import { type Html, html, type Part } from "#src/publishing/site/html.js";
+import { type Html, type HtmlValue, html } from "#src/publishing/site/html.js";
 import type { MoveView, OtherVersionView } from "#src/publishing/site/move-view.js";
 import type { RoutineView } from "#src/publishing/site/routine-view.js";
 import type { Wording } from "#src/wording/wording.js";
@@ -54,7 +54,7 @@ function move(of: MoveView, words: Wording["sections"]): Html {
 `;
 }
 
-function details(of: MoveView, words: Wording["sections"]): readonly Part[] {
+function details(of: MoveView, words: Wording["sections"]): readonly HtmlValue[] {
   return [
     of.say && html`<p class="say">${words.called(html`<q>${of.say}</q>`)}</p>`,
     of.words && html`<p class="landing"><q>${of.words}</q></p>`,

@@ -3,13 +3,13 @@ import { beforeAll, describe, expect, test } from "vitest";
 import { coverage } from "../../../src/publishing/preview/coverage.js";
 import { preview, previewPicture } from "../../../src/publishing/preview/publisher.js";
 import { type Content, readContent } from "../../../src/reading/read-content.js";
-import type { Point } from "../../../src/typesetting/shape.js";
+import type { Coordinates } from "../../../src/typesetting/shape.js";
 import { contextOf } from "../fixtures/context.js";
 
 /** The area within a polygon, by the shoelace formula. */
-function area(points: readonly Point[]): number {
+function area(points: readonly Coordinates[]): number {
   const twice = points.reduce((sum, [x, y], index) => {
-    const [nextX, nextY] = points[(index + 1) % points.length] as Point;
+    const [nextX, nextY] = points[(index + 1) % points.length] as Coordinates;
     return sum + x * nextY - nextX * y;
   }, 0);
   return Math.abs(twice) / 2;
@@ -19,7 +19,7 @@ const total = (values: Float32Array) => values.reduce((sum, value) => sum + valu
 
 describe("coverage", () => {
   test("of a box between the pixels is the share of each pixel", () => {
-    const box: Point[] = [
+    const box: Coordinates[] = [
       [0.5, 0.25],
       [2.5, 0.25],
       [2.5, 1.25],
@@ -28,7 +28,7 @@ describe("coverage", () => {
     expect([...coverage([box], 4, 2).values]).toEqual([0.375, 0.75, 0.375, 0, 0.125, 0.25, 0.125, 0]);
   });
 
-  test.each<[string, readonly Point[]]>([
+  test.each<[string, readonly Coordinates[]]>([
     [
       "a flat triangle",
       [
@@ -70,13 +70,13 @@ describe("coverage", () => {
   });
 
   test("of a ring leaves the hole empty", () => {
-    const outer: Point[] = [
+    const outer: Coordinates[] = [
       [0, 0],
       [6, 0],
       [6, 6],
       [0, 6],
     ];
-    const hole: Point[] = [
+    const hole: Coordinates[] = [
       [2, 2],
       [2, 4],
       [4, 4],
