@@ -87,7 +87,7 @@ export function openThreads(most = mostThreads(), load?: Load): Threads {
   };
   const start = (load?: Load) => {
     const workerData: ThreadData = load === undefined ? {} : { load };
-    const thread = new Worker(new URL("./thread.js", import.meta.url), { resourceLimits, workerData });
+    const thread = new Worker(new URL("../../dist/build/thread.js", import.meta.url), { resourceLimits, workerData });
     tasks.set(thread, undefined);
     thread.on("message", (answer: Answer) => {
       const task = tasks.get(thread);

@@ -25,9 +25,9 @@ const faces = [
 ] as const;
 
 /** Styles and images, as they lie in the package. */
-const templatesDir = fileURLToPath(new URL("../../../templates/", import.meta.url));
+const templatesDir = fileURLToPath(new URL("../../templates/", import.meta.url));
 /** The bundled browser scripts. */
-const scriptsDir = fileURLToPath(new URL("../../../dist/script/", import.meta.url));
+const scriptsDir = fileURLToPath(new URL("../../dist/script/", import.meta.url));
 const worker = "keep-pages.js";
 const require = createRequire(import.meta.url);
 

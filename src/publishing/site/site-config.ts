@@ -11,7 +11,7 @@ import { libraryData, routineData, workshopData } from "./structured-data.js";
 import { workshopView } from "./workshop-view.js";
 
 /** The compiled page templates. */
-export const pagesDir = fileURLToPath(new URL("../../../dist/pages/", import.meta.url));
+export const pagesDir = fileURLToPath(new URL("../../dist/pages/", import.meta.url));
 
 /** What the pages about a whole library are made from. */
 export interface WholeLibrary {

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { type DancedKind, dancedKinds, loadParts } from "../../routine/words.js";
 import { amount, key, whole, word } from "./values.js";
 
