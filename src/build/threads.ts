@@ -41,6 +41,9 @@ interface Task extends Question {
   readonly failed: (error: Error) => void;
 }
 
+/** What a thread runs, seen from the source as from the bundled program, whose files lie as deep as this one. */
+const program = new URL("../../dist/build/thread.js", import.meta.url);
+
 /**
  * Megabytes. Without an old generation that is bounded each thread lets three times the garbage lie that it could clear; with
  * a young one that is too small much is carried over that is about to go.
@@ -87,7 +90,7 @@ export function openThreads(most = mostThreads(), load?: Load): Threads {
   };
   const start = (load?: Load) => {
     const workerData: ThreadData = load === undefined ? {} : { load };
-    const thread = new Worker(new URL("../../dist/build/thread.js", import.meta.url), { resourceLimits, workerData });
+    const thread = new Worker(program, { resourceLimits, workerData });
     tasks.set(thread, undefined);
     thread.on("message", (answer: Answer) => {
       const task = tasks.get(thread);

@@ -1,12 +1,19 @@
 // A handout as plain data, for the peers that set it: what ours says, and its drawings as SVG.
-import { floorPlan } from "../../dist/publishing/drawing/floor-plan.js";
-import { phraseMap } from "../../dist/publishing/drawing/phrase-map.js";
-import { clockText, stanceText, tempoText, trackText, trackTime, versionName } from "../../dist/publishing/figures.js";
-import { codeDrawing } from "../../dist/publishing/paper/code.js";
-import { cautionOf, deference } from "../../dist/publishing/safety.js";
-import { reflect } from "../../dist/routine/reflect.js";
-import { svgText } from "../../dist/typesetting/svg.js";
-import { wordingOf } from "../../dist/wording/wording.js";
+import { floorPlan } from "../../.unbundled/publishing/drawing/floor-plan.js";
+import { phraseMap } from "../../.unbundled/publishing/drawing/phrase-map.js";
+import {
+  clockText,
+  stanceText,
+  tempoText,
+  trackText,
+  trackTime,
+  versionName,
+} from "../../.unbundled/publishing/figures.js";
+import { codeDrawing } from "../../.unbundled/publishing/paper/code.js";
+import { cautionOf, deference } from "../../.unbundled/publishing/safety.js";
+import { reflect } from "../../.unbundled/routine/reflect.js";
+import { svgText } from "../../.unbundled/typesetting/svg.js";
+import { wordingOf } from "../../.unbundled/wording/wording.js";
 
 /** Every handout of a routine: one a version, and the taught one mirrored and in large print. */
 export function sheetsOf(routine, library) {
