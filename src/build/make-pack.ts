@@ -1,9 +1,9 @@
 import type { RoutineFacts } from "../publishing/site/routine-facts.js";
 import type { ContentFiles } from "../reading/files.js";
 import type { Content } from "../reading/read-content.js";
-import type { BuildOptions, Progress } from "./build.js";
 import { type Cache, type CachedUnit, filesOf } from "./cache.js";
 import { markIn, markOf } from "./folders.js";
+import type { BuildOptions, Progress } from "./options.js";
 import { portions } from "./portions.js";
 import { countsOf, digestsOf, type MadeFile, type MakeOptions } from "./publish.js";
 import { linkFiles, reusable } from "./reuse.js";
