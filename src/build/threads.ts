@@ -18,14 +18,6 @@ export interface Threads {
   readonly close: () => Promise<void>;
 }
 
-/** What a thread can load before it is asked for anything. */
-export type Load = "drawing" | "pages";
-
-/** What a thread is started with. */
-export interface ThreadData {
-  readonly load?: Load;
-}
-
 /** What a thread is asked, and what it says: any number of times what was made, then the result or an error. */
 export interface Question {
   readonly job: JobName;
@@ -59,10 +51,10 @@ const resourceLimits = { maxOldGenerationSizeMb: 1024, maxYoungGenerationSizeMb:
 setFlagsFromString("--interrupt-budget=1000000");
 
 /**
- * A second thread loads and warms up in the time in which the first, with what helps it on other cores, makes about so many
- * routines: on two cores 10 routines took 0.9 of the time with one thread, 20 the same, 40 1.1 of it.
+ * A second thread takes as much of a processor to load and to warm up as three routines take that are made in the first, so it
+ * is started where there is clearly more to do.
  */
-const worthAThread = 15;
+const worthAThread = 5;
 
 /** What a thread takes at its peak, with room to spare. */
 const bytesAThread = 768 * 2 ** 20;
@@ -73,12 +65,8 @@ export function mostThreads(): number {
   return Math.max(1, Math.min(availableParallelism(), Math.floor(memory / bytesAThread)));
 }
 
-/**
- * Opens a pool of threads.
- *
- * @param load what a first thread, which is started at once, has loaded by the time it is asked for something
- */
-export function openThreads(most = mostThreads(), load?: Load): Threads {
+/** Opens a pool of threads. */
+export function openThreads(most = mostThreads()): Threads {
   const waiting: Task[] = [];
   /** What each thread is at; nothing, where it waits for work. */
   const tasks = new Map<Worker, Task | undefined>();
@@ -96,9 +84,8 @@ export function openThreads(most = mostThreads(), load?: Load): Threads {
     task?.failed(error);
     if (waiting.length > 0) next(start());
   };
-  const start = (load?: Load) => {
-    const workerData: ThreadData = load === undefined ? {} : { load };
-    const thread = new Worker(program, { resourceLimits, workerData });
+  const start = () => {
+    const thread = new Worker(program, { resourceLimits });
     tasks.set(thread, undefined);
     thread.on("message", (answer: Answer) => {
       const task = tasks.get(thread);
@@ -111,8 +98,6 @@ export function openThreads(most = mostThreads(), load?: Load): Threads {
     thread.on("exit", () => end(thread, calledOff()));
     return thread;
   };
-
-  if (load !== undefined) start(load);
 
   return {
     most,
