@@ -1,4 +1,5 @@
-// Known faults in what ships and in what it is made with, since most of that is bundled, where the registry answers that question; a plain line where it does not.
+// Known faults in what ships and in what it is made with, since much of that is bundled, where the registry answers that
+// question; a plain line where it does not.
 import { spawnSync } from "node:child_process";
 
 const { stdout, status } = spawnSync("npm", ["audit", "--json"], { encoding: "utf8" });
