@@ -8,7 +8,6 @@ const src = resolve(import.meta.dirname, "../src");
 const allowed: readonly (readonly string[])[] = [
   ["reading/swallowed.ts", "reading/tree-key.ts", "reading/tree.ts"],
   ["teaching/recording.ts", "teaching/takes.ts"],
-  ["build/build.ts", "build/make-pack.ts", "build/reuse.ts", "build/survey.ts", "build/units.ts"],
 ];
 
 /** What each file of the project imports of it: values and types, in any way of writing it. */

@@ -4,21 +4,10 @@ import { type Cache, type CachedBuild, filesOf, readCache, writeCache } from "./
 import { digestOf, holds } from "./digest.js";
 import { buildErrorText } from "./error-text.js";
 import { markIn, markOf } from "./folders.js";
+import type { BuildOptions } from "./options.js";
 import { type Counts, sumOf } from "./publish.js";
 import { openStaging, type Staging } from "./staging.js";
 import { toolDigest } from "./tool.js";
-
-export interface BuildOptions {
-  readonly content: string;
-  readonly out: string;
-  /** Told how far it is, after each piece of work. */
-  readonly progress?: Progress;
-  /** Calls the build off: what was begun is cleared up. */
-  readonly signal?: AbortSignal;
-}
-
-/** So many are done of so many, and what the last of them was: "read", "made: Low Tide". */
-export type Progress = (done: number, all: number, what: string) => void;
 
 /** With what is to mend or to look at in the content, for a person to read. */
 export type BuildResult = { readonly report: string } & (

@@ -8,7 +8,7 @@ import type { WorkshopOf } from "../reading/read-workshop.js";
 import type { Library, Routine, Workshop } from "../routine/routine.js";
 import type { Cache } from "./cache.js";
 import { type MadeFile, type MakeOptions, publish, type Tell } from "./publish.js";
-import { reader } from "./recent.js";
+import { type RoutineText, reader } from "./recent.js";
 import { type Survey, survey as surveyBy } from "./survey.js";
 
 /*
@@ -16,12 +16,6 @@ import { type Survey, survey as surveyBy } from "./survey.js";
  * routine as its text, which is read again where it is needed. So nowhere are more than a few routines held. What takes long
  * to load is loaded by the job that needs it.
  */
-
-export interface RoutineText {
-  readonly slug: string;
-  /** Line ends "\n". */
-  readonly text: string;
-}
 
 /** A routine to be published, with what was found in its file. */
 export interface RoutineInput extends RoutineText {

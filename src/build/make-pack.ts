@@ -1,16 +1,16 @@
 import type { RoutineFacts } from "../publishing/site/routine-facts.js";
 import type { ContentFiles } from "../reading/files.js";
 import type { Content } from "../reading/read-content.js";
-import type { BuildOptions, Progress } from "./build.js";
 import { type Cache, type CachedUnit, filesOf } from "./cache.js";
 import { markIn, markOf } from "./folders.js";
+import type { BuildOptions, Progress } from "./options.js";
 import { portions } from "./portions.js";
 import { countsOf, digestsOf, type MadeFile, type MakeOptions } from "./publish.js";
 import { linkFiles, reusable } from "./reuse.js";
 import type { Staging } from "./staging.js";
 import { surveyIn } from "./survey-in.js";
-import { mostThreads, openThreads, type Threads } from "./threads.js";
-import { keyOf, type MakingJob, makeLater, makeUnits, type Unit, unitsOf } from "./units.js";
+import { openThreads, type Threads } from "./threads.js";
+import { keyOf, type MakingJob, makeUnits, type Unit, unitsOf } from "./units.js";
 
 /** What a pack was made from, and what the next build can use again of it. */
 export interface PackResult {
@@ -30,36 +30,17 @@ export async function makePack(
   options: BuildOptions,
 ): Promise<PackResult> {
   options.signal?.throwIfAborted();
-  const pools = openPools(files);
-  const close = () => Promise.all([pools.threads.close(), pools.pages?.close()]);
+  const threads = openThreads();
   try {
-    options.signal?.addEventListener("abort", close);
-    return await packWith(pools, files, staging, cache, options);
+    options.signal?.addEventListener("abort", threads.close);
+    return await packWith(threads, files, staging, cache, options);
   } finally {
-    await close();
+    await threads.close();
   }
 }
 
-interface Pools {
-  readonly threads: Threads;
-  /** One thread for the pages of a small build. */
-  readonly pages?: Threads;
-}
-
-/** Most routines and workshops of a small build. */
-const few = 20;
-
-/**
- * The threads of a build; they load while its files are read. A small build is divided by the kind of work, so that one thread
- * need not load what draws, nor the other what makes pages; of a large one each thread makes a part from end to end.
- */
-function openPools({ routines, workshops }: ContentFiles): Pools {
-  if (routines.length + workshops.length > few || mostThreads() < 2) return { threads: openThreads() };
-  return { threads: openThreads(1, "drawing"), pages: openThreads(1, "pages") };
-}
-
 async function packWith(
-  { threads, pages }: Pools,
+  threads: Threads,
   files: ContentFiles,
   staging: Staging,
   cache: Cache,
@@ -75,12 +56,9 @@ async function packWith(
   if (fresh.length > 0 || markOf(filesOf(made)) !== markIn(staging.published)) {
     linkFiles(staging.published, staging.folder, filesOf(made));
     const options = { library: content.library, folder: staging.folder };
-    const making = pages
-      ? makeFew(fresh, options, pages, threads, progress)
-      : makeMany(fresh, options, threads, progress);
-    Object.assign(made, await making);
+    Object.assign(made, await makeAll(fresh, options, threads, progress));
     // What the threads hold of memory is free before a large library's list of files is written.
-    await Promise.all([threads.close(), pages?.close()]);
+    await threads.close();
     signal?.throwIfAborted();
     staging.publish(filesOf(made));
   }
@@ -97,7 +75,7 @@ function unitsFor<J extends MakingJob>(job: J, units: readonly KeyedUnit[]): rea
 const portion = 25;
 
 /** Makes units from end to end, as many at once as there are threads. */
-async function makeMany(
+async function makeAll(
   units: readonly KeyedUnit[],
   options: MakeOptions,
   threads: Threads,
@@ -116,42 +94,6 @@ async function makeMany(
   };
   const all = await Promise.all([make("library"), make("workshops"), make("routines")]);
   return Object.fromEntries(all.flat());
-}
-
-/** Makes pages in one thread and draws in the other, until the first has nothing more to do and draws as well. */
-async function makeFew(
-  units: readonly KeyedUnit[],
-  options: MakeOptions,
-  pages: Threads,
-  drawing: Threads,
-  progress: Progress = () => {},
-): Promise<Cache["made"]> {
-  const made = new Map<KeyedUnit, readonly MadeFile[]>(units.map((unit) => [unit, []]));
-  const add = (unit: KeyedUnit, files: readonly MadeFile[]) => made.set(unit, [...(made.get(unit) ?? []), ...files]);
-  const waiting = units.filter(({ job }) => job !== "library");
-  let done = 0;
-  const tell = ({ title }: KeyedUnit) => progress(++done, units.length, `made: ${title}`);
-  const draw = async (threads: Threads) => {
-    for (let unit = waiting.shift(); unit !== undefined; unit = waiting.shift()) {
-      add(unit, await makeLater(threads, options, unit));
-      tell(unit);
-    }
-  };
-  const makePages = async <J extends MakingJob>(job: J) => {
-    const own = unitsFor(job, units);
-    if (own.length === 0) return;
-    const files = await makeUnits(pages, { ...options, later: true }, job, own);
-    for (const [index, unit] of own.entries()) add(unit, files[index] ?? []);
-  };
-  const rest = async () => {
-    await makePages("library");
-    unitsFor("library", units).forEach(tell);
-    await makePages("workshops");
-    await makePages("routines");
-    await draw(pages);
-  };
-  await Promise.all([draw(drawing), rest()]);
-  return Object.fromEntries([...made].map(([unit, files]) => cachedUnit(unit, files)));
 }
 
 function cachedUnit({ place, key }: KeyedUnit, files: readonly MadeFile[]): [string, CachedUnit] {

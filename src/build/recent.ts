@@ -1,6 +1,12 @@
 import { type RoutineRead, readRoutineSource } from "../reading/read-routine.js";
 import type { Library } from "../routine/routine.js";
-import type { RoutineText } from "./jobs.js";
+
+/** A routine as it passes from thread to thread. */
+export interface RoutineText {
+  readonly slug: string;
+  /** Line ends "\n". */
+  readonly text: string;
+}
 
 /** Most characters of text whose routines are held: a routine takes many times as much memory as its text. */
 const most = 100_000;

@@ -3,11 +3,11 @@ import type { ContentFiles } from "../reading/files.js";
 import { type Content, type Readable, type ReadRoutines, readContentBy } from "../reading/read-content.js";
 import type { RoutineRead } from "../reading/read-routine.js";
 import type { Library } from "../routine/routine.js";
-import type { Progress } from "./build.js";
 import type { Cache, CachedRead } from "./cache.js";
 import { digestOf } from "./digest.js";
-import type { RoutineText } from "./jobs.js";
+import type { Progress } from "./options.js";
 import { portions } from "./portions.js";
+import type { RoutineText } from "./recent.js";
 
 /** A content folder as a build sees it: everything about it but the routines themselves, of which there may be thousands. */
 export interface Survey {

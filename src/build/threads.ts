@@ -1,4 +1,5 @@
 import { availableParallelism, totalmem } from "node:os";
+import { setFlagsFromString } from "node:v8";
 import { Worker } from "node:worker_threads";
 import type { ErrorData } from "./error-text.js";
 import type { JobInput, JobName, JobOptions, JobResult } from "./jobs.js";
@@ -17,14 +18,6 @@ export interface Threads {
   readonly close: () => Promise<void>;
 }
 
-/** What a thread can load before it is asked for anything. */
-export type Load = "drawing" | "pages";
-
-/** What a thread is started with. */
-export interface ThreadData {
-  readonly load?: Load;
-}
-
 /** What a thread is asked, and what it says: any number of times what was made, then the result or an error. */
 export interface Question {
   readonly job: JobName;
@@ -41,17 +34,28 @@ interface Task extends Question {
   readonly failed: (error: Error) => void;
 }
 
+/** What a thread runs, seen from the source as from the bundled program, whose files lie as deep as this one. */
+const program = new URL("../../dist/build/thread.js", import.meta.url);
+
 /**
  * Megabytes. Without an old generation that is bounded each thread lets three times the garbage lie that it could clear; with
  * a young one that is too small much is carried over that is about to go.
  */
 const resourceLimits = { maxOldGenerationSizeMb: 1024, maxYoungGenerationSizeMb: 96 };
 
-/**
- * A second thread loads and warms up in the time in which the first, with what helps it on other cores, makes about so many
- * routines: on two cores 10 routines took 0.9 of the time with one thread, 20 the same, 40 1.1 of it.
+/*
+ * V8 looks whether a function should be optimized each time so much of its bytecode has run: here fifteen times as much as by
+ * default. Most that a build runs is over before what was optimized pays for it, and no core is idle that could optimize: one
+ * routine takes 0.75 of the processor time, nine 0.7, a hundred 0.85. Node 20 alone has been measured, and a V8 that does not
+ * know the setting would say so on the terminal.
  */
-const worthAThread = 15;
+if (process.versions.v8.startsWith("11.")) setFlagsFromString("--interrupt-budget=1000000");
+
+/**
+ * A second thread takes as much of a processor to load and to warm up as three routines take that are made in the first, so it
+ * is started where there is clearly more to do.
+ */
+const worthAThread = 5;
 
 /** What a thread takes at its peak, with room to spare. */
 const bytesAThread = 768 * 2 ** 20;
@@ -62,12 +66,8 @@ export function mostThreads(): number {
   return Math.max(1, Math.min(availableParallelism(), Math.floor(memory / bytesAThread)));
 }
 
-/**
- * Opens a pool of threads.
- *
- * @param load what a first thread, which is started at once, has loaded by the time it is asked for something
- */
-export function openThreads(most = mostThreads(), load?: Load): Threads {
+/** Opens a pool of threads. */
+export function openThreads(most = mostThreads()): Threads {
   const waiting: Task[] = [];
   /** What each thread is at; nothing, where it waits for work. */
   const tasks = new Map<Worker, Task | undefined>();
@@ -85,9 +85,8 @@ export function openThreads(most = mostThreads(), load?: Load): Threads {
     task?.failed(error);
     if (waiting.length > 0) next(start());
   };
-  const start = (load?: Load) => {
-    const workerData: ThreadData = load === undefined ? {} : { load };
-    const thread = new Worker(new URL("./thread.js", import.meta.url), { resourceLimits, workerData });
+  const start = () => {
+    const thread = new Worker(program, { resourceLimits });
     tasks.set(thread, undefined);
     thread.on("message", (answer: Answer) => {
       const task = tasks.get(thread);
@@ -100,8 +99,6 @@ export function openThreads(most = mostThreads(), load?: Load): Threads {
     thread.on("exit", () => end(thread, calledOff()));
     return thread;
   };
-
-  if (load !== undefined) start(load);
 
   return {
     most,

@@ -1,4 +1,4 @@
-import type { z } from "zod";
+import type * as z from "zod";
 import { eitherOf, nearest, quoted } from "./nearest.js";
 import { type Path, rest } from "./place.js";
 import { type Unwrapped, unwrap, within } from "./schema/walk.js";

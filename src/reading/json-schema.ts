@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { rest } from "./place.js";
 import { librarySchema } from "./schema/library.js";
 import { described } from "./schema/presets.js";

@@ -1,4 +1,4 @@
-import type { z } from "zod";
+import type * as z from "zod";
 import { rest } from "./place.js";
 import { librarySchema } from "./schema/library.js";
 import { described } from "./schema/presets.js";

@@ -1,4 +1,4 @@
-import type { z } from "zod";
+import type * as z from "zod";
 import { type Complaint, explain } from "./explain.js";
 import type { TextFinding } from "./finding.js";
 import { placeOf } from "./place.js";

@@ -1,4 +1,4 @@
-import type { z } from "zod";
+import type * as z from "zod";
 import { inQuotes } from "./mistakes/mistake.js";
 import { dashes } from "./mistakes/spacing.js";
 import { eitherOf, nearest, quoted } from "./nearest.js";

@@ -94,8 +94,8 @@ async function measureParts(kinds, size) {
 
 /** Reading a routine of many counts: seconds and megabytes. */
 async function measureCounts() {
-  const { readRoutine } = await import("../../dist/reading/read-routine.js");
-  const { emptyLibrary } = await import("../../dist/reading/read-library.js");
+  const { readRoutine } = await import("../../.unbundled/reading/read-routine.js");
+  const { emptyLibrary } = await import("../../.unbundled/reading/read-library.js");
   const phrases = 125;
   const counts = "      - { 1-2: Walk, 3: Clap, 4: hold, 5-8: Turn the head }\n".repeat(phrases);
   return [1, 10, 50].map((repeat) => {

@@ -1,12 +1,12 @@
 // Measures reading, computing and checking one routine of 1 000, 10 000 and 100 000 counts, in processor time of one process,
 // the sizes in turn so that a busy machine slows all alike: the figures are to be read against each other.
 //
-//   node tests/bench/counts.mjs      (compiled before)
-import { readKeys } from "../../dist/reading/read-keys.js";
-import { emptyLibrary } from "../../dist/reading/read-library.js";
-import { routineSchema } from "../../dist/reading/schema/routine.js";
-import { writeRoutine } from "../../dist/reading/write-routine.js";
-import { dance } from "../../dist/routine/dance.js";
+//   node tests/tools/unbundled.mjs && node tests/bench/counts.mjs
+import { readKeys } from "../../.unbundled/reading/read-keys.js";
+import { emptyLibrary } from "../../.unbundled/reading/read-library.js";
+import { routineSchema } from "../../.unbundled/reading/schema/routine.js";
+import { writeRoutine } from "../../.unbundled/reading/write-routine.js";
+import { dance } from "../../.unbundled/routine/dance.js";
 
 const phrases = `      - 1: { do: Step right, step: right }
         2: { do: "Cross left over right, and look right away", step: left }

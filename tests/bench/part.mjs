@@ -5,10 +5,10 @@ import { createRequire } from "node:module";
 import { availableParallelism, tmpdir } from "node:os";
 import { join } from "node:path";
 import { PDFParse } from "pdf-parse";
-import { readFolder } from "../../dist/build/read-folder.js";
-import { writeInto } from "../../dist/build/staging.js";
-import { unpackWoff } from "../../dist/publishing/paper/woff.js";
-import { readContent } from "../../dist/reading/read-content.js";
+import { readFolder } from "../../.unbundled/build/read-folder.js";
+import { writeInto } from "../../.unbundled/build/staging.js";
+import { readContent } from "../../.unbundled/reading/read-content.js";
+import { unpackWoff } from "../../.unbundled/typesetting/woff.js";
 import { sheetHtml } from "./sheet-html.mjs";
 import { sheetsOf } from "./sheets.mjs";
 
@@ -43,7 +43,7 @@ function unpackFaces(folder) {
 const parts = {
   /** Our handouts, in one thread. */
   async handouts() {
-    const { handout } = await import("../../dist/publishing/handout/publisher.js");
+    const { handout } = await import("../../.unbundled/publishing/handout/publisher.js");
     let files = 0;
     for (const routine of content.routines)
       for (const { content: bytes } of await handout.publish(routine, contextOf(content.library))) {
@@ -55,7 +55,7 @@ const parts = {
 
   /** Our handouts in threads, as a build makes them: each routine read again in its thread, each file written. */
   async handoutsSideBySide() {
-    const { openThreads } = await import("../../dist/build/threads.js");
+    const { openThreads } = await import("../../.unbundled/build/threads.js");
     const threads = openThreads();
     const options = { library: content.library, folder: out };
     const works = content.routines.map(({ slug }) => ({
@@ -123,9 +123,9 @@ const parts = {
    * build, each routine has its folder already, since all else that is about it is written before its page.
    */
   async site() {
-    const { outputs, pagesOf } = await import("../../dist/publishing/list.js");
-    const { libraryPages, routinePage } = await import("../../dist/publishing/site/publisher.js");
-    const { readRoutineSource } = await import("../../dist/reading/read-routine.js");
+    const { outputs, pagesOf } = await import("../../.unbundled/publishing/list.js");
+    const { libraryPages, routinePage } = await import("../../.unbundled/publishing/site/publisher.js");
+    const { readRoutineSource } = await import("../../.unbundled/reading/read-routine.js");
     const { library, routines, workshops } = content;
     for (const { slug } of routines) mkdirSync(join(out, "routines", slug), { recursive: true });
     let [seconds, cpu] = [0, 0];

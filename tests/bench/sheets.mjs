@@ -1,16 +1,16 @@
 // A handout as plain data, for the peers that set it: what ours says, and its drawings as SVG.
-import { floorPlan } from "../../dist/publishing/drawing/floor-plan.js";
-import { phraseMap } from "../../dist/publishing/drawing/phrase-map.js";
-import { clockText, stanceText, tempoText, trackText, trackTime, versionName } from "../../dist/publishing/figures.js";
-import { codeDrawing } from "../../dist/publishing/paper/code.js";
-import { reflect } from "../../dist/routine/reflect.js";
-import { svgText } from "../../dist/typesetting/svg.js";
-import { wordingOf } from "../../dist/wording/wording.js";
+import { floorPlan } from "../../.unbundled/publishing/drawing/floor-plan.js";
+import { phraseMap } from "../../.unbundled/publishing/drawing/phrase-map.js";
+import { codeDrawing } from "../../.unbundled/publishing/paper/code.js";
+import { trackTime } from "../../.unbundled/routine/clock.js";
+import { mirror } from "../../.unbundled/routine/mirror.js";
+import { svgText } from "../../.unbundled/typesetting/svg.js";
+import { wordingOf } from "../../.unbundled/wording/wording.js";
 
 /** Every handout of a routine: one a version, and the taught one mirrored and in large print. */
 export function sheetsOf(routine, library) {
   const taught = routine.versions.find(({ id }) => id === routine.taught);
-  const other = reflect(routine);
+  const other = mirror(routine);
   return [
     ...routine.versions.map((version) => sheet(routine, version, library)),
     sheet(
@@ -37,27 +37,29 @@ function sheet(routine, version, library) {
     studio: library.name,
     by: `Choreography: ${routine.choreographer} to “${music.title}” by ${music.artist}`,
     facts: [
-      [versionName(version.id), "version"],
+      [wording.versions.name(version.id), "version"],
       [String(routine.counts), "counts"],
-      [clockText(routine.seconds), "one run"],
-      [tempoText(music.countsPerMinute), "counts a minute"],
+      [wording.time.clock(routine.seconds), "one run"],
+      [wording.time.tempo(music.countsPerMinute), "counts a minute"],
       [String(music.countIn), "counts in"],
-      [trackText(music.firstCount), "first count"],
+      [wording.time.track(music.firstCount), "first count"],
     ],
     lines: [
-      ["Starts", stanceText(version.start)],
+      ["Starts", wording.stance.whole(version.start)],
       ["Bring", version.gear.map(({ item }) => item).join(", ")],
     ],
     sections: routine.sections.map((section, index) => ({
       name: `${index + 1} ${section.name}`,
       words: section.words ?? "",
-      phrases: section.phrases.map((phrase) => phraseOf(routine, version, index, phrase)),
+      phrases: section.phrases.map((phrase) => phraseOf(routine, version, index, phrase, wording)),
     })),
     notes: [
       [
         "Other ways to dance it",
-        version.moves.flatMap(({ on, others }) =>
-          others.map((way) => `${on} ${versionName(way.version)}: ${way.moves.map(({ cue }) => cue.text).join(", ")}`),
+        version.moves.flatMap(({ on, alternatives }) =>
+          alternatives.map(
+            (way) => `${on} ${wording.versions.name(way.version)}: ${way.moves.map(({ cue }) => cue.text).join(", ")}`,
+          ),
         ),
       ],
       [
@@ -80,7 +82,7 @@ function sheet(routine, version, library) {
         "Practice speeds",
         routine.practice.map(
           ({ percent, countsPerMinute, seconds }) =>
-            `${percent} % · ${tempoText(countsPerMinute)} · ${clockText(seconds)}`,
+            `${percent} % · ${wording.time.tempo(countsPerMinute)} · ${wording.time.clock(seconds)}`,
         ),
       ],
     ],
@@ -92,7 +94,7 @@ function sectionNotes({ prose }) {
   return prose.notes.map(({ section, markdown }) => `${section}: ${markdown}`);
 }
 
-function phraseOf(routine, version, section, phrase) {
+function phraseOf(routine, version, section, phrase, wording) {
   const moves = version.moves.filter((move) => move.section === section && move.phrase === phrase.number);
   const cells = moves.map(({ on, at, length, cue, hit }) => ({
     on: hit ? `${on} ◤` : on,
@@ -100,5 +102,5 @@ function phraseOf(routine, version, section, phrase) {
     text: cue.text,
     from: at.valueOf() - phrase.at,
   }));
-  return { track: trackText(trackTime(routine, moves[0]?.start ?? routine.seconds)), cells };
+  return { track: wording.time.track(trackTime(routine, moves[0]?.start ?? routine.seconds)), cells };
 }

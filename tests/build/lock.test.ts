@@ -1,12 +1,13 @@
 import { spawn, spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join, resolve } from "node:path";
+import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { afterAll, expect, it } from "vitest";
+import { compiled } from "./compiled.js";
 
-const built = pathToFileURL(join(resolve(import.meta.dirname, "../.."), "dist/build/lock.js")).href;
 const work = mkdtempSync(join(tmpdir(), "countleaf-lock-"));
+const built = pathToFileURL(compiled("build/lock.ts", work)).href;
 afterAll(() => rmSync(work, { recursive: true }));
 
 /** Takes and gives back a lock again and again, and writes down when it held it and when no more, by the clock of the machine. */

@@ -1,3 +1,4 @@
+import { execFileSync } from "node:child_process";
 import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
@@ -11,7 +12,9 @@ const content = join(work, "content");
 const main = join(work, "dist/cli/main.js");
 
 /** An output that this program does not have: the names of the sections to cut out, and a page to hear them by. */
-const publisher = `export const strips = {
+const publisher = `import type { Routine } from "../../routine/routine.js";
+import type { Publisher } from "../publisher.js";
+export const strips: Publisher<Routine> = {
   name: "strips",
   publish: ({ slug, sections }) => [
     { path: \`routines/\${slug}/strips.csv\`, kind: "handout", mediaType: "text/csv", label: "Strips to cut",
@@ -24,15 +27,16 @@ const publisher = `export const strips = {
 
 /* A scratch copy of the program, with one folder and one line more. */
 beforeAll(() => {
-  for (const name of ["dist", "templates", "package.json"])
+  for (const name of ["src", "templates", "compile.mjs", "tsconfig.json", "package.json"])
     cpSync(join(root, name), join(work, name), { recursive: true });
   symlinkSync(join(root, "node_modules"), join(work, "node_modules"));
-  mkdirSync(join(work, "dist/publishing/strips"));
-  writeFileSync(join(work, "dist/publishing/strips/publisher.js"), publisher);
-  const list = join(work, "dist/publishing/list.js");
+  mkdirSync(join(work, "src/publishing/strips"));
+  writeFileSync(join(work, "src/publishing/strips/publisher.ts"), publisher);
+  const list = join(work, "src/publishing/list.ts");
   const text = readFileSync(list, "utf8").replace("routines: [handout,", "routines: [handout, strips,");
   expect(text).toContain("strips");
   writeFileSync(list, `import { strips } from "./strips/publisher.js";\n${text}`);
+  execFileSync(process.execPath, [join(work, "compile.mjs"), "--unchecked"]);
   writeContent(content, { "routines/kerb.md": routineText("Kerb") });
 });
 

@@ -1,14 +1,14 @@
 import { execFileSync } from "node:child_process";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join, resolve } from "node:path";
+import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { afterAll, expect, it } from "vitest";
+import { compiled } from "./compiled.js";
 
 const work = mkdtempSync(join(tmpdir(), "countleaf-threads-"));
+const built = pathToFileURL(compiled("build/threads.ts", work)).href;
 afterAll(() => rmSync(work, { recursive: true }));
-
-const built = pathToFileURL(join(resolve(import.meta.dirname, "../.."), "dist/build/threads.js")).href;
 
 /** What becomes of the questions that a module asks a team, as a process of its own that has to end by itself. */
 function told(script: string, inject: readonly string[] = []): unknown {

@@ -2,8 +2,8 @@
 // example file. With --check nothing is written, and a difference ends with status 1.
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
-import { schemaFiles } from "../../dist/reading/json-schema.js";
-import { withKeyTable } from "../../dist/reading/key-table.js";
+import { schemaFiles } from "../../.unbundled/reading/json-schema.js";
+import { withKeyTable } from "../../.unbundled/reading/key-table.js";
 
 const root = resolve(import.meta.dirname, "../..");
 const read = (path) => (existsSync(join(root, path)) ? readFileSync(join(root, path), "utf8") : "");

@@ -1,7 +1,7 @@
 import { readdir, readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
-import { fileURLToPath } from "node:url";
+import { scriptsDir, templatesDir } from "../home.js";
 import type { OutFile } from "../publisher.js";
 import type { LibraryFacts } from "./library-view.js";
 import { mediaTypeOf } from "./media-type.js";
@@ -24,10 +24,6 @@ const faces = [
   },
 ] as const;
 
-/** Styles and images, as they lie in the package. */
-const templatesDir = fileURLToPath(new URL("../../../templates/", import.meta.url));
-/** The bundled browser scripts. */
-const scriptsDir = fileURLToPath(new URL("../../../dist/script/", import.meta.url));
 const worker = "keep-pages.js";
 const require = createRequire(import.meta.url);
 

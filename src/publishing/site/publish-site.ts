@@ -1,8 +1,9 @@
 import { join, relative } from "node:path";
 import Eleventy from "@11ty/eleventy";
+import { pagesDir } from "../home.js";
 import type { OutFile } from "../publisher.js";
 import { mediaTypeOf } from "./media-type.js";
-import { configureSite, pagesDir, type SitePart } from "./site-config.js";
+import { configureSite, type SitePart } from "./site-config.js";
 
 /** Eleventy needs the name of a folder to publish into, though nothing is written there. */
 const root = join(pagesDir, "../../_site");

@@ -1,4 +1,3 @@
-import { fileURLToPath } from "node:url";
 import type { EleventyConfig } from "@11ty/eleventy";
 import type { Library, Routine, Workshop } from "../../routine/routine.js";
 import { wordingOf } from "../../wording/wording.js";
@@ -9,9 +8,6 @@ import { packOf } from "./pack.js";
 import { routineView } from "./routine-view.js";
 import { libraryData, routineData, workshopData } from "./structured-data.js";
 import { workshopView } from "./workshop-view.js";
-
-/** The compiled page templates. */
-export const pagesDir = fileURLToPath(new URL("../../../dist/pages/", import.meta.url));
 
 /** What the pages about a whole library are made from. */
 export interface WholeLibrary {

@@ -1,4 +1,4 @@
-import type { z } from "zod";
+import type * as z from "zod";
 import { rest } from "../place.js";
 import { type Unwrapped, unwrap } from "./walk.js";
 

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { handoutKinds } from "../../routine/vocabulary.js";
 import { teachingSchema } from "./teaching.js";
 import { key, language, line, link, listOf, name, number, paragraphs, whole, word } from "./values.js";

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { contacts, facings, heights, risks, travelWays, weights } from "../../routine/vocabulary.js";
 import { rest } from "../place.js";
 import {

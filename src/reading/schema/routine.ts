@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { audiences, feels } from "../../routine/vocabulary.js";
 import type { NothingLeft } from "../nothing-left.js";
 import { rest } from "../place.js";

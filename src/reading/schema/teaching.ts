@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { type DancedKind, dancedKinds, loadParts } from "../../routine/vocabulary.js";
 import { amount, key, whole, word } from "./values.js";
 

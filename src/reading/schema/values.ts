@@ -1,5 +1,5 @@
 import Fraction from "fraction.js";
-import { z } from "zod";
+import * as z from "zod";
 import { isSafeLink } from "../../routine/link.js";
 
 /* The texts of a front matter, each read into the value that it stands for. A schema's notes say in an author's words what

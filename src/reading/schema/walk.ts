@@ -1,4 +1,4 @@
-import type { z } from "zod";
+import type * as z from "zod";
 import { type About, notes } from "./values.js";
 
 /* What is under a schema's wrappers and notes is asked in three places: messages, the table of keys, the editors' schema. */

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { date, key, line, listOf, name, versionName, whole } from "./values.js";
 
 const minutes = (least: number) => whole(least, 600, " minutes");

@@ -1,0 +1,14 @@
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+
+/** The package's folder, seen from the source as from the bundled program, whose files lie as deep as this one. */
+const home = fileURLToPath(new URL("../../", import.meta.url));
+
+/** The compiled page templates. */
+export const pagesDir = join(home, "dist/pages");
+
+/** The bundled browser scripts. */
+export const scriptsDir = join(home, "dist/script");
+
+/** Styles and images, as they lie in the package. */
+export const templatesDir = join(home, "templates");
