@@ -7,6 +7,7 @@ export default defineConfig({
   test: {
     testTimeout: 60_000,
     hookTimeout: 120_000,
+    setupFiles: ["tests/setup.ts"],
     projects: [
       {
         extends: true,

@@ -5,11 +5,11 @@ import { HtmlValidate } from "html-validate";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { readContent } from "../../src/reading/read-content.js";
+import { long } from "../runs.js";
 import { launchBrowser } from "./browser.js";
 import { hostilePatterns } from "./hostile-patterns.js";
 import { publishedSite, type TestSite, watchedPage } from "./site.js";
 
-const long = process.env.COUNTLEAF_LONG === "1";
 let browser: Browser;
 let site: TestSite;
 let folder: string;

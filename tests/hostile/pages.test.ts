@@ -9,6 +9,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { readContent } from "../../src/reading/read-content.js";
 import { launchBrowser, serveFolder } from "../browser/browser.js";
 import { publishedSite, type TestSite, watchedPage } from "../browser/site.js";
+import { long } from "../runs.js";
 import { writeHostile } from "./content.js";
 import { allPatterns, elsewhere, furtherPatterns, oneLine, run } from "./patterns.js";
 
@@ -18,7 +19,6 @@ import { allPatterns, elsewhere, furtherPatterns, oneLine, run } from "./pattern
  * each pattern has a library, a workshop and a routine to itself.
  */
 
-const long = process.env.COUNTLEAF_LONG === "1";
 let browser: Browser;
 let work: string;
 
