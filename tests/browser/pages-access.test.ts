@@ -1,7 +1,7 @@
 import { createRequire } from "node:module";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { launchBrowser } from "./browser.js";
+import { openBrowser } from "./browser.js";
 import { demoSite, type TestSite, watchedPage } from "./site.js";
 
 const axe = createRequire(import.meta.url).resolve("axe-core/axe.min.js");
@@ -9,7 +9,7 @@ let browser: Browser;
 let site: TestSite;
 
 beforeAll(async () => {
-  [browser, site] = await Promise.all([launchBrowser(), demoSite()]);
+  [browser, site] = await Promise.all([openBrowser(), demoSite()]);
 });
 afterAll(async () => {
   await browser?.close();

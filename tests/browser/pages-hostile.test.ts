@@ -6,7 +6,7 @@ import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { readContent } from "../../src/reading/read-content.js";
 import { long } from "../runs.js";
-import { launchBrowser } from "./browser.js";
+import { openBrowser } from "./browser.js";
 import { hostilePatterns } from "./hostile-patterns.js";
 import { publishedSite, type TestSite, watchedPage } from "./site.js";
 
@@ -74,7 +74,7 @@ beforeAll(async () => {
   const content = await readContent(folder);
   expect(content.findings.filter(({ severity }) => severity === "error")).toEqual([]);
   expect(content.routines.length).toBe(hostilePatterns.length);
-  [browser, site] = await Promise.all([launchBrowser(), publishedSite(content)]);
+  [browser, site] = await Promise.all([openBrowser(), publishedSite(content)]);
 });
 afterAll(async () => {
   await browser?.close();

@@ -6,7 +6,7 @@ import { HtmlValidate } from "html-validate";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { readContent } from "../../src/reading/read-content.js";
-import { launchBrowser } from "./browser.js";
+import { openBrowser } from "./browser.js";
 import { demoSite, publishedSite, type TestSite, watchedPage } from "./site.js";
 
 const content = fileURLToPath(new URL("../../content", import.meta.url));
@@ -16,7 +16,7 @@ let site: TestSite;
 let pages: readonly string[];
 
 beforeAll(async () => {
-  [browser, site] = await Promise.all([launchBrowser(), demoSite()]);
+  [browser, site] = await Promise.all([openBrowser(), demoSite()]);
   pages = (await readdir(site.folder, { recursive: true })).filter((name) => name.endsWith(".html")).sort();
 });
 afterAll(async () => {

@@ -9,7 +9,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { clicks } from "../../src/routine/clicks.js";
 import { library } from "../publishing/fixtures/written.js";
 import { nightFerry } from "../script/practice/night-ferry.js";
-import { launchBrowser } from "./browser.js";
+import { openBrowser } from "./browser.js";
 import { publishedSite, type TestSite } from "./site.js";
 
 let browser: Browser;
@@ -17,7 +17,7 @@ let site: TestSite;
 let address: string;
 beforeAll(async () => {
   const content = { library, routines: [nightFerry], workshops: [] };
-  [browser, site] = await Promise.all([launchBrowser(), publishedSite(content)]);
+  [browser, site] = await Promise.all([openBrowser(), publishedSite(content)]);
   address = `${site.url}routines/night-ferry/#practice`;
 });
 afterAll(async () => {

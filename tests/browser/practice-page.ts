@@ -7,7 +7,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, expect } from "vitest";
 import { readContent } from "../../src/reading/read-content.js";
 import { library } from "../publishing/fixtures/written.js";
 import { nightFerry } from "../script/practice/night-ferry.js";
-import { launchBrowser } from "./browser.js";
+import { openBrowser } from "./browser.js";
 import { publishedSite, type TestSite } from "./site.js";
 
 /* A page with the player on it, as the tests of a file have it one after the other; what goes wrong on it fails the test. */
@@ -24,7 +24,7 @@ export function practicePages(): void {
     const demo = await readContent(fileURLToPath(new URL("../../content", import.meta.url)));
     const duets = demo.routines.filter(({ slug }) => slug === "one-umbrella");
     const content = { library, routines: [nightFerry, ...duets], workshops: [] };
-    [browser, site] = await Promise.all([launchBrowser(), publishedSite(content)]);
+    [browser, site] = await Promise.all([openBrowser(), publishedSite(content)]);
     address = `${site.url}routines/night-ferry/#practice`;
   });
   afterAll(async () => {

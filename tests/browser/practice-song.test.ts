@@ -5,7 +5,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
 import { library } from "../publishing/fixtures/written.js";
 import { nightFerry } from "../script/practice/night-ferry.js";
-import { launchBrowser } from "./browser.js";
+import { openBrowser } from "./browser.js";
 import { publishedSite, type TestSite } from "./site.js";
 
 let browser: Browser;
@@ -14,7 +14,7 @@ let address: string;
 let page: Page;
 beforeAll(async () => {
   const content = { library, routines: [nightFerry], workshops: [] };
-  [browser, site] = await Promise.all([launchBrowser(), publishedSite(content)]);
+  [browser, site] = await Promise.all([openBrowser(), publishedSite(content)]);
   address = `${site.url}routines/night-ferry/#practice`;
 });
 afterAll(async () => {

@@ -7,7 +7,7 @@ import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { readContent } from "../../src/reading/read-content.js";
-import { launchBrowser, serveFolder } from "../browser/browser.js";
+import { openBrowser, serveFolder } from "../browser/browser.js";
 import { publishedSite, type TestSite, watchedPage } from "../browser/site.js";
 import { long } from "../runs.js";
 import { writeHostile } from "./content.js";
@@ -24,7 +24,7 @@ let work: string;
 
 beforeAll(async () => {
   work = mkdtempSync(join(tmpdir(), "countleaf-hostile-"));
-  browser = await launchBrowser();
+  browser = await openBrowser();
 });
 afterAll(async () => {
   await browser?.close();
