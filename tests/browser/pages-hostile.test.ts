@@ -96,8 +96,8 @@ test("nothing in a file runs, asks another host or becomes markup, even on a pag
     dialogs.push(`${page.url()}: ${dialog.message()}`);
     void dialog.dismiss();
   });
-  // In the short form every third of them is opened alone; other tests open pages that say many at once.
-  for (const name of pages.filter((_, index) => long || index % 3 === 0)) {
+  // In the short form every twelfth of them is opened alone; other tests open pages that say many at once.
+  for (const name of pages.filter((_, index) => long || index % 12 === 0)) {
     await page.goto(site.url + name);
     const foreign = await page.evaluate(() => {
       const own = [

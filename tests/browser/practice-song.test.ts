@@ -43,21 +43,25 @@ async function openSong(page: Page, name = "Night Ferry.wav", buffer = song()): 
 }
 
 const firstCount = (page: Page) => page.locator("[data-first-count]").textContent();
-const track = (page: Page) =>
-  page.evaluate(() => {
+/** What the song and the stage say in one and the same frame: now, or as soon as the stage is in a state. */
+const track = async (page: Page, wanted?: string) => {
+  const seen = await page.waitForFunction((wanted) => {
     const audio = document.querySelector("audio");
     const show = (name: string) => document.querySelector(`.stage [data-show=${name}]`)?.textContent;
     const state = document.querySelector<HTMLElement>(".stage")?.dataset.state;
+    if (wanted !== undefined && state !== wanted) return undefined;
     return {
       time: audio?.currentTime ?? Number.NaN,
       rate: audio?.playbackRate,
       keepsPitch: audio?.preservesPitch,
       paused: audio?.paused,
       count: show("count"),
-      section: show("section"),
-      state,
     };
-  });
+  }, wanted);
+  const value = await seen.jsonValue();
+  if (value === undefined) throw new Error("A wait that ends has seen something.");
+  return value;
+};
 
 /** The number that is counted at a place of the song: counts at 92 from 14.2 s, from 58.0 s on at 96. */
 function countAt(time: number, first = 14.2): string {
@@ -75,8 +79,7 @@ test.concurrent("counts follow the song's own clock, slower at the same pitch, a
   const asked: string[] = [];
   page.on("request", (request) => asked.push(`${request.method()} ${request.url()}`));
   await start.click();
-  await untilState("count-in");
-  expect((await track(page)).time).toBeGreaterThan(14.2 - (4 * 60) / 92 - 0.01);
+  expect((await track(page, "count-in")).time).toBeGreaterThan(14.2 - (4 * 60) / 92 - 0.01);
   await untilState("count");
   for (let i = 0; i < 12; i++) {
     const { time, rate, keepsPitch, count } = await track(page);
@@ -125,12 +128,11 @@ test.concurrent("another speed is taken at the next count; a section goes round 
 });
 
 test.concurrent("a later section follows the song where the routine says that it begins", async ({ open, expect }) => {
-  const { page, start, untilState } = await unfolded(open);
+  const { page, start } = await unfolded(open);
   await openSong(page);
   await page.locator("[name=from]").selectOption({ label: "Gangway again, 1st time, other side" });
   await start.click();
-  await untilState("count");
-  const { time, count } = await track(page);
+  const { time, count } = await track(page, "count");
   expect(time).toBeGreaterThanOrEqual(57.95);
   expect(time).toBeLessThan(58.7);
   expect(count).toBe("1");
@@ -140,7 +142,7 @@ test.concurrent("“this is the first count” sets the counts on this file, and
   open,
   expect,
 }) => {
-  const { page, start, untilState } = await unfolded(open);
+  const { page, start } = await unfolded(open);
   await openSong(page);
   const place = async (time: number) => {
     await page.evaluate((time) => {
@@ -164,8 +166,7 @@ test.concurrent("“this is the first count” sets the counts on this file, and
   await openSong(page);
   expect(await firstCount(page)).toMatch("20.00 s");
   await start.click();
-  await untilState("count");
-  const { time, count } = await track(page);
+  const { time, count } = await track(page, "count");
   expect([countAt(time, 20), countAt(time - 0.05, 20)]).toContain(count);
 
   // Another file, even of the same name, has counts of its own.

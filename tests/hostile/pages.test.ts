@@ -150,7 +150,7 @@ test("a page on which something runs, and that asks elsewhere, would be noticed"
 });
 
 test("libraries, workshops and routines that say many of them at once", { timeout: 3_600_000 }, async () => {
-  const some = furtherPatterns.filter((_, index) => long || index % 5 === 0).map((pattern) => [oneLine(pattern)]);
+  const some = furtherPatterns.filter((_, index) => long || index % 20 === 0).map((pattern) => [oneLine(pattern)]);
   for (const [index, text] of inTexts(allPatterns).entries()) {
     const site = await siteSaying(`some-${index}`, text, index === 0 ? [text, ...some] : [text]);
     for (const own of [true, false]) await visitAll(site, text.join(" "), own);
@@ -159,7 +159,7 @@ test("libraries, workshops and routines that say many of them at once", { timeou
 });
 
 test("a library, a workshop and a routine for each of them", { timeout: 3_600_000 }, async () => {
-  const each = allPatterns.filter((_, index) => long || index % 40 === 0);
+  const each = allPatterns.filter((_, index) => long || index % 160 === 0);
   for (const [index, pattern] of each.entries()) {
     const site = await siteSaying(`each-${index}`, [pattern], [[pattern]]);
     await visitAll(site, pattern, false);
