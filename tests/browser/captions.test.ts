@@ -9,9 +9,9 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { captions } from "../../src/publishing/captions/publisher.js";
 import { writeClick } from "../../src/publishing/click/wav.js";
 import { routineJson } from "../../src/publishing/record/routine-json.js";
-import { contextOf } from "../publishing/fixtures/context.js";
-import { lowTide } from "../publishing/fixtures/low-tide.js";
-import { library } from "../publishing/fixtures/written.js";
+import { contextOf } from "../fixtures/context.js";
+import { lowTide } from "../fixtures/low-tide.js";
+import { library } from "../fixtures/written.js";
 import { openBrowser, serveFolder } from "./browser.js";
 
 let folder: string;

@@ -5,9 +5,9 @@ import { HtmlValidate } from "html-validate";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { readContent } from "../../src/reading/read-content.js";
+import { hostilePatterns } from "../fixtures/hostile-patterns.js";
 import { long } from "../runs.js";
 import { openBrowser } from "./browser.js";
-import { hostilePatterns } from "./hostile-patterns.js";
 import { publishedSite, type TestSite, watchedPage } from "./site.js";
 
 let browser: Browser;

@@ -7,8 +7,8 @@ import Fraction from "fraction.js";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { clicks } from "../../src/routine/clicks.js";
-import { danced, library, move, phrase, section } from "../publishing/fixtures/written.js";
-import { nightFerry } from "../script/practice/night-ferry.js";
+import { nightFerry } from "../fixtures/night-ferry.js";
+import { danced, library, move, phrase, section } from "../fixtures/written.js";
 import { openBrowser } from "./browser.js";
 import { publishedSite, type TestSite } from "./site.js";
 

@@ -5,8 +5,8 @@ import { fileURLToPath } from "node:url";
 import type { Browser, BrowserContextOptions, Locator, Page } from "playwright-core";
 import { afterAll, test as base, beforeAll, expect } from "vitest";
 import { readContent } from "../../src/reading/read-content.js";
-import { library } from "../publishing/fixtures/written.js";
-import { nightFerry } from "../script/practice/night-ferry.js";
+import { nightFerry } from "../fixtures/night-ferry.js";
+import { library } from "../fixtures/written.js";
 import { openBrowser } from "./browser.js";
 import { publishedSite, type TestSite } from "./site.js";
 

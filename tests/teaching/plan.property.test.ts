@@ -7,7 +7,7 @@ import type { Activity, ClassPlan } from "../../src/teaching/class-plan.js";
 import { type Load, plus } from "../../src/teaching/load.js";
 import { planClass } from "../../src/teaching/plan.js";
 import { en } from "../../src/wording/en.js";
-import { routines as written } from "../routine/arbitrary.js";
+import { routines as written } from "../fixtures/arbitrary.js";
 import { runs } from "../runs.js";
 import { library, libraryWith, workshopOf } from "./builder.js";
 

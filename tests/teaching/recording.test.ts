@@ -4,7 +4,7 @@ import { dance } from "../../src/routine/dance.js";
 import type { Routine } from "../../src/routine/routine.js";
 import { planRecording } from "../../src/teaching/recording.js";
 import { en } from "../../src/wording/en.js";
-import { routines } from "../routine/arbitrary.js";
+import { routines } from "../fixtures/arbitrary.js";
 import { runs } from "../runs.js";
 import { library, libraryWith, routineOf } from "./builder.js";
 

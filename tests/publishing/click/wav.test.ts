@@ -5,10 +5,10 @@ import fc from "fast-check";
 import Fraction from "fraction.js";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { sampleRate, writeClick } from "../../../src/publishing/click/wav.js";
+import { lowTide } from "../../fixtures/low-tide.js";
+import { onsetsOf, samplesOf } from "../../fixtures/read-wav.js";
+import { closedFormula, type Timed, timed, timedRoutine } from "../../fixtures/timed.js";
 import { runs } from "../../runs.js";
-import { lowTide } from "../fixtures/low-tide.js";
-import { onsetsOf, samplesOf } from "../fixtures/read-wav.js";
-import { closedFormula, type Timed, timed, timedRoutine } from "../fixtures/timed.js";
 
 let folder: string;
 beforeAll(async () => {

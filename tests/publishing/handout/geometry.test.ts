@@ -5,9 +5,9 @@ import { margin } from "../../../src/publishing/paper/page.js";
 import { reflect } from "../../../src/routine/reflect.js";
 import type { Routine } from "../../../src/routine/routine.js";
 import { movesIn, sheetSections } from "../../../src/routine/sheet.js";
+import { firstOutOfOrder, type ReadPage, readPages, spaced, type TextBox } from "../../fixtures/read-pdf.js";
 import { runs } from "../../runs.js";
 import { anySample } from "./random-routine.js";
-import { firstOutOfOrder, type ReadPage, readPages, spaced, type TextBox } from "./read-pdf.js";
 
 const kinds = ["sheet", "mirrored", "large", "card"] as const;
 const each = runs(75);

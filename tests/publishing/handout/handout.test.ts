@@ -10,9 +10,9 @@ import { reflect } from "../../../src/routine/reflect.js";
 import type { Library, Routine } from "../../../src/routine/routine.js";
 import { movesIn, sheetSections } from "../../../src/routine/sheet.js";
 import { missingGlyphs } from "../../../src/typesetting/faces.js";
-import { contextOf } from "../fixtures/context.js";
-import { danced, library, move, phrase, section } from "../fixtures/written.js";
-import { firstOutOfOrder, readPages, readText, spaced } from "./read-pdf.js";
+import { contextOf } from "../../fixtures/context.js";
+import { firstOutOfOrder, readPages, readText, spaced } from "../../fixtures/read-pdf.js";
+import { danced, library, move, phrase, section } from "../../fixtures/written.js";
 import { readPng } from "./read-png.js";
 
 /** jsqr exports itself in two ways, of which its types tell one. */

@@ -13,10 +13,10 @@ import {
   type Wish,
 } from "../../../templates/script/practice/schedule.js";
 import { type Score, score } from "../../../templates/script/practice/score.js";
-import { timed, timedRoutine } from "../../publishing/fixtures/timed.js";
-import { danced, phrase, section } from "../../publishing/fixtures/written.js";
+import { nightFerry } from "../../fixtures/night-ferry.js";
+import { timed, timedRoutine } from "../../fixtures/timed.js";
+import { danced, phrase, section } from "../../fixtures/written.js";
 import { runs } from "../../runs.js";
-import { nightFerry } from "./night-ferry.js";
 import { published } from "./published.js";
 
 const tide = score(published(nightFerry));

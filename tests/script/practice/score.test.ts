@@ -3,10 +3,10 @@ import Fraction from "fraction.js";
 import { describe, expect, test } from "vitest";
 import { playerWording } from "../../../src/wording/player.js";
 import { cues, exact, score, sectionTitle } from "../../../templates/script/practice/score.js";
-import { closedFormula, timed, timedRoutine } from "../../publishing/fixtures/timed.js";
-import { danced, move, phrase, section } from "../../publishing/fixtures/written.js";
+import { nightFerry } from "../../fixtures/night-ferry.js";
+import { closedFormula, timed, timedRoutine } from "../../fixtures/timed.js";
+import { danced, move, phrase, section } from "../../fixtures/written.js";
 import { runs } from "../../runs.js";
-import { nightFerry } from "./night-ferry.js";
 import { published } from "./published.js";
 
 const english = playerWording("en");
