@@ -95,7 +95,7 @@ describe("the demo library's handouts", () => {
     for (const routine of demo.routines) {
       const [file] = printed.get(routine.slug) ?? [];
       const parser = new PDFParse({ data: new Uint8Array(bytesOf(file)), verbosity: 0 });
-      const { pages } = await parser.getScreenshot({ scale: 2, partial: [1], imageDataUrl: false });
+      const { pages } = await parser.getScreenshot({ scale: 1.5, partial: [1], imageDataUrl: false });
       await parser.destroy();
       const { data, width, height } = readPng(pages[0]?.data ?? new Uint8Array());
       expect(decodeCode(data, width, height)?.data).toBe(`https://saltmarsh.example/routines/${routine.slug}/`);
