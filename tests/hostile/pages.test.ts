@@ -153,7 +153,7 @@ test("libraries, workshops and routines that say many of them at once", { timeou
   const some = furtherPatterns.filter((_, index) => long || index % 20 === 0).map((pattern) => [oneLine(pattern)]);
   for (const [index, text] of inTexts(allPatterns).entries()) {
     const site = await siteSaying(`some-${index}`, text, index === 0 ? [text, ...some] : [text]);
-    for (const own of [true, false]) await visitAll(site, text.join(" "), own);
+    await Promise.all([true, false].map((own) => visitAll(site, text.join(" "), own)));
     await site.close();
   }
 });
