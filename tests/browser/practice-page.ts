@@ -38,7 +38,8 @@ export interface PracticePage {
   /** What the stage shows under a name. */
   readonly show: (what: string) => Locator;
   readonly untilState: (state: string) => Promise<void>;
-  readonly untilCount: (count: string, state?: string) => Promise<void>;
+  /** Waits for a count, and says what else the stage shows in the very same frame, by name. */
+  readonly untilCount: (count: string, state?: string, stage?: string) => Promise<Readonly<Record<string, string>>>;
 }
 
 interface Opening extends BrowserContextOptions {
@@ -75,13 +76,17 @@ function practicePage(page: Page): PracticePage {
     start: page.locator("[data-desk] [data-start]"),
     show: (what) => stage.locator(`[data-show=${what}]`),
     untilState: (state) => page.locator(`.practice > .stage[data-state=${state}]`).waitFor(),
-    untilCount: async (count, state = "count") => {
-      await page.waitForFunction(
-        ([count, state]) =>
-          document.querySelector(".stage [data-show=count]")?.textContent === count &&
-          document.querySelector<HTMLElement>(".stage")?.dataset.state === state,
-        [count, state] as const,
+    untilCount: async (count, state = "count", stage = ".stage") => {
+      const seen = await page.waitForFunction(
+        ([count, state, selector]) => {
+          const stage = document.querySelector<HTMLElement>(selector);
+          const parts = [...(stage?.querySelectorAll<HTMLElement>("[data-show]") ?? [])];
+          const shown = Object.fromEntries(parts.map((part) => [part.dataset.show, part.textContent]));
+          return stage?.dataset.state === state && shown.count === count ? shown : undefined;
+        },
+        [count, state, stage] as const,
       );
+      return (await seen.jsonValue()) ?? {};
     },
   };
 }

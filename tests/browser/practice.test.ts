@@ -26,14 +26,12 @@ describe.concurrent("practice", () => {
     await page.getByRole("button", { name: "100 %" }).click();
     expect(await speed(page)).toBe("100 %, 92 counts a minute");
     await start.click();
-    await untilCount("6", "count-in");
-    expect(await show("kicker").textContent()).toBe("Count-in, then");
-    expect(await show("cue").textContent()).toBe("Lean into an unseen rail, left palm flat on it");
-    await untilCount("2");
-    expect(await show("section").textContent()).toBe("Gangway");
-    expect(await show("next").textContent()).toBe("Push off onto the left foot");
-    await untilCount("7");
-    expect(await show("call").textContent()).toBe("and melt");
+    expect(await untilCount("6", "count-in")).toMatchObject({
+      kicker: "Count-in, then",
+      cue: "Lean into an unseen rail, left palm flat on it",
+    });
+    expect(await untilCount("2")).toMatchObject({ section: "Gangway", next: "Push off onto the left foot" });
+    expect((await untilCount("7")).call).toBe("and melt");
     await untilCount("2");
     expect(await start.textContent()).toBe("Pause");
     await start.click();
@@ -44,8 +42,7 @@ describe.concurrent("practice", () => {
     expect(await start.textContent()).toBe("Go on");
     await start.click();
     await untilCount("8", "count-in");
-    await untilCount("3");
-    expect(await show("cue").textContent()).toMatch("Left heel taps");
+    expect(await untilCount("3")).toMatchObject({ cue: expect.stringContaining("Left heel taps") });
   });
 
   test.concurrent("one section again and again, then once more and out", async ({ open, expect }) => {
@@ -135,12 +132,10 @@ describe.concurrent("practice", () => {
     await page.getByLabel("Mirrored").check({ force: true });
     expect(await show("cue").textContent()).toBe("Lean into an unseen rail, right palm flat on it");
     await start.click();
-    await untilCount("3");
-    expect(await show("next").textContent()).toBe("Push off onto the right foot");
+    expect((await untilCount("3")).next).toBe("Push off onto the right foot");
     await page.getByLabel("Mirrored").uncheck({ force: true });
     await page.getByLabel("seated").check({ force: true });
-    await untilCount("4");
-    expect(await show("cue").textContent()).toBe("Push off with the left hand");
+    expect((await untilCount("4")).cue).toBe("Push off with the left hand");
   });
 });
 
@@ -211,9 +206,7 @@ describe.concurrent("by keyboard alone", () => {
     const afar = page.getByRole("dialog", { name: "Seen from afar" });
     await afar.waitFor();
     await page.keyboard.press("p");
-    await untilCount("2");
-    expect(await afar.locator("[data-show=count]").textContent()).toBe("2");
-    expect(await afar.locator("[data-show=next]").textContent()).toBe("Push off onto the left foot");
+    expect((await untilCount("2", "count", "dialog .stage")).next).toBe("Push off onto the left foot");
     expect(await afar.getByRole("button").allInnerTexts()).toEqual(["Pause", "Back to the page"]);
     await page.keyboard.press("f");
     await afar.waitFor({ state: "hidden" });
