@@ -155,8 +155,10 @@ describe("outline and click", () => {
       [["--out", "a.wav", "--speed", "half"], "`--speed 75`"],
       [["--out", "a.wav", "--speed", "0x20"], "not 0x20"],
       [["--out", "a.wav", "--speed", "5"], "from 10 to 400"],
-    ] as const)
-      expect([click(...args).status, click(...args).stderr]).toEqual([2, expect.stringContaining(says)]);
+    ] as const) {
+      const { status, stderr } = click(...args);
+      expect([status, stderr]).toEqual([2, expect.stringContaining(says)]);
+    }
     expect(readFileSync(join(folder, "content/routines/good.md"), "utf8")).toBe(good);
     expect(click("--out", "a.wav", "--speed", "75%").stdout).toContain("at 75 per cent");
   });

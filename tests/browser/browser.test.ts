@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
-import { launchBrowser } from "./browser.js";
+import { openBrowser } from "./browser.js";
 
 test("the browser starts, runs script and has an audio clock", async () => {
-  const browser = await launchBrowser();
+  const browser = await openBrowser();
   try {
     const page = await browser.newPage();
     await page.setContent("<title>here</title>");

@@ -9,10 +9,10 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { captions } from "../../src/publishing/captions/publisher.js";
 import { writeClick } from "../../src/publishing/click/wav.js";
 import { routineJson } from "../../src/publishing/record/routine-json.js";
-import { contextOf } from "../publishing/fixtures/context.js";
-import { lowTide } from "../publishing/fixtures/low-tide.js";
-import { library } from "../publishing/fixtures/written.js";
-import { launchBrowser, serveFolder } from "./browser.js";
+import { contextOf } from "../fixtures/context.js";
+import { lowTide } from "../fixtures/low-tide.js";
+import { library } from "../fixtures/written.js";
+import { openBrowser, serveFolder } from "./browser.js";
 
 let folder: string;
 let browser: Browser;
@@ -26,7 +26,7 @@ beforeAll(async () => {
   await writeFile(join(folder, "index.html"), "<!doctype html><title>Captions</title><video></video>");
   await writeClick(lowTide, { percent: 100, out: join(folder, "click.wav") });
   server = await serveFolder(folder);
-  browser = await launchBrowser();
+  browser = await openBrowser();
   page = await browser.newPage();
   await page.goto(server.url);
 });

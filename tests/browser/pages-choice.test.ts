@@ -1,6 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
-import { launchBrowser } from "./browser.js";
+import { openBrowser } from "./browser.js";
 import { demoSite, type TestSite, watchedPage } from "./site.js";
 
 const routine = "routines/breakwater-letters/index.html";
@@ -9,7 +9,7 @@ let site: TestSite;
 let page: Page;
 
 beforeAll(async () => {
-  [browser, site] = await Promise.all([launchBrowser(), demoSite()]);
+  [browser, site] = await Promise.all([openBrowser(), demoSite()]);
 });
 afterAll(async () => {
   await browser?.close();

@@ -5,11 +5,11 @@ import { HtmlValidate } from "html-validate";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { readContent } from "../../src/reading/read-content.js";
-import { launchBrowser } from "./browser.js";
-import { hostilePatterns } from "./hostile-patterns.js";
+import { hostilePatterns } from "../fixtures/hostile-patterns.js";
+import { long } from "../runs.js";
+import { openBrowser } from "./browser.js";
 import { publishedSite, type TestSite, watchedPage } from "./site.js";
 
-const long = process.env.COUNTLEAF_LONG === "1";
 let browser: Browser;
 let site: TestSite;
 let folder: string;
@@ -74,7 +74,7 @@ beforeAll(async () => {
   const content = await readContent(folder);
   expect(content.findings.filter(({ severity }) => severity === "error")).toEqual([]);
   expect(content.routines.length).toBe(hostilePatterns.length);
-  [browser, site] = await Promise.all([launchBrowser(), publishedSite(content)]);
+  [browser, site] = await Promise.all([openBrowser(), publishedSite(content)]);
 });
 afterAll(async () => {
   await browser?.close();
@@ -96,8 +96,8 @@ test("nothing in a file runs, asks another host or becomes markup, even on a pag
     dialogs.push(`${page.url()}: ${dialog.message()}`);
     void dialog.dismiss();
   });
-  // In the short form every third of them is opened alone; other tests open pages that say many at once.
-  for (const name of pages.filter((_, index) => long || index % 3 === 0)) {
+  // In the short form every twelfth of them is opened alone; other tests open pages that say many at once.
+  for (const name of pages.filter((_, index) => long || index % 12 === 0)) {
     await page.goto(site.url + name);
     const foreign = await page.evaluate(() => {
       const own = [

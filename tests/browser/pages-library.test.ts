@@ -2,7 +2,7 @@ import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
-import { launchBrowser } from "./browser.js";
+import { openBrowser } from "./browser.js";
 import { demoSite, type TestSite, watchedPage } from "./site.js";
 
 let browser: Browser;
@@ -10,7 +10,7 @@ let site: TestSite;
 let page: Page;
 
 beforeAll(async () => {
-  [browser, site] = await Promise.all([launchBrowser(), demoSite()]);
+  [browser, site] = await Promise.all([openBrowser(), demoSite()]);
 });
 afterAll(async () => {
   await browser?.close();

@@ -1,11 +1,11 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { launchBrowser } from "./browser.js";
+import { openBrowser } from "./browser.js";
 import { demoSite, watchedPage } from "./site.js";
 
 let browser: Browser;
 beforeAll(async () => {
-  browser = await launchBrowser();
+  browser = await openBrowser();
 });
 afterAll(() => browser?.close());
 

@@ -6,7 +6,7 @@ import { HtmlValidate } from "html-validate";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { readContent } from "../../src/reading/read-content.js";
-import { launchBrowser } from "./browser.js";
+import { openBrowser } from "./browser.js";
 import { demoSite, publishedSite, type TestSite, watchedPage } from "./site.js";
 
 const content = fileURLToPath(new URL("../../content", import.meta.url));
@@ -16,7 +16,7 @@ let site: TestSite;
 let pages: readonly string[];
 
 beforeAll(async () => {
-  [browser, site] = await Promise.all([launchBrowser(), demoSite()]);
+  [browser, site] = await Promise.all([openBrowser(), demoSite()]);
   pages = (await readdir(site.folder, { recursive: true })).filter((name) => name.endsWith(".html")).sort();
 });
 afterAll(async () => {
@@ -54,12 +54,16 @@ test("no page has a script or a style of its own, nor an attribute that runs", a
 
 describe("in the browser", () => {
   test("every page loads whole, with no error, no breach of its own policy and no request to another host", async () => {
-    const { page, watch } = await watchedPage(browser, site);
-    for (const name of pages) {
-      await page.goto(site.url + name, { waitUntil: "networkidle" });
-      expect(watch, name).toEqual({ troubles: [], foreign: [] });
-    }
-    await page.context().close();
+    const visit = async (names: readonly string[]) => {
+      const { page, watch } = await watchedPage(browser, site);
+      for (const name of names) {
+        await page.goto(site.url + name, { waitUntil: "networkidle" });
+        expect(watch, name).toEqual({ troubles: [], foreign: [] });
+      }
+      await page.context().close();
+    };
+    const windows = [0, 1, 2, 3];
+    await Promise.all(windows.map((one) => visit(pages.filter((_, index) => index % windows.length === one))));
   });
 
   test("without script the page shows what it takes, how it starts, the counts and where they fall in the track", async () => {
@@ -83,7 +87,7 @@ describe("in the browser", () => {
     expect(await first.innerText()).toBe("Tap the feet left, right, left");
   });
 
-  test.each([320, 390, 768, 1280])(
+  test.concurrent.each([320, 390, 768, 1280])(
     "at %i px nothing reaches past the side, at 100 and at 200 per cent text",
     async (width) => {
       const { page } = await watchedPage(browser, site, { viewport: { width, height: 800 } });

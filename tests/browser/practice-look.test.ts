@@ -4,14 +4,15 @@
 
 import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
-import { describe, expect, test } from "vitest";
-import { address, open, page, practicePages, start, untilCount, untilState } from "./practice-page.js";
+import type { Page } from "playwright-core";
+import { describe } from "vitest";
+import { type PracticePage, practicePages, test } from "./practice-page.js";
 
 practicePages();
 
 describe("for every eye and hand", () => {
   const axe = createRequire(import.meta.url).resolve("axe-core/axe.min.js");
-  const violations = async () => {
+  const violations = async (page: Page) => {
     // The page's policy lets no script be added to it, but a debugger may still run one.
     await page.evaluate(await readFile(axe, "utf8"));
     return page.evaluate(async () => {
@@ -19,6 +20,7 @@ describe("for every eye and hand", () => {
         axe: { run: (at: string, o: object) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
       };
       const found = await axe.run(".practice", {
+        resultTypes: ["violations"],
         runOnly: ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa", "best-practice"],
       });
       return found.violations.map(({ id, nodes }) => [id, ...nodes.map(({ html }) => html)].join(" "));
@@ -26,21 +28,24 @@ describe("for every eye and hand", () => {
   };
 
   for (const colorScheme of ["light", "dark"] as const)
-    test(`no violation at rest, running, with everything open and from afar, ${colorScheme}`, async () => {
-      await open({ colorScheme, reducedMotion: "reduce" });
-      expect(await violations()).toEqual([]);
+    test.concurrent(`no violation at rest, running, with everything open and from afar, ${colorScheme}`, async ({
+      open,
+      expect,
+    }) => {
+      const { page, start, untilState } = await open({ colorScheme, reducedMotion: "reduce" });
+      expect(await violations(page)).toEqual([]);
       for (const summary of await page.locator(".practice summary").all()) await summary.click();
       await page.getByLabel("work it up, round by round").check();
-      await start().click();
+      await start.click();
       await untilState("count-in");
-      expect(await violations()).toEqual([]);
+      expect(await violations(page)).toEqual([]);
       await page.getByRole("button", { name: "See it from afar" }).click();
-      expect(await violations()).toEqual([]);
+      expect(await violations(page)).toEqual([]);
     });
 
   for (const colorScheme of ["light", "dark"] as const)
-    test(`from afar every text has a contrast of 7:1, ${colorScheme}`, async () => {
-      await open({ colorScheme, viewport: { width: 844, height: 390 } });
+    test.concurrent(`from afar every text has a contrast of 7:1, ${colorScheme}`, async ({ open, expect }) => {
+      const { page } = await open({ colorScheme, viewport: { width: 844, height: 390 } });
       await page.getByRole("button", { name: "See it from afar" }).click();
       const contrasts = await page.evaluate(() => {
         const canvas = document.createElement("canvas").getContext("2d", { willReadFrequently: true });
@@ -69,8 +74,11 @@ describe("for every eye and hand", () => {
       expect(Math.min(...contrasts)).toBeGreaterThanOrEqual(7);
     });
 
-  test("from afar the texts are large enough for two or three metres, and none is cut off", async () => {
-    await open({ viewport: { width: 844, height: 390 } });
+  test.concurrent("from afar the texts are large enough for two or three metres, and none is cut off", async ({
+    open,
+    expect,
+  }) => {
+    const { page, untilCount } = await open({ viewport: { width: 844, height: 390 } });
     await page.getByRole("button", { name: "See it from afar" }).click();
     await page.getByRole("dialog").getByRole("button", { name: "Start" }).click();
     await untilCount("1");
@@ -99,15 +107,18 @@ describe("for every eye and hand", () => {
     [320, 200],
     [844, 200],
   ] as const)
-    test(`${width} px wide with text at ${text} % nothing needs sideways scrolling, and hands find their targets`, async () => {
-      await open({ viewport: { width, height: 700 } });
+    test.concurrent(`${width} px wide with text at ${text} % nothing needs sideways scrolling, and hands find their targets`, async ({
+      open,
+      expect,
+    }) => {
+      const { page, start, untilCount } = await open({ viewport: { width, height: 700 } });
       for (const summary of await page.locator(".practice summary").all()) await summary.click();
       await page.getByLabel("work it up, round by round").check();
       await page.evaluate((text) => {
         document.documentElement.style.fontSize = `${(17 * text) / 100}px`;
         dispatchEvent(new Event("resize"));
       }, text);
-      await start().click();
+      await start.click();
       await untilCount("6", "count-in");
       const { beyond, small, cut } = await page.evaluate(() => ({
         beyond: [...document.querySelectorAll(".practice *")]
@@ -126,8 +137,8 @@ describe("for every eye and hand", () => {
       expect(cut).toBe(0);
     });
 
-  test("nothing moves for a learner who wants no motion", async () => {
-    const animated = () =>
+  test.concurrent("nothing moves for a learner who wants no motion", async ({ open, expect }) => {
+    const animated = ({ page }: PracticePage) =>
       page.evaluate(() => {
         const stage = document.querySelector<HTMLElement>(".stage");
         stage?.toggleAttribute("data-accent", true);
@@ -135,33 +146,31 @@ describe("for every eye and hand", () => {
           (at) => getComputedStyle(at).animationName !== "none" || getComputedStyle(at).transitionDuration !== "0s",
         ).length;
       });
-    await open({ reducedMotion: "no-preference" });
-    expect(await animated()).toBeGreaterThan(0);
-    await page.close();
-    await open({ reducedMotion: "reduce" });
-    expect(await animated()).toBe(0);
+    expect(await animated(await open({ reducedMotion: "no-preference" }))).toBeGreaterThan(0);
+    expect(await animated(await open({ reducedMotion: "reduce" }))).toBe(0);
   });
 
-  test("the screen is kept awake while it runs, and no longer", async () => {
-    await open({}, address, (page) =>
-      page.addInitScript(() => {
-        const held = { now: 0 };
-        Object.assign(window, { held });
-        const request = async () => {
-          held.now += 1;
-          const release = async () => {
-            held.now -= 1;
+  test.concurrent("the screen is kept awake while it runs, and no longer", async ({ open, expect }) => {
+    const { page, start, untilState } = await open({
+      prepare: (page) =>
+        page.addInitScript(() => {
+          const held = { now: 0 };
+          Object.assign(window, { held });
+          const request = async () => {
+            held.now += 1;
+            const release = async () => {
+              held.now -= 1;
+            };
+            return { release };
           };
-          return { release };
-        };
-        Object.defineProperty(navigator, "wakeLock", { value: { request } });
-      }),
-    );
+          Object.defineProperty(navigator, "wakeLock", { value: { request } });
+        }),
+    });
     const held = () => page.evaluate(() => (window as unknown as { held: { now: number } }).held.now);
-    await start().click();
+    await start.click();
     await untilState("count-in");
     expect(await held()).toBe(1);
-    await start().click();
+    await start.click();
     await untilState("rest");
     expect(await held()).toBe(0);
   });

@@ -1,42 +1,18 @@
 // What runs inside the page is typed as a page; the build of src knows no DOM.
 /// <reference lib="dom" />
 
-import type { Browser, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
-import { library } from "../publishing/fixtures/written.js";
-import { nightFerry } from "../script/practice/night-ferry.js";
-import { launchBrowser } from "./browser.js";
-import { publishedSite, type TestSite } from "./site.js";
+import type { Page } from "playwright-core";
+import { type PracticePage, practicePages, test } from "./practice-page.js";
 
-let browser: Browser;
-let site: TestSite;
-let address: string;
-let page: Page;
-beforeAll(async () => {
-  const content = { library, routines: [nightFerry], workshops: [] };
-  [browser, site] = await Promise.all([launchBrowser(), publishedSite(content)]);
-  address = `${site.url}routines/night-ferry/#practice`;
-});
-afterAll(async () => {
-  await browser?.close();
-  await site?.close();
-});
+practicePages();
 
-const asked: string[] = [];
-beforeEach(async () => {
-  page = await browser.newPage();
-  asked.length = 0;
-  page.on("request", (request) => asked.push(`${request.method()} ${request.url()}`));
-  await visit();
-});
-afterEach(() => page.close());
+const unfold = (page: Page) => page.getByText("With your own copy of the song").click();
 
-async function visit(): Promise<void> {
-  // From elsewhere: a page that is open already would only be scrolled.
-  await page.goto("about:blank");
-  await page.goto(address);
-  await page.locator("[data-desk] [data-start]:enabled").waitFor();
-  await page.getByText("With your own copy of the song").click();
+/** A page on which the place for the song stands open. */
+async function unfolded(open: () => Promise<PracticePage>): Promise<PracticePage> {
+  const practice = await open();
+  await unfold(practice.page);
+  return practice;
 }
 
 /** A minute and a half of a quiet tone, in the plainest of formats: RIFF/WAVE, PCM, one channel, 8 bits, 8000 Hz. */
@@ -61,28 +37,31 @@ function song(seconds = 90): Buffer {
   return Buffer.concat([head, samples]);
 }
 
-async function openSong(name = "Night Ferry.wav", buffer = song()): Promise<void> {
+async function openSong(page: Page, name = "Night Ferry.wav", buffer = song()): Promise<void> {
   await page.getByLabel("Song file").setInputFiles({ name, mimeType: "audio/wav", buffer });
   await page.locator("audio").waitFor();
 }
 
-const start = () => page.locator("[data-desk] [data-start]");
-const firstCount = () => page.locator("[data-first-count]").textContent();
-const track = () =>
-  page.evaluate(() => {
+const firstCount = (page: Page) => page.locator("[data-first-count]").textContent();
+/** What the song and the stage say in one and the same frame: now, or as soon as the stage is in a state. */
+const track = async (page: Page, wanted?: string) => {
+  const seen = await page.waitForFunction((wanted) => {
     const audio = document.querySelector("audio");
     const show = (name: string) => document.querySelector(`.stage [data-show=${name}]`)?.textContent;
     const state = document.querySelector<HTMLElement>(".stage")?.dataset.state;
+    if (wanted !== undefined && state !== wanted) return undefined;
     return {
       time: audio?.currentTime ?? Number.NaN,
       rate: audio?.playbackRate,
       keepsPitch: audio?.preservesPitch,
       paused: audio?.paused,
       count: show("count"),
-      section: show("section"),
-      state,
     };
-  });
+  }, wanted);
+  const value = await seen.jsonValue();
+  if (value === undefined) throw new Error("A wait that ends has seen something.");
+  return value;
+};
 
 /** The number that is counted at a place of the song: counts at 92 from 14.2 s, from 58.0 s on at 96. */
 function countAt(time: number, first = 14.2): string {
@@ -90,48 +69,57 @@ function countAt(time: number, first = 14.2): string {
   return String((Math.floor(at) % 8) + 1);
 }
 
-test("counts follow the song's own clock, slower at the same pitch, and nothing of it leaves the device", async () => {
-  await openSong();
-  expect(await firstCount()).toBe("The routine's first count is 14.20 s into this file.");
-  const before = asked.length;
-  await start().click();
-  await page.locator(".practice > .stage[data-state=count-in]").waitFor();
-  expect((await track()).time).toBeGreaterThan(14.2 - (4 * 60) / 92 - 0.01);
-  await page.locator(".practice > .stage[data-state=count]").waitFor();
+test.concurrent("counts follow the song's own clock, slower at the same pitch, and nothing of it leaves the device", async ({
+  open,
+  expect,
+}) => {
+  const { page, start, untilState } = await unfolded(open);
+  await openSong(page);
+  expect(await firstCount(page)).toBe("The routine's first count is 14.20 s into this file.");
+  const asked: string[] = [];
+  page.on("request", (request) => asked.push(`${request.method()} ${request.url()}`));
+  await start.click();
+  expect((await track(page, "count-in")).time).toBeGreaterThan(14.2 - (4 * 60) / 92 - 0.01);
+  await untilState("count");
   for (let i = 0; i < 12; i++) {
-    const { time, rate, keepsPitch, count } = await track();
+    const { time, rate, keepsPitch, count } = await track(page);
     expect([rate, keepsPitch]).toEqual([0.75, true]);
     // The display is drawn once a frame: what it shows is the count of one of the last moments.
     expect([countAt(time), countAt(time - 0.05)]).toContain(count);
     await page.waitForTimeout(237);
   }
-  expect(asked.slice(before).filter((request) => !request.startsWith("GET blob:"))).toEqual([]);
-  await start().click();
-  expect((await track()).paused).toBe(true);
+  expect(asked.filter((request) => !request.startsWith("GET blob:"))).toEqual([]);
+  await start.click();
+  expect((await track(page)).paused).toBe(true);
 });
 
-test("another speed is taken at the next count; a section goes round and round in the song", async () => {
-  await openSong();
+test.concurrent("another speed is taken at the next count; a section goes round and round in the song", async ({
+  open,
+  expect,
+}) => {
+  const { page, start } = await unfolded(open);
+  await openSong(page);
   await page.getByRole("button", { name: "Practise Whistle" }).click();
   await page.getByLabel("a count-in before every round").uncheck();
   await page.getByRole("button", { name: "100 %" }).click();
-  await start().click();
+  await start.click();
   const begins = 14.2 + (16 * 60) / 92;
   const ends = 14.2 + (20 * 60) / 92;
   await page.waitForFunction((begins) => (document.querySelector("audio")?.currentTime ?? 0) > begins + 0.2, begins);
-  await page.getByLabel("Speed, per cent of the tempo").fill("110");
-  const changed = await page.evaluate(
+  const change = page.evaluate(
     () =>
       new Promise<number>((resolve) => {
         const audio = document.querySelector("audio");
         audio?.addEventListener("ratechange", () => resolve(audio.currentTime), { once: true });
       }),
   );
+  await page.getByLabel("Speed, per cent of the tempo").fill("110");
+  const changed = await change;
   const count = ((changed - begins) * 92) / 60;
   expect(Math.abs(count - Math.round(count))).toBeLessThan(0.15);
   const times: number[] = [];
   for (let i = 0; i < 50; i++) {
-    times.push((await track()).time);
+    times.push((await track(page)).time);
     await page.waitForTimeout(80);
   }
   expect(times.some((time, index) => time < (times[index - 1] ?? 0) - 2)).toBe(true);
@@ -139,19 +127,23 @@ test("another speed is taken at the next count; a section goes round and round i
   expect(Math.max(...times)).toBeLessThan(ends + 0.1);
 });
 
-test("a later section follows the song where the routine says that it begins", async () => {
-  await openSong();
+test.concurrent("a later section follows the song where the routine says that it begins", async ({ open, expect }) => {
+  const { page, start } = await unfolded(open);
+  await openSong(page);
   await page.locator("[name=from]").selectOption({ label: "Gangway again, 1st time, other side" });
-  await start().click();
-  await page.locator(".practice > .stage[data-state=count]").waitFor();
-  const { time, count } = await track();
+  await start.click();
+  const { time, count } = await track(page, "count");
   expect(time).toBeGreaterThanOrEqual(57.95);
   expect(time).toBeLessThan(58.7);
   expect(count).toBe("1");
 });
 
-test("“this is the first count” sets the counts on this file, and the device remembers it", async () => {
-  await openSong();
+test.concurrent("“this is the first count” sets the counts on this file, and the device remembers it", async ({
+  open,
+  expect,
+}) => {
+  const { page, start } = await unfolded(open);
+  await openSong(page);
   const place = async (time: number) => {
     await page.evaluate((time) => {
       const audio = document.querySelector("audio");
@@ -160,53 +152,63 @@ test("“this is the first count” sets the counts on this file, and the device
   };
   await place(20);
   await page.getByRole("button", { name: "This is the first count of Gangway" }).click();
-  expect(await firstCount()).toMatch("20.00 s");
+  expect(await firstCount(page)).toMatch("20.00 s");
   await page.getByRole("button", { name: "Counts a touch later" }).click();
-  expect(await firstCount()).toMatch("20.02 s");
+  expect(await firstCount(page)).toMatch("20.02 s");
   await page.getByRole("button", { name: "Counts a touch earlier" }).click();
 
-  await visit();
-  await openSong();
-  expect(await firstCount()).toMatch("20.00 s");
-  await start().click();
-  await page.locator(".practice > .stage[data-state=count]").waitFor();
-  const { time, count } = await track();
+  // From elsewhere: a page that is open already would only be scrolled.
+  const address = page.url();
+  await page.goto("about:blank");
+  await page.goto(address);
+  await page.locator("[data-desk] [data-start]:enabled").waitFor();
+  await unfold(page);
+  await openSong(page);
+  expect(await firstCount(page)).toMatch("20.00 s");
+  await start.click();
+  const { time, count } = await track(page, "count");
   expect([countAt(time, 20), countAt(time - 0.05, 20)]).toContain(count);
 
   // Another file, even of the same name, has counts of its own.
-  await openSong("Night Ferry.wav", song(80));
-  expect(await firstCount()).toMatch("14.20 s");
+  await openSong(page, "Night Ferry.wav", song(80));
+  expect(await firstCount(page)).toMatch("14.20 s");
   // The count one of another section sets the same clock.
   await page.locator("[name=from]").selectOption({ label: "Gangway again, 1st time, other side" });
   await place(60);
   await page.getByRole("button", { name: "This is the first count of Gangway again, 1st time, other side" }).click();
-  expect(await firstCount()).toMatch("16.20 s");
+  expect(await firstCount(page)).toMatch("16.20 s");
 });
 
-test("played by the browser's own buttons the song carries the counts too, and at its end all rests", async () => {
-  await openSong("short.wav", song(16));
+test.concurrent("played by the browser's own buttons the song carries the counts too, and at its end all rests", async ({
+  open,
+  expect,
+}) => {
+  const { page, start, untilState } = await unfolded(open);
+  await openSong(page, "short.wav", song(16));
   await page.evaluate(() => {
     const audio = document.querySelector("audio");
     if (audio) audio.currentTime = 14;
     void audio?.play();
   });
-  await page.locator(".practice > .stage[data-state=count]").waitFor();
-  expect(await start().textContent()).toBe("Pause");
-  await page.locator(".practice > .stage[data-state=rest]").waitFor();
-  expect(await start().textContent()).toBe("Start");
+  await untilState("count");
+  expect(await start.textContent()).toBe("Pause");
+  await untilState("rest");
+  expect(await start.textContent()).toBe("Start");
 });
 
-test("a file that is no song is refused in words, and the clicks come back", async () => {
+test.concurrent("a file that is no song is refused in words, and the clicks come back", async ({ open, expect }) => {
+  const { page, start, untilState } = await unfolded(open);
   await page
     .getByLabel("Song file")
     .setInputFiles({ name: "x.mp3", mimeType: "audio/mpeg", buffer: Buffer.from("no") });
   await page.getByText("This browser can't play that file. Try the song as MP3, M4A or WAV.").waitFor();
   expect(await page.locator("audio").isVisible()).toBe(false);
-  await start().click();
-  await page.locator(".practice > .stage[data-state=count-in]").waitFor();
+  await start.click();
+  await untilState("count-in");
 });
 
-test("a song is dropped on the player, and put away again", async () => {
+test.concurrent("a song is dropped on the player, and put away again", async ({ open, expect }) => {
+  const { page, start, untilState } = await unfolded(open);
   const data = song(20).toString("base64");
   await page.evaluate((data) => {
     const bytes = Uint8Array.from(atob(data), (sign) => sign.charCodeAt(0));
@@ -217,7 +219,7 @@ test("a song is dropped on the player, and put away again", async () => {
   await page.locator("audio").waitFor();
   await page.getByRole("button", { name: "Put the song away" }).click();
   expect(await page.locator("audio").isVisible()).toBe(false);
-  await start().click();
-  await page.locator(".practice > .stage[data-state=count-in]").waitFor();
+  await start.click();
+  await untilState("count-in");
   expect(await page.locator("audio").getAttribute("src")).toBeNull();
 });

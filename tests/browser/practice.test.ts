@@ -2,67 +2,69 @@
 /// <reference lib="dom" />
 /// <reference lib="dom.iterable" />
 
-import { describe, expect, test } from "vitest";
-import { address, open, page, practicePages, site, start, untilCount, untilState } from "./practice-page.js";
+import type { Page } from "playwright-core";
+import { describe } from "vitest";
+import { practicePages, test } from "./practice-page.js";
 
 practicePages();
 
-const stage = () => page.locator(".practice > .stage");
-const show = (what: string) => stage().locator(`[data-show=${what}]`);
-const news = () => page.locator("[data-news]").textContent();
-const speed = () => page.locator("[data-speed]").textContent();
+const news = (page: Page) => page.locator("[data-news]").textContent();
+const speed = (page: Page) => page.locator("[data-speed]").textContent();
 
-describe("practice", () => {
-  test("without script there is no player, and nothing of it in the way", async () => {
-    await open({ javaScriptEnabled: false });
+describe.concurrent("practice", () => {
+  test.concurrent("without script there is no player, and nothing of it in the way", async ({ open, expect }) => {
+    const { page } = await open({ javaScriptEnabled: false });
     expect(await page.locator(".practice").isVisible()).toBe(false);
     expect(await page.getByRole("heading", { level: 1 }).isVisible()).toBe(true);
   });
 
-  test("start: counted in, then the counts with cue and next cue; pause, and go on from the phrase", async () => {
-    await open();
+  test.concurrent("start: counted in, then the counts with cue and next cue; pause, and go on from the phrase", async ({
+    open,
+    expect,
+  }) => {
+    const { page, start, show, untilState, untilCount } = await open();
     await page.getByRole("button", { name: "100 %" }).click();
-    expect(await speed()).toBe("100 %, 92 counts a minute");
-    await start().click();
-    await untilCount("6", "count-in");
-    expect(await show("kicker").textContent()).toBe("Count-in, then");
-    expect(await show("cue").textContent()).toBe("Lean into an unseen rail, left palm flat on it");
+    expect(await speed(page)).toBe("100 %, 92 counts a minute");
+    await start.click();
+    expect(await untilCount("6", "count-in")).toMatchObject({
+      kicker: "Count-in, then",
+      cue: "Lean into an unseen rail, left palm flat on it",
+    });
+    expect(await untilCount("2")).toMatchObject({ section: "Gangway", next: "Push off onto the left foot" });
+    expect((await untilCount("7")).call).toBe("and melt");
     await untilCount("2");
-    expect(await show("section").textContent()).toBe("Gangway");
-    expect(await show("next").textContent()).toBe("Push off onto the left foot");
-    await untilCount("7");
-    expect(await show("call").textContent()).toBe("and melt");
-    await untilCount("2");
-    expect(await start().textContent()).toBe("Pause");
-    await start().click();
-    expect(await news()).toBe("Paused.");
+    expect(await start.textContent()).toBe("Pause");
+    await start.click();
+    expect(await news(page)).toBe("Paused.");
     await untilState("rest");
     expect(await show("count").textContent()).toBe("1");
     expect(await show("cue").textContent()).toBe("hold");
-    expect(await start().textContent()).toBe("Go on");
-    await start().click();
+    expect(await start.textContent()).toBe("Go on");
+    await start.click();
     await untilCount("8", "count-in");
-    await untilCount("3");
-    expect(await show("cue").textContent()).toMatch("Left heel taps");
+    expect(await untilCount("3")).toMatchObject({ cue: expect.stringContaining("Left heel taps") });
   });
 
-  test("one section again and again, then once more and out", async () => {
-    await open();
+  test.concurrent("one section again and again, then once more and out", async ({ open, expect }) => {
+    const { page, start, show, untilState, untilCount } = await open();
     await page.getByRole("button", { name: "Practise Whistle" }).click();
     await page.getByLabel("a count-in before every round").uncheck();
     await page.getByRole("button", { name: "Faster" }).click({ clickCount: 7 });
-    expect(await speed()).toMatch(/^110 %/);
-    await start().click();
+    expect(await speed(page)).toMatch(/^110 %/);
+    await start.click();
     for (const count of ["1", "4", "1", "3", "1"]) await untilCount(count);
     expect(await show("section").textContent()).toBe("Whistle");
     await page.getByLabel("again and again").uncheck();
     await page.waitForFunction(() => document.querySelector("[data-news]")?.textContent === "End of the run.");
-    expect(await start().textContent()).toBe("Start");
+    expect(await start.textContent()).toBe("Start");
     await untilState("rest");
   });
 
-  test("a run of sections can't end before it begins, and from the top is all of them", async () => {
-    await open();
+  test.concurrent("a run of sections can't end before it begins, and from the top is all of them", async ({
+    open,
+    expect,
+  }) => {
+    const { page, show, untilState } = await open();
     const [from, to] = [page.locator("[name=from]"), page.locator("[name=to]")];
     await to.selectOption({ label: "Gangway" });
     await from.selectOption({ label: "Whistle" });
@@ -74,31 +76,32 @@ describe("practice", () => {
     await page.getByRole("button", { name: "From the top" }).click();
     expect([await from.inputValue(), await to.inputValue()]).toEqual(["0", "3"]);
     await untilState("count-in");
-    expect(await news()).toBe("Started: Gangway, 75 %.");
+    expect(await news(page)).toBe("Started: Gangway, 75 %.");
   });
 
-  test("another speed holds from the next count on, without a jump", async () => {
-    await open({}, address, (page) =>
-      page.addInitScript(() => {
-        const at: number[] = [];
-        Object.assign(window, { at });
-        const play = AudioBufferSourceNode.prototype.start;
-        const mute = AudioBufferSourceNode.prototype.disconnect;
-        AudioBufferSourceNode.prototype.start = function (when = 0) {
-          Object.assign(this, { due: when });
-          at.push(when);
-          play.call(this, when);
-        };
-        AudioBufferSourceNode.prototype.disconnect = function (...rest: unknown[]) {
-          // Clicks that were taken back before they sounded are none.
-          const { due } = this as unknown as { due: number };
-          if (due > this.context.currentTime) at.splice(at.indexOf(due), 1);
-          mute.apply(this, rest as unknown as [AudioParam, number]);
-        };
-      }),
-    );
+  test.concurrent("another speed holds from the next count on, without a jump", async ({ open, expect }) => {
+    const { page, start, untilCount } = await open({
+      prepare: (page) =>
+        page.addInitScript(() => {
+          const at: number[] = [];
+          Object.assign(window, { at });
+          const play = AudioBufferSourceNode.prototype.start;
+          const mute = AudioBufferSourceNode.prototype.disconnect;
+          AudioBufferSourceNode.prototype.start = function (when = 0) {
+            Object.assign(this, { due: when });
+            at.push(when);
+            play.call(this, when);
+          };
+          AudioBufferSourceNode.prototype.disconnect = function (...rest: unknown[]) {
+            // Clicks that were taken back before they sounded are none.
+            const { due } = this as unknown as { due: number };
+            if (due > this.context.currentTime) at.splice(at.indexOf(due), 1);
+            mute.apply(this, rest as unknown as [AudioParam, number]);
+          };
+        }),
+    });
     await page.getByRole("button", { name: "100 %" }).click();
-    await start().click();
+    await start.click();
     await untilCount("3");
     await page.getByLabel("Speed, per cent of the tempo").fill("50");
     await untilCount("6");
@@ -111,35 +114,36 @@ describe("practice", () => {
     for (const [index, gap] of gaps.entries()) expect(gap).toBeCloseTo((60 / 92) * (index < turn ? 1 : 2), 6);
   });
 
-  test("works itself up, round by round", async () => {
-    await open();
+  test.concurrent("works itself up, round by round", async ({ open }) => {
+    const { page, start } = await open();
     await page.getByRole("button", { name: "Practise Whistle" }).click();
     await page.getByLabel("a count-in before every round").uncheck();
     await page.getByLabel("Speed, per cent of the tempo").fill("100");
     await page.getByLabel("work it up, round by round").check();
     await page.getByLabel("after every").fill("1");
     await page.getByLabel("up to").fill("108");
-    await start().click();
+    await start.click();
     await page.waitForFunction(() => document.querySelector("[data-speed]")?.textContent?.startsWith("105 %"));
     await page.waitForFunction(() => document.querySelector("[data-speed]")?.textContent?.startsWith("108 %"));
   });
 
-  test("the version and the side of the page are followed at once", async () => {
-    await open();
+  test.concurrent("the version and the side of the page are followed at once", async ({ open, expect }) => {
+    const { page, start, show, untilCount } = await open();
     await page.getByLabel("Mirrored").check({ force: true });
     expect(await show("cue").textContent()).toBe("Lean into an unseen rail, right palm flat on it");
-    await start().click();
-    await untilCount("3");
-    expect(await show("next").textContent()).toBe("Push off onto the right foot");
+    await start.click();
+    expect((await untilCount("3")).next).toBe("Push off onto the right foot");
     await page.getByLabel("Mirrored").uncheck({ force: true });
     await page.getByLabel("seated").check({ force: true });
-    await untilCount("4");
-    expect(await show("cue").textContent()).toBe("Push off with the left hand");
+    expect((await untilCount("4")).cue).toBe("Push off with the left hand");
   });
 });
 
-test("in a routine for groups it says whose counts it shows, and shows those of the group chosen", async () => {
-  await open({}, `${site.url}routines/one-umbrella/#practice`);
+test.concurrent("in a routine for groups it says whose counts it shows, and shows those of the group chosen", async ({
+  open,
+  expect,
+}) => {
+  const { page, show } = await open({ routine: "one-umbrella" });
   expect(await show("section").textContent()).toBe("On the quay, Early");
   expect(await show("cue").textContent()).toBe("Right foot forward");
   await page.getByLabel("Late", { exact: true }).check({ force: true });
@@ -147,31 +151,31 @@ test("in a routine for groups it says whose counts it shows, and shows those of 
   expect(await show("cue").textContent()).toBe("Left foot forward");
 });
 
-describe("by keyboard alone", () => {
-  const focused = () => page.evaluate(() => document.activeElement?.textContent?.trim());
+describe.concurrent("by keyboard alone", () => {
+  const focused = (page: Page) => page.evaluate(() => document.activeElement?.textContent?.trim());
 
-  test("every control can be reached, and the keys work in the player only", async () => {
-    await open();
+  test.concurrent("every control can be reached, and the keys work in the player only", async ({ open, expect }) => {
+    const { page, start } = await open();
     await page.keyboard.press("p");
-    expect(await start().textContent()).toBe("Start");
-    for (let i = 0; i < 60 && (await focused()) !== "Start"; i++) await page.keyboard.press("Tab");
-    expect(await focused()).toBe("Start");
+    expect(await start.textContent()).toBe("Start");
+    for (let i = 0; i < 60 && (await focused(page)) !== "Start"; i++) await page.keyboard.press("Tab");
+    expect(await focused(page)).toBe("Start");
     await page.keyboard.press("Enter");
-    expect(await start().textContent()).toBe("Pause");
+    expect(await start.textContent()).toBe("Pause");
     await page.keyboard.press("p");
-    expect(await start().textContent()).toBe("Go on");
+    expect(await start.textContent()).toBe("Go on");
     await page.keyboard.press("-");
-    expect(await speed()).toMatch(/^70 %/);
+    expect(await speed(page)).toMatch(/^70 %/);
     await page.keyboard.press("+");
-    expect(await speed()).toMatch(/^75 %/);
+    expect(await speed(page)).toMatch(/^75 %/);
     await page.keyboard.press("r");
     expect(await page.getByLabel("again and again").isChecked()).toBe(false);
     await page.keyboard.press("t");
-    expect(await news()).toBe("Started: Gangway, 75 %.");
+    expect(await news(page)).toBe("Started: Gangway, 75 %.");
     // A letter in a list of sections finds a section there.
     await page.locator("[name=from]").focus();
     await page.keyboard.press("p");
-    expect(await start().textContent()).toBe("Pause");
+    expect(await start.textContent()).toBe("Pause");
 
     const wanted = await page.evaluate(
       () =>
@@ -195,16 +199,14 @@ describe("by keyboard alone", () => {
     expect([...reached].every((name) => name.endsWith("true"))).toBe(true);
   });
 
-  test("from afar and back", async () => {
-    await open();
-    await start().focus();
+  test.concurrent("from afar and back", async ({ open, expect }) => {
+    const { page, start, untilCount } = await open();
+    await start.focus();
     await page.keyboard.press("f");
     const afar = page.getByRole("dialog", { name: "Seen from afar" });
     await afar.waitFor();
     await page.keyboard.press("p");
-    await untilCount("2");
-    expect(await afar.locator("[data-show=count]").textContent()).toBe("2");
-    expect(await afar.locator("[data-show=next]").textContent()).toBe("Push off onto the left foot");
+    expect((await untilCount("2", "count", "dialog .stage")).next).toBe("Push off onto the left foot");
     expect(await afar.getByRole("button").allInnerTexts()).toEqual(["Pause", "Back to the page"]);
     await page.keyboard.press("f");
     await afar.waitFor({ state: "hidden" });
@@ -212,7 +214,7 @@ describe("by keyboard alone", () => {
     await afar.waitFor();
     await page.keyboard.press("Escape");
     await afar.waitFor({ state: "hidden" });
-    expect(await start().textContent()).toBe("Pause");
-    expect(await focused()).toBe("Pause");
+    expect(await start.textContent()).toBe("Pause");
+    expect(await focused(page)).toBe("Pause");
   });
 });

@@ -1,11 +1,11 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { pngFile } from "../../src/publishing/preview/png.js";
-import { launchBrowser } from "./browser.js";
+import { openBrowser } from "./browser.js";
 
 let browser: Browser;
 beforeAll(async () => {
-  browser = await launchBrowser();
+  browser = await openBrowser();
 });
 afterAll(() => browser?.close());
 

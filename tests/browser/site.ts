@@ -1,16 +1,10 @@
-import { mkdir, mkdtemp, rm, writeFile } from "node:fs/promises";
+import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
-import { dirname, join } from "node:path";
-import { fileURLToPath } from "node:url";
+import { join } from "node:path";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
-import { captions } from "../../src/publishing/captions/publisher.js";
-import { description } from "../../src/publishing/description/publisher.js";
-import { preview } from "../../src/publishing/preview/publisher.js";
-import { record } from "../../src/publishing/record/publisher.js";
-import { readContent } from "../../src/reading/read-content.js";
-import { contextOf } from "../publishing/fixtures/context.js";
-import { writeSite } from "../publishing/fixtures/write-site.js";
+import { made } from "../shared.js";
 import { serveFolder } from "./browser.js";
+import { publishInto } from "./publish.js";
 
 /** A published site on an address of its own. */
 export interface TestSite {
@@ -20,29 +14,16 @@ export interface TestSite {
   readonly close: () => Promise<void>;
 }
 
-const demo = fileURLToPath(new URL("../../content", import.meta.url));
-
-/** The demo library's pages with the text files that they link to, published and served. Handouts are left out: they take long. */
+/** The demo library's pages, published once for all files of tests: nothing may be written into its folder. */
 export async function demoSite(): Promise<TestSite> {
-  return publishedSite(await readContent(demo));
+  const folder = await made("demo");
+  return { folder, ...(await serveFolder(folder)) };
 }
 
 /** The same for any content. */
-export async function publishedSite(content: Parameters<typeof writeSite>[0]): Promise<TestSite> {
+export async function publishedSite(content: Parameters<typeof publishInto>[0]): Promise<TestSite> {
   const folder = await mkdtemp(join(tmpdir(), "countleaf-site-"));
-  for (const routine of content.routines) {
-    const files = [
-      ...(await captions.publish(routine, contextOf(content.library))),
-      ...(await description.publish(routine, contextOf(content.library))),
-      ...(await preview.publish(routine, contextOf(content.library))),
-      ...(await record.publish(routine, contextOf(content.library))),
-    ];
-    for (const { path, content: text } of files) {
-      await mkdir(dirname(join(folder, path)), { recursive: true });
-      await writeFile(join(folder, path), text);
-    }
-  }
-  await writeSite(content, folder);
+  await publishInto(content, folder);
   const server = await serveFolder(folder);
   const close = async () => {
     await server.close();

@@ -15,9 +15,9 @@ import { join, relative, resolve } from "node:path";
 import fc from "fast-check";
 import { afterAll, beforeEach, describe, expect, it } from "vitest";
 import { toolDigest } from "../../src/build/tool.js";
+import { long, seed } from "../runs.js";
 import { countleaf, litterBeside, routineText, treeOf, writeContent } from "./run.js";
 
-const long = process.env.COUNTLEAF_LONG === "1";
 const work = mkdtempSync(join(tmpdir(), "countleaf-reuse-"));
 const [content, out] = [join(work, "content"), join(work, "home/pack")];
 const cache = join(work, "home/.countleaf-pack/cache.json");
@@ -117,13 +117,12 @@ function routine(number: number, title: string, cue?: string): void {
 }
 
 describe("a build that makes only what has changed", () => {
-  const runs = long ? 150 : 5;
+  const runs = long ? 150 : 2;
   it(`publishes the bytes of a clean build, whatever happened before (${runs} times)`, async () => {
     await build();
     const dice = fc.tuple(fc.nat(10_000), fc.nat(10_000));
     const happening = fc.tuple(fc.constantFrom(...Object.keys(happenings)), dice);
     const days = fc.array(happening, { minLength: 1, maxLength: 3 });
-    const seed = long ? Date.now() : 20_270_116;
     for (const day of fc.sample(days, { numRuns: runs, seed })) {
       for (const [name, numbers] of day) happenings[name]?.(numbers);
       await build();

@@ -4,7 +4,7 @@ import { networkInterfaces, tmpdir } from "node:os";
 import { join } from "node:path";
 import { setTimeout } from "node:timers/promises";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { launchBrowser } from "../browser/browser.js";
+import { openBrowser } from "../browser/browser.js";
 import { countleaf, routineText, writeContent } from "./run.js";
 import { get, newsOf, type ServedLibrary, serve } from "./serving.js";
 
@@ -220,7 +220,7 @@ describe("a save", () => {
 
 describe("in a real browser", () => {
   it("a page loads itself anew after a save, through a mistake and back", async () => {
-    const browser = await launchBrowser();
+    const browser = await openBrowser();
     try {
       const page = await browser.newPage();
       const complaints: string[] = [];

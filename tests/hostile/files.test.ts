@@ -13,7 +13,7 @@ import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { afterAll, expect, test } from "vitest";
 import { readContent } from "../../src/reading/read-content.js";
-import { readText } from "../publishing/handout/read-pdf.js";
+import { readText } from "../fixtures/read-pdf.js";
 import { routineSaying } from "./content.js";
 
 /* Files, links and names that try to lead out of their folder, and texts that try to bring another file in. */

@@ -7,7 +7,7 @@ import { handout } from "../../src/publishing/handout/publisher.js";
 import type { Finding } from "../../src/reading/finding.js";
 import { emptyLibrary } from "../../src/reading/read-library.js";
 import { readRoutine } from "../../src/reading/read-routine.js";
-import { contextOf } from "../publishing/fixtures/context.js";
+import { contextOf } from "../fixtures/context.js";
 import { excesses, muches } from "./excess.js";
 
 /* Too much of anything is a finding in words, soon, and in little memory. */

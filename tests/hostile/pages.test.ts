@@ -7,8 +7,9 @@ import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { readContent } from "../../src/reading/read-content.js";
-import { launchBrowser, serveFolder } from "../browser/browser.js";
+import { openBrowser, serveFolder } from "../browser/browser.js";
 import { publishedSite, type TestSite, watchedPage } from "../browser/site.js";
+import { long } from "../runs.js";
 import { writeHostile } from "./content.js";
 import { allPatterns, elsewhere, furtherPatterns, oneLine, run } from "./patterns.js";
 
@@ -18,13 +19,12 @@ import { allPatterns, elsewhere, furtherPatterns, oneLine, run } from "./pattern
  * each pattern has a library, a workshop and a routine to itself.
  */
 
-const long = process.env.COUNTLEAF_LONG === "1";
 let browser: Browser;
 let work: string;
 
 beforeAll(async () => {
   work = mkdtempSync(join(tmpdir(), "countleaf-hostile-"));
-  browser = await launchBrowser();
+  browser = await openBrowser();
 });
 afterAll(async () => {
   await browser?.close();
@@ -150,16 +150,16 @@ test("a page on which something runs, and that asks elsewhere, would be noticed"
 });
 
 test("libraries, workshops and routines that say many of them at once", { timeout: 3_600_000 }, async () => {
-  const some = furtherPatterns.filter((_, index) => long || index % 5 === 0).map((pattern) => [oneLine(pattern)]);
+  const some = furtherPatterns.filter((_, index) => long || index % 20 === 0).map((pattern) => [oneLine(pattern)]);
   for (const [index, text] of inTexts(allPatterns).entries()) {
     const site = await siteSaying(`some-${index}`, text, index === 0 ? [text, ...some] : [text]);
-    for (const own of [true, false]) await visitAll(site, text.join(" "), own);
+    await Promise.all([true, false].map((own) => visitAll(site, text.join(" "), own)));
     await site.close();
   }
 });
 
 test("a library, a workshop and a routine for each of them", { timeout: 3_600_000 }, async () => {
-  const each = allPatterns.filter((_, index) => long || index % 40 === 0);
+  const each = allPatterns.filter((_, index) => long || index % 160 === 0);
   for (const [index, pattern] of each.entries()) {
     const site = await siteSaying(`each-${index}`, [pattern], [[pattern]]);
     await visitAll(site, pattern, false);

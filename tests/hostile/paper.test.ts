@@ -6,15 +6,15 @@ import { WebVTTParser } from "webvtt-parser";
 import { outputs } from "../../src/publishing/list.js";
 import type { OutFile, Publisher } from "../../src/publishing/publisher.js";
 import { type Content, readContent } from "../../src/reading/read-content.js";
-import { contextOf } from "../publishing/fixtures/context.js";
+import { contextOf } from "../fixtures/context.js";
 import {
   type PdfDictionary,
   type PdfFile,
   type PdfObject,
   type PdfText,
   readObjects,
-} from "../publishing/handout/pdf-objects.js";
-import { openPdf } from "../publishing/handout/read-pdf.js";
+} from "../fixtures/pdf-objects.js";
+import { openPdf } from "../fixtures/read-pdf.js";
 import { writeHostile } from "./content.js";
 import { allPatterns } from "./patterns.js";
 

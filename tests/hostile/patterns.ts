@@ -1,4 +1,4 @@
-import { hostilePatterns } from "../browser/hostile-patterns.js";
+import { hostilePatterns } from "../fixtures/hostile-patterns.js";
 
 /**
  * Further ways to smuggle script into a page, beside those of the OWASP list that the tests of the pages try. They follow the

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { readBody } from "../../src/reading/body.js";
+import { runs } from "../runs.js";
 
 const sections = ["Harbour wall", "Tag", "C# & the *sea*"];
 const read = (markdown: string) => readBody(markdown, sections, 10);
@@ -89,7 +90,7 @@ test("nothing is lost and every finding has a line of the body", () => {
       expect(words(all)).toBe(words(markdown));
       for (const { line } of findings) expect(line >= 10 && line <= 10 + markdown.split("\n").length).toBe(true);
     }),
-    { numRuns: 300 },
+    { numRuns: runs(300) },
   );
 });
 

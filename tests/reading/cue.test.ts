@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { marked } from "marked";
 import { expect, test } from "vitest";
 import { inlineCue, isHold } from "../../src/reading/cue.js";
+import { runs } from "../runs.js";
 
 const marked1 = (text: string) => {
   const { text: plain, marks } = inlineCue(text);
@@ -95,7 +96,7 @@ test("a reader sees what marked renders", () => {
         .replaceAll("&amp;", "&");
       expect(inlineCue(text).text).toBe(seen);
     }),
-    { numRuns: 500 },
+    { numRuns: runs(500) },
   );
 });
 

@@ -5,6 +5,7 @@ import { emptyLibrary, readLibrary } from "../../src/reading/read-library.js";
 import { readRoutine } from "../../src/reading/read-routine.js";
 import { readWorkshop } from "../../src/reading/read-workshop.js";
 import { formatFindings } from "../../src/reading/report.js";
+import { runs } from "../runs.js";
 import { sample } from "./sample.js";
 
 const folder = "content/routines";
@@ -111,7 +112,7 @@ function expectOutcome(text: string): void {
 }
 
 test("a changed file is a whole routine, or findings with a place", () => {
-  fc.assert(fc.property(mutated, expectOutcome), { numRuns: 400, seed: 20_261_002 });
+  fc.assert(fc.property(mutated, expectOutcome), { numRuns: runs(400), seed: 20_261_002 });
 });
 
 test("the same from any text at all", () => {
@@ -123,7 +124,7 @@ test("the same from any text at all", () => {
   fc.assert(fc.property(text, (body) => expectOutcome(`---\n${body}\n---\n`)));
   fc.assert(
     fc.property(yaml, (parts) => expectOutcome(`---\n${parts.join("")}\n---\n`)),
-    { numRuns: 400 },
+    { numRuns: runs(400) },
   );
 });
 
@@ -133,7 +134,7 @@ test("what was read once is read the same again", () => {
       const read = () => JSON.stringify(readRoutine(text, "a", emptyLibrary).findings);
       expect(read()).toBe(read());
     }),
-    { numRuns: 40 },
+    { numRuns: runs(40) },
   );
 });
 
@@ -159,6 +160,6 @@ test("a library and a workshop of any text", () => {
       expect(workshop).toBeUndefined();
       expect(findings.some(({ severity }) => severity === "error")).toBe(true);
     }),
-    { numRuns: 300 },
+    { numRuns: runs(300) },
   );
 });

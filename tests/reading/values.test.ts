@@ -4,6 +4,7 @@ import type { z } from "zod";
 import { moveSchema } from "../../src/reading/schema/move.js";
 import { routineSchema } from "../../src/reading/schema/routine.js";
 import * as values from "../../src/reading/schema/values.js";
+import { runs } from "../runs.js";
 
 const read = (schema: z.ZodType, text: string): unknown => {
   const { data } = schema.safeParse(text);
@@ -94,7 +95,7 @@ test("a turn that is advised is one that is taken, and never what was written", 
       expect(advice).not.toBe(text);
       expect(read(values.turn, advice)).toBeTypeOf("number");
     }),
-    { numRuns: 2000 },
+    { numRuns: runs(2000) },
   );
 });
 

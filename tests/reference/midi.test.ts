@@ -3,10 +3,10 @@ import { clickMidi } from "../../src/publishing/click/midi.js";
 import { routineJson } from "../../src/publishing/record/routine-json.js";
 import { readContent } from "../../src/reading/read-content.js";
 import type { Routine } from "../../src/routine/routine.js";
-import { lowTide } from "../publishing/fixtures/low-tide.js";
-import { readMidi } from "../publishing/fixtures/read-midi.js";
-import { timedRoutine } from "../publishing/fixtures/timed.js";
-import { library } from "../publishing/fixtures/written.js";
+import { lowTide } from "../fixtures/low-tide.js";
+import { readMidi } from "../fixtures/read-midi.js";
+import { timedRoutine } from "../fixtures/timed.js";
+import { library } from "../fixtures/written.js";
 
 /*
  * Standard MIDI File 1.0 (MIDI Manufacturers Association), meta event FF 51 03: tempo in microseconds a quarter note, 24 bits;

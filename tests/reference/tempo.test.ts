@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { routineJson } from "../../src/publishing/record/routine-json.js";
 import { readRoutine } from "../../src/reading/read-routine.js";
-import { library } from "../publishing/fixtures/written.js";
+import { library } from "../fixtures/written.js";
 
 /** The figures of a routine of so many phrases to a tempo as an author writes it. */
 function figures(tempo: string, phrase: number, phrases: number) {

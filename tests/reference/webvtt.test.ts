@@ -4,10 +4,10 @@ import { captions } from "../../src/publishing/captions/publisher.js";
 import { routineJson } from "../../src/publishing/record/routine-json.js";
 import { readContent } from "../../src/reading/read-content.js";
 import type { Routine } from "../../src/routine/routine.js";
-import { contextOf } from "../publishing/fixtures/context.js";
-import { lowTide } from "../publishing/fixtures/low-tide.js";
-import { readCaptions } from "../publishing/fixtures/read-captions.js";
-import { library } from "../publishing/fixtures/written.js";
+import { contextOf } from "../fixtures/context.js";
+import { lowTide } from "../fixtures/low-tide.js";
+import { readCaptions } from "../fixtures/read-captions.js";
+import { library } from "../fixtures/written.js";
 
 /* W3C WebVTT (Candidate Recommendation), read by webvtt-parser, the W3C's own validator: any error it finds throws. */
 

@@ -15,7 +15,7 @@ import {
 import { clicks } from "../../src/routine/clicks.js";
 import { dance } from "../../src/routine/dance.js";
 import type { Routine } from "../../src/routine/routine.js";
-import { library, routines } from "./arbitrary.js";
+import { library, routines } from "../fixtures/arbitrary.js";
 
 /** The routine of a file: these lines stand for its sections, and for whatever comes before them. */
 function read(yaml: string): Routine {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { readRoutine } from "../../src/reading/read-routine.js";
 import { rules } from "../../src/routine/checks/check.js";
-import { library as plain } from "./arbitrary.js";
+import { library as plain } from "../fixtures/arbitrary.js";
 
 const library = { ...plain, credit: "Choreography by Ines Varga" };
 

@@ -2,8 +2,8 @@ import fc from "fast-check";
 import Fraction from "fraction.js";
 import { expect, test } from "vitest";
 import { clicks } from "../../src/routine/clicks.js";
-import { closedFormula, timed, timedRoutine } from "../publishing/fixtures/timed.js";
-import { danced, move, phrase, section } from "../publishing/fixtures/written.js";
+import { closedFormula, timed, timedRoutine } from "../fixtures/timed.js";
+import { danced, move, phrase, section } from "../fixtures/written.js";
 
 test("every whole count once, on its exact time, in its section, after the count-in", () => {
   fc.assert(

@@ -2,7 +2,7 @@ import Fraction from "fraction.js";
 import { describe, expect, it } from "vitest";
 import { readRoutine } from "../../src/reading/read-routine.js";
 import type { Routine, Version } from "../../src/routine/routine.js";
-import { library } from "./arbitrary.js";
+import { library } from "../fixtures/arbitrary.js";
 
 /** Reads a routine with these keys beside the required ones. */
 function read(yaml: string, music = "music: { tempo: 120 }") {

@@ -6,8 +6,8 @@ import { mirror } from "../../src/routine/mirror.js";
 import type { Routine, Version } from "../../src/routine/routine.js";
 import { reflectedStance } from "../../src/routine/stance.js";
 import type { WrittenRoutine } from "../../src/routine/written.js";
-import { plainLibrary as library, move, phrase, section, written } from "../publishing/fixtures/written.js";
-import { routines } from "./arbitrary.js";
+import { routines } from "../fixtures/arbitrary.js";
+import { plainLibrary as library, move, phrase, section, written } from "../fixtures/written.js";
 
 /** A written routine that must be danceable. */
 function danced(written: WrittenRoutine): Routine {

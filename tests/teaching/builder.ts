@@ -3,7 +3,7 @@ import { readLibrary } from "../../src/reading/read-library.js";
 import { dance } from "../../src/routine/dance.js";
 import type { Library, Routine, Workshop } from "../../src/routine/routine.js";
 import type { WrittenMove } from "../../src/routine/written.js";
-import { plainLibrary as library, move, phrase, section, written } from "../publishing/fixtures/written.js";
+import { plainLibrary as library, move, phrase, section, written } from "../fixtures/written.js";
 
 /** A move's words, or its words and what else is written of it; `easier` is its option for level 1. */
 export type Step = string | (Partial<WrittenMove> & { readonly do: string; readonly easier?: Partial<WrittenMove> });

@@ -7,7 +7,8 @@ import type { Activity, ClassPlan } from "../../src/teaching/class-plan.js";
 import { type Load, plus } from "../../src/teaching/load.js";
 import { planClass } from "../../src/teaching/plan.js";
 import { en } from "../../src/wording/en.js";
-import { routines as written } from "../routine/arbitrary.js";
+import { routines as written } from "../fixtures/arbitrary.js";
+import { runs } from "../runs.js";
 import { library, libraryWith, workshopOf } from "./builder.js";
 
 /** Any routine that can be danced: repeats, the other side, tempo changes, up to three times through. */
@@ -40,11 +41,11 @@ function before(plan: ClassPlan, index: number, chunk: string): readonly Activit
   return plan.activities.slice(0, index).filter(({ chunks }) => chunks.includes(chunk));
 }
 
-function check(name: string, holds: (workshop: Workshop, plan: ClassPlan) => void, runs = 30): void {
+function check(name: string, holds: (workshop: Workshop, plan: ClassPlan) => void): void {
   test(name, () => {
     fc.assert(
       fc.property(anyClass, (workshop) => holds(workshop, planClass(workshop, library))),
-      { numRuns: runs },
+      { numRuns: runs(30) },
     );
   });
 }
@@ -138,7 +139,7 @@ test("more minutes never teach less", () => {
         expect(chunk.runs).toBeGreaterThanOrEqual(short.chunks[index]?.runs ?? 0);
       });
     }),
-    { numRuns: 100 },
+    { numRuns: runs(100) },
   );
 });
 
@@ -158,6 +159,6 @@ test("a limit is kept, or the plan says why; further runs never break one that t
         if (bare.limits[0]?.kept) expect(outcome?.kept).toBe(true);
       },
     ),
-    { numRuns: 40 },
+    { numRuns: runs(40) },
   );
 });

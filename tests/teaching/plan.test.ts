@@ -3,7 +3,7 @@ import { plan as publisher } from "../../src/publishing/plan/publisher.js";
 import { planText } from "../../src/publishing/plan-text.js";
 import { planClass } from "../../src/teaching/plan.js";
 import { en } from "../../src/wording/en.js";
-import { contextOf } from "../publishing/fixtures/context.js";
+import { contextOf } from "../fixtures/context.js";
 import { eights, library, libraryWith, routineOf, workshopOf } from "./builder.js";
 
 describe("chunks", () => {

@@ -4,7 +4,8 @@ import { dance } from "../../src/routine/dance.js";
 import type { Routine } from "../../src/routine/routine.js";
 import { planRecording } from "../../src/teaching/recording.js";
 import { en } from "../../src/wording/en.js";
-import { routines } from "../routine/arbitrary.js";
+import { routines } from "../fixtures/arbitrary.js";
+import { runs } from "../runs.js";
 import { library, libraryWith, routineOf } from "./builder.js";
 
 describe("a recording day", () => {
@@ -83,6 +84,6 @@ test("any routine: the takes follow each other, and nothing is followed before i
         if (kind === "follow") expect(explained.has(sections.join()), names.map(en.plan.danced).join()).toBe(true);
       }
     }),
-    { numRuns: 30 },
+    { numRuns: runs(30) },
   );
 });

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { readRoutine } from "../../src/reading/read-routine.js";
 import { printableRanges, unprintable } from "../../src/routine/printable.js";
 import { missingGlyphs } from "../../src/typesetting/faces.js";
-import { library } from "../publishing/fixtures/written.js";
+import { library } from "../fixtures/written.js";
 
 /** The last code point of the supplementary multilingual plane: beyond it no text of a routine goes. */
 const last = 0x1ffff;

@@ -6,11 +6,11 @@ import { countCaptions } from "../../../src/publishing/captions/count-captions.j
 import { numberCaptions } from "../../../src/publishing/captions/number-captions.js";
 import { captions } from "../../../src/publishing/captions/publisher.js";
 import { routineJson } from "../../../src/publishing/record/routine-json.js";
-import { contextOf } from "../fixtures/context.js";
-import { lowTide } from "../fixtures/low-tide.js";
-import { readCaptions } from "../fixtures/read-captions.js";
-import { timed, timedRoutine } from "../fixtures/timed.js";
-import { danced, library, move, phrase, section } from "../fixtures/written.js";
+import { contextOf } from "../../fixtures/context.js";
+import { lowTide } from "../../fixtures/low-tide.js";
+import { readCaptions } from "../../fixtures/read-captions.js";
+import { timed, timedRoutine } from "../../fixtures/timed.js";
+import { danced, library, move, phrase, section } from "../../fixtures/written.js";
 
 test("a caption a move, with its counts, its cue, the landing words and its section", () => {
   const cues = readCaptions(countCaptions(lowTide, library));

@@ -2,10 +2,10 @@ import fc from "fast-check";
 import Fraction from "fraction.js";
 import { expect, test } from "vitest";
 import { clickMidi } from "../../../src/publishing/click/midi.js";
-import { lowTide } from "../fixtures/low-tide.js";
-import { readMidi } from "../fixtures/read-midi.js";
-import { closedFormula, type Timed, timed, timedRoutine } from "../fixtures/timed.js";
-import { danced, library, move, phrase, section } from "../fixtures/written.js";
+import { lowTide } from "../../fixtures/low-tide.js";
+import { readMidi } from "../../fixtures/read-midi.js";
+import { closedFormula, type Timed, timed, timedRoutine } from "../../fixtures/timed.js";
+import { danced, library, move, phrase, section } from "../../fixtures/written.js";
 
 const microsecond = 0.000_001;
 

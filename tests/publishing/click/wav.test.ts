@@ -5,9 +5,10 @@ import fc from "fast-check";
 import Fraction from "fraction.js";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { sampleRate, writeClick } from "../../../src/publishing/click/wav.js";
-import { lowTide } from "../fixtures/low-tide.js";
-import { onsetsOf, samplesOf } from "../fixtures/read-wav.js";
-import { closedFormula, type Timed, timed, timedRoutine } from "../fixtures/timed.js";
+import { lowTide } from "../../fixtures/low-tide.js";
+import { onsetsOf, samplesOf } from "../../fixtures/read-wav.js";
+import { closedFormula, type Timed, timed, timedRoutine } from "../../fixtures/timed.js";
+import { runs } from "../../runs.js";
 
 let folder: string;
 beforeAll(async () => {
@@ -39,7 +40,7 @@ test("every onset is the sample nearest to its exact time, at any speed", async 
     for (const [index, sample] of wanted.entries())
       expect(Math.abs((heard[index]?.sample ?? 0) - sample)).toBeLessThanOrEqual(0.5);
   });
-  await fc.assert(property, { numRuns: 25 });
+  await fc.assert(property, { numRuns: runs(25) });
 });
 
 test("accents are heard: higher and louder, in the counts and never in the count-in", async () => {

@@ -3,8 +3,8 @@ import Fraction from "fraction.js";
 import { expect, test } from "vitest";
 import { descriptionText } from "../../../src/publishing/description/description.js";
 import { readContent } from "../../../src/reading/read-content.js";
-import { lowTide } from "../fixtures/low-tide.js";
-import { danced, library, move, phrase, section } from "../fixtures/written.js";
+import { lowTide } from "../../fixtures/low-tide.js";
+import { danced, library, move, phrase, section } from "../../fixtures/written.js";
 
 const codePoints = (text: string) => [...text].length;
 const partsOf = (text: string) => text.trimEnd().split("\n\n");

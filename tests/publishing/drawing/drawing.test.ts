@@ -12,8 +12,8 @@ import type { Drawing, Shape } from "../../../src/typesetting/shape.js";
 import { svgText } from "../../../src/typesetting/svg.js";
 import { textWidth } from "../../../src/typesetting/text.js";
 import { wordingOf } from "../../../src/wording/wording.js";
-import { danced, library, move, phrase, section } from "../fixtures/written.js";
-import { readPages } from "../handout/read-pdf.js";
+import { readPages } from "../../fixtures/read-pdf.js";
+import { danced, library, move, phrase, section } from "../../fixtures/written.js";
 
 const demo = await readContent("content");
 const wording = wordingOf("en");

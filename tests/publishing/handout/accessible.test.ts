@@ -13,8 +13,8 @@ import {
   type PdfText,
   readContent,
   readObjects,
-} from "./pdf-objects.js";
-import { openPdf } from "./read-pdf.js";
+} from "../../fixtures/pdf-objects.js";
+import { openPdf } from "../../fixtures/read-pdf.js";
 
 /*
  * Conditions that a machine can check, by their numbers in the Matterhorn Protocol 1.1 (PDF Association, 2021), which lists

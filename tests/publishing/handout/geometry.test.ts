@@ -5,11 +5,13 @@ import { margin } from "../../../src/publishing/paper/page.js";
 import { mirror } from "../../../src/routine/mirror.js";
 import type { Routine } from "../../../src/routine/routine.js";
 import { movesIn, sheetSections } from "../../../src/routine/sheet.js";
+import { firstOutOfOrder, type ReadPage, readPages, spaced, type TextBox } from "../../fixtures/read-pdf.js";
+import { runs } from "../../runs.js";
 import { anySample } from "./random-routine.js";
-import { firstOutOfOrder, type ReadPage, readPages, spaced, type TextBox } from "./read-pdf.js";
 
-const samples = fc.sample(anySample, { numRuns: 300, seed: 20261002 });
 const kinds = ["sheet", "mirrored", "large", "card"] as const;
+const each = runs(75);
+const samples = fc.sample(anySample, { numRuns: kinds.length * each, seed: 20261002 });
 
 /** Points by which rounding in the file may move an edge. */
 const slack = 0.6;
@@ -47,13 +49,13 @@ function bodyOf({ boxes, height }: ReadPage, body: number): readonly TextBox[] {
   );
 }
 
-describe("300 generated routines on paper", () => {
+describe(`${samples.length} generated routines on paper`, () => {
   // Spread over the kinds of handout; seeded, so that a failure comes again.
   it.each(kinds)(
     "%s: nothing cut off, nothing overlaps, every cue in order",
     async (kind) => {
       const own = samples.filter((_, index) => kinds[index % kinds.length] === kind);
-      expect(own).toHaveLength(75);
+      expect(own).toHaveLength(each);
       for (const [index, sample] of own.entries()) {
         const routine = kind === "mirrored" ? mirror(sample.routine) : sample.routine;
         const version = routine.versions[0];

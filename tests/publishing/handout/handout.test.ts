@@ -10,9 +10,9 @@ import { mirror } from "../../../src/routine/mirror.js";
 import type { Library, Routine } from "../../../src/routine/routine.js";
 import { movesIn, sheetSections } from "../../../src/routine/sheet.js";
 import { missingGlyphs } from "../../../src/typesetting/faces.js";
-import { contextOf } from "../fixtures/context.js";
-import { danced, library, move, phrase, section } from "../fixtures/written.js";
-import { firstOutOfOrder, readPages, readText, spaced } from "./read-pdf.js";
+import { contextOf } from "../../fixtures/context.js";
+import { firstOutOfOrder, readPages, readText, spaced } from "../../fixtures/read-pdf.js";
+import { danced, library, move, phrase, section } from "../../fixtures/written.js";
 import { readPng } from "./read-png.js";
 
 /** jsqr exports itself in two ways, of which its types tell one. */
@@ -95,7 +95,7 @@ describe("the demo library's handouts", () => {
     for (const routine of demo.routines) {
       const [file] = printed.get(routine.slug) ?? [];
       const parser = new PDFParse({ data: new Uint8Array(bytesOf(file)), verbosity: 0 });
-      const { pages } = await parser.getScreenshot({ scale: 2, partial: [1], imageDataUrl: false });
+      const { pages } = await parser.getScreenshot({ scale: 1.5, partial: [1], imageDataUrl: false });
       await parser.destroy();
       const { data, width, height } = readPng(pages[0]?.data ?? new Uint8Array());
       expect(decodeCode(data, width, height)?.data).toBe(`https://saltmarsh.example/routines/${routine.slug}/`);

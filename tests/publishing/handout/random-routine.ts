@@ -4,7 +4,7 @@ import { dance } from "../../../src/routine/dance.js";
 import type { Library, Routine } from "../../../src/routine/routine.js";
 import { risks } from "../../../src/routine/vocabulary.js";
 import type { WrittenMove, WrittenPhrase, WrittenSection } from "../../../src/routine/written.js";
-import { library, move, phrase, section, written } from "../fixtures/written.js";
+import { library, move, phrase, section, written } from "../../fixtures/written.js";
 
 const words = [
   "step",

@@ -32,13 +32,13 @@ function unfilter(lines: Buffer, width: number, height: number, channels: number
   const rows = new Uint8Array(stride * height);
   const data = new Uint8ClampedArray(width * height * 4).fill(255);
   for (let y = 0; y < height; y++) {
-    const filter = lines[y * (stride + 1)];
+    const guess = guesses[lines[y * (stride + 1)] ?? 0] ?? none;
     for (let x = 0; x < stride; x++) {
-      const left = x >= channels ? (rows[y * stride + x - channels] ?? 0) : 0;
-      const up = y > 0 ? (rows[(y - 1) * stride + x] ?? 0) : 0;
-      const corner = x >= channels && y > 0 ? (rows[(y - 1) * stride + x - channels] ?? 0) : 0;
-      const guess = [0, left, up, (left + up) >> 1, paeth(left, up, corner)][filter ?? 0] ?? 0;
-      rows[y * stride + x] = (lines[y * (stride + 1) + 1 + x] ?? 0) + guess;
+      const at = y * stride + x;
+      const left = x >= channels ? (rows[at - channels] ?? 0) : 0;
+      const up = y > 0 ? (rows[at - stride] ?? 0) : 0;
+      const corner = x >= channels && y > 0 ? (rows[at - stride - channels] ?? 0) : 0;
+      rows[at] = (lines[at + y + 1] ?? 0) + guess(left, up, corner);
     }
     for (let x = 0; x < width; x++)
       for (let channel = 0; channel < channels; channel++)
@@ -46,6 +46,17 @@ function unfilter(lines: Buffer, width: number, height: number, channels: number
   }
   return { width, height, data };
 }
+
+const none = () => 0;
+
+/** What a filter of a line, by its number, takes a byte to be from those before it. */
+const guesses: readonly ((left: number, up: number, corner: number) => number)[] = [
+  none,
+  (left) => left,
+  (_, up) => up,
+  (left, up) => (left + up) >> 1,
+  paeth,
+];
 
 function paeth(left: number, up: number, corner: number): number {
   const guess = left + up - corner;

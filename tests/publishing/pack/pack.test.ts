@@ -3,8 +3,8 @@ import { drawPack } from "../../../src/publishing/pack/pack.js";
 import { type Content, readContent } from "../../../src/reading/read-content.js";
 import { movesIn, sheetSections } from "../../../src/routine/sheet.js";
 import { versionAt } from "../../../src/routine/version-at.js";
-import { danced, move, phrase, section } from "../fixtures/written.js";
-import { firstOutOfOrder, openPdf, type ReadPage, readPages, readText, spaced } from "../handout/read-pdf.js";
+import { firstOutOfOrder, openPdf, type ReadPage, readPages, readText, spaced } from "../../fixtures/read-pdf.js";
+import { danced, move, phrase, section } from "../../fixtures/written.js";
 
 let demo: Content;
 const packs: { readonly index: number; readonly file: Uint8Array; readonly pages: readonly ReadPage[] }[] = [];

@@ -4,7 +4,7 @@ import { coverage } from "../../../src/publishing/preview/coverage.js";
 import { preview, previewPicture } from "../../../src/publishing/preview/publisher.js";
 import { type Content, readContent } from "../../../src/reading/read-content.js";
 import type { Coordinates } from "../../../src/typesetting/shape.js";
-import { contextOf } from "../fixtures/context.js";
+import { contextOf } from "../../fixtures/context.js";
 
 /** The area within a polygon, by the shoelace formula. */
 function area(points: readonly Coordinates[]): number {

@@ -5,10 +5,10 @@ import type { Context, OutFile } from "../../../src/publishing/publisher.js";
 import { record as publisher } from "../../../src/publishing/record/publisher.js";
 import { routineJson } from "../../../src/publishing/record/routine-json.js";
 import type { Library, Routine } from "../../../src/routine/routine.js";
-import { contextOf } from "../fixtures/context.js";
-import { lowTide, lowTideFindings } from "../fixtures/low-tide.js";
-import { closedFormula, timed, timedRoutine } from "../fixtures/timed.js";
-import { danced, library, move, phrase, section } from "../fixtures/written.js";
+import { contextOf } from "../../fixtures/context.js";
+import { lowTide, lowTideFindings } from "../../fixtures/low-tide.js";
+import { closedFormula, timed, timedRoutine } from "../../fixtures/timed.js";
+import { danced, library, move, phrase, section } from "../../fixtures/written.js";
 
 function routineRecord(routine: Routine, of: Library, findings: Context["findings"]): OutFile {
   const [file] = publisher.publish(routine, contextOf(of, findings)) as readonly OutFile[];

@@ -5,8 +5,8 @@ import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, expect, test, vi } from "vitest";
 import { publishSite } from "../../../src/publishing/site/publish-site.js";
 import { type Content, readContent } from "../../../src/reading/read-content.js";
-import { contextOf } from "../fixtures/context.js";
-import { writeSite } from "../fixtures/write-site.js";
+import { contextOf } from "../../fixtures/context.js";
+import { writeSite } from "../../fixtures/write-site.js";
 
 const demo = fileURLToPath(new URL("../../../content", import.meta.url));
 let content: Content;

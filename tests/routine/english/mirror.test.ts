@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { MirroredText } from "../../../src/routine/cue-language.js";
 import { mirrorWords } from "../../../src/routine/english/mirror.js";
+import { runs } from "../../runs.js";
 import { aside } from "./mirror-corpus/aside.js";
 import { working } from "./mirror-corpus/working.js";
 
@@ -75,7 +76,7 @@ describe("mirroring twice gives the original", () => {
         const once = mirrorWords(text, { pairs }).text;
         expect(oneSpelling(mirrorWords(once, { pairs }).text)).toBe(oneSpelling(text));
       }),
-      { numRuns: 10_000 },
+      { numRuns: runs(10_000) },
     );
   });
 
@@ -90,7 +91,7 @@ describe("mirroring twice gives the original", () => {
         const twice = mirrorWords(once.text, { keep: [{ from: from + shift, to: from + shift + kept.length }] });
         expect(oneSpelling(twice.text)).toBe(oneSpelling(`${before} ${kept} ${after}`));
       }),
-      { numRuns: 2_000 },
+      { numRuns: runs(2_000) },
     );
   });
 

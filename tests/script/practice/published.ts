@@ -1,6 +1,6 @@
 import { type RoutineJson, routineJson } from "../../../src/publishing/record/routine-json.js";
 import type { Routine } from "../../../src/routine/routine.js";
-import { library } from "../../publishing/fixtures/written.js";
+import { library } from "../../fixtures/written.js";
 
 /** A routine as the page reads it: published, and read back from the text of the file. */
 export function published(routine: Routine): RoutineJson {

@@ -13,9 +13,10 @@ import {
   type Wish,
 } from "../../../templates/script/practice/schedule.js";
 import { type Score, score } from "../../../templates/script/practice/score.js";
-import { timed, timedRoutine } from "../../publishing/fixtures/timed.js";
-import { danced, phrase, section } from "../../publishing/fixtures/written.js";
-import { nightFerry } from "./night-ferry.js";
+import { nightFerry } from "../../fixtures/night-ferry.js";
+import { timed, timedRoutine } from "../../fixtures/timed.js";
+import { danced, phrase, section } from "../../fixtures/written.js";
+import { runs } from "../../runs.js";
 import { published } from "./published.js";
 
 const tide = score(published(nightFerry));
@@ -126,7 +127,7 @@ describe("loops", () => {
           }
         },
       ),
-      { numRuns: 200 },
+      { numRuns: runs(200) },
     );
   });
 
@@ -177,7 +178,7 @@ describe("a change of speed", () => {
           }
         },
       ),
-      { numRuns: 100 },
+      { numRuns: runs(100) },
     );
   });
 });

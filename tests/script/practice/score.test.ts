@@ -3,9 +3,10 @@ import Fraction from "fraction.js";
 import { describe, expect, test } from "vitest";
 import { playerWording } from "../../../src/wording/player.js";
 import { cues, exact, score, sectionTitle } from "../../../templates/script/practice/score.js";
-import { closedFormula, timed, timedRoutine } from "../../publishing/fixtures/timed.js";
-import { danced, move, phrase, section } from "../../publishing/fixtures/written.js";
-import { nightFerry } from "./night-ferry.js";
+import { nightFerry } from "../../fixtures/night-ferry.js";
+import { closedFormula, timed, timedRoutine } from "../../fixtures/timed.js";
+import { danced, move, phrase, section } from "../../fixtures/written.js";
+import { runs } from "../../runs.js";
 import { published } from "./published.js";
 
 const english = playerWording("en");
@@ -22,7 +23,7 @@ describe("the routine on the clock", () => {
           expect(beats[index]).toMatchObject({ accent: count.accent, section: count.section });
         }
       }),
-      { numRuns: 200 },
+      { numRuns: runs(200) },
     );
   });
 
@@ -118,7 +119,7 @@ describe("cues", () => {
           expect(Math.abs((on[index]?.end ?? Number.NaN) - start - seconds)).toBeLessThan(0.0025);
         }
       }),
-      { numRuns: 100 },
+      { numRuns: runs(100) },
     );
   });
 });

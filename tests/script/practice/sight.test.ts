@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { playerWording } from "../../../src/wording/player.js";
 import { cues, score } from "../../../templates/script/practice/score.js";
 import { sightAt } from "../../../templates/script/practice/sight.js";
-import { nightFerry } from "./night-ferry.js";
+import { nightFerry } from "../../fixtures/night-ferry.js";
 import { published } from "./published.js";
 
 const english = playerWording("en");
