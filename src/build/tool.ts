@@ -7,11 +7,11 @@ import { listFiles } from "./folders.js";
 const home = realpathSync(fileURLToPath(new URL("../../", import.meta.url)));
 
 /**
- * A digest of all that a pack is made with beside the content: this program's code and templates, the packages that it uses
+ * A digest of all that a pack is made with beside the content: this program's code (declarations aside) and templates, the packages that it uses
  * (fonts among them), and Node, whose compression decides about the bytes of a PDF.
  */
 export function toolDigest(folder = home): string {
-  const own = digestsIn(folder, [...listFiles(folder, "dist"), ...listFiles(folder, "templates")]);
+  const own = digestsIn(folder, [...listFiles(folder, "dist", ["types"]), ...listFiles(folder, "templates")]);
   return digestOf(process.version, process.arch, own, packagesOf(folder));
 }
 

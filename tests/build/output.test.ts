@@ -27,7 +27,7 @@ export const strips: Publisher<Routine> = {
 
 /* A scratch copy of the program, with one folder and one line more. */
 beforeAll(() => {
-  for (const name of ["src", "templates", "compile.mjs", "tsconfig.json", "package.json"])
+  for (const name of ["src", "templates", "tests/tools/compile.mjs", "tsconfig.json", "package.json"])
     cpSync(join(root, name), join(work, name), { recursive: true });
   symlinkSync(join(root, "node_modules"), join(work, "node_modules"));
   mkdirSync(join(work, "src/publishing/strips"));
@@ -36,7 +36,7 @@ beforeAll(() => {
   const text = readFileSync(list, "utf8").replace("routines: [handout,", "routines: [handout, strips,");
   expect(text).toContain("strips");
   writeFileSync(list, `import { strips } from "./strips/publisher.js";\n${text}`);
-  execFileSync(process.execPath, [join(work, "compile.mjs"), "--unchecked"]);
+  execFileSync(process.execPath, [join(work, "tests/tools/compile.mjs"), "--unchecked"]);
   writeContent(content, { "routines/kerb.md": routineText("Kerb") });
 });
 

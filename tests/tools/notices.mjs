@@ -2,7 +2,7 @@
 // is written, and a difference ends with status 1.
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join, resolve } from "node:path";
-import { program } from "../../compile.mjs";
+import { program } from "./compile.mjs";
 
 const root = resolve(import.meta.dirname, "../..");
 const page = join(root, "THIRD-PARTY-NOTICES.md");
