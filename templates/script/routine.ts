@@ -81,5 +81,8 @@ const choice = part<HTMLElement>(".choice");
 if (choice) {
   const sheet = new CSSStyleSheet();
   document.adoptedStyleSheets.push(sheet);
-  new ResizeObserver(() => sheet.replaceSync(`:root{--choice:${choice.offsetHeight}px}`)).observe(choice);
+  const measure = () => sheet.replaceSync(`:root{--choice:${choice.offsetHeight}px}`);
+  // At once too: a page that is opened at a heading jumps there for the last time when it has loaded, and an observer may come later.
+  measure();
+  new ResizeObserver(measure).observe(choice);
 }

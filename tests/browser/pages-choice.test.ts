@@ -122,7 +122,7 @@ test.each([true, false])("on a phone the choice covers no heading that is jumped
         const room = await roomBelowChoice(target);
         return room >= 0 && (room < 40 || !script);
       };
-      await expect.poll(fits, { message: `${name}${target}` }).toBe(true);
+      await expect.poll(fits, { message: `${name}${target}`, timeout: 5_000 }).toBe(true);
     }
 });
 
