@@ -147,20 +147,20 @@ export function partOf(charted: ChartPhrase, section: DancedSection, from: numbe
 }
 
 /** A move and who dances it. */
-export interface SharedMove {
+export interface GroupMove {
   readonly move: Move;
   /** Absent where everybody dances it. */
   readonly group?: string;
 }
 
 /** The moves of all dancers in order; what all of them dance on the same counts stands there once. */
-export function movesTogether(all: readonly Dancers[]): readonly SharedMove[] {
+export function movesOfAll(all: readonly Dancers[]): readonly GroupMove[] {
   const dancedBy = new Map<string, number>();
   for (const { moves } of all)
     for (const move of moves) dancedBy.set(sameness(move), (dancedBy.get(sameness(move)) ?? 0) + 1);
   return all
     .flatMap(({ group, moves }, index) =>
-      moves.flatMap((move): readonly SharedMove[] => {
+      moves.flatMap((move): readonly GroupMove[] => {
         if (group === undefined || dancedBy.get(sameness(move)) === all.length) return index === 0 ? [{ move }] : [];
         return [{ move, group }];
       }),

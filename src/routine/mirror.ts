@@ -16,35 +16,35 @@ export function mirror(routine: Routine): Routine {
   return {
     ...routine,
     mirrored: !routine.mirrored,
-    sections: routine.sections.map((section) => reflectSection(section, flip)),
-    versions: routine.versions.map((version) => reflectVersion(version, routine.mirrorWords)),
+    sections: routine.sections.map((section) => mirrorSection(section, flip)),
+    versions: routine.versions.map((version) => mirrorVersion(version, routine.mirrorWords)),
   };
 }
 
-function reflectSection(section: DancedSection, flip: (text: string) => string): DancedSection {
+function mirrorSection(section: DancedSection, flip: (text: string) => string): DancedSection {
   const phrases = section.phrases.map((phrase) =>
     phrase.say === undefined ? phrase : { ...phrase, say: phrase.say.map(flip) },
   );
   return { ...section, phrases };
 }
 
-function reflectVersion(version: Version, pairs: WordPairs): Version {
+function mirrorVersion(version: Version, pairs: WordPairs): Version {
   return {
     ...version,
-    ...reflectDance(version, pairs),
-    groups: version.groups.map((group) => reflectGroup(group, pairs)),
+    ...mirrorDance(version, pairs),
+    groups: version.groups.map((group) => mirrorGroup(group, pairs)),
   };
 }
 
-function reflectGroup(group: Group, pairs: WordPairs): Group {
-  return { ...group, ...reflectDance(group, pairs) };
+function mirrorGroup(group: Group, pairs: WordPairs): Group {
+  return { ...group, ...mirrorDance(group, pairs) };
 }
 
-function reflectDance({ start, end, moves }: Pick<Group, "start" | "end" | "moves">, pairs: WordPairs) {
+function mirrorDance({ start, end, moves }: Pick<Group, "start" | "end" | "moves">, pairs: WordPairs) {
   return {
     start: reflectedStance(start),
     end: reflectedStance(end),
-    moves: moves.map((move) => reflectMove(move, pairs)),
+    moves: moves.map((move) => mirrorMove(move, pairs)),
   };
 }
 
@@ -52,7 +52,7 @@ function reflectDance({ start, end, moves }: Pick<Group, "start" | "end" | "move
 export type Body = Pick<Move, "before" | "after" | "steps" | "turn" | "travel">;
 
 /** The body on the other side. */
-export function reflectBody({ before, after, steps, turn, travel }: Body): Body {
+export function mirrorBody({ before, after, steps, turn, travel }: Body): Body {
   return {
     before: reflectedStance(before),
     after: reflectedStance(after),
@@ -63,7 +63,7 @@ export function reflectBody({ before, after, steps, turn, travel }: Body): Body 
 }
 
 /** A move on the other side. */
-export function reflectMove(move: Move, pairs: WordPairs): Move {
+export function mirrorMove(move: Move, pairs: WordPairs): Move {
   const flip = (cue: Cue) => mirrorCue(cue, pairs);
   return {
     ...move,
@@ -72,7 +72,7 @@ export function reflectMove(move: Move, pairs: WordPairs): Move {
     ...(move.say === undefined ? {} : { say: flip(move.say) }),
     ...(move.note === undefined ? {} : { note: flip(move.note) }),
     choose: move.choose.map(flip),
-    ...reflectBody(move),
+    ...mirrorBody(move),
     alternatives: move.alternatives.map(
       (other): Alternative => ({ ...other, moves: other.moves.map((one) => ({ ...one, cue: flip(one.cue) })) }),
     ),

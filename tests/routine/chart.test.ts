@@ -8,7 +8,7 @@ import {
   countsBetween,
   dancersOf,
   moveEnd,
-  movesTogether,
+  movesOfAll,
   partOf,
   phraseEnd,
 } from "../../src/routine/chart.js";
@@ -138,7 +138,7 @@ describe("the chart", () => {
     );
     const version = taughtOf(routine);
     expect(dancersOf(routine, version).map(({ group }) => group)).toEqual(["Ebb", "Flood"]);
-    expect(movesTogether(dancersOf(routine, version)).map(({ move, group }) => [move.cue.text, group])).toEqual([
+    expect(movesOfAll(dancersOf(routine, version)).map(({ move, group }) => [move.cue.text, group])).toEqual([
       ["Walk", undefined],
       ["Run", "Ebb"],
       ["Sit", "Flood"],

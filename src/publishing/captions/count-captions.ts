@@ -1,5 +1,5 @@
 import Fraction from "fraction.js";
-import { dancersOf, movesTogether } from "../../routine/chart.js";
+import { dancersOf, movesOfAll } from "../../routine/chart.js";
 import { trackTime } from "../../routine/clock.js";
 import type { Library, Move, Routine } from "../../routine/routine.js";
 import { wordingOf } from "../../wording/wording.js";
@@ -17,7 +17,7 @@ import { type Caption, cueText, webVtt } from "./web-vtt.js";
  */
 export function countCaptions(routine: Routine, library: Library, lead = 0): string {
   const taught = routine.versions.find(({ id }) => id === routine.taught);
-  const moves = taught === undefined ? [] : movesTogether(dancersOf(routine, taught));
+  const moves = taught === undefined ? [] : movesOfAll(dancersOf(routine, taught));
   const early = new Fraction(lead);
   const captions = moves.map(({ move, group }, index): Caption => {
     const section = routine.sections[move.section];

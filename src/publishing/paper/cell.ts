@@ -9,7 +9,8 @@ import type { GridCell } from "./bands.js";
 /** Smallest type on a sheet, and the size of everything beside the cues. */
 export const smallest = 8;
 
-const sign = { width: 9, gap: 3 };
+/** Room for a sign and beside it. */
+export const sign = { width: 9, gap: 3 };
 /** Points between a cell's edges and what stands in it. */
 export const inset = { left: 4.5, right: 2.5, top: 2.5, bottom: 3.5, hit: 6, open: 8 };
 const labelHeight = 10.5;

@@ -4,7 +4,7 @@ import { line, type Shape } from "../../typesetting/shape.js";
 import { leading, wrap } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { cautionSign, facingDart, hitCorner, otherSide, upsideDown } from "../drawing/signs.js";
-import { smallest } from "./cell.js";
+import { sign, smallest } from "./cell.js";
 import type { Dance } from "./dance.js";
 
 export interface Legend {
@@ -13,7 +13,8 @@ export interface Legend {
   readonly height: number;
 }
 
-const sign = { width: 9, gap: 3, apart: 14 };
+/** Between one entry and the next. */
+const apart = 14;
 const step = smallest * leading + 2;
 
 /** What the signs of the grid and of the phrase map mean, as far as this version has them; closes the grid with a rule. */
@@ -36,7 +37,7 @@ export function layoutLegend({ routine, version }: Dance, position: Position, wi
         content: [{ page: position.page, x, y, shapes }],
       };
       const mark: Mark = { page: position.page, x: x + sign.width + sign.gap, y, line: set };
-      x += sign.width + sign.gap + set.width + sign.apart;
+      x += sign.width + sign.gap + set.width + apart;
       return [figure, mark];
     },
   );

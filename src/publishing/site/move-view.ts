@@ -1,6 +1,6 @@
 import type { Cue } from "../../routine/cue.js";
 import type { WordPairs } from "../../routine/cue-language.js";
-import { type Body, reflectBody } from "../../routine/mirror.js";
+import { type Body, mirrorBody } from "../../routine/mirror.js";
 import { mirrorCue } from "../../routine/mirror-cue.js";
 import type { Alternative, Move } from "../../routine/routine.js";
 import type { Facing, Height, Risk } from "../../routine/vocabulary.js";
@@ -103,7 +103,7 @@ function facingView(facing: Facing, { stance }: Wording): Html {
 
 /** What the body does beside the cue. A move has the same parts on both sides. */
 function bodyView(move: Move, wording: Wording): readonly Html[] {
-  const mirrored = bodyParts(reflectBody(move), move.through, wording);
+  const mirrored = bodyParts(mirrorBody(move), move.through, wording);
   return bodyParts(move, move.through, wording).map((part, index) => bothSides(part, mirrored[index] ?? part));
 }
 
