@@ -88,10 +88,10 @@ export function writeInto(folder: string, { path, content }: OutFile): void {
 function refuseForeign(content: string, out: string, old: string): void {
   const trouble = outFolderTrouble(content, out);
   if (trouble === undefined) return;
-  const earlier = existsSync(old)
-    ? `. The pack that was published before lies in ${old}, and comes back with the next build once ${out} is moved away`
-    : "";
-  throw new Error(trouble + earlier);
+  if (!existsSync(old)) throw new Error(trouble);
+  throw new Error(
+    `${trouble}. The pack that was published before lies in ${old}, and comes back with the next build once ${out} is moved away`,
+  );
 }
 
 /** Somebody, or a program that tidies up, may have reached into the staging folder meanwhile. */
