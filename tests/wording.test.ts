@@ -14,6 +14,7 @@ const rooms = ["src/publishing", "src/teaching", "src/build", "src/typesetting",
 /** Files whose words are no page's, paper's, caption's, plan's or player's. */
 const elsewhere: readonly { readonly why: string; readonly place: string }[] = [
   { why: "what the command says where the machine does not let it build", place: "src/build/error-text.ts" },
+  { why: "what the command says where a build would empty what is published", place: "src/build/emptied.ts" },
   { why: "what the command says of folders that it can't build from or into", place: "src/build/folders.ts" },
   { why: "the progress that the command prints", place: "src/build/make-pack.ts" },
   { why: "what stands before a fault of an output", place: "src/build/publish.ts" },

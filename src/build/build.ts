@@ -51,10 +51,10 @@ async function buildInto(staging: Staging, options: BuildOptions): Promise<Build
   if (cache.last?.source === source && isWhole(staging.published, cache.made)) return built(cache.last, cache.made, 0);
   // What reads and makes takes longer to load than all that was done so far.
   const { makePack } = await import("./make-pack.js");
-  const { content, reads, made, fresh } = await makePack(files, staging, cache, options);
+  const { content, reads, made, refused, fresh } = await makePack(files, staging, cache, options);
   const telling = content.findings.filter(({ severity }) => severity !== "note");
   const report = formatFindings(telling, content.sources);
-  if (made === undefined) return { done: false, report };
+  if (made === undefined) return { done: false, report: refused === undefined ? report : `${report}${refused}\n` };
   const last = { source, report, routines: content.routines.length, workshops: content.workshops.length };
   writeCache(staging.cache, tool, { last, reads, made });
   return built(last, made, fresh);

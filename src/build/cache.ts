@@ -1,7 +1,7 @@
 import { readFileSync, renameSync, writeFileSync } from "node:fs";
 import type { RoutineFacts } from "../publishing/site/routine-facts.js";
 import type { RoutineRead } from "../reading/read-routine.js";
-import type { Digests } from "./digest.js";
+import { type Digests, digestOfBytes } from "./digest.js";
 import type { Counts } from "./publish.js";
 
 /**
@@ -46,10 +46,17 @@ export function filesOf(made: Cache["made"]): readonly string[] {
 
 const empty: Cache = { reads: {}, made: {} };
 
-/** The cache of the last build; an empty one where there is none, where it can't be read, or where another tool made it. */
+/** How a cache begins: a digest of all that follows, so that one that was changed or cut off is known for it. */
+const head = /^\{"digest":"([\w-]+)",/;
+
+/** The cache of the last build; an empty one where there is none, where it is not as it was written, or where another tool made it. */
 export function readCache(file: string, tool: string): Cache {
   try {
-    const { tool: of, ...cache } = JSON.parse(readFileSync(file, "utf8")) as Cache & { readonly tool: string };
+    const text = readFileSync(file, "utf8");
+    const [begin = "", digest] = head.exec(text) ?? [];
+    const body = `{${text.slice(begin.length)}`;
+    if (digestOfBytes(body) !== digest) return empty;
+    const { tool: of, ...cache } = JSON.parse(body) as Cache & { readonly tool: string };
     return of === tool ? cache : empty;
   } catch {
     return empty;
@@ -58,8 +65,9 @@ export function readCache(file: string, tool: string): Cache {
 
 /** Writes the cache for the next build; where that fails, that one makes more than it would have to. */
 export function writeCache(file: string, tool: string, cache: Cache): void {
+  const body = JSON.stringify({ tool, ...cache });
   try {
-    writeFileSync(`${file}.new`, JSON.stringify({ tool, ...cache }));
+    writeFileSync(`${file}.new`, `{"digest":"${digestOfBytes(body)}",${body.slice(1)}`);
     renameSync(`${file}.new`, file);
   } catch {}
 }

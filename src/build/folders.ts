@@ -22,7 +22,7 @@ export function outFolderTrouble(content: string, out: string): string | undefin
 }
 
 /** The first file in an output folder that no earlier build put there. */
-function foreignFile(out: string): string | undefined {
+export function foreignFile(out: string): string | undefined {
   const ours = new Set(markIn(out).split("\n"));
   return listFiles(out).find((path) => path !== markName && !ours.has(path));
 }
@@ -31,6 +31,22 @@ function foreignFile(out: string): string | undefined {
 export function markIn(folder: string): string {
   const mark = join(folder, markName);
   return existsSync(mark) ? readFileSync(mark, "utf8") : "";
+}
+
+/** Whether a folder holds every file that its mark lists; one without a mark is none of ours. */
+export function isComplete(folder: string): boolean {
+  return existsSync(join(folder, markName)) && missingFile(folder, filesIn(markIn(folder))) === undefined;
+}
+
+/** The first of some files that does not lie in a folder. */
+export function missingFile(folder: string, files: readonly string[]): string | undefined {
+  const there = new Set(listFiles(folder));
+  return files.find((path) => !there.has(path));
+}
+
+/** The files that a mark lists. */
+export function filesIn(mark: string): readonly string[] {
+  return mark.split("\n").filter((path) => path !== "");
 }
 
 /** The mark of a folder with these files. */

@@ -1,7 +1,9 @@
 import type { RoutineFacts } from "../publishing/site/routine-facts.js";
 import type { ContentFiles } from "../reading/files.js";
+import type { Finding } from "../reading/finding.js";
 import type { Content } from "../reading/read-content.js";
 import { type Cache, type CachedUnit, filesOf } from "./cache.js";
+import { emptiedText } from "./emptied.js";
 import { markIn, markOf } from "./folders.js";
 import type { BuildOptions, Progress } from "./options.js";
 import { portions } from "./portions.js";
@@ -16,8 +18,10 @@ import { keyOf, type MakingJob, makeUnits, type Unit, unitsOf } from "./units.js
 export interface PackResult {
   readonly content: Content<RoutineFacts>;
   readonly reads: Cache["reads"];
-  /** Absent where errors in the content stand in the way. */
+  /** Absent where errors in the content stand in the way, or what follows. */
   readonly made?: Cache["made"];
+  /** Why what is published should stay though the content has no errors. */
+  readonly refused?: string;
   /** Routines and workshops that were not as they had been last time. */
   readonly fresh: number;
 }
@@ -44,11 +48,17 @@ async function packWith(
   files: ContentFiles,
   staging: Staging,
   cache: Cache,
-  { progress, signal }: BuildOptions,
+  { out, allowEmpty = false, progress, signal }: BuildOptions,
 ): Promise<PackResult> {
   const seen = await surveyIn(threads, files, { cached: cache.reads, progress });
-  const { content, reads } = seen;
-  if (content.findings.some(({ severity }) => severity === "error")) return { content, reads, fresh: 0 };
+  const reads = seen.reads;
+  const content = allowEmpty ? withoutEmptyError(seen.content) : seen.content;
+  const errors = content.findings.filter(({ severity }) => severity === "error");
+  // That there is no routine is the one error that may be meant.
+  const isRead = errors.every(isEmptyError);
+  const refused = allowEmpty || !isRead ? undefined : emptiedText(staging.published, out, files, content);
+  if (errors.length > 0 || refused !== undefined)
+    return { content, reads, fresh: 0, ...(refused === undefined ? {} : { refused }) };
   const units = unitsOf(seen).map((unit) => ({ ...unit, key: keyOf(unit, content.library) }));
   const made = Object.fromEntries(units.flatMap((unit) => reusable(cache.made, staging.published, unit, unit.key)));
   const fresh = units.filter(({ place }) => !Object.hasOwn(made, place));
@@ -63,6 +73,12 @@ async function packWith(
     staging.publish(filesOf(made));
   }
   return { content, reads, made, fresh: fresh.filter(({ place }) => place !== "").length };
+}
+
+const isEmptyError = ({ severity, rule }: Finding) => severity === "error" && rule === "no-routines";
+
+function withoutEmptyError(content: Content<RoutineFacts>): Content<RoutineFacts> {
+  return { ...content, findings: content.findings.filter((finding) => !isEmptyError(finding)) };
 }
 
 type KeyedUnit<J extends MakingJob = MakingJob> = Unit<J> & { readonly key: string };

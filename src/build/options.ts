@@ -2,6 +2,8 @@
 export interface BuildOptions {
   readonly content: string;
   readonly out: string;
+  /** That every routine, or all of several workshops, may go from what is published. */
+  readonly allowEmpty?: boolean;
   /** Told how far it is, after each piece of work. */
   readonly progress?: Progress;
   /** Calls the build off: what was begun is cleared up. */

@@ -52,7 +52,28 @@ export async function publish<Value>(
     const all = await publishAll?.(started.map(({ work }) => work));
     for (const [index, files] of (all ?? []).entries()) made[index]?.push(...files.map((file) => write(options, file)));
   }
+  for (const [index, { work }] of started.entries()) {
+    const { name } = subjects[index] ?? { name: "" };
+    refuseMissing(promised(options, publishers, name, work), made[index] ?? []);
+  }
   return made;
+}
+
+/** The files that outputs have said beforehand that they will make of a subject now. */
+function promised<Value>(
+  { later }: MakeOptions,
+  publishers: readonly Publisher<Value>[],
+  slug: string,
+  { subject, context }: Work<Value>,
+): readonly string[] {
+  const declared = later ? [] : publishers.flatMap(({ declare }) => declare?.(subject, context) ?? []);
+  return [...declared.map(({ path }) => path), ...publishers.flatMap(({ pages }) => pages?.({ slug }) ?? [])];
+}
+
+function refuseMissing(paths: readonly string[], made: readonly MadeFile[]): void {
+  const there = new Set(made.map(({ path }) => path));
+  const missing = paths.find((path) => !there.has(path));
+  if (missing !== undefined) throw new Error(`${missing} should have been made and was not.`);
 }
 
 /** What the outputs that look at one subject at a time make of one. */

@@ -4,10 +4,17 @@ import { counted } from "./counted.js";
 import { showProgress } from "./progress.js";
 import { calledOff, done, failed } from "./status.js";
 
-const usage = "countleaf build [--content DIR] [--out DIR]\n";
+const usage = `countleaf build [--content DIR] [--out DIR] [--allow-empty]
+
+  --allow-empty   publish though every routine, or all of several workshops, would go from what is published
+`;
+
+const allowEmptyOption = "--allow-empty";
 
 export async function buildCommand(args: readonly string[]): Promise<number> {
-  const given = readArguments(args, usage, ["content", "out"]);
+  const allowEmpty = args.includes(allowEmptyOption);
+  const others = args.filter((arg) => arg !== allowEmptyOption);
+  const given = readArguments(others, usage, ["content", "out"]);
   if (typeof given === "number") return given;
   const { content = "content", out = "_site" } = given.options;
   const calledOffBy = new AbortController();
@@ -16,7 +23,7 @@ export async function buildCommand(args: readonly string[]): Promise<number> {
   const progress = showProgress();
   const { signal } = calledOffBy;
   try {
-    const result = await build({ content, out, progress: progress.tell, signal }).finally(progress.clear);
+    const result = await build({ content, out, allowEmpty, progress: progress.tell, signal }).finally(progress.clear);
     process.stderr.write(result.report);
     process.stdout.write(result.done ? doneText(result, out, performance.now() - began) : "");
     process.stderr.write(result.done ? "" : "Nothing was published.\n");

@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
+import { dirname, join } from "node:path";
 import type { Font } from "fontkit";
 import { openFont } from "./adapter.js";
 import { rememberShaping } from "./shaping.js";
@@ -38,7 +39,8 @@ function openFace(family: string, subset: string, style: Style): Face {
   const key = `${family}-${subset}-${cuts[style]}`;
   const known = opened.get(key);
   if (known !== undefined) return known;
-  const path = require.resolve(`@fontsource/${family}/files/${key}.woff`);
+  // By way of the package's folder: Node takes a star in that folder's path for the one in the package's list of files.
+  const path = join(dirname(require.resolve(`@fontsource/${family}/package.json`)), "files", `${key}.woff`);
   const face = { key, font: rememberShaping(openFont(unpackWoff(readFileSync(path)))) };
   opened.set(key, face);
   return face;

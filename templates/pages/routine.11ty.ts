@@ -11,6 +11,5 @@ export const data = {
   permalink: ({ slug }: Pick<PageData, "slug">) => `routines/${slug}/index.html`,
 };
 
-/* Eleventy loads a template anew for every part of a site; what it imports stays loaded, and quick. */
 export const render = ({ slug, site }: PageData): string =>
   routinePage(site.library(), slug, site.routine(slug), site.wording());

@@ -7,6 +7,8 @@ declare module "@11ty/eleventy" {
     readonly directories: { readonly output: string };
     readonly ignores: Set<string>;
     addGlobalData(name: string, data: unknown): void;
+    /** A template that is no file. */
+    addTemplate(path: string, template: object, data: object): void;
     on(event: "eleventy.after", run: () => Promise<void>): void;
   }
 
@@ -18,10 +20,14 @@ declare module "@11ty/eleventy" {
     constructor(
       input: string,
       output: string,
-      options: { quietMode: boolean; configPath: false; config: (config: EleventyConfig) => void },
+      options: { quietMode: boolean; configPath: false; loader: "esm"; config: (config: EleventyConfig) => void },
     );
     readonly logger: { overrideLogger(logger: Record<"log" | "info" | "warn" | "error", () => void>): void };
     readonly errorHandler: { logger: Logger };
+    init(): Promise<void>;
+    /** Finds files; there once it has been set up. */
+    readonly fileSystemSearch: { search(): Promise<readonly string[]> };
+    readonly templateData: { getRawImports(): object };
     /** Makes the pages and writes nothing. */
     toJSON(): Promise<readonly { readonly outputPath: string; readonly content: string }[]>;
   }

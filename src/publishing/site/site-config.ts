@@ -31,15 +31,38 @@ export interface SitePart {
  * page is made and dropped afterwards, so that the memory does not grow with the library.
  */
 export function configureSite(config: EleventyConfig, part: SitePart): void {
-  const { whole, routines, workshops } = part;
-  const slugs = (works: readonly Work<{ readonly slug: string }>[]) => works.map(({ subject }) => subject.slug);
   config.setTemplateFormats(["11ty.js"]);
   config.setUseGitIgnore(false);
   config.ignores.clear();
-  config.addGlobalData("routineSlugs", slugs(routines));
-  config.addGlobalData("workshopSlugs", slugs(workshops));
-  config.addGlobalData("onlyShared", whole === undefined ? [] : [true]);
+  for (const [name, list] of Object.entries(listsOf(part))) config.addGlobalData(name, list);
   config.addGlobalData("site", () => siteViews(part));
+}
+
+/** A page template: for each value of a list, a page. */
+export interface Template {
+  readonly data: {
+    readonly pagination: { readonly data: "routineSlugs" | "workshopSlugs" | "onlyShared" };
+    readonly permalink: string | ((page: { readonly slug: string }) => string);
+  };
+  readonly render: (data: never) => string;
+}
+
+/** The pages that a template makes of a part of the site. */
+export function pathsOf({ data: { pagination, permalink } }: Template, part: SitePart): readonly string[] {
+  return listsOf(part)[pagination.data].map((slug) =>
+    typeof permalink === "string" ? permalink : permalink({ slug }),
+  );
+}
+
+/** What templates make their pages of. */
+function listsOf({ whole, routines, workshops }: SitePart) {
+  const slugs = (works: readonly Work<{ readonly slug: string }>[]) => works.map(({ subject }) => subject.slug);
+  return {
+    routineSlugs: slugs(routines),
+    workshopSlugs: slugs(workshops),
+    // Pages of which there is one.
+    onlyShared: whole === undefined ? [] : [""],
+  };
 }
 
 /** What a page template is given as `site`. */
