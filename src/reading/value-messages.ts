@@ -2,6 +2,7 @@ import type * as z from "zod";
 import { inQuotes } from "./mistakes/mistake.js";
 import { dashes } from "./mistakes/spacing.js";
 import { eitherOf, nearest, quoted } from "./nearest.js";
+import { isBlank } from "./normal-text.js";
 import { type Path, rest } from "./place.js";
 import { type Unwrapped, unwrap } from "./schema/walk.js";
 
@@ -50,7 +51,7 @@ function wantsOf(about: Unwrapped, choices: readonly string[] | undefined): stri
 }
 
 function hereIs(input: unknown): string {
-  if (typeof input === "string") return input === "" ? "here is an empty text" : `here is ${quoted(input)}`;
+  if (typeof input === "string") return isBlank(input) ? "here is an empty text" : `here is ${quoted(input)}`;
   return Array.isArray(input) ? "here is a list" : "here are `key: value` pairs";
 }
 
