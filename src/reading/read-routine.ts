@@ -11,6 +11,7 @@ import { limited } from "./report.js";
 import { routineSchema } from "./schema/routine.js";
 import { sectionFindings } from "./sections.js";
 import { split } from "./split.js";
+import { tempoFindings } from "./tempo.js";
 import { versionFindings } from "./versions.js";
 import { writeRoutine } from "./write-routine.js";
 import type { Front } from "./yaml.js";
@@ -69,7 +70,7 @@ export function readRoutineSource(text: string, slug: string, library: Library):
   });
   if (!["levels", "taught", "adaptations"].some((key) => faulty.has(key)))
     all.push(...versionFindings(written, front.locate));
-  all.push(...sectionFindings(written, front.locate));
+  all.push(...sectionFindings(written, front.locate), ...tempoFindings(usable, front.locate));
   const whole = !all.some(({ severity }) => severity === "error");
   const { routine, problems } = dance(whole ? written : shortened(written), library);
   for (const { severity, rule, message, place } of problems) {

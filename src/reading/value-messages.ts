@@ -13,6 +13,7 @@ export function missingKey(path: Path, about: Unwrapped): string {
 
 /** What is said of a value that does not fit: what belongs there, what is there instead, and how to write it. */
 export function wrongValue(path: Path, about: Unwrapped, issue: z.core.$ZodIssue): string {
+  if (issue.code === "custom" && typeof issue.params?.sentence === "string") return issue.params.sentence;
   const { input } = issue;
   const name = path.findLast((step) => typeof step === "string" && step !== rest);
   const subject =
