@@ -107,6 +107,7 @@ const mirrored = z
 /* More levels, adaptations or groups than these nobody tells apart, and each is danced through. */
 const mostNames = 64;
 const isFew = (names: readonly unknown[]) => names.length <= mostNames;
+const tooMany = (key: string) => ({ params: { sentence: `\`${key}\` has more than ${mostNames} names: name fewer.` } });
 
 const twoGroups = (name: string) => `Two groups are called ${quoted(name)}: give one of them another name.`;
 
@@ -174,20 +175,20 @@ export const routineSchema = z.strictObject({
   levels: key(
     listOf(versionName)
       .refine((levels) => levels.length > 0, "Name at least one level, or leave the key out.")
-      .refine(isFew, `Name at most ${mostNames}.`),
+      .refine(isFew, tooMany("levels")),
     "easiest first",
     "[1, 2, 3]",
   ).default(["1"]),
   taught: key(versionName, "the level that the plain moves are for (default: the first)", "2").optional(),
   adaptations: key(
-    listOf(adaptation).refine(isFew, `Name at most ${mostNames}.`),
+    listOf(adaptation).refine(isFew, tooMany("adaptations")),
     "versions that are no rung of the ladder",
     "[seated]",
   ).default([]),
   gear: key(listOf(gear), "what a dancer needs", "[{ item: knee pads, need: required }]").default([]),
   groups: key(
     listOf(group)
-      .refine(isFew, `Name at most ${mostNames}.`)
+      .refine(isFew, tooMany("groups"))
       .superRefine((groups, context) => {
         for (const [index, { name }] of groups.entries())
           if (groups.findIndex((other) => other.name === name) < index)

@@ -53,7 +53,7 @@ const anyScalar = { type: ["string", "number", "boolean"] };
 
 /** A text on one line, in the author's own words. */
 export const line = scalar(
-  { wants: "a text of at most 1000 characters", editor: anyScalar, ownWords: true, standIn: "…" },
+  { wants: "a text of 1 to 1000 characters", editor: anyScalar, ownWords: true, standIn: "…" },
   (text) => (isBlank(text) || text.length > 1000 ? undefined : text.replace(/\s+/g, " ")),
 );
 
@@ -62,7 +62,7 @@ export const name = line.meta({ ownWords: false });
 
 /** A text of one paragraph or more. */
 export const paragraphs = scalar(
-  { wants: "a text of at most 20000 characters", editor: anyScalar, ownWords: true },
+  { wants: "a text of 1 to 20000 characters", editor: anyScalar, ownWords: true },
   (text) => (isBlank(text) || text.length > 20_000 ? undefined : text),
 );
 
