@@ -65,6 +65,6 @@ test("what is meant is said", () => {
     "`accents` must be a whole number from 1 to 64, or a list of such; here is `x`. Write for example `accents: [4, 8]`.",
   );
   expect(said(`levels: [${Array.from({ length: 65 }, (_, index) => `l${index}`)}]\n`)).toContain(
-    "`levels` has more than 64 names: name fewer.",
+    "`levels` has more than 64 names: name at most 64.",
   );
 });

@@ -107,7 +107,9 @@ const mirrored = z
 /* More levels, adaptations or groups than these nobody tells apart, and each is danced through. */
 const mostNames = 64;
 const isFew = (names: readonly unknown[]) => names.length <= mostNames;
-const tooMany = (key: string) => ({ params: { sentence: `\`${key}\` has more than ${mostNames} names: name fewer.` } });
+const tooMany = (key: string) => ({
+  params: { sentence: `\`${key}\` has more than ${mostNames} names: name at most ${mostNames}.` },
+});
 
 const twoGroups = (name: string) => `Two groups are called ${quoted(name)}: give one of them another name.`;
 
