@@ -3,6 +3,7 @@ import type { Prose } from "../routine/written.js";
 import { inlineCue } from "./cue.js";
 import type { TextFinding } from "./finding.js";
 import { nearest, quoted } from "./nearest.js";
+import { normalText } from "./normal-text.js";
 import { linesIn, readProse } from "./prose.js";
 
 /** A heading and what stands below it. */
@@ -64,7 +65,12 @@ function divide(tokens: readonly Token[], firstLine: number): readonly HeadedPar
     const { depth, text } = token.type === "heading" ? (token as Tokens.Heading) : { depth: 7, text: "" };
     const last = parts.at(-1);
     if (depth <= 2 || (depth <= 6 && parts.length === 1)) {
-      parts.push({ ...(depth === 2 ? { name: inlineCue(text).text } : {}), heading: token.raw, line, text: "" });
+      parts.push({
+        ...(depth === 2 ? { name: normalText(inlineCue(text).text) } : {}),
+        heading: token.raw,
+        line,
+        text: "",
+      });
     } else if (last && token.type !== "def") last.text += token.raw;
     line += linesIn(token);
   }

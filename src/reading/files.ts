@@ -1,7 +1,9 @@
-import { readdir, readFile, realpath, stat } from "node:fs/promises";
+import type { Dirent } from "node:fs";
+import { lstat, readdir, readFile, realpath, stat } from "node:fs/promises";
 import { join, posix, sep } from "node:path";
 import { decode } from "./decode.js";
 import { compareText, type TextFinding } from "./finding.js";
+import { quoted } from "./nearest.js";
 import { slugOf } from "./slug.js";
 
 /** Most bytes of a file: a routine of ten thousand moves takes less. */
@@ -11,7 +13,7 @@ const mostBytes = 2 * 1024 * 1024;
 export interface TextFile {
   /** As the author would type it. */
   readonly file: string;
-  /** The file's name without its ending. */
+  /** The file's name without its ending, in Unicode's form C however the disk stores it. */
   readonly slug: string;
   /** Absent where the file is not to be read; a finding says why. */
   readonly text?: string;
@@ -43,7 +45,7 @@ export function namedIn(contentDir: string, ...names: readonly string[]): string
 /** Reads one file, as long as it lies in the content folder (a link may lead there and nowhere else). */
 export async function readTextFile(contentDir: string, ...names: string[]): Promise<TextFile> {
   const file = namedIn(contentDir, ...names);
-  const slug = (names.at(-1) ?? "").replace(/\.(md|yaml)$/, "");
+  const slug = (names.at(-1) ?? "").replace(/\.(md|yaml)$/, "").normalize("NFC");
   const refuse = (rule: string, message: string): TextFile => ({
     file,
     slug,
@@ -52,7 +54,7 @@ export async function readTextFile(contentDir: string, ...names: string[]): Prom
   try {
     const real = await realpath(join(contentDir, ...names));
     const root = await realpath(contentDir);
-    if (!real.startsWith(root.endsWith(sep) ? root : root + sep)) {
+    if (!isWithin(root, real)) {
       return refuse("outside-folder", "This is a link to a file outside the content folder: put the file itself here.");
     }
     const { size, ...kind } = await stat(real).then((stats) => ({ size: stats.size, isFile: stats.isFile() }));
@@ -83,28 +85,98 @@ export async function readFiles(folder: string, readFile: ReadFile = readTextFil
   };
 }
 
-/** Reads the Markdown files of a folder of the content folder, in an order that does not depend on the disk. */
+/**
+ * Reads the Markdown files of a folder of the content folder, in an order that does not depend on the disk. A folder that does
+ * not exist has none; one that can't be looked into is no reason to believe that there are none, so it is an error.
+ */
 async function readTextFolder(contentDir: string, folder: string, readFile: ReadFile): Promise<readonly TextFile[]> {
-  const entries = await readdir(join(contentDir, folder), { withFileTypes: true }).catch(() => []);
+  const entries = await entriesOf(contentDir, folder);
+  if ("fault" in entries) return [aboutFolder(contentDir, folder, entries.fault)];
   const files: TextFile[] = [];
   for (const entry of [...entries].sort((a, b) => compareText(a.name, b.name))) {
     const { name } = entry;
     const isFolder = entry.isDirectory();
     if (name.startsWith(".")) continue;
-    if (name.endsWith(".md") && !isFolder) files.push(withNameFinding(await readFile(contentDir, folder, name)));
+    if (name.endsWith(".md") && !isFolder) files.push(withNameFinding(await readFile(contentDir, folder, name), files));
     else if (isFolder || /\.(md|markdown)\b/i.test(name)) files.push(notRead(contentDir, folder, name, isFolder));
+  }
+  // Where it has files, each of them says so.
+  if (!files.some(hasError) && (await leadsOutside(contentDir, folder))) {
+    const message = "This is a link to a folder outside the content folder: put the folder itself here.";
+    files.push(aboutFolder(contentDir, folder, aboutFile("error", "outside-folder", message)));
   }
   return files;
 }
 
-function withNameFinding(read: TextFile): TextFile {
+function aboutFolder(contentDir: string, folder: string, finding: TextFinding): TextFile {
+  return { file: namedIn(contentDir, folder), slug: unreadFolder, findings: [finding] };
+}
+
+function hasError({ findings }: TextFile): boolean {
+  return findings.some(({ severity }) => severity === "error");
+}
+
+async function leadsOutside(contentDir: string, folder: string): Promise<boolean> {
+  const [root, real] = await Promise.all(
+    [contentDir, join(contentDir, folder)].map((path) => realpath(path).catch(() => "")),
+  );
+  return root !== undefined && real !== undefined && real !== "" && !isWithin(root, real);
+}
+
+/** What stands for a whole folder that could not be read has this in place of a slug, which no file can have. */
+export const unreadFolder = "";
+
+async function entriesOf(
+  contentDir: string,
+  folder: string,
+): Promise<readonly Dirent[] | { readonly fault: TextFinding }> {
+  const path = join(contentDir, folder);
+  const refuse = (rule: string, message: string) => ({ fault: aboutFile("error", rule, message) });
+  try {
+    return await readdir(path, { withFileTypes: true });
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    const here = await lstat(path).catch(() => undefined);
+    if (code === "ENOENT" && !here) return [];
+    if (here?.isSymbolicLink() && (code === "ENOENT" || code === "ELOOP")) {
+      return refuse(
+        "unreadable",
+        "This is a link that leads nowhere: put the folder itself here, or take the link away.",
+      );
+    }
+    if (code === "ENOTDIR") {
+      const message = here
+        ? `This is no folder, and your ${folder} belong in one: give it another name and make a folder here.`
+        : `${quoted(contentDir)} is no folder: name the folder that your ${folder} lie in with \`--content\`.`;
+      return refuse("unreadable", message);
+    }
+    if (code === "EACCES" || code === "EPERM") {
+      return refuse(
+        "unreadable",
+        "This folder can't be opened: its permissions do not allow it. Allow yourself to read it and to open it.",
+      );
+    }
+    return refuse("unreadable", "This folder can't be read: see that its disk is there, and try again.");
+  }
+}
+
+function isWithin(root: string, real: string): boolean {
+  return real.startsWith(root.endsWith(sep) ? root : root + sep);
+}
+
+function withNameFinding(read: TextFile, before: readonly TextFile[]): TextFile {
   const slug = slugOf(read.slug);
-  if (slug === read.slug) return read;
-  const message =
-    slug === ""
-      ? "This file's name can't be part of an address: use lower-case letters, digits and hyphens."
-      : `This file's name becomes part of an address, so it can't have spaces, capitals or special signs: call it \`${slug}.md\`.`;
-  return { ...read, findings: [aboutFile("error", "file-name", message), ...read.findings] };
+  const other = before.find(({ file }) => file.normalize("NFC") === read.file.normalize("NFC"));
+  if (slug === read.slug && !other) return read;
+  return { ...read, findings: [aboutFile("error", "file-name", nameMessage(slug, other)), ...read.findings] };
+}
+
+function nameMessage(slug: string, other: TextFile | undefined): string {
+  if (other)
+    return `${quoted(posix.basename(other.file))} has the same name, its letters stored in another way: give one of the two another name.`;
+  return slug === ""
+    ? "This file's name can't be part of an address: use lower-case letters, digits and hyphens."
+    : `This file's name becomes part of an address, so it can't have spaces, capitals or special signs: call it \`${slug}.md\`.`;
 }
 
 function notRead(contentDir: string, folder: string, name: string, isFolder: boolean): TextFile {

@@ -3,6 +3,7 @@ import { Lexer, type Token, type Tokens, walkTokens } from "marked";
 import { isSafeLink } from "../routine/link.js";
 import type { TextFinding } from "./finding.js";
 import { quoted } from "./nearest.js";
+import { unprintable } from "./tree-key.js";
 
 /** Prose taken apart, and what is wrong with it. */
 export interface ProseRead {
@@ -25,13 +26,25 @@ const tooDeep = /^(?:[ \t]*(?:[>*+-]|\d{1,9}[.)])){20}.*[^\s>*+-]|^[ \t]{120}/m;
  */
 export function readProse(markdown: string, firstLine: number): ProseRead {
   const excess = tooMuchIn(markdown);
+  const odd = unprintableIn(markdown, firstLine);
   if (!excess) {
     const tokens = Lexer.lex(markdown);
-    return { tokens, findings: linkFindings(tokens, firstLine) };
+    return { tokens, findings: [...odd, ...linkFindings(tokens, firstLine)] };
   }
   const line = firstLine + markdown.slice(0, excess.offset).split("\n").length - 1;
   const finding = { severity: "error", rule: "too-much", message: excess.message, line, column: 1 } as const;
-  return { tokens: [], findings: [finding] };
+  return { tokens: [], findings: [...odd, finding] };
+}
+
+/* The first of each line: what is pasted there mostly has more of them. */
+function unprintableIn(markdown: string, firstLine: number): TextFinding[] {
+  if (!unprintable.test(markdown)) return [];
+  const message = "A character that cannot be printed stands here: delete it and type what belongs there.";
+  return markdown.split("\n").flatMap((text, index): TextFinding[] => {
+    const at = text.search(unprintable);
+    if (at < 0) return [];
+    return [{ severity: "error", rule: "unprintable", message, line: firstLine + index, column: at + 1 }];
+  });
 }
 
 function tooMuchIn(markdown: string): { readonly message: string; readonly offset: number } | undefined {

@@ -1,7 +1,7 @@
 import { readdir } from "node:fs/promises";
 import { basename } from "node:path";
 import type { Library, Routine } from "../routine/routine.js";
-import { aboutFile, type ContentFiles, namedIn, readFiles, type TextFile } from "./files.js";
+import { aboutFile, type ContentFiles, namedIn, readFiles, type TextFile, unreadFolder } from "./files.js";
 import { type Finding, inOrder, type TextFinding } from "./finding.js";
 import { quoted } from "./nearest.js";
 import { emptyLibrary, readLibrary } from "./read-library.js";
@@ -132,7 +132,10 @@ function workshopsOf<R extends RoutineInClass>(
   routines: readonly R[],
   notes: Notes,
 ): WorkshopOf<R>[] {
-  const slugs = routineFiles.map(({ slug }) => slug);
+  // Where nobody could look into their folder, nobody knows which routines there are.
+  const slugs = routineFiles.some(({ slug }) => slug === unreadFolder)
+    ? undefined
+    : routineFiles.map(({ slug }) => slug);
   return files.flatMap((file) => {
     const read = file.text === undefined ? { findings: [] } : readWorkshop(file.text, file.slug, routines, slugs);
     take(notes, file, read.findings);

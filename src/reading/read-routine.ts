@@ -1,5 +1,6 @@
 import { dance } from "../routine/dance.js";
 import { definedOnly } from "../routine/defined-only.js";
+import { unprintable } from "../routine/printable.js";
 import type { Library, Routine } from "../routine/routine.js";
 import type { WrittenRoutine } from "../routine/written.js";
 import { readBody } from "./body.js";
@@ -10,7 +11,8 @@ import { readKeys } from "./read-keys.js";
 import { limited } from "./report.js";
 import { routineSchema } from "./schema/routine.js";
 import { sectionFindings } from "./sections.js";
-import { split } from "./split.js";
+import { type Halves, split } from "./split.js";
+import { tempoFindings } from "./tempo.js";
 import { versionFindings } from "./versions.js";
 import { writeRoutine } from "./write-routine.js";
 import type { Front } from "./yaml.js";
@@ -69,15 +71,32 @@ export function readRoutineSource(text: string, slug: string, library: Library):
   });
   if (!["levels", "taught", "adaptations"].some((key) => faulty.has(key)))
     all.push(...versionFindings(written, front.locate));
-  all.push(...sectionFindings(written, front.locate));
+  all.push(...sectionFindings(written, front.locate), ...tempoFindings(usable, front.locate));
   const whole = !all.some(({ severity }) => severity === "error");
   const { routine, problems } = dance(whole ? written : shortened(written), library);
   for (const { severity, rule, message, place } of problems) {
     // What was left out for a fault of its own may be the cause of anything but of a wrong count.
     if (whole || aboutCounts.has(rule))
-      all.push({ severity, rule, message: sentence(message), ...front.locate(place) });
+      all.push({
+        severity,
+        rule,
+        message: sentence(message),
+        ...(place === inProse ? firstSign(halves) : front.locate(place)),
+      });
   }
   return read(whole ? routine : undefined);
+}
+
+/** The place of the prose, of which the model says no more than that a sheet cannot print a sign of it. */
+const inProse = placeOf(["prose"]);
+
+/** Where the first sign of the prose stands that a sheet cannot print. */
+function firstSign({ body, bodyLine }: Halves): Position {
+  // A sign that is stored in another way than it is named is not found by its name: then it is the prose as a whole.
+  const offsets = unprintable(body).map((sign) => body.indexOf(sign));
+  const before = body.slice(0, Math.min(...offsets.filter((at) => at >= 0))).split("\n");
+  if (!offsets.some((at) => at >= 0)) return { line: bodyLine, column: 1 };
+  return { line: bodyLine + before.length - 1, column: (before.at(-1) ?? "").length + 1 };
 }
 
 /* The model speaks in clauses, to which its callers may add who is meant. */

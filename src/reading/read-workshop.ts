@@ -20,13 +20,13 @@ export type RoutineInClass = Pick<Routine, "slug" | "title" | "levels" | "taught
  * Reads a workshop from its file's text (line ends "\n") and looks its routines up.
  *
  * @param routines those that could be read whole
- * @param slugs the names of all there are, since one with errors is not unknown
+ * @param slugs the names of all there are, since one with errors is not unknown; absent where nobody knows them
  */
 export function readWorkshop<R extends RoutineInClass>(
   text: string,
   slug: string,
   routines: readonly R[],
-  slugs: readonly string[],
+  slugs: readonly string[] | undefined,
 ): { readonly workshop?: WorkshopOf<R>; readonly findings: readonly TextFinding[] } {
   const { halves, findings: splitting } = split(text);
   if (!halves) return { findings: splitting };
@@ -40,7 +40,8 @@ export function readWorkshop<R extends RoutineInClass>(
   return { ...(sound && keys ? { workshop: writeWorkshop(slug, keys, found, halves.body) } : {}), findings: all };
 }
 
-function unknownRoutines(keys: WorkshopKeys, slugs: readonly string[], front: Front): TextFinding[] {
+function unknownRoutines(keys: WorkshopKeys, slugs: readonly string[] | undefined, front: Front): TextFinding[] {
+  if (!slugs) return [];
   return keys.routines.flatMap((name, index) => {
     if (slugs.includes(name)) return [];
     const near = nearest(name, slugs);

@@ -1,16 +1,33 @@
+/** A file's name may have 255 bytes, and a letter takes up to three a UTF-16 unit. */
+const longest = 80;
+
 /**
- * A title as a file name: lower case, marks off letters that have them, everything else a hyphen. Empty where the title has no
- * letter or digit that can stand in an address.
+ * A title as a file name: lower case, Latin letters without their marks, letters and marks of every other script as they are,
+ * everything else a hyphen. Empty where the title has no letter or digit that can stand in an address. The slug of a slug is
+ * the same again.
  *
  * @example slugOf("Tango für zwei!") // "tango-fur-zwei"
  */
 export function slugOf(title: string): string {
-  return title
+  const slug = title
     .normalize("NFKD")
-    .replace(/\p{M}+/gu, "")
+    // Joiners, selectors and the like: nobody sees them, and nobody could type the name again.
+    .replace(/[\p{Default_Ignorable_Code_Point}\p{Me}]+/gu, "")
+    .replace(/(?<=\p{Script=Latin})\p{M}+|(?<![\p{L}\p{M}\p{N}])\p{M}+/gu, "")
     .toLowerCase()
     .replace(/ß/g, "ss")
-    .replace(/[^\p{L}\p{N}]+/gu, "-")
-    .replace(/^-+|-+$/g, "")
-    .slice(0, 80);
+    .normalize("NFC")
+    .replace(/[^\p{L}\p{M}\p{N}]+/gu, "-");
+  return cut(slug.replace(/^-+/, "")).replace(/-+$/, "");
+}
+
+/** No longer than a name may be, and cut between two letters, each with its marks. */
+function cut(slug: string): string {
+  if (slug.length <= longest) return slug;
+  let short = "";
+  for (const [letter] of slug.matchAll(/\P{M}\p{M}*/gu)) {
+    if (short.length + letter.length > longest) break;
+    short += letter;
+  }
+  return short;
 }

@@ -1,5 +1,6 @@
 import matter from "gray-matter";
 import type { TextFinding } from "./finding.js";
+import { closeDirections } from "./normal-text.js";
 
 /** A Markdown file taken apart. */
 export interface Halves {
@@ -71,7 +72,7 @@ export function split(text: string): { readonly halves?: Halves; readonly findin
   }
   // With options gray-matter neither reads nor fills its cache, which answers a text that failed once with no data.
   const file = matter(`${text.slice(0, end)}---${text.slice(end + closing[0].length)}`, { engines, language: "yaml" });
-  return { halves: { yaml: file.matter ?? "", body: file.content, bodyLine: line + 1 }, findings: [] };
+  return { halves: { yaml: file.matter ?? "", body: closeDirections(file.content), bodyLine: line + 1 }, findings: [] };
 }
 
 /* gray-matter looks through a run of empty lines once for each of them. */

@@ -1,6 +1,7 @@
 import { isAlias, isCollection, isScalar, type Node } from "yaml";
 import type { Report } from "./finding.js";
 import { quoted } from "./nearest.js";
+import { normalText } from "./normal-text.js";
 
 /** C0 and C1 but for tab and line feed, the two Unicode line ends, non-characters, halves of a pair. */
 export const unprintable = /(?![\t\n])\p{Cc}|[\u2028\u2029\ufffe\uffff]|\p{Surrogate}/u;
@@ -12,7 +13,7 @@ export function readKey(node: Node | null, report: Report): string | undefined {
     report("error", "odd-key", "A key must be a plain word or a count, for example `title:` or `1-3:`.", at);
     return undefined;
   }
-  const key = String(node.value ?? "");
+  const key = normalText(String(node.value ?? ""));
   if (oddSpaceAround.test(key)) {
     report(
       "error",

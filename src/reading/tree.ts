@@ -4,6 +4,7 @@ import type { Report } from "./finding.js";
 import { inQuotes, longestLine } from "./mistakes/mistake.js";
 import { quoted } from "./nearest.js";
 import { commaMessage, emptyMessage } from "./no-value.js";
+import { normalText } from "./normal-text.js";
 import { type Path, placeOf } from "./place.js";
 import type { KeyNames } from "./schema/keys.js";
 import { warnOfText } from "./text-warnings.js";
@@ -61,7 +62,7 @@ function read(walk: Walk, node: Node, path: Path): unknown {
   if (unprintable.test(text))
     return refuse("unprintable", "This text holds a character that cannot be printed: type it again.");
   warnOfText(walk.source, node, path, walk.report, walk.keys);
-  return text;
+  return normalText(text);
 }
 
 const plainTags = ["tag:yaml.org,2002:str", "tag:yaml.org,2002:map", "tag:yaml.org,2002:seq"];

@@ -2,6 +2,7 @@ import type * as z from "zod";
 import { inQuotes } from "./mistakes/mistake.js";
 import { dashes } from "./mistakes/spacing.js";
 import { eitherOf, nearest, quoted } from "./nearest.js";
+import { isBlank } from "./normal-text.js";
 import { type Path, rest } from "./place.js";
 import { type Unwrapped, unwrap } from "./schema/walk.js";
 
@@ -12,6 +13,7 @@ export function missingKey(path: Path, about: Unwrapped): string {
 
 /** What is said of a value that does not fit: what belongs there, what is there instead, and how to write it. */
 export function wrongValue(path: Path, about: Unwrapped, issue: z.core.$ZodIssue): string {
+  if (issue.code === "custom" && typeof issue.params?.sentence === "string") return issue.params.sentence;
   const { input } = issue;
   const name = path.findLast((step) => typeof step === "string" && step !== rest);
   const subject =
@@ -23,7 +25,7 @@ export function wrongValue(path: Path, about: Unwrapped, issue: z.core.$ZodIssue
     near === undefined
       ? (insteadOf(input, about) ?? hintOf(issue) ?? kindHint(input, about) ?? exampleOf(path, about))
       : ` Did you mean \`${near}\`?`;
-  return `${subject} must be ${wantsOf(about, choices)}; ${hereIs(input)}.${advice}`;
+  return `${subject} must be ${wantsOf(about, choices, input)}; ${hereIs(input)}.${advice}`;
 }
 
 /** What to write in place of a word that belongs elsewhere. */
@@ -43,15 +45,31 @@ function otherName(input: string, about: Unwrapped): string | undefined {
   return names.find(([also]) => also === name)?.[1];
 }
 
-function wantsOf(about: Unwrapped, choices: readonly string[] | undefined): string {
-  if (about.keys) return about.wants ?? "`key: value` pairs";
-  if (about.entry) return about.wants ?? "a list";
-  return about.wants ?? (choices ? `${choices.length > 2 ? "one of " : ""}${eitherOf(choices)}` : "a text");
+function wantsOf(about: Unwrapped, choices: readonly string[] | undefined, input: unknown): string {
+  if (about.keys || about.key) return about.wants ?? "`key: value` pairs";
+  if (about.entry) return about.wants ?? (Array.isArray(input) ? "a list with an entry or more" : "a list");
+  const one = about.wants ?? oneOf(about.branches ?? []) ?? (choices && anyOf(choices)) ?? "a text";
+  return about.wants === undefined && listAmong(about.branches ?? []) ? `${one}, or a list of such` : one;
+}
+
+function anyOf(choices: readonly string[]): string {
+  return `${choices.length > 2 ? "one of " : ""}${eitherOf(choices)}`;
+}
+
+/** What one entry is, where it may stand in place of a list. */
+function oneOf(branches: readonly z.ZodType[]): string | undefined {
+  const entry = listAmong(branches);
+  return entry && unwrap(entry).wants;
+}
+
+function listAmong(branches: readonly z.ZodType[]): z.ZodType | undefined {
+  return branches.map(listIn).find((entry) => entry !== undefined);
 }
 
 function hereIs(input: unknown): string {
-  if (typeof input === "string") return input === "" ? "here is an empty text" : `here is ${quoted(input)}`;
-  return Array.isArray(input) ? "here is a list" : "here are `key: value` pairs";
+  if (typeof input === "string") return isBlank(input) ? "here is an empty text" : `here is ${quoted(input)}`;
+  if (Array.isArray(input)) return input.length === 0 ? "here is an empty list" : "here is a list";
+  return Object.keys(input ?? {}).length === 0 ? "here are empty braces" : "here are `key: value` pairs";
 }
 
 function hintOf(issue: z.core.$ZodIssue): string | undefined {

@@ -15,7 +15,8 @@ export function writeSection(section: SectionKeys, path: Path, unsafe: UnsafeLin
     place: placeOf(path),
     name,
     ...definedOnly<WrittenSection>({
-      ...{ words, sameAs, onWalls, tempo, time, feel },
+      ...{ words, sameAs, onWalls, time, feel },
+      tempo: tempo?.countsPerMinute,
       counts: counts && writePhrases(counts, [...path, "counts"], unsafe),
       canon: canon && writeCanon(canon, [...path, "canon"]),
       parts: parts && writeParts(parts, [...path, "parts"], unsafe),

@@ -188,6 +188,59 @@ describe("files", () => {
     expect(await found(content)).toEqual(["routines/a.md:1:1 outside-folder"]);
   });
 
+  test.each(["routines", "workshops"])("a folder of %s that can't be looked into is no empty one", async (name) => {
+    const rest = { "routines/a.md": sample(), "workshops/w.md": workshop("routines: [a]\n") };
+    const content = folder(rest);
+    const path = join(content, name);
+    const isRoot = process.geteuid?.() === 0;
+    chmodSync(dirname(content), 0o755);
+    chmodSync(path, 0);
+    try {
+      // Nothing is closed to the system's own user: be nobody for a moment.
+      if (isRoot) process.seteuid?.(65534);
+      expect(await found(content)).toEqual([`${name}:1:1 unreadable`]);
+    } finally {
+      if (isRoot) process.seteuid?.(0);
+      chmodSync(path, 0o755);
+    }
+    const inItsPlace: readonly [make: () => void, expected: string][] = [
+      [() => writeFileSync(path, "x"), "unreadable"],
+      [() => symlinkSync("nowhere", path), "unreadable"],
+      [() => symlinkSync(name, path), "unreadable"],
+      [() => symlinkSync("library.yaml", path), "unreadable"],
+      [() => symlinkSync(mkdtempSync(join(dirname(content), "empty-")), path), "outside-folder"],
+    ];
+    for (const [make, expected] of inItsPlace) {
+      rmSync(path, { recursive: true });
+      make();
+      expect(await found(content)).toEqual([`${name}:1:1 ${expected}`]);
+      expect((await readContent(content)).findings[0]?.message).toMatch(/put the folder itself|make a folder here/);
+    }
+  });
+
+  test("a content folder that is a file", async () => {
+    const content = join(dirname(folder({})), "file");
+    writeFileSync(content, "x");
+    expect(await found(content)).toEqual(
+      ["library.yaml", "routines", "workshops"].map((name) => `${name}:1:1 unreadable`),
+    );
+  });
+
+  test("a name is one, however its letters are stored", async () => {
+    const content = folder({
+      [`routines/${"왈츠".normalize("NFD")}.md`]: sample(),
+      "workshops/w.md": workshop("routines: [왈츠]\n"),
+    });
+    const { routines, workshops } = await readContent(content);
+    expect([routines.map(({ slug }) => slug), workshops.length]).toEqual([["왈츠"], 1]);
+    expect(await found(content)).toEqual([]);
+    writeFileSync(join(content, "routines/왈츠.md"), sample().replace("title: A", "title: B"));
+    expect(await found(content)).toEqual(["routines/왈츠.md:1:1 file-name"]);
+    writeFileSync(join(content, "routines/b.markdown"), "");
+    writeFileSync(join(content, "routines/b.md"), sample().replace("title: A", "title: C"));
+    expect((await found(content)).filter((one) => one.includes("/b."))).toEqual(["routines/b.markdown:1:1 file-name"]);
+  });
+
   test("the content folder itself may be a link", async () => {
     const content = folder({ "routines/a.md": sample() });
     const link = join(dirname(content), "elsewhere");

@@ -18,9 +18,9 @@ const mappings = [
   ["section", "schema/routine.ts", "const section = z\n  .strictObject({", "write-section.ts"],
   [
     "tempo in beats",
-    "schema/routine.ts",
+    "schema/tempo.ts",
     'key(number(0, 64, " beats"), "how many of its beats make one count", "2"),',
-    "schema/routine.ts",
+    "schema/tempo.ts",
   ],
   ["music", "schema/routine.ts", "const music = z.strictObject({", "write-routine.ts"],
   ["video", "schema/routine.ts", "const video = z.strictObject({", "write-routine.ts"],

@@ -8,7 +8,12 @@ export const librarySchema = z.strictObject({
   name: key(line, "the name of your studio or series", "Saltmarsh Dance Room"),
   teacher: key(line, "who teaches", "Ines Varga").optional(),
   url: key(
-    link.refine((url) => /^https?:/i.test(url), "It must begin with https://."),
+    link
+      .refine((url) => /^https?:/i.test(url), "It must begin with https://.")
+      .refine(
+        (url) => !/[?#]/.test(url),
+        "Leave out the `?` or `#` and what follows it: the addresses of pages are added to its end.",
+      ),
     "where the site is published",
     "https://saltmarsh.example",
   ).optional(),

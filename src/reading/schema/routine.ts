@@ -1,8 +1,9 @@
 import * as z from "zod";
 import { audiences, feels } from "../../routine/vocabulary.js";
-import type { NothingLeft } from "../nothing-left.js";
+import { quoted } from "../nearest.js";
 import { rest } from "../place.js";
 import { gatherRest, phrase, stance, stanceKeys } from "./move.js";
+import { anyTempo, tempo } from "./tempo.js";
 import {
   clock,
   clockHint,
@@ -12,7 +13,6 @@ import {
   link,
   listOf,
   name,
-  number,
   paragraphs,
   readClock,
   truth,
@@ -20,35 +20,6 @@ import {
   whole,
   word,
 } from "./values.js";
-
-const tempo = z
-  .union([
-    number(0, 1000, " counts a minute"),
-    z
-      .strictObject({
-        "beats-per-minute": key(number(0, 4000, " beats a minute"), "the song's speed", "184"),
-        "beats-per-count": key(number(0, 64, " beats"), "how many of its beats make one count", "2"),
-      })
-      .transform(({ "beats-per-minute": beats, "beats-per-count": beatsInCount, ...left }) => {
-        left satisfies NothingLeft;
-        return beats.div(beatsInCount);
-      }),
-    z
-      .strictObject({
-        "bars-per-minute": key(number(0, 1000, " bars a minute"), "the song's speed in bars", "29"),
-        "beats-per-bar": key(number(0, 64, " beats"), "how many counts a bar has", "3"),
-      })
-      .transform(({ "bars-per-minute": bars, "beats-per-bar": countsInBar, ...left }) => {
-        left satisfies NothingLeft;
-        return bars.mul(countsInBar);
-      }),
-  ])
-  .refine((countsPerMinute) => countsPerMinute.compare(1000) <= 0, "That makes more than 1000 counts a minute.")
-  .meta({
-    wants: "a number of counts a minute, up to 1000, or `beats-per-minute` and `beats-per-count`",
-    example: "92",
-    standIn: "60",
-  });
 
 const feel = word(feels);
 const numbered = (most: number) =>
@@ -136,6 +107,11 @@ const mirrored = z
 /* More levels, adaptations or groups than these nobody tells apart, and each is danced through. */
 const mostNames = 64;
 const isFew = (names: readonly unknown[]) => names.length <= mostNames;
+const tooMany = (key: string) => ({
+  params: { sentence: `\`${key}\` has more than ${mostNames} names: name at most ${mostNames}.` },
+});
+
+const twoGroups = (name: string) => `Two groups are called ${quoted(name)}: give one of them another name.`;
 
 const phrases = z.array(phrase).min(1);
 
@@ -172,7 +148,7 @@ const section = z
         .meta({ wants: "a time, or times by the time through", example: "0:58.0" }),
       "where its first count falls in the track",
     ).optional(),
-    tempo: key(tempo, "counts a minute, for this section only", "96").optional(),
+    tempo: key(anyTempo, "counts a minute, for this section only", "96").optional(),
     time: key(word(["half", "double"]), "half or double time", "half").optional(),
     feel: key(feel, "how a count is divided in this section", "triplet").optional(),
   })
@@ -201,19 +177,25 @@ export const routineSchema = z.strictObject({
   levels: key(
     listOf(versionName)
       .refine((levels) => levels.length > 0, "Name at least one level, or leave the key out.")
-      .refine(isFew, `Name at most ${mostNames}.`),
+      .refine(isFew, tooMany("levels")),
     "easiest first",
     "[1, 2, 3]",
   ).default(["1"]),
   taught: key(versionName, "the level that the plain moves are for (default: the first)", "2").optional(),
   adaptations: key(
-    listOf(adaptation).refine(isFew, `Name at most ${mostNames}.`),
+    listOf(adaptation).refine(isFew, tooMany("adaptations")),
     "versions that are no rung of the ladder",
     "[seated]",
   ).default([]),
   gear: key(listOf(gear), "what a dancer needs", "[{ item: knee pads, need: required }]").default([]),
   groups: key(
-    listOf(group).refine(isFew, `Name at most ${mostNames}.`),
+    listOf(group)
+      .refine(isFew, tooMany("groups"))
+      .superRefine((groups, context) => {
+        for (const [index, { name }] of groups.entries())
+          if (groups.findIndex((other) => other.name === name) < index)
+            context.addIssue({ code: "custom", path: [index], params: { sentence: twoGroups(name) } });
+      }),
     "dancers who dance different counts at once, the first first",
     "[Ebb, Flood]",
   ).default([]),

@@ -1,6 +1,7 @@
 import Fraction from "fraction.js";
 import * as z from "zod";
 import { isSafeLink } from "../../routine/link.js";
+import { isBlank } from "../normal-text.js";
 
 /* The texts of a front matter, each read into the value that it stands for. A schema's notes say in an author's words what
  * belongs there; messages, the table of keys and the editors' schema are all made from them. */
@@ -52,8 +53,8 @@ const anyScalar = { type: ["string", "number", "boolean"] };
 
 /** A text on one line, in the author's own words. */
 export const line = scalar(
-  { wants: "a text of at most 1000 characters", editor: anyScalar, ownWords: true, standIn: "…" },
-  (text) => (text === "" || text.length > 1000 ? undefined : text.replace(/\s+/g, " ")),
+  { wants: "a text of 1 to 1000 characters", editor: anyScalar, ownWords: true, standIn: "…" },
+  (text) => (isBlank(text) || text.length > 1000 ? undefined : text.replace(/\s+/g, " ")),
 );
 
 /** The name of something, as it is written where that stands. */
@@ -61,8 +62,8 @@ export const name = line.meta({ ownWords: false });
 
 /** A text of one paragraph or more. */
 export const paragraphs = scalar(
-  { wants: "a text of at most 20000 characters", editor: anyScalar, ownWords: true },
-  (text) => (text === "" || text.length > 20_000 ? undefined : text),
+  { wants: "a text of 1 to 20000 characters", editor: anyScalar, ownWords: true },
+  (text) => (isBlank(text) || text.length > 20_000 ? undefined : text),
 );
 
 /** The name of a version, as far as it can be judged alone. */
@@ -71,7 +72,8 @@ export const versionName = scalar(
     wants: "a name of letters, digits, - and _, other than mirrored, large, card, facing, weight and height",
     editor: { type: ["string", "number"] },
   },
-  (text) => (/^[\p{L}\p{M}\p{N}_-]{1,40}$/u.test(text) && !taken.has(text.toLowerCase()) ? text : undefined),
+  (text) =>
+    /^[\p{L}\p{M}\p{N}_-]{1,40}$/u.test(text) && !isBlank(text) && !taken.has(text.toLowerCase()) ? text : undefined,
   (text) => {
     if (taken.has(text.toLowerCase())) return `\`${text}\` has a meaning of its own here: choose another name.`;
     return /\s/.test(text) ? `Write \`${text.replace(/\s+/g, "-")}\`.` : undefined;

@@ -39,7 +39,10 @@ function headTexts({ place, title, choreographer, credit, music, gear, prose }: 
       { place: `${item.place}/item`, text: item.item },
       { place: `${item.place}/why`, text: item.why },
     ]),
-    { place, text: [prose.introduction, ...prose.notes.map(({ markdown }) => markdown), prose.after].join(" ") },
+    {
+      place: `${place}/prose`,
+      text: [prose.introduction, ...prose.notes.map(({ markdown }) => markdown), prose.after].join(" "),
+    },
   ];
 }
 

@@ -1,0 +1,70 @@
+import { expect, test } from "vitest";
+import { readKeys } from "../../src/reading/read-keys.js";
+import { librarySchema } from "../../src/reading/schema/library.js";
+import { moveSchema, phrase } from "../../src/reading/schema/move.js";
+import { routineSchema } from "../../src/reading/schema/routine.js";
+import { unwrap } from "../../src/reading/schema/walk.js";
+import { workshopSchema } from "../../src/reading/schema/workshop.js";
+
+/* Wrong values of every kind for every key: no message may ask for what it says is there. */
+
+const values = [
+  "[]",
+  "{}",
+  '""',
+  "x",
+  "0",
+  "99999999",
+  "[x]",
+  "[[x]]",
+  "{ x: y }",
+  "{ x: [] }",
+  "{ x: {} }",
+  "{ 1: x }",
+  "[{ x: y }]",
+];
+const { entry: section } = unwrap(unwrap(routineSchema).keys?.sections ?? routineSchema);
+const move = unwrap(moveSchema).branches?.at(-1) ?? moveSchema;
+
+const contradictions = [
+  /must be a list; here is a(n empty)? list/,
+  /must be `key: value` pairs; here are/,
+  /must be a text; here is/,
+  /must be a text of at most/,
+];
+
+test.each([
+  ["a routine", routineSchema],
+  ["a section", section ?? routineSchema],
+  ["a phrase", phrase],
+  ["a move", move],
+  ["a class", workshopSchema],
+  ["a library", librarySchema],
+])("nothing that is said of %s contradicts itself", (_, schema) => {
+  const { keys = {} } = unwrap(schema);
+  const names = Object.entries(keys).flatMap(([key, inner]) => [
+    key,
+    ...Object.keys(unwrap(inner).keys ?? {}).map((name) => `${key}: { ${name}`),
+  ]);
+  expect(names.length).toBeGreaterThan(3);
+  for (const name of names)
+    for (const value of values) {
+      const { findings } = readKeys(`${name}: ${value}${name.includes("{") ? " }" : ""}\n`, schema);
+      for (const { message } of findings)
+        for (const contradiction of contradictions) expect(message, `${name}: ${value}`).not.toMatch(contradiction);
+    }
+});
+
+const said = (yaml: string) => readKeys(yaml, routineSchema).findings.map(({ message }) => message);
+
+test("what is meant is said", () => {
+  expect(said("sections: []\n")).toContain(
+    "`sections` must be a list with an entry or more; here is an empty list. Write for example `sections: [{ name: Verse, counts: [{ 1-8: Walk }] }]`.",
+  );
+  expect(said("music: { tempo: 92, accents: x }\n")).toContain(
+    "`accents` must be a whole number from 1 to 64, or a list of such; here is `x`. Write for example `accents: [4, 8]`.",
+  );
+  expect(said(`levels: [${Array.from({ length: 65 }, (_, index) => `l${index}`)}]\n`)).toContain(
+    "`levels` has more than 64 names: name at most 64.",
+  );
+});
