@@ -262,3 +262,39 @@ it("what the machine does not allow is told in words", () => {
     expect([status, stderr]).toEqual([1, `countleaf: ${says}\n`]);
   }
 });
+
+it("a build ends in words at a link to nowhere, and below a folder of the system", () => {
+  const folder = contentOf("ends", { good });
+  symlinkSync("no/such", join(folder, "nowhere"));
+  const places = [["nowhere/pack", "nowhere is a link to nowhere"]];
+  // Linux alone has such a folder; for a plain user it may be forbidden.
+  if (existsSync("/proc/self")) places.push(["/proc/pack", "/proc"]);
+  for (const [out = "", says] of places) {
+    const { status, stderr } = countleaf(["build", "--out", out], folder);
+    expect([status, stderr]).toEqual([1, expect.stringContaining(says ?? "")]);
+    expect(stderr).not.toMatch(/^ +at /m);
+  }
+  expect(readdirSync(folder).sort()).toEqual(["content", "nowhere"]);
+});
+
+it("a package.json that is broken where it is run, and a limit on how large files get, are told in words", () => {
+  const folder = contentOf("limits", { good });
+  writeFileSync(join(folder, "package.json"), "{ broken");
+  const { status, stderr } = countleaf(["build"], folder);
+  expect([status, stderr]).toEqual([
+    1,
+    expect.stringMatching(/package\.json: this file is broken.*\. Mend it .*_site\.\n$/),
+  ]);
+  if (process.platform === "win32") return;
+  const main = join(root, "dist/cli/main.js");
+  const limited = spawnSync(
+    "sh",
+    ["-c", 'ulimit -f 8; exec "$0" "$@"', process.execPath, main, "click", "good", "--out", "a.wav"],
+    { cwd: folder, encoding: "utf8" },
+  );
+  expect([limited.status, limited.stderr]).toEqual([
+    1,
+    expect.stringContaining("a.wav: this file would be larger than"),
+  ]);
+  expect(readdirSync(folder).sort()).toEqual(["content", "package.json"]);
+});

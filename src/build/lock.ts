@@ -17,7 +17,7 @@ const held = new Set<string>();
 export function takeLock(lock: string, what: string): void {
   const own = `${lock}-${process.pid}`;
   for (let attempt = 1; ; attempt++) {
-    makeFolder(numberIn(own));
+    makeAside(own, lock);
     const trouble = moved(own, lock);
     if (trouble === undefined) break;
     rmSync(own, { recursive: true, force: true });
@@ -31,6 +31,17 @@ export function takeLock(lock: string, what: string): void {
   }
   held.add(lock);
   clearAside(lock);
+}
+
+function makeAside(own: string, lock: string): void {
+  try {
+    makeFolder(numberIn(own));
+  } catch (error) {
+    // Half of it may be there.
+    ignoreErrors(() => rmSync(own, { recursive: true, force: true }));
+    ignoreErrors(() => rmdirSync(dirname(lock)));
+    throw error;
+  }
 }
 
 const numberIn = (lock: string, pid = process.pid) => join(lock, String(pid));

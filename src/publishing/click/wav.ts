@@ -63,12 +63,13 @@ export async function writeClick(
 async function refuseOther(out: string): Promise<void> {
   const there = lstatSync(out, { throwIfNoEntry: false });
   if (there === undefined || (there.isFile() && (await isClick(out, there.size)))) return;
-  const what = there.isSymbolicLink()
-    ? "is a link"
-    : there.isFile()
-      ? "is no click that countleaf wrote"
-      : "is no file";
-  throw new Error(`${out} is there already and ${what}; move it away, or choose another name with --out`);
+  if (there.isSymbolicLink())
+    throw new Error(`${out} is there already and is a link; move it away, or choose another name with --out`);
+  if (!there.isFile())
+    throw new Error(`${out} is there already and is no file; move it away, or choose another name with --out`);
+  throw new Error(
+    `${out} is there already and is no click that countleaf wrote; move it away, or choose another name with --out`,
+  );
 }
 
 /**
