@@ -1,8 +1,20 @@
 import { spawnSync } from "node:child_process";
-import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import {
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
-import { afterAll, describe, expect, it } from "vitest";
+import { afterAll, describe, expect, it, vi } from "vitest";
+import { errorText } from "../src/build/error-text.js";
+import { newCommand } from "../src/cli/new.js";
 
 const root = resolve(import.meta.dirname, "..");
 const work = mkdtempSync(join(tmpdir(), "countleaf-cli-"));
@@ -121,6 +133,70 @@ describe("new", () => {
     expect(countleaf(["new", "routine", "Elsewhere"], work).status).toBe(1);
   });
 
+  it("takes no empty name for the folder that it is run in", () => {
+    const folder = contentOf("mine", { "first-steps": good });
+    for (const args of [
+      ["new", "library", ""],
+      ["build", "--out", ""],
+    ]) {
+      const { status, stdout, stderr } = countleaf(args, folder);
+      expect([status, stdout, stderr]).toEqual([2, "", expect.stringContaining("an argument is empty")]);
+    }
+    expect(readFileSync(join(folder, "content/library.yaml"), "utf8")).toBe("name: Test room\n");
+    expect(readFileSync(join(folder, "content/routines/first-steps.md"), "utf8")).toBe(good);
+    expect(readdirSync(folder)).toEqual(["content"]);
+  });
+
+  it("says what lies where it would write, and what to do", async () => {
+    const folder = contentOf("there", { good });
+    const at = (path: string) => join(folder, path);
+    /** Runs the command in this process; its status, and what it said or failed with. */
+    const said = async (...args: string[]) => {
+      const spies = [vi.spyOn(process.stderr, "write"), vi.spyOn(process.stdout, "write")];
+      for (const spy of spies) spy.mockReturnValue(true);
+      try {
+        const status = await newCommand(args);
+        return [status, spies.flatMap((spy) => spy.mock.calls.map(([text]) => text)).join("")];
+      } catch (error) {
+        return [1, errorText(error)];
+      } finally {
+        for (const spy of spies) spy.mockRestore();
+      }
+    };
+    mkdirSync(at("full"));
+    writeFileSync(at("full/mine.txt"), "mine");
+    mkdirSync(at("empty"));
+    for (const [name, to] of [
+      ["nowhere", "no/such"],
+      ["linked", "empty"],
+      ["content/routines/away.md", "../../away.md"],
+    ] as const)
+      symlinkSync(to, at(name));
+    for (const [name, says] of [
+      ["", `${folder}/ holds a library already (${at("content/library.yaml")})`],
+      ["full", `${at("full")} has files in it (${at("full/mine.txt")}); name a folder that does not exist yet`],
+      ["full/mine.txt", `${at("full/mine.txt")} is a file, not a folder; name`],
+      ["full/mine.txt/room", `${at("full/mine.txt")}: this is a file, not a folder`],
+      ["nowhere", `${at("nowhere")} is a link, and nothing is written through links; name`],
+      ["linked", `${at("linked")} is a link, and nothing is written through links; name`],
+      ["nowhere/room", `${at("nowhere")} is a link to nowhere`],
+    ] as const)
+      expect(await said("library", `${folder}/${name}`)).toEqual([1, expect.stringContaining(says)]);
+    for (const title of ["Good", "Away"])
+      expect(await said("routine", title, "--content", at("content"))).toEqual([
+        1,
+        expect.stringContaining(`${at(`content/routines/${title.toLowerCase()}.md`)} is there already; write another`),
+      ]);
+    expect(readdirSync(folder).sort()).toEqual(["content", "empty", "full", "linked", "nowhere"]);
+    expect(readdirSync(at("empty"))).toEqual([]);
+    expect(await said("library", at("empty"))).toEqual([0, expect.stringContaining("Made ")]);
+    rmSync(at("empty/content/routines"), { recursive: true });
+    symlinkSync("../gone", at("empty/content/routines"));
+    const linked = await said("routine", "New", "--content", at("empty/content"));
+    expect(linked).toEqual([1, expect.stringContaining("content/routines is a link to another folder")]);
+    expect(existsSync(at("empty/gone"))).toBe(false);
+  });
+
   it("writes files that check has nothing against", () => {
     const { status, stderr } = countleaf(["check"], join(work, "room"));
     expect([status, stderr.match(/warning|error/g)]).toEqual([0, null]);
@@ -179,10 +255,46 @@ it("what the machine does not allow is told in words", () => {
   const folder = contentOf("words", { good });
   writeFileSync(join(folder, "file"), "");
   for (const [args, says] of [
-    [["new", "library", "file"], "file: this is a file, not a folder."],
+    [["new", "library", "file"], "file is a file, not a folder; name a folder that does not exist yet"],
     [["click", "good", "--out", "no/such/x.wav"], "no/such/x.wav: there is no such file or folder."],
   ] as const) {
     const { status, stderr } = countleaf(args, folder);
     expect([status, stderr]).toEqual([1, `countleaf: ${says}\n`]);
   }
+});
+
+it("a build ends in words at a link to nowhere, and below a folder of the system", () => {
+  const folder = contentOf("ends", { good });
+  symlinkSync("no/such", join(folder, "nowhere"));
+  const places = [["nowhere/pack", "nowhere is a link to nowhere"]];
+  // Linux alone has such a folder; for a plain user it may be forbidden.
+  if (existsSync("/proc/self")) places.push(["/proc/pack", "/proc"]);
+  for (const [out = "", says] of places) {
+    const { status, stderr } = countleaf(["build", "--out", out], folder);
+    expect([status, stderr]).toEqual([1, expect.stringContaining(says ?? "")]);
+    expect(stderr).not.toMatch(/^ +at /m);
+  }
+  expect(readdirSync(folder).sort()).toEqual(["content", "nowhere"]);
+});
+
+it("a package.json that is broken where it is run, and a limit on how large files get, are told in words", () => {
+  const folder = contentOf("limits", { good });
+  writeFileSync(join(folder, "package.json"), "{ broken");
+  const { status, stderr } = countleaf(["build"], folder);
+  expect([status, stderr]).toEqual([
+    1,
+    expect.stringMatching(/package\.json: this file is broken.*\. Mend it .*_site\.\n$/),
+  ]);
+  if (process.platform === "win32") return;
+  const main = join(root, "dist/cli/main.js");
+  const limited = spawnSync(
+    "sh",
+    ["-c", 'ulimit -f 8; exec "$0" "$@"', process.execPath, main, "click", "good", "--out", "a.wav"],
+    { cwd: folder, encoding: "utf8" },
+  );
+  expect([limited.status, limited.stderr]).toEqual([
+    1,
+    expect.stringContaining("a.wav: this file would be larger than"),
+  ]);
+  expect(readdirSync(folder).sort()).toEqual(["content", "package.json"]);
 });

@@ -1,42 +1,72 @@
 import { execFileSync } from "node:child_process";
-import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import {
+  cpSync,
+  existsSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
-import { join, resolve } from "node:path";
+import { basename, join, resolve } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 
 const clone = resolve(import.meta.dirname, "..");
 const work = mkdtempSync(join(tmpdir(), "countleaf-install-"));
-const room = join(work, "empty");
+const [copy, room] = [join(work, "clone"), join(work, "dances")];
 let files: readonly string[] = [];
 
 function run(command: string, args: readonly string[], cwd: string): string {
   return execFileSync(command, args, { cwd, encoding: "utf8", stdio: ["ignore", "pipe", "pipe"] });
 }
 
-/* The packed file alone goes into an empty folder: whatever it needs from the clone and does not carry is missed here. */
+/** What the README tells whoever wants a library of their own to type. */
+function shownCommands(): string {
+  const part = readFileSync(join(clone, "README.md"), "utf8").split("## What do you want to do?")[1] ?? "";
+  return /```sh\n([^`]*)```/.exec(part)?.[1] ?? "";
+}
+
+/* The commands run as they are shown, in a copy of the clone. The packed file alone goes into a folder of its own: whatever it needs from
+ * the clone and does not carry is missed here. */
 beforeAll(() => {
-  run(process.execPath, ["tests/tools/declarations.mjs"], clone);
-  const [packed] = JSON.parse(run("npm", ["pack", "--json", "--ignore-scripts", "--pack-destination", work], clone));
-  files = packed.files.map(({ path }: { readonly path: string }) => path);
-  mkdirSync(room);
-  run("npm", ["init", "--yes"], room);
-  run("npm", ["install", "--prefer-offline", "--no-audit", "--no-fund", join(work, packed.filename)], room);
+  const left = ["node_modules", ".git", "_site", "output-sample", ".unbundled"].map((name) => join(clone, name));
+  cpSync(clone, copy, {
+    recursive: true,
+    preserveTimestamps: true,
+    filter: (path) => !left.includes(path) && !basename(path).startsWith(".countleaf-"),
+  });
+  symlinkSync(join(clone, "node_modules"), join(copy, "node_modules"), "dir");
+  const settings = { npm_config_prefer_offline: "true", npm_config_audit: "false", npm_config_fund: "false" };
+  const shown = `set -e\n${shownCommands()}`;
+  execFileSync("bash", ["-c", shown], { cwd: copy, env: { ...process.env, ...settings }, stdio: "pipe" });
+  const [packed = ""] = readdirSync(work).filter((name) => name.endsWith(".tgz"));
+  const list = run("tar", ["-tzf", join(work, packed)], work);
+  files = list
+    .trim()
+    .split("\n")
+    .map((path) => path.replace(/^package\//, ""));
 }, 300_000);
 
 afterAll(() => rmSync(work, { recursive: true, force: true }));
 
 describe("installed from the packed file", () => {
-  it("starts a library, adds a routine and builds the pack", () => {
+  it("as the README shows it starts a library, adds a routine and builds the pack", () => {
     expect(run("npx", ["countleaf", "--version"], room).trim()).toMatch(/^\d+\.\d+\.\d+$/);
-    run("npx", ["countleaf", "new", "library", "my-room"], room);
     const home = join(room, "my-room");
+    expect(existsSync(join(home, "_site/routines/low-tide/index.html"))).toBe(true);
     run("npx", ["countleaf", "new", "routine", "Tango für zwei: again"], home);
-    expect(readdirSync(join(home, "content/routines")).sort()).toEqual(["first-steps.md", "tango-fur-zwei-again.md"]);
+    expect(readdirSync(join(home, "content/routines")).sort()).toEqual([
+      "first-steps.md",
+      "low-tide.md",
+      "tango-fur-zwei-again.md",
+    ]);
     expect(readFileSync(join(home, "content/routines/tango-fur-zwei-again.md"), "utf8")).toContain(
       'title: "Tango für zwei: again"',
     );
     const said = run("npx", ["countleaf", "build"], home);
-    expect(said).toContain("2 routines, 1 workshop");
+    expect(said).toContain("3 routines, 1 workshop");
     for (const path of [
       "index.html",
       "routines/first-steps/index.html",

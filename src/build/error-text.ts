@@ -16,24 +16,37 @@ export function buildErrorText(error: unknown, out: string): string {
 /** What went wrong elsewhere: a call of the system that failed in words of ours, anything else in its own. */
 export function errorText(error: unknown): string {
   if (!(error instanceof Error)) return String(error);
-  const { code = "", path } = error as NodeJS.ErrnoException;
-  const found = Object.hasOwn(explanations, code) ? explanations[code] : undefined;
+  // What lies behind it has been put into words already.
+  const { code, path } = dataOf([error]);
+  const found = code === undefined ? undefined : explanations[code];
   return found === undefined ? error.message : withPath(path, found.what);
 }
 
-const withPath = (path: string | undefined, what: string) => `${path === undefined ? "" : `${path}: `}${what}.`;
+/* What belongs to the library as a whole has an empty path. */
+const withPath = (path: string | undefined, what: string) => `${path ? `${path}: ` : ""}${what}.`;
 
 /** The message of an error, and the system call that failed behind it, if one did. */
 export function errorData(error: unknown): ErrorData {
   const found = chain(error);
-  const { code, path } =
-    found.find((nested) => typeof nested.code === "string" && Object.hasOwn(explanations, nested.code)) ?? {};
-  return {
-    message: found[0]?.message ?? String(error),
-    ...(typeof code === "string" ? { code } : {}),
-    ...(typeof path === "string" ? { path } : {}),
-  };
+  return found.length === 0 ? { message: String(error) } : dataOf(found);
 }
+
+function dataOf(found: readonly Nested[]): ErrorData {
+  const message = found[0]?.message ?? "";
+  const broken = found.map((nested) => brokenPackage.exec(nested.message ?? "")?.groups?.path).find(Boolean);
+  if (broken !== undefined) return { message, code: "BROKEN_PACKAGE", path: broken };
+  const known = found.find(({ code }) => typeof code === "string" && Object.hasOwn(explanations, code));
+  if (known === undefined) return { message };
+  const { code, path, dest } = known;
+  // What is copied has room where it is.
+  const where = typeof dest === "string" && noRoom.includes(String(code)) ? dest : path;
+  return { message, code: String(code), ...(typeof where === "string" ? { path: where } : {}) };
+}
+
+/** How Eleventy complains of a `package.json` in the folder that it is run in. */
+const brokenPackage = /(?:^|: )(?<path>[^:\n]*package\.json): .*JSON/;
+
+const noRoom = ["ENOSPC", "EDQUOT", "EFBIG"];
 
 interface Explanation {
   readonly what: string;
@@ -53,20 +66,36 @@ const tooMany: Explanation = {
   what: "too many files are open on this computer",
   remedy: "Close some programs and build again.",
 };
+const noMemory: Explanation = {
+  what: "this computer has too little memory free",
+  remedy: "Close some programs and build again.",
+};
 const gone: Explanation = {
   what: "there is no such file or folder",
   remedy: "Something may have been moved or removed meanwhile; build again.",
 };
 
-/** By the error codes of Node for its threads, and of POSIX.1-2017 (XSH 2.3), as Node names them on every system. */
+/** By the error codes of Node for its threads, one of ours, and those of POSIX.1-2017 (XSH 2.3), as Node names them on every system. */
 const explanations: Readonly<Record<string, Explanation>> = {
   ERR_WORKER_OUT_OF_MEMORY: {
     what: "a routine takes more memory than a build may use",
     remedy: "Divide it into several and build again.",
   },
+  ERR_WORKER_INIT_FAILED: noMemory,
+  ENOMEM: noMemory,
+  EAGAIN: noMemory,
+  BROKEN_PACKAGE: {
+    what: "this file is broken, and it is read where it lies in the folder that countleaf is run in",
+    remedy: "Mend it or move it away, or go to another folder, and build again.",
+  },
   ENOSPC: {
     what: "the disk is full",
     remedy: "Make room on it, or choose a folder on another disk with --out, and build again.",
+  },
+  EFBIG: {
+    what: "this file would be larger than the disk, or a limit that is set for you, allows",
+    remedy:
+      "Have the limit raised (`ulimit -f` shows it), or choose a folder on another disk with --out, and build again.",
   },
   EDQUOT: {
     what: "your share of the disk is full",
@@ -80,6 +109,7 @@ const explanations: Readonly<Record<string, Explanation>> = {
   EMFILE: tooMany,
   ENFILE: tooMany,
   ENOENT: gone,
+  ELOOP: { what: "this is a link that leads round in a circle", remedy: "Delete it and build again." },
   ENOTDIR: { what: "this is a file, not a folder", remedy: "Choose another folder with --out, and build again." },
   EISDIR: { what: "this is a folder, not a file", remedy: "Move it away and build again." },
   EIO: {
@@ -95,6 +125,7 @@ const explanations: Readonly<Record<string, Explanation>> = {
 interface Nested {
   readonly code?: unknown;
   readonly path?: unknown;
+  readonly dest?: unknown;
   readonly message?: string;
   readonly cause?: unknown;
   readonly originalError?: unknown;

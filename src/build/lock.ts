@@ -1,6 +1,7 @@
-import { mkdirSync, readdirSync, renameSync, rmdirSync, rmSync } from "node:fs";
+import { readdirSync, renameSync, rmdirSync, rmSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
 import { ignoreErrors } from "./ignore-errors.js";
+import { makeFolder } from "./make-folder.js";
 
 /** Held by this process. */
 const held = new Set<string>();
@@ -16,7 +17,7 @@ const held = new Set<string>();
 export function takeLock(lock: string, what: string): void {
   const own = `${lock}-${process.pid}`;
   for (let attempt = 1; ; attempt++) {
-    mkdirSync(numberIn(own), { recursive: true });
+    makeAside(own, lock);
     const trouble = moved(own, lock);
     if (trouble === undefined) break;
     rmSync(own, { recursive: true, force: true });
@@ -30,6 +31,17 @@ export function takeLock(lock: string, what: string): void {
   }
   held.add(lock);
   clearAside(lock);
+}
+
+function makeAside(own: string, lock: string): void {
+  try {
+    makeFolder(numberIn(own));
+  } catch (error) {
+    // Half of it may be there.
+    ignoreErrors(() => rmSync(own, { recursive: true, force: true }));
+    ignoreErrors(() => rmdirSync(dirname(lock)));
+    throw error;
+  }
 }
 
 const numberIn = (lock: string, pid = process.pid) => join(lock, String(pid));

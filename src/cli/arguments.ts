@@ -20,6 +20,9 @@ export function readArguments<Option extends string>(
     process.stdout.write(usage);
     return done;
   }
+  // A path that is empty is the folder that one is in, which nobody who writes "" means.
+  if (args.some((arg) => /^(--[a-z]+=)?\s*$/.test(arg)))
+    return refused("an argument is empty; write a name between the quotes, or leave it out", usage);
   try {
     const { values, positionals } = parseArgs({
       args: [...args],

@@ -1,12 +1,24 @@
-import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
-import { connect } from "node:net";
+import {
+  cpSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from "node:fs";
+import { type AddressInfo, connect } from "node:net";
 import { networkInterfaces, tmpdir } from "node:os";
 import { join } from "node:path";
 import { setTimeout } from "node:timers/promises";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
+import { type Found, type Live, openLive } from "../../src/build/live/live.js";
+import { liveServer } from "../../src/build/live/server.js";
 import { openBrowser } from "../browser/browser.js";
 import { countleaf, routineText, writeContent } from "./run.js";
-import { get, newsOf, type ServedLibrary, serve } from "./serving.js";
+import { get, newsOf, open, type ServedLibrary, serve } from "./serving.js";
 
 const work = mkdtempSync(join(tmpdir(), "countleaf-serve-"));
 const content = join(work, "content");
@@ -19,7 +31,11 @@ beforeAll(async () => {
     "routines/lamp.md": routineText("Lamp"),
     "workshops/eve.md": workshop,
   });
-  writeContent(work, { "secret.txt": "not for you" });
+  writeContent(work, {
+    "secret.txt": "not for you",
+    "content-evil/routines/neighbour.md": "---\ntitle: not for you\n---\n",
+    "_site-evil/secret.txt": "not for you",
+  });
   served = await serve(content);
 });
 
@@ -86,6 +102,14 @@ describe("a library that is served", () => {
     "/routines/kerb/../../../secret.txt",
     "/routines/..%2f..%2fsecret.txt/index.html",
     "/routines/kerb/%00",
+    "/../content-evil/routines/neighbour.md",
+    "/..%2fcontent-evil/routines/neighbour.md",
+    "/routines/kerb/..%2f..%2f..%2fcontent-evil%2froutines%2fneighbour.md",
+    "/../_site-evil/secret.txt",
+    "/routines-evil/kerb/index.html",
+    "/routines/kerb-evil/index.html",
+    "/routines/kerb/../kerb-evil/",
+    "/%C5%82odz/..%2f..%2fsecret.txt",
     "//etc/passwd",
     "/routines/kerb.md",
     "/library.yaml",
@@ -102,8 +126,20 @@ describe("a library that is served", () => {
   });
 
   it("answers this computer alone, and no page that has had another name lead here", async () => {
-    const headers = { host: "elsewhere.example" };
-    expect((await get(served, "/", { headers })).status).toBe(400);
+    const hosts = [
+      "elsewhere.example",
+      "127.0.0.1.evil.example",
+      "localhost.evil.example",
+      "evil-localhost",
+      "localhosts",
+    ];
+    const odd = ["localhost@evil.example", "[::1].evil.example", "evil.example/localhost", "127.0.0.10", "0.0.0.0"];
+    for (const host of [...hosts, ...odd].flatMap((name) => [name, `${name}:${served.port}`]))
+      expect((await get(served, "/", { headers: { host } })).status, host).toBe(400);
+    for (const path of ["//localhost/", "//127.0.0.1/routines/kerb/", "http://localhost/"])
+      expect((await get(served, path, { headers: { host: "elsewhere.example" } })).status, path).toBe(400);
+    for (const host of ["localhost", "LOCALHOST", "127.0.0.1", "[::1]"])
+      expect((await get(served, "/", { headers: { host } })).status, host).toBe(200);
     expect((await get(served, "/", { method: "POST" })).status).toBe(405);
     const outside = Object.values(networkInterfaces())
       .flatMap((list) => list ?? [])
@@ -118,7 +154,156 @@ describe("a library that is served", () => {
   });
 });
 
+describe("a link in the content folder", () => {
+  it("to a neighbour whose name begins like the folder's is not followed", async () => {
+    const link = join(content, "routines/neighbour.md");
+    symlinkSync("../../content-evil/routines/neighbour.md", link);
+    const page = () => get(served, "/routines/neighbour/");
+    await expect.poll(async () => (await page()).text).toContain("a link to a file outside the content folder");
+    expect((await page()).text).not.toContain("not for you");
+    rmSync(link);
+    await expect.poll(async () => (await page()).status).toBe(404);
+  });
+});
+
+/** A library that answers as these functions do, served in this process; nothing of it is there otherwise. */
+async function pretend(live: Partial<Live>, ask: (at: ServedLibrary, tell: () => void) => Promise<void>) {
+  const nothing = { kind: "nothing", key: "" } as const;
+  const whole = {
+    at: async () => nothing,
+    keyAt: () => "",
+    told: () => ({ findings: [], sources: new Map() }),
+    ...live,
+  };
+  const { server, tell } = liveServer({ ...whole, refresh: async () => {}, close: async () => {} });
+  await new Promise<void>((done) => server.listen(0, "127.0.0.1", done));
+  const { port } = server.address() as AddressInfo;
+  try {
+    await ask({ port, url: `http://localhost:${port}`, said: () => "", stop: async () => 0 }, tell);
+  } finally {
+    server.closeAllConnections();
+    server.close();
+  }
+}
+
+const fileOf = (mediaType: string): Found => ({ kind: "file", body: Buffer.from("x"), mediaType, key: "" });
+
+describe("no question ends the program", () => {
+  it.each(["łodz", "танго", "%C5%82odz", "a%0d%0aX-Evil:%201", "踊り"])("not that for a folder %s", async (name) => {
+    const at = async (path: string): Promise<Found> =>
+      path.endsWith("/index.html") ? fileOf("text/html") : { kind: "nothing", key: "" };
+    await pretend({ at }, async (served) => {
+      const path = encodeURI(decodeURIComponent(name));
+      const { headers, statusCode } = await open(served.port, `/routines/${path}`, {});
+      expect([statusCode, headers.location]).toEqual([
+        302,
+        `/routines/${encodeURIComponent(decodeURIComponent(name))}/`,
+      ]);
+      expect(headers["x-evil"]).toBeUndefined();
+    });
+  });
+
+  it("nor one at which the program itself goes wrong", async () => {
+    const trouble = () => {
+      throw new Error("the floor gave way");
+    };
+    await pretend(
+      { keyAt: trouble, at: async (path) => (path === "odd" ? fileOf("text/ł") : trouble()) },
+      async (served) => {
+        for (const path of ["/", "/routines/kerb/", "/~live/reload.js"]) await get(served, path);
+        expect((await get(served, "/index.html")).text).toContain("the floor gave way");
+        const odd = await get(served, "/odd");
+        expect([odd.status, odd.text]).toEqual([
+          500,
+          expect.stringMatching(/^This could not be answered: .*goes on\.\n$/),
+        ]);
+        // What has begun to answer can only break off.
+        await expect(get(served, "/~live/news?path=index.html&key=x")).rejects.toThrow();
+        expect((await get(served, "/~live/reload.js")).status).toBe(200);
+      },
+    );
+  });
+});
+
+describe("pages that are open", () => {
+  it("are told of news alone, each for itself, and no more than a hundred of them", async () => {
+    let asked = 0;
+    let key = "before";
+    const keyAt = () => {
+      asked++;
+      return key;
+    };
+    await pretend({ keyAt }, async (served, tell) => {
+      const streams = [];
+      for (let count = 0; count < 102; count++) {
+        const stream = await open(served.port, `/~live/news?path=${count}&key=before`, {});
+        streams.push(stream.setEncoding("utf8"));
+      }
+      expect(asked).toBe(102);
+      const ended = streams.slice(0, 2).map((stream) => new Promise((done) => stream.resume().on("end", done)));
+      await Promise.all(ended);
+      key = "after";
+      const news = streams.slice(2).map(
+        (stream) =>
+          new Promise<void>((done) => {
+            stream.on("data", (text: string) => text.includes("data: changed") && done());
+          }),
+      );
+      tell();
+      await Promise.all(news);
+      expect(asked).toBe(202);
+    });
+  });
+
+  it("cost one digest of what they show, however many they are", async () => {
+    const live = await openLive(content);
+    const digests = vi.spyOn(JSON, "stringify");
+    try {
+      live.keyAt("index.html");
+      const first = digests.mock.calls.length;
+      for (let count = 0; count < 50; count++) live.keyAt("index.html");
+      expect([first, digests.mock.calls.length]).toEqual([first, first]);
+    } finally {
+      digests.mockRestore();
+      await live.close();
+    }
+  });
+});
+
+describe("what is made", () => {
+  it("is made again where its temporary folder was cleared away", async () => {
+    const temporary = join(work, "cleared");
+    mkdirSync(temporary);
+    const other = await serve(content, { env: { TMPDIR: temporary } });
+    const paths = ["/", "/routines/kerb/", "/routines/kerb/handout-1.pdf", "/workshops/eve/pack.pdf"];
+    const all = () => Promise.all(paths.map(async (path) => (await get(other, path)).text));
+    const before = await all();
+    for (const what of [...readdirSync(temporary).map((name) => join(temporary, name)), temporary]) {
+      rmSync(what, { recursive: true });
+      expect(await all()).toEqual(before);
+    }
+    expect(await other.stop()).toBe(0);
+    expect(readdirSync(temporary)).toEqual([]);
+  });
+});
+
 describe("a save", () => {
+  it("that is caught half done, the file empty, shows the page as it was until it is whole", async () => {
+    const seen: number[] = [];
+    const { changed } = await newsOf(served, "/routines/kerb/");
+    writeFileSync(join(content, "routines/kerb.md"), "");
+    for (let look = 0; look < 15; look++) {
+      seen.push((await get(served, "/routines/kerb/")).status);
+      await setTimeout(10);
+    }
+    writeFileSync(join(content, "routines/kerb.md"), routineText("Kerb whole"));
+    await changed;
+    const { text } = await get(served, "/routines/kerb/");
+    expect(text).toContain("<h1>Kerb whole</h1>");
+    expect(new Set(seen)).toEqual(new Set([200]));
+    await saved("/routines/kerb/", save({ "routines/kerb.md": routineText("Kerb") }));
+  });
+
   it("is seen on the page, and only pages that it changes hear of it", async () => {
     const lamp = await newsOf(served, "/routines/lamp/");
     let heard = false;

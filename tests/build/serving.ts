@@ -73,7 +73,7 @@ export async function newsOf(served: ServedLibrary, path: string): Promise<{ rea
   return { changed };
 }
 
-function open(port: number, path: string, options: object): Promise<IncomingMessage> {
+export function open(port: number, path: string, options: object): Promise<IncomingMessage> {
   return new Promise((done, failed) => {
     request({ host: "127.0.0.1", port, path, headers: { host: `localhost:${port}` }, ...options }, done)
       .on("error", failed)

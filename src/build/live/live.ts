@@ -1,4 +1,5 @@
-import { mkdtempSync, rmSync } from "node:fs";
+import { existsSync, mkdirSync, mkdtempSync, rmSync } from "node:fs";
+import { readFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { readFiles } from "../../reading/files.js";
@@ -26,7 +27,7 @@ export interface Live {
 }
 
 export type Found =
-  | { readonly kind: "file"; readonly file: string; readonly mediaType: string; readonly key: string }
+  | { readonly kind: "file"; readonly body: Uint8Array; readonly mediaType: string; readonly key: string }
   /** A page that can't be made before these are mended. */
   | { readonly kind: "mistakes"; readonly mistakes: Mistakes; readonly key: string }
   | { readonly kind: "nothing"; readonly key: string };
@@ -42,6 +43,10 @@ interface State {
   readonly library: Library;
   readonly units: ReadonlyMap<string, Unit>;
   readonly errors: readonly Finding[];
+  /** Errors by the place of the unit that their file is about. */
+  readonly errorsAt: ReadonlyMap<string, readonly Finding[]>;
+  /** Digests of units and of lists of errors, as far as they were asked for: those of a large library take a while. */
+  readonly keys: Map<object, string>;
 }
 
 interface Made {
@@ -55,21 +60,27 @@ interface Made {
 
 /** Opens a content folder and reads it. What is made lies in a temporary folder until it is closed. */
 export async function openLive(contentDir: string): Promise<Live> {
-  const folder = mkdtempSync(join(tmpdir(), "countleaf-live-"));
+  const folders = [temporaryFolder()];
   // Pages have a thread of their own, where nothing stands before them: no handout, no reading of a large library.
   const [pages, others] = [openThreads(1), openThreads()];
-  const readFile = rememberingReader();
+  const readText = rememberingReader();
   const readSome: ReadSome = (library, files) => others.do("read", library, files);
   const read = async (last?: State): Promise<State> => {
-    const seen = await survey(await readFiles(contentDir, readFile), readSome, { cached: last?.seen.reads });
+    const seen = await survey(await readFiles(contentDir, readText), readSome, { cached: last?.seen.reads });
     const errors = seen.content.findings.filter(({ severity }) => severity === "error");
     const broken = errors.some(({ file }) => file.endsWith("library.yaml"));
     const library = broken && last ? last.library : seen.content.library;
-    return { seen, library, errors, units: new Map(unitsOf(seen).map((unit) => [unit.place, unit])) };
+    const units = new Map(unitsOf(seen).map((unit) => [unit.place, unit]));
+    const errorsAt = new Map<string, Finding[]>();
+    for (const error of errors) {
+      const place = placeOfFile(error.file);
+      errorsAt.set(place, [...(errorsAt.get(place) ?? []), error]);
+    }
+    return { seen, library, errors, errorsAt, units, keys: new Map() };
   };
   const close = async () => {
     await Promise.all([pages.close(), others.close()]);
-    rmSync(folder, { recursive: true, force: true });
+    for (const folder of folders) rmSync(folder, { recursive: true, force: true });
   };
   let state = await read().catch(async (error) => {
     await close();
@@ -77,11 +88,26 @@ export async function openLive(contentDir: string): Promise<Live> {
   });
   const made = new Map<string, Made>();
 
+  const keyed = (of: object, work: () => string): string => {
+    const key = state.keys.get(of) ?? work();
+    state.keys.set(of, key);
+    return key;
+  };
+  const keyOfUnit = (unit: Unit) => keyed(unit, () => keyOf(unit, state.library));
+  /** A folder for what is made of one unit, though somebody may have cleared away all temporary ones. */
+  const ownFolder = (): string => {
+    let folder = folders.at(-1);
+    if (folder === undefined || !existsSync(folder)) {
+      folder = temporaryFolder();
+      folders.push(folder);
+    }
+    return mkdtempSync(join(folder, "made-"));
+  };
   const make = (unit: Unit): Made => {
-    const key = keyOf(unit, state.library);
+    const key = keyOfUnit(unit);
     const before = made.get(unit.place);
     if (before?.key === key) return before;
-    const options: MakeOptions = { library: state.library, folder: mkdtempSync(join(folder, "made-")) };
+    const options: MakeOptions = { library: state.library, folder: ownFolder() };
     const files = makeUnits(pages, { ...options, later: true }, unit.job, [unit]);
     const now: Made = { key, options, files: files.then(([made = []]) => made) };
     made.set(unit.place, now);
@@ -101,16 +127,33 @@ export async function openLive(contentDir: string): Promise<Live> {
     const place = placeOf(path);
     // What all pages share is there as long as there is a page.
     if (place === "" && path !== "index.html") return undefined;
-    const own = state.errors.filter(({ file }) => placeOfFile(file) === place);
+    const own = state.errorsAt.get(place) ?? [];
     const findings = own.length === 0 && !state.units.has(place) ? state.errors : own;
     return findings.length === 0 ? undefined : { findings, sources: state.seen.content.sources };
   };
   const lineOf = ({ file, line }: Finding) => state.seen.content.sources.get(file)?.split(/\r\n?|\n/)[line - 1];
   const keyAt = (path: string): string => {
     const mistakes = mistakesAt(path);
-    if (mistakes) return digestOf(mistakes.findings, mistakes.findings.map(lineOf));
+    if (mistakes) return keyed(mistakes.findings, () => digestOf(mistakes.findings, mistakes.findings.map(lineOf)));
     const unit = state.units.get(placeOf(path));
-    return unit ? keyOf(unit, state.library) : "nothing";
+    return unit ? keyOfUnit(unit) : "nothing";
+  };
+  /** What was made at a path of a unit; read at once, since it goes when it is made anew. */
+  const madeAt = async (unit: Unit, path: string, again = false): Promise<Found> => {
+    const now = make(unit);
+    const isIt = (file: MadeFile) => file.path === path;
+    try {
+      const file = (await now.files).find(isIt) ?? (await (now.later ?? later(unit, now))).find(isIt);
+      if (file === undefined) return { kind: "nothing", key: now.key };
+      const body = await readFile(join(now.options.folder, path));
+      return { kind: "file", body, mediaType: file.mediaType, key: now.key };
+    } catch (error) {
+      const { code } = error as NodeJS.ErrnoException;
+      if (again || (code !== "ENOENT" && existsSync(now.options.folder))) throw error;
+      // It was cleared away, by somebody or by a save in the middle of it.
+      if (made.get(unit.place) === now) made.delete(unit.place);
+      return madeAt(state.units.get(unit.place) ?? unit, path, true);
+    }
   };
 
   return {
@@ -127,14 +170,15 @@ export async function openLive(contentDir: string): Promise<Live> {
       if (mistakes) return { kind: "mistakes", mistakes, key: keyAt(path) };
       const unit = state.units.get(placeOf(path));
       if (unit === undefined) return { kind: "nothing", key: keyAt(path) };
-      const now = make(unit);
-      const isIt = (file: MadeFile) => file.path === path;
-      const made = (await now.files).find(isIt) ?? (await (now.later ?? later(unit, now))).find(isIt);
-      if (made === undefined) return { kind: "nothing", key: now.key };
-      return { kind: "file", file: join(now.options.folder, path), mediaType: made.mediaType, key: now.key };
+      return madeAt(unit, path);
     },
     close,
   };
+}
+
+function temporaryFolder(): string {
+  mkdirSync(tmpdir(), { recursive: true });
+  return mkdtempSync(join(tmpdir(), "countleaf-live-"));
 }
 
 /** Removes what was made from an earlier state, once nothing writes there any more. */

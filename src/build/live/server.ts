@@ -1,4 +1,3 @@
-import { readFile } from "node:fs/promises";
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
 import { errorText } from "../error-text.js";
 import type { Live } from "./live.js";
@@ -6,6 +5,9 @@ import { mistakesPage, nothingPage, troublePage } from "./pages.js";
 
 /** Where the program's own addresses lie; no page of a pack begins like this. */
 const own = "/~live/";
+
+/** Open pages that are told of news; where there are more, the one that has been open longest is told no more. */
+const mostListeners = 100;
 
 /** Waits for news of the page that it was put into; its address says which page, and as it was when. */
 const reloadScript = `const news = new EventSource("${own}news" + new URL(import.meta.url).search);
@@ -46,45 +48,72 @@ export interface LiveServer {
  */
 export function liveServer(live: Live, names?: readonly string[]): LiveServer {
   const listeners = new Set<Listener>();
-  const tell = () => {
-    for (const listener of listeners) {
-      const key = live.keyAt(listener.path);
-      if (key === listener.key) continue;
-      listener.key = key;
-      listener.response.write("data: changed\n\n");
-    }
+  const tellOne = (listener: Listener) => {
+    const key = live.keyAt(listener.path);
+    if (key === listener.key) return;
+    listener.key = key;
+    listener.response.write("data: changed\n\n");
   };
-  const listen = (address: URL, response: ServerResponse) => {
-    const { searchParams } = address;
+  const listen = ({ searchParams }: URL, response: ServerResponse) => {
     const listener = { path: searchParams.get("path") ?? "", key: searchParams.get("key") ?? "", response };
-    listeners.add(listener);
     response.on("close", () => listeners.delete(listener));
     response.writeHead(200, { "Content-Type": "text/event-stream", "Cache-Control": "no-store" });
     response.write(":\n\n");
-    tell();
+    // It may have changed since the page was made.
+    tellOne(listener);
+    listeners.add(listener);
+    // A set keeps the order in which they came.
+    const [oldest] = listeners;
+    if (listeners.size <= mostListeners || oldest === undefined) return;
+    listeners.delete(oldest);
+    oldest.response.end();
   };
-  const server = createServer(async (request, response) => {
+  const tell = () => {
+    for (const listener of listeners) tellOne(listener);
+  };
+  const answer = async (request: IncomingMessage, response: ServerResponse) => {
     const address = addressOf(request, names);
     if (typeof address !== "string" && address.pathname === `${own}news`) return listen(address, response);
     const { status, type, body, location } =
       typeof address === "string" ? plain(400, address) : await answerTo(live, request.method ?? "", address);
     response.writeHead(status, {
-      "Content-Type": withCharset(type),
-      "Cache-Control": "no-store",
-      "X-Content-Type-Options": "nosniff",
+      ...headersOf(type),
       ...(location === undefined ? {} : { Location: location }),
     });
     response.end(request.method === "HEAD" ? undefined : body);
+  };
+  const server = createServer((request, response) => {
+    // Whoever has gone away meanwhile is no trouble of the others.
+    response.on("error", () => {});
+    // Whatever goes wrong with one question, the program goes on to the next.
+    answer(request, response).catch((error) => apologize(response, error));
   });
   return { server, tell };
+}
+
+function headersOf(type: string) {
+  return { "Content-Type": withCharset(type), "Cache-Control": "no-store", "X-Content-Type-Options": "nosniff" };
+}
+
+/** In place of an answer that could not be given. */
+function apologize(response: ServerResponse, error: unknown): void {
+  if (response.headersSent) {
+    response.destroy();
+    return;
+  }
+  const { status, type, body } = plain(500, `This could not be answered: ${errorText(error)}. The library goes on.`);
+  response.writeHead(status, headersOf(type));
+  response.end(body);
 }
 
 /** What was asked for, or why that is no question. */
 function addressOf({ url = "", headers }: IncomingMessage, names: readonly string[] | undefined): URL | string {
   try {
-    const address = new URL(url, `http://${headers.host ?? "localhost"}`);
+    // Whom it is for stands in its header alone: a path may begin with two slashes and a name of its own.
+    const { hostname } = new URL(`http://${headers.host ?? "localhost"}`);
+    const address = new URL(url.startsWith("/") ? `http://${hostname}${url}` : url);
     decodeURIComponent(address.pathname);
-    if (names && !names.includes(address.hostname)) return "This library is served to this computer alone.";
+    if (names && !names.includes(hostname)) return "This library is served to this computer alone.";
     return address;
   } catch {
     return "This is no address.";
@@ -107,13 +136,15 @@ async function answerFrom(live: Live, asked: string): Promise<Answer> {
   const found = await live.at(path);
   if (found.kind === "mistakes") return page(500, mistakesPage(found.mistakes, path), path, found.key);
   if (found.kind === "file") {
-    const type = found.mediaType;
-    const body = await readFile(found.file);
-    return type === "text/html" ? page(200, body.toString(), path, found.key) : { status: 200, type, body };
+    const { mediaType: type, body } = found;
+    return type === "text/html"
+      ? page(200, Buffer.from(body).toString(), path, found.key)
+      : { status: 200, type, body };
   }
   // A folder's address without its slash: the links of its page would lead astray.
   const folder = await live.at(`${path}/index.html`);
-  if (folder.kind === "file") return { ...plain(302, ""), location: `/${path}/` };
+  if (folder.kind === "file")
+    return { ...plain(302, ""), location: `/${path.split("/").map(encodeURIComponent).join("/")}/` };
   return page(404, nothingPage(), path, found.key);
 }
 

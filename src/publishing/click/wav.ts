@@ -1,4 +1,6 @@
-import { createWriteStream } from "node:fs";
+import { createReadStream, createWriteStream, lstatSync } from "node:fs";
+import { mkdtemp, rename, rm } from "node:fs/promises";
+import { dirname, join } from "node:path";
 import { Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
 import Fraction from "fraction.js";
@@ -12,16 +14,20 @@ const soundLength = Math.round(sampleRate * 0.03);
 const accentSound = sound(1_760, 0.9);
 const plainSound = sound(1_100, 0.45);
 
+const headerBytes = 44;
+
 /** A RIFF file gives its sizes 32 bits. */
 const mostBytes = 2 ** 32 - 1 - 36;
 
 /**
  * Writes the click as audio, from the count-in to the end of the last count: 16-bit PCM, mono, with accents higher and
- * louder. A sound begins at the sample nearest to the exact time of its count. The file is streamed, a count at a time.
+ * louder. A sound begins at the sample nearest to the exact time of its count. The file is streamed, a count at a time, to a
+ * place beside its own, where it is moved once it is whole.
  *
  * @param percent speed in per cent of the tempo, waits included
  * @param out path of the file
  * @throws RangeError where the speed is not above zero, or so slow that the file would outgrow the format (over 12 hours)
+ * @throws Error in words where something lies there that is not such a click
  */
 export async function writeClick(
   routine: Routine,
@@ -36,7 +42,63 @@ export async function writeClick(
       `At ${percent} per cent the click lasts ${hours} hours, longer than a WAV file can be. Choose a higher speed.`,
     );
   }
-  await pipeline(Readable.from(wavParts(routine, frames, length)), createWriteStream(out));
+  await refuseOther(out);
+  let aside: string | undefined;
+  try {
+    aside = await mkdtemp(join(dirname(out), ".countleaf-click-"));
+    const whole = join(aside, "click.wav");
+    await pipeline(Readable.from(wavParts(routine, frames, length)), createWriteStream(whole, { flags: "wx" }));
+    // Writing it took a while: something may lie there now.
+    await refuseOther(out);
+    await rename(whole, out);
+  } catch (error) {
+    // Where the file was to go is what its reader knows, not the place beside it.
+    throw error instanceof Error && "code" in error ? Object.assign(error, { path: out }) : error;
+  } finally {
+    if (aside !== undefined) await rm(aside, { recursive: true, force: true });
+  }
+}
+
+/** Fails where something lies that this program did not write. */
+async function refuseOther(out: string): Promise<void> {
+  const there = lstatSync(out, { throwIfNoEntry: false });
+  if (there === undefined || (there.isFile() && (await isClick(out, there.size)))) return;
+  if (there.isSymbolicLink())
+    throw new Error(`${out} is there already and is a link; move it away, or choose another name with --out`);
+  if (!there.isFile())
+    throw new Error(`${out} is there already and is no file; move it away, or choose another name with --out`);
+  throw new Error(
+    `${out} is there already and is no click that countleaf wrote; move it away, or choose another name with --out`,
+  );
+}
+
+/**
+ * Whether a file is a click from its first byte to its last: the header of many a recording is the same, so its sounds are
+ * compared as well.
+ */
+async function isClick(path: string, size: number): Promise<boolean> {
+  let left = Buffer.alloc(0);
+  let read = false;
+  let at = 0;
+  let playing: Int16Array | undefined;
+  for await (const chunk of createReadStream(path)) {
+    left = Buffer.concat([left, chunk]);
+    if (!read) {
+      if (left.length < headerBytes) continue;
+      if (!left.subarray(0, headerBytes).equals(header(size - headerBytes))) return false;
+      [left, read] = [left.subarray(headerBytes), true];
+    }
+    for (let index = 0; index + 1 < left.length; index += 2) {
+      const sample = left.readInt16LE(index);
+      if (playing === undefined || sample !== (playing[at] ?? 0)) {
+        if (sample !== accentSound[0] && sample !== plainSound[0]) return false;
+        [at, playing] = [0, sample === accentSound[0] ? accentSound : plainSound];
+      }
+      at++;
+    }
+    left = left.subarray(left.length - (left.length % 2));
+  }
+  return read;
 }
 
 /** The sample at which a moment falls, given in seconds from the routine's first count; the file begins with the count-in. */
@@ -83,7 +145,7 @@ function bytes(samples: Int16Array): Uint8Array {
 
 /** RIFF/WAVE header of 44 bytes: one channel of 16-bit PCM, then so many bytes of samples. */
 function header(dataBytes: number): Uint8Array {
-  const head = Buffer.alloc(44);
+  const head = Buffer.alloc(headerBytes);
   head.write("RIFF", 0, "latin1");
   head.writeUInt32LE(36 + dataBytes, 4);
   head.write("WAVEfmt ", 8, "latin1");

@@ -1,4 +1,4 @@
-import { mkdtemp, open, readFile, rm, stat } from "node:fs/promises";
+import { link, mkdir, mkdtemp, open, readdir, readFile, rm, stat, symlink, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import fc from "fast-check";
@@ -100,4 +100,42 @@ test("a speed that makes no sense, or a file beyond the format's limit, is refus
   await expect(writeClick(lowTide, { percent: 0, out })).rejects.toThrow("it must be above 0");
   await expect(writeClick(lowTide, { percent: 0.01, out })).rejects.toThrow("Choose a higher speed");
   await expect(stat(out)).rejects.toThrow();
+});
+
+test("only a click takes the place of a file, and not before it is whole", async () => {
+  const room = await mkdtemp(join(folder, "room-"));
+  const at = (name: string) => join(room, name);
+  await writeClick(lowTide, { percent: 400, out: at("own.wav") });
+  const sound = await readFile(at("own.wav"));
+  // Recordings with the same header: somebody speaks over the click; nobody does anything.
+  const voice = Buffer.from(sound);
+  voice.writeInt16LE(voice.readInt16LE(200_000) + 3, 200_000);
+  const others = {
+    "voice.wav": voice,
+    "silence.wav": Buffer.from(sound).fill(0, 44),
+    "half.wav": sound.subarray(0, 20_000),
+    "text.wav": Buffer.from("mine"),
+    "empty.wav": Buffer.alloc(0),
+  };
+  for (const [name, bytes] of Object.entries(others)) await writeFile(at(name), bytes);
+  await mkdir(at("folder.wav"));
+  await symlink("own.wav", at("link.wav"));
+  await symlink("new.wav", at("nowhere.wav"));
+  await link(at("own.wav"), at("second.wav"));
+  const names = await readdir(room);
+  for (const [name, says] of [
+    ...Object.keys(others).map((name) => [name, "is no click that countleaf wrote"] as const),
+    ["folder.wav", "is no file"],
+    ["link.wav", "is a link"],
+    ["nowhere.wav", "is a link"],
+  ] as const)
+    await expect(writeClick(lowTide, { percent: 100, out: at(name) })).rejects.toThrow(
+      `${name} is there already and ${says}; move it away, or choose another name with --out`,
+    );
+  for (const [name, bytes] of Object.entries(others)) expect((await readFile(at(name))).equals(bytes), name).toBe(true);
+  // Its other name keeps the earlier one.
+  await writeClick(lowTide, { percent: 200, out: at("own.wav") });
+  expect((await readFile(at("own.wav"))).length).toBeGreaterThan(sound.length);
+  expect((await readFile(at("second.wav"))).equals(sound)).toBe(true);
+  expect(await readdir(room)).toEqual(names);
 });
