@@ -33,8 +33,6 @@ export function errorData(error: unknown): ErrorData {
 
 function dataOf(found: readonly Nested[]): ErrorData {
   const message = found[0]?.message ?? "";
-  const broken = found.map((nested) => brokenPackage.exec(nested.message ?? "")?.groups?.path).find(Boolean);
-  if (broken !== undefined) return { message, code: "BROKEN_PACKAGE", path: broken };
   const known = found.find(({ code }) => typeof code === "string" && Object.hasOwn(explanations, code));
   if (known === undefined) return { message };
   const { code, path, dest } = known;
@@ -42,9 +40,6 @@ function dataOf(found: readonly Nested[]): ErrorData {
   const where = typeof dest === "string" && noRoom.includes(String(code)) ? dest : path;
   return { message, code: String(code), ...(typeof where === "string" ? { path: where } : {}) };
 }
-
-/** How Eleventy complains of a `package.json` in the folder that it is run in. */
-const brokenPackage = /(?:^|: )(?<path>[^:\n]*package\.json): .*JSON/;
 
 const noRoom = ["ENOSPC", "EDQUOT", "EFBIG"];
 
@@ -84,10 +79,6 @@ const explanations: Readonly<Record<string, Explanation>> = {
   ERR_WORKER_INIT_FAILED: noMemory,
   ENOMEM: noMemory,
   EAGAIN: noMemory,
-  BROKEN_PACKAGE: {
-    what: "this file is broken, and it is read where it lies in the folder that countleaf is run in",
-    remedy: "Mend it or move it away, or go to another folder, and build again.",
-  },
   ENOSPC: {
     what: "the disk is full",
     remedy: "Make room on it, or choose a folder on another disk with --out, and build again.",

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { buildErrorText, errorData, errorText } from "../../src/build/error-text.js";
+import { buildErrorText, errorText } from "../../src/build/error-text.js";
 
 const failed = (code: string, about: object) =>
   Object.assign(new Error(`${code}: in the system's words`), { code, ...about });
@@ -34,16 +34,5 @@ describe("what the machine does not allow", () => {
 
   it("names nothing where the library as a whole ran out of memory", () => {
     expect(errorText(failed("ERR_WORKER_OUT_OF_MEMORY", { path: "" }))).toMatch(/^a routine takes more memory/);
-  });
-
-  it("names a broken package.json that Eleventy met, however deep it lies", () => {
-    const inner = new Error("/rooms/a b/package.json: Expected property name or '}' in JSON at position 2");
-    const data = errorData(new Error(`The site could not be made: ${inner.message}`, { cause: inner }));
-    expect(data).toMatchObject({ code: "BROKEN_PACKAGE", path: "/rooms/a b/package.json" });
-    // From a thread it comes as plain data.
-    const text = buildErrorText(Object.assign(new Error(data.message), data), "pack");
-    expect(text).toBe(
-      "/rooms/a b/package.json: this file is broken, and it is read where it lies in the folder that countleaf is run in. Mend it or move it away, or go to another folder, and build again. Nothing was changed in pack.",
-    );
   });
 });
