@@ -18,11 +18,11 @@ describe.concurrent("practice", () => {
     expect(await page.getByRole("heading", { level: 1 }).isVisible()).toBe(true);
   });
 
-  test.concurrent("start: counted in, then the counts with cue and next cue; pause, and go on from the phrase", async ({
+  test.concurrent("start: counted in, then the counts with cue, next cue and what is called", async ({
     open,
     expect,
   }) => {
-    const { page, start, show, untilState, untilCount } = await open();
+    const { page, start, untilCount } = await open();
     await page.getByRole("button", { name: "100 %" }).click();
     expect(await speed(page)).toBe("100 %, 92 counts a minute");
     await start.click();
@@ -32,6 +32,13 @@ describe.concurrent("practice", () => {
     });
     expect(await untilCount("2")).toMatchObject({ section: "Gangway", next: "Push off onto the left foot" });
     expect((await untilCount("7")).call).toBe("and melt");
+  });
+
+  test.concurrent("pause, and go on from the phrase", async ({ open, expect }) => {
+    const { page, start, show, untilState, untilCount } = await open();
+    await page.getByRole("button", { name: "Faster" }).click({ clickCount: 7 });
+    await start.click();
+    await untilCount("7");
     await untilCount("2");
     expect(await start.textContent()).toBe("Pause");
     await start.click();
