@@ -133,6 +133,18 @@ describe("new", () => {
     expect(countleaf(["new", "routine", "Elsewhere"], work).status).toBe(1);
   });
 
+  it("makes nothing that check has something against, and finds it however its letters are typed", () => {
+    const folder = contentOf("titles", {});
+    for (const title of ["a".repeat(1001), "A\tB\u0007"]) {
+      const { status, stderr } = countleaf(["new", "routine", title], folder);
+      expect([status, stderr]).toEqual([2, expect.stringContaining("this can't be a title")]);
+    }
+    expect(readdirSync(join(folder, "content/routines"))).toEqual([]);
+    expect(countleaf(["new", "routine", "Café"], folder).status).toBe(0);
+    expect(readdirSync(join(folder, "content/routines"))).toEqual(["café.md"]);
+    expect(countleaf(["outline", "cafe\u0301"], folder).stdout).toContain("Café");
+  });
+
   it("takes no empty name for the folder that it is run in", () => {
     const folder = contentOf("mine", { "first-steps": good });
     for (const args of [

@@ -60,9 +60,9 @@ describe("installed from the packed file", () => {
     expect(readdirSync(join(home, "content/routines")).sort()).toEqual([
       "first-steps.md",
       "low-tide.md",
-      "tango-fur-zwei-again.md",
+      "tango-für-zwei-again.md",
     ]);
-    expect(readFileSync(join(home, "content/routines/tango-fur-zwei-again.md"), "utf8")).toContain(
+    expect(readFileSync(join(home, "content/routines/tango-für-zwei-again.md"), "utf8")).toContain(
       'title: "Tango für zwei: again"',
     );
     const said = run("npx", ["countleaf", "build"], home);

@@ -46,9 +46,11 @@ export function makeClick(contentDir: string, slug: string, percent: number, out
 
 async function withRoutine(
   contentDir: string,
-  slug: string,
+  typed: string,
   make: (routine: Routine, content: Content) => string | Promise<string>,
 ): Promise<Made> {
+  // As files' names are read, however a keyboard or a shell puts its letters together.
+  const slug = typed.normalize("NFC");
   const { content, slugs } = await readOne(contentDir, slug);
   // With a library that can't be read, or a folder that is not there, what is made would lack what they say.
   const own = content.findingsOf(slug);

@@ -4,6 +4,8 @@ import { fileURLToPath } from "node:url";
 import { realPath } from "../build/folders.js";
 import { ignoreErrors } from "../build/ignore-errors.js";
 import { makeFolder } from "../build/make-folder.js";
+import { emptyLibrary } from "../reading/read-library.js";
+import { readRoutine } from "../reading/read-routine.js";
 import { slugOf } from "../reading/slug.js";
 import { readArguments } from "./arguments.js";
 import { done, failed, usageError } from "./status.js";
@@ -75,12 +77,12 @@ function newRoutine(title: string, content: string): number {
   if (there && !there.isDirectory())
     return refused(`${folder} is a file, not a folder; move it away, and the folder is made`);
   const path = join(folder, `${slug}.md`);
+  const text = template("routine.md").replace(/^title: .*$/m, () => `title: ${JSON.stringify(title)}`);
+  const [wrong] = readRoutine(text, slug, emptyLibrary).findings.filter(({ severity }) => severity === "error");
+  if (wrong) return refused(`this can't be a title: ${wrong.message}`, usageError);
   makeFolder(folder);
   try {
-    writeNew(
-      path,
-      template("routine.md").replace(/^title: .*$/m, () => `title: ${JSON.stringify(title)}`),
-    );
+    writeNew(path, text);
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code !== "EEXIST") throw error;
     return refused(`${path} is there already; write another title, or change that file`);

@@ -2,21 +2,19 @@
 const longest = 80;
 
 /**
- * A title as a file name: lower case, Latin letters without their marks, letters and marks of every other script as they are,
- * everything else a hyphen. Empty where the title has no letter or digit that can stand in an address. The slug of a slug is
- * the same again.
+ * A title as a file name: lower case, letters and marks of every script as they are, everything else a hyphen. Empty where the
+ * title has no letter or digit that can stand in an address. The slug of a slug is the same again.
  *
- * @example slugOf("Tango für zwei!") // "tango-fur-zwei"
+ * @example slugOf("Tango für zwei!") // "tango-für-zwei"
  */
 export function slugOf(title: string): string {
   const slug = title
-    .normalize("NFKD")
+    .normalize("NFKC")
+    .toLowerCase()
     // Joiners, selectors and the like: nobody sees them, and nobody could type the name again.
     .replace(/[\p{Default_Ignorable_Code_Point}\p{Me}]+/gu, "")
-    .replace(/(?<=\p{Script=Latin})\p{M}+|(?<![\p{L}\p{M}\p{N}])\p{M}+/gu, "")
-    .toLowerCase()
-    .replace(/ß/g, "ss")
-    .normalize("NFC")
+    .replace(/(?<![\p{L}\p{M}\p{N}])\p{M}+/gu, "")
+    .normalize("NFKC")
     .replace(/[^\p{L}\p{M}\p{N}]+/gu, "-");
   return cut(slug.replace(/^-+/, "")).replace(/-+$/, "");
 }

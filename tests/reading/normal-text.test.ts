@@ -37,7 +37,7 @@ test.each([
   ["ภาษาไทย", "ภาษาไทย"],
   ["Русский ёж", "русский-ёж"],
   ["がぎ", "がぎ"],
-  ["Tango für zwei!", "tango-fur-zwei"],
+  ["Tango für zwei!", "tango-für-zwei"],
   ["1\ufe0f\u20e3 step", "1-step"],
   ["\u0301a", "a"],
   ["\u3164", ""],
