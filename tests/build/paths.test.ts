@@ -1,7 +1,13 @@
-import { cpSync, mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { cp } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { markName } from "../../src/build/folders.js";
+import { openStaging, writeInto } from "../../src/build/staging.js";
+import { readFiles } from "../../src/reading/files.js";
+import { slugOf } from "../../src/reading/slug.js";
+import { hostileNames } from "../fixtures/hostile-names.js";
 import { countleaf, litterBeside, routineText, treeOf, writeContent } from "./run.js";
 
 const root = resolve(import.meta.dirname, "../..");
@@ -15,14 +21,24 @@ const files = {
   "workshops/constructor.md": "---\ntitle: Eve\nminutes: 60\nroutines: [constructor, 2026]\n---\nBring shoes.\n",
 };
 
-/** Names that a pattern, an address or a shell reads as something else; each is a folder around the next. */
-const rows: readonly (readonly string[])[] = [
-  ["Program Files (x86)", "{2026,2027}", "+(b)", "[a]", "!x"],
-  ["50% off #1?", "%2e", "2027-13-45", "**", "~", "'\"$HOME`", "*", "a\\b"],
-];
+/* Windows knows no files of most of these names. */
+const names = process.platform === "win32" ? hostileNames.filter((name) => slugOf(name) === name) : hostileNames;
 
-/* Windows knows no files of most of the second row's names. */
-const possible = process.platform === "win32" ? rows.slice(0, 1) : rows;
+/** A path may have 4,096 bytes, of which the places of a pack want some hundreds; Node asks for them in a fraction of that. */
+const mostBytes = 1200;
+
+/** The names in a few rows, each name a folder around the next. */
+const rows = names.reduce<string[][]>((rows, name) => {
+  const last = rows.at(-1);
+  if (last && Buffer.byteLength([...last, name].join("/")) <= mostBytes) last.push(name);
+  else rows.push([name]);
+  return rows;
+}, []);
+
+it("there are a hundred names and more, all different", () => {
+  expect(new Set(hostileNames).size).toBe(hostileNames.length);
+  expect(hostileNames.length).toBeGreaterThanOrEqual(100);
+});
 
 describe("a path is never a pattern", () => {
   let plain: ReturnType<typeof treeOf>;
@@ -34,25 +50,76 @@ describe("a path is never a pattern", () => {
     expect(Object.keys(plain ?? {})).toContain("routines/2026/index.html");
   });
 
-  it.concurrent.each(possible.map((names) => [names.join("/"), names] as const))("%s", async (_, names) => {
-    const folder = join(work, ...names);
-    // Node itself loads no program from below a name with a backslash.
-    const install = join(work, ...names.filter((name) => !name.includes("\\")), "installed");
-    mkdirSync(install, { recursive: true });
-    for (const part of ["dist", "templates", "package.json"])
-      cpSync(join(root, part), join(install, part), { recursive: true });
-    symlinkSync(join(root, "node_modules"), join(install, "node_modules"));
-    const last = names.at(-1) ?? "";
-    const [content, out] = [last, `${last} pack`];
-    const home = join(folder, "home");
-    writeContent(join(home, content), files);
-    writeFileSync(join(home, "package.json"), "of somebody else, and broken");
-    const run = await countleaf(["build", `--content=${content}`, `--out=${out}`], {
-      cwd: home,
-      main: join(install, "dist/cli/main.js"),
-    });
-    expect([run.status, run.err]).toEqual([0, ""]);
-    expect(treeOf(join(home, out))).toEqual(plain);
-    expect(litterBeside(join(home, out)).filter((name) => name.startsWith("."))).toEqual([]);
+  it.concurrent.each(rows.map((names) => [names.length, names] as const))(
+    "a build by a program, of a folder, into a folder below %i names",
+    async (_, names) => {
+      const folder = join(work, ...names);
+      // Node itself loads no program from below a name with a backslash.
+      const install = join(work, ...names.filter((name) => !name.includes("\\")), "installed");
+      mkdirSync(install, { recursive: true });
+      for (const part of ["dist", "templates", "package.json"])
+        await cp(join(root, part), join(install, part), { recursive: true });
+      symlinkSync(join(root, "node_modules"), join(install, "node_modules"));
+      const last = names.at(-1) ?? "";
+      const [content, out] = [last, `${last} pack`];
+      const home = join(folder, "home");
+      writeContent(join(home, content), files);
+      writeFileSync(join(home, "package.json"), "of somebody else, and broken");
+      const run = await countleaf(["build", `--content=${content}`, `--out=${out}`], {
+        cwd: home,
+        main: join(install, "dist/cli/main.js"),
+      });
+      expect([run.status, run.err]).toEqual([0, ""]);
+      expect(treeOf(join(home, out))).toEqual(plain);
+      expect(litterBeside(join(home, out)).filter((name) => name.startsWith("."))).toEqual([]);
+    },
+  );
+
+  it.each(names.map((name) => [JSON.stringify(name), name]))("%s, each on its own", async (_, name) => {
+    const home = mkdtempSync(join(work, "own-"));
+    const [content, out] = [join(home, name), join(home, "out", name)];
+    writeContent(content, files);
+    const read = await readFiles(content);
+    expect(
+      [read.library, ...read.routines, ...read.workshops].map(({ slug, text, findings }) => [slug, !!text, findings]),
+    ).toEqual([
+      ["library", true, []],
+      ["2026", true, []],
+      ["constructor", true, []],
+      ["constructor", true, []],
+    ]);
+    for (const text of ["first", "second"]) {
+      const staging = openStaging(content, out);
+      for (const path of ["index.html", `routines/2026/${text}.txt`])
+        writeInto(staging.folder, { ...page, path, content: text });
+      staging.publish(["index.html", `routines/2026/${text}.txt`]);
+      staging.close();
+      expect(Object.keys(treeOf(out) ?? {})).toEqual([markName, "index.html", `routines/2026/${text}.txt`]);
+      expect(readFileSync(join(out, "index.html"), "utf8")).toBe(text);
+    }
+  });
+
+  it("as files' names each is read as its own address, or told the one to take, which then is", async () => {
+    const content = join(work, "named");
+    writeContent(content, {});
+    mkdirSync(join(content, "routines"));
+    for (const name of names) writeFileSync(join(content, "routines", `${name}.md`), routineText("A"));
+    const { routines } = await readFiles(content);
+    // What begins with a dot belongs to the system.
+    const visible = names.filter((name) => !name.startsWith("."));
+    expect(new Set(routines.map(({ file }) => file.slice(`${content}/routines/`.length, -3)))).toEqual(
+      new Set(visible),
+    );
+    for (const { file, slug, findings } of routines) {
+      const told = findings.map(({ message }) => message).join();
+      if (findings.length === 0) expect(slugOf(slug), file).toBe(slug);
+      else if (!told.includes("has the same name"))
+        expect(told, file).toMatch(slugOf(slug) === "" ? /can't be part of an address/ : /call it/);
+      const instead = /call it `(.+)\.md`/.exec(told)?.[1];
+      if (instead !== undefined) expect(slugOf(instead)).toBe(instead);
+    }
+    expect(existsSync(join(content, "routines", "Łódź.md"))).toBe(true);
   });
 });
+
+const page = { kind: "page", mediaType: "text/html" } as const;
