@@ -278,7 +278,16 @@ describe("what is made", () => {
     const paths = ["/", "/routines/kerb/", "/routines/kerb/handout-1.pdf", "/workshops/eve/pack.pdf"];
     const all = () => Promise.all(paths.map(async (path) => (await get(other, path)).text));
     const before = await all();
-    for (const what of [...readdirSync(temporary).map((name) => join(temporary, name)), temporary]) {
+    const folders = readdirSync(temporary).map((name) => join(temporary, name));
+    const files = folders.flatMap((folder) =>
+      readdirSync(folder, { recursive: true, withFileTypes: true }).flatMap((entry) =>
+        entry.isFile() ? [join(entry.parentPath, entry.name)] : [],
+      ),
+    );
+    expect(files.length).toBeGreaterThan(paths.length);
+    for (const file of files) rmSync(file);
+    expect(await all()).toEqual(before);
+    for (const what of [...folders, temporary]) {
       rmSync(what, { recursive: true });
       expect(await all()).toEqual(before);
     }
@@ -363,6 +372,7 @@ describe("a save", () => {
     const broken = routineText("Kerb").replace("1-2:", "9-12:");
     const page = await saved("/routines/kerb/", save({ "routines/kerb.md": broken }));
     expect(page.status).toBe(500);
+    expect(page.text).toContain("<h1>One thing to mend</h1>");
     expect(page.text).toMatch(/routines\/kerb\.md, line 10, column \d+/);
     expect(page.text).toContain("<mark>9-12:</mark> { do: Step right and close");
     expect(served.said()).toContain("kerb.md:10:");
@@ -436,8 +446,18 @@ describe("called off", () => {
 
   it("it ends, and leaves nothing behind", async () => {
     const other = await servedThere();
+    const made = () => readdirSync(join(temporary, readdirSync(temporary)[0] ?? ""));
     expect((await get(other, "/routines/kerb/")).status).toBe(200);
     expect(readdirSync(temporary)).toHaveLength(1);
+    // Asked for again it is not made again, and what was made of an earlier state goes.
+    const before = made();
+    const { changed } = await newsOf(other, "/routines/kerb/");
+    expect(made()).toEqual(before);
+    save({ "routines/kerb.md": routineText("Kerb made anew") })();
+    await changed;
+    expect((await get(other, "/routines/kerb/")).text).toContain("Kerb made anew");
+    await expect.poll(() => made().filter((name) => !before.includes(name)).length).toBe(1);
+    await expect.poll(() => made().length).toBe(before.length);
     expect(await other.stop()).toBe(0);
     expect(readdirSync(temporary)).toEqual([]);
   });
