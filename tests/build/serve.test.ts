@@ -9,12 +9,14 @@ import {
   symlinkSync,
   writeFileSync,
 } from "node:fs";
-import { type AddressInfo, connect } from "node:net";
+import { type AddressInfo, connect, createServer } from "node:net";
 import { networkInterfaces, tmpdir } from "node:os";
 import { join } from "node:path";
 import { setTimeout } from "node:timers/promises";
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
-import { type Found, type Live, openLive } from "../../src/build/live/live.js";
+import { type Found, type Live, type Mistakes, openLive } from "../../src/build/live/live.js";
+import { rememberingReader } from "../../src/build/live/remember.js";
+import { serveLibrary } from "../../src/build/live/serve.js";
 import { liveServer } from "../../src/build/live/server.js";
 import { openBrowser } from "../browser/browser.js";
 import { countleaf, routineText, writeContent } from "./run.js";
@@ -434,6 +436,37 @@ describe("in a real browser", () => {
     } finally {
       await browser.close();
     }
+  });
+});
+
+describe("where it is served", () => {
+  const told: string[] = [];
+  const options = { content, told: ({ findings }: Mistakes) => told.push(`${findings.length}`), failed: () => {} };
+
+  it("is another place where another program is at the usual one, and what is to be mended is told at once", async () => {
+    const other = createServer();
+    // Where somebody is there already, that will do as well.
+    const taken = await new Promise<boolean>((done) => {
+      other.once("error", () => done(false));
+      other.listen(8080, "127.0.0.1", () => done(true));
+    });
+    try {
+      const serving = await serveLibrary(options);
+      expect(told).toEqual(["0"]);
+      const port = Number(new URL(serving.address).port);
+      expect(port).not.toBe(8080);
+      await expect(serveLibrary({ ...options, port })).rejects.toThrow(
+        `can't serve at 127.0.0.1, port ${port}: another program is there already; choose another`,
+      );
+      await serving.close();
+    } finally {
+      if (taken) other.close();
+    }
+  });
+
+  it("a file that is gone when it is to be read is said so", async () => {
+    const file = await rememberingReader()(content, "routines", "gone.md");
+    expect(file.findings).toMatchObject([{ rule: "missing-file" }]);
   });
 });
 
