@@ -254,6 +254,24 @@ describe("pages that are open", () => {
       tell();
       await Promise.all(news);
       expect(asked).toBe(202);
+      // Told once, they hear nothing of a save that changes nothing for them.
+      const heard = streams.slice(2).map((stream) => {
+        const more: string[] = [];
+        stream.on("data", (text: string) => more.push(text));
+        return more;
+      });
+      tell();
+      key = "later";
+      tell();
+      await expect
+        .poll(
+          () =>
+            heard
+              .flat()
+              .join("")
+              .match(/changed/g)?.length,
+        )
+        .toBe(100);
     });
   });
 
@@ -453,6 +471,7 @@ describe("where it is served", () => {
     try {
       const serving = await serveLibrary(options);
       expect(told).toEqual(["0"]);
+      expect(serving.address).toMatch(/^http:\/\/localhost:\d+\/$/);
       const port = Number(new URL(serving.address).port);
       expect(port).not.toBe(8080);
       await expect(serveLibrary({ ...options, port })).rejects.toThrow(
