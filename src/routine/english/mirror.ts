@@ -1,6 +1,14 @@
 import type { Range } from "../cue.js";
 import type { Exchange, LeftAlone, MirroredText, WordPairs } from "../cue-language.js";
-import { type Neighbours, reasonOf, type Sense, senseOfLetters, senseOfPlural, senseOfWord } from "./senses.js";
+import {
+  type Neighbours,
+  reasonOf,
+  type Sense,
+  senseOfBearing,
+  senseOfLetters,
+  senseOfPlural,
+  senseOfWord,
+} from "./senses.js";
 import { type Token, tokensOf } from "./tokens.js";
 
 /**
@@ -26,7 +34,8 @@ export function mirrorWords(
     const { from, to, text: word, other } = token;
     if (keep.some((range) => range.from < to && from < range.to)) continue;
     const sense = senseOf(token, () => neighbours(tokens, index));
-    const reason = reasonAgainst(token) ?? reasonOf(sense, word);
+    const reason =
+      reasonAgainst(token) ?? (token.kind === "time" && other === word ? undefined : reasonOf(sense, word));
     if (other !== word && sense.is !== "other") exchanges.push({ from, to, text: other });
     if (reason !== undefined) leftAlone.push({ from, to, word, reason });
   }
@@ -35,6 +44,7 @@ export function mirrorWords(
 
 function senseOf(token: Token, around: () => Neighbours): Sense {
   if (token.kind === "letters") return senseOfLetters(around());
+  if (token.kind === "time") return senseOfBearing(around());
   if (token.key === "SIDEs") return senseOfPlural(around());
   return token.kind === "side" && token.key === "SIDE" ? senseOfWord(around()) : { is: "side" };
 }
@@ -56,8 +66,7 @@ function neighbours(tokens: readonly Token[], index: number): Neighbours {
 function reasonAgainst({ kind, text, other }: Token): string | undefined {
   if (kind === "side" && text === other)
     return "stays: its capitals are unusual; write it in small letters or in capitals";
-  if (kind !== "time" || !/^0?(?:[1-57-9]|1[01]):00$/.test(text)) return undefined;
-  return `stays: it is read as a time; write "${Number.parseInt(text, 10)} o'clock" where a direction is meant`;
+  return undefined;
 }
 
 function withExchanges(text: string, exchanges: readonly Exchange[]): string {

@@ -19,7 +19,7 @@ export const NUMBER = "(?:num|#)";
 /** What has a left one and a right one: parts of a body, of a place, of a dance. */
 export const PART = `(?:${oneOf("front back rear upper lower downstage upstage inner outer inside outside big little open whole supporting working standing free")} )?(?:${oneOf("foot feet calves halves")}|${oneOf("leg hand arm knee hip shoulder heel toe ball elbow palm thigh ankle calf shin wrist forearm fist finger fingertip thumb ear eye eyebrow cheek rib ribcage glute lung sole instep chest temple jaw hamstring waist hipbone head chin nose torso pelvis gaze side flank half edge end corner diagonal wall wing lead turn spin pivot cross shuffle triple coaster sailor vine grapevine chassé step kick lunge split star cartwheel shoe boot sleeve glove armrest neighbour neighbor")}s?)`;
 
-export const OWNER = `(?:${oneOf("the a an your my his her its our their each every either both other another")}|(?!${oneOf("that what it who there where here she he everyone everybody let how when one")}'s)${WORD}'s)`;
+export const OWNER = `(?:${oneOf("the a an your my his her its our their each every either both other another")}|(?!${oneOf("whatever everything anything nothing that what it who there where here she he everyone everybody let how when one")}'s)${WORD}'s)`;
 
 /** The correct one wherever it stands, and the correct one after "the" or "your". */
 export const CORRECT = `(?:${oneOf("height time moment amount speed distance tempo timing kind sort size answer order")}s?)`;
@@ -31,6 +31,8 @@ export const ONWARD = `(?:[,.:?/&+-]|num|#|frac|hour|turning|SIDE|${oneOf("and t
 export const SIDEWAYS = formsOf(
   "turn step pivot spin face look glance gaze twist rotate veer vine grapevine weave sway bump lunge cross sidestep chassé shift tilt travel shuffle coaster sailor triple paddle cartwheel circle pirouette swivel skate unwind",
 );
+/** Before the way that somebody faces. */
+export const FACING = `(?:${formsOf("face look glance")}|${oneOf("towards toward wall walls bearing direction ends ending end")})`;
 /** Moves of one leg or arm, or of the whole body over the floor. */
 export const LIMB = formsOf(
   "kick swing slide drag touch tap point hook lock rock stomp stamp scuff brush sweep close place hitch flick dig tuck jump leap skip hop walk run move glide roll reach lean punch push press pull",
@@ -41,6 +43,10 @@ export const FOOTWORK = formsOf(
 );
 export const OVER_THE_FLOOR = formsOf("walk run move skip leap glide jog march prance");
 export const LEANING = formsOf("lean bend dip hang tip reach");
+/** Positions and steps of ballet, of which one foot ends in front. */
+export const POSITION = oneOf(
+  "first second third fourth fifth position positions assemblé assemble jeté sissonne glissade changement échappé entrechat soubresaut croisé effacé coupé retiré passé bourrée",
+);
 /** Where one foot goes in relation to the other, and where both may go in turn. */
 export const AT_THE_FOOT = `(?:behind|beside|across|over|out|next|in front|in place|to (?:the )?(?:side|front|back|SIDE)|from (?:the )?(?:side|front|back)|on ${NUMBER}|on (?:the )?SIDE)`;
 export const PLACE = oneOf("in out up down back forward over across behind beside open close");
@@ -56,10 +62,10 @@ export const BE = oneOf(
 );
 export const HAVE = oneOf("have has had having you've we've they've i've who've");
 export const QUANTITY = oneOf(
-  "nothing anything something everything none what whatever whoever anyone anybody someone somebody nobody much many few enough any what's who's nothing's",
+  "nothing anything something everything none what whatever whoever anyone anybody someone somebody nobody much many few enough any what's who's nothing's whatever's everything's anything's",
 );
 export const COUNTED = oneOf(
-  "count counts beat beats eight eights bar bars seconds minute minutes time air breath energy strength slack room space phrases sections repeats rounds music song momentum force power tries chances walls",
+  "count counts ct cts beat beats chorus verse chance eight eights bar bars seconds minute minutes time air breath energy strength slack room space phrases sections repeats rounds music song momentum force power tries chances walls",
 );
 export const SOMEBODY = oneOf("she he they we who i you everyone everybody nobody someone somebody");
 export const SOMETHING = oneOf("the a an your my his her its our their it them us something yourself yourselves");
@@ -68,3 +74,5 @@ export const SOUND = oneOf("music beat band song sound hit accent bass rhythm dr
 export const TALK = oneOf(
   "from let's everybody everyone now here so we you this that again listen ready people off okay ok",
 );
+/** What is asked for agreement: "Got it? Right." */
+export const ASKED = oneOf("yeah yes okay ok good ready it clear see sense this that fine happy");

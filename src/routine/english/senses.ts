@@ -10,11 +10,13 @@
  */
 
 import {
+  ASKED,
   AT_THE_FOOT,
   BE,
   CORRECT,
   COUNTED,
   EXACTLY,
+  FACING,
   FOOTWORK,
   HAVE,
   LEANING,
@@ -27,6 +29,7 @@ import {
   PART,
   PAUSE,
   PLACE,
+  POSITION,
   QUANTITY,
   SIDEWAYS,
   SOFTLY,
@@ -48,6 +51,7 @@ const meanings = {
   remains: { right: undefined, left: "what remains" },
   leave: { right: undefined, left: 'a form of "leave"' },
   name: { right: "a name, a size or a shape", left: "a name, a size or a shape" },
+  time: { right: "a time", left: "a time" },
   sung: { right: "something sung, or a place", left: "something sung, or a place" },
 } as const;
 
@@ -73,6 +77,11 @@ export function senseOfPlural(neighbours: Neighbours): Sense {
   return senseBy(pluralRules, neighbours);
 }
 
+/** The sense of "1:30": the way that somebody faces, as on the face of a clock, or else a time. */
+export function senseOfBearing(neighbours: Neighbours): Sense {
+  return senseBy(bearingRules, neighbours);
+}
+
 /** The sense of L, R, RF and the like. */
 export function senseOfLetters(neighbours: Neighbours): Sense {
   return senseBy(letterRules, neighbours);
@@ -84,6 +93,8 @@ export function senseOfLetters(neighbours: Neighbours): Sense {
  */
 export function reasonOf(sense: Sense, word: string): string | undefined {
   if (sense.is === "side") return undefined;
+  if (sense.meaning === "time")
+    return `stays: it is read as a time; write "${Number.parseInt(word, 10)} o'clock" where a direction is meant`;
   const [own, opposite] = /l/i.test(word) ? (["left", "right"] as const) : (["right", "left"] as const);
   const { [own]: ofItself, [opposite]: ofItsMirror } = meanings[sense.meaning];
   if (sense.is === "unsure") {
@@ -125,12 +136,25 @@ const AND = `(?: [,/&+-])?(?: ${oneOf("and then or not but")})*(?: (?:the|your))
 /** From one foot or hand to the other: "right over left", "drag left in towards right", "right behind the left". */
 const OVER = `(?:(?: ${oneOf("in out up down back over across together to towards toward into onto meet join and behind beside under on with by for before after next front of")}){1,3}| ${oneOf("over behind beside across under")} (?:the|your))`;
 
+/** The same between hyphens: "left-over-right". */
+const FROM_ONE = oneOf("over under behind across to by into beside before after and then");
+const PLACED = `(?:${PLACE}|in front|on top|high|low|first|last)`;
+
 const wordRules: readonly Rule[] = [
   // Sayings, whatever stands around them.
   { after: starts("(?:- )?(?:angles?|angled|minded)|side up|way (?:up|round|around)"), sense: other("angle") },
   { after: starts("(?:or|and|from|nor) wrong|first time"), sense: other("correct") },
   { after: starts("(?:- )?of (?:- )?way"), sense: other("claim") },
+  { after: starts("the way|round [,.]"), sense: other("exactly") },
+  { after: new RegExp(`^ - ${FROM_ONE} - SIDE`), sense: side },
+  { before: new RegExp(` SIDE - ${FROM_ONE} -$`), sense: side },
   { after: starts("- over"), sense: other("remains") },
+  // "Right? Left!" asks which.
+  { before: ends("\\."), after: starts("\\? SIDE [,.?]"), sense: side },
+  { before: ends("SIDE or|SIDE , not|not SIDE ,"), sense: side },
+  { before: ends("SIDE or SIDE \\?"), after: starts(PAUSE), sense: side },
+  { before: ends("(?:say|says|call|calls|shout|yell)"), after: starts(`as|when|and|then|${PAUSE}`), sense: side },
+  { before: ends("\\. SIDE \\?"), after: starts("[,.?]"), sense: side },
   { before: ends(`in ${OWNER} own`), after: starts(PAUSE), sense: other("agreed") },
 
   // A part of the body; the correct one; a side that is named as a thing.
@@ -144,12 +168,14 @@ const wordRules: readonly Rule[] = [
   { before: ends(`(?:that's|that is|you're|you are|we're|they're)(?: ${SOFTLY})?`), sense: other("correctOrRemains") },
   { before: ends("all"), sense: other("agreed") },
   { before: ends(","), after: starts("\\?"), sense: other("agreed") },
+  { before: ends(`${ASKED} \\?`), after: starts(PAUSE), sense: other("agreed") },
   { before: ends(`(?:feels?|felt|feeling|sounds?|seems?)(?: ${SOFTLY})?`), sense: other("correct") },
   { before: ends(`(?:it|that|this|everything|they)(?: ${SOFTLY})? looks?(?: ${SOFTLY})?`), sense: other("correct") },
   {
     before: ends(`(?:get|gets|got|getting) (?:it|this|that|them|these|those|things)(?: ${SOFTLY})?`),
     sense: other("correct"),
   },
+  { before: ends(`(?:get|gets|getting|got) ${OWNER} SIDE ${PART}`), after: starts(PAUSE), sense: other("correct") },
   { before: ends(`(?:get|gets|getting|got) ${OWNER}(?: ${WORD})? ${PART}`), sense: unsure("correct") },
   { before: ends(`(?:get|gets|getting|got) ${OWNER}(?: ${WORD}){1,3}`), sense: other("correct") },
   {
@@ -160,6 +186,8 @@ const wordRules: readonly Rule[] = [
   },
   { before: ends(`no(?: ${WORD}){0,2} (?:${SIDEWAYS}|${PART})`), sense: unsure("remains") },
   { before: ends(`no(?: ${WORD}){0,2} (?!(?:on|in|to|from|with|over|onto|and) )${WORD}`), sense: other("remains") },
+  { before: ends("(?:only|last) (?:things?|ones?|parts?|bits?|people|person)"), sense: other("remains") },
+  { before: ends("(?:you've|we've|they've|i've|she's|he's) got"), after: starts(PAUSE), sense: other("remains") },
   { before: ends("(?:and|then)"), after: starts("back (?:to|into|where|in|until)"), sense: other("exactly") },
 
   // Two sides told apart: by a link, by the same word before each, by the counts or the places after each.
@@ -168,10 +196,12 @@ const wordRules: readonly Rule[] = [
   { before: new RegExp(` SIDE${OVER}$`), sense: side },
   { both: new RegExp(` (${WORD}) HERE${NOT_EXACTLY}(?: [^ ]+){1,4} \\1 SIDE${NOT_EXACTLY}(?: |$)`), sense: side },
   { both: new RegExp(` (${WORD}) SIDE${NOT_EXACTLY}(?: [^ ]+){1,4} \\1 HERE${NOT_EXACTLY}(?: |$)`), sense: side },
+  { both: new RegExp(` HERE (${EXACTLY})(?: ${WORD}){1,3} ,(?: and| then)* SIDE \\1(?: |$)`), sense: side },
+  { both: new RegExp(` SIDE (${EXACTLY})(?: ${WORD}){1,3} ,(?: and| then)* HERE \\1(?: |$)`), sense: side },
   { both: new RegExp(` HERE on ${NUMBER}(?: [^ ]+){0,3} SIDE on ${NUMBER}`), sense: side },
   { both: new RegExp(` SIDE on ${NUMBER}(?: [^ ]+){0,3} HERE on ${NUMBER}`), sense: side },
-  { both: new RegExp(` HERE ${PLACE} ,(?: and| then)* SIDE ${PLACE}(?: |$)`), sense: side },
-  { both: new RegExp(` SIDE ${PLACE} ,(?: and| then)* HERE ${PLACE}(?: |$)`), sense: side },
+  { both: new RegExp(` HERE(?: ${PART})? ${PLACED} ,(?: and| then)* SIDE(?: ${PART})? ${PLACED}(?: |$)`), sense: side },
+  { both: new RegExp(` SIDE(?: ${PART})? ${PLACED} ,(?: and| then)* HERE(?: ${PART})? ${PLACED}(?: |$)`), sense: side },
 
   // Part of a direction: stage right, a quarter left, front-right, left-hand.
   { before: ends("on|onto|of|beside|towards?|across"), sense: side },
@@ -197,7 +227,7 @@ const wordRules: readonly Rule[] = [
   { before: ends(`(?:with|only|just|${HAVE}|${BE}) #`), sense: other("remains") },
   { before: ends(`${HAVE}(?: ${SOFTLY})?`), sense: other("leave") },
   { before: ends(`(?:after|before|when|since|until|once|as|that|what|where) ${SOMEBODY}`), sense: other("leave") },
-  { before: ends(SOMEBODY), after: starts(SOMETHING), sense: other("leave") },
+  { before: ends(SOMEBODY), after: starts(`${SOMETHING}|that|this|these|those|too|early|late`), sense: other("leave") },
   { before: ends(SOMEBODY), after: starts(PAUSE), sense: unsure("leave") },
   { before: ends(`(?:${SIDEWAYS}|${LIMB})`), after: starts(SOMETHING), sense: unsure("leave") },
   { after: starts(SOMETHING), sense: other("leave") },
@@ -240,6 +270,7 @@ const wordRules: readonly Rule[] = [
   { before: ends(LEANING), after: starts("as|when|until|till"), sense: unsure("exactly") },
   { before: ends(PART), after: starts(`on ${NUMBER}`), sense: unsure("exactly") },
   { before: ends(`${PAUSE}|${FOOTWORK}`), after: starts(`${PLACE} ${PAUSE}`), sense: unsure("exactly") },
+  { before: ends(POSITION), after: starts("in front|behind|front|back"), sense: side },
   {
     before: ends(PAUSE),
     after: starts(`(?:behind|beside) (?:and|side|${SIDEWAYS}|${LIMB})`),
@@ -269,7 +300,7 @@ const letterRules: readonly Rule[] = [
   { after: starts("(?:&|and|n|'n') b"), sense: other("name") },
   { before: / [a-z] &$/, sense: other("name") },
   {
-    before: ends(oneOf("size sizes vitamin letter studio room row door gate exit plan type class model grade")),
+    before: ends(oneOf("size sizes vitamin letter studio room row door gate plan type class model grade")),
     sense: other("name"),
   },
   { before: ends("an"), after: starts(`(?!${PART})[^ ]+`), sense: other("name") },
@@ -283,8 +314,30 @@ const letterRules: readonly Rule[] = [
   { after: starts("dot (?:[fhksat]|SIDE)"), sense: unsure("name") },
   { before: ends("SIDE dot"), sense: unsure("name") },
   { after: starts("dot"), sense: other("name") },
+  { after: starts(`\\. ${PART}`), sense: side },
   { before: / [a-z] (?:dot|\.)$/, sense: other("name") },
   { before: ends(LEADS_TO_A_SIDE), after: starts(`\\. ${WORD}`), sense: unsure("name") },
   { after: starts(`\\. (?:${SIDEWAYS}|${LIMB}|SIDE|then|and|now|hold)`), sense: unsure("name") },
   { after: starts(`\\. ${WORD}`), sense: other("name") },
+];
+
+/** A time before, and what links it with the next: "12:00, then 3:00". */
+const LINKED = "(?: time(?: [,/&-])?(?: (?:and|or|then|to))*)*";
+const bearingRules: readonly Rule[] = [
+  {
+    before: ends(`(?:${FACING}|(?:${SIDEWAYS}|SIDE) to)(?: (?:to|at|towards?|the|is|now|your|,|:))*${LINKED}`),
+    sense: side,
+  },
+  {
+    before: ends("(?:square|squared|squaring) up(?: to)?|(?:open|opening|opened|angle|angled|angling)(?: to)?"),
+    sense: side,
+  },
+  { after: starts("walls?|diagonal|corner"), sense: side },
+  // A step sheet notes in brackets where a turn ends.
+  {
+    before: new RegExp(` (?:frac|turning|SIDE|walls?|${SIDEWAYS})(?: [^.]+)* ,${LINKED}$`),
+    after: starts("[,.]"),
+    sense: side,
+  },
+  { sense: other("time") },
 ];

@@ -82,8 +82,14 @@ function vocabularyWith(added: Opposites): Vocabulary {
   return { added, lexer: new RegExp([`(?<added>(?:${terms.join("|")})${END})`, ...grammar].join("|"), "giu") };
 }
 
-/** L, R and rows of them (RLR), with a part of the body (RF, Lh), of the stage (DSR) or of the house (HL). */
-const LETTERS = /^(?:[LR]+|[LR][FHKSATfht]|[DUC]?S[LR]|H[LR])$/;
+/** L, R and rows of them (RLR), short for the whole word (lt), with a part of the body (RF, Lh), of the stage (DSR) or of the house (HL). */
+const LETTERS = /^(?:[LR]+|[lr]t|[LR][FHKSATfht]|[DUC]?S[LR]|H[LR])$/;
+const letters: Opposites = new Map([
+  ["L", "R"],
+  ["R", "L"],
+  ["l", "r"],
+  ["r", "l"],
+]);
 const turningLetters: Opposites = new Map([
   ["CW", "CCW"],
   ["CCW", "CW"],
@@ -123,10 +129,19 @@ const hours: Opposites = new Map([
 function otherOf(kind: Kind, word: string, added: Opposites): string {
   if (kind === "added") return added.get(word) ?? word;
   if (kind === "side") return word.replace(/^(?:left|right)/i, (found) => sides.get(found) ?? found);
-  if (kind === "letters") return word.replace(/[LR]/g, (letter) => (letter === "L" ? "R" : "L"));
+  if (kind === "letters") return word.replace(/[LR]|^[lr]/g, (letter) => letters.get(letter) ?? letter);
   if (kind === "turning") return turningLetters.get(word) ?? turnings.get(word) ?? clockwise(word);
   if (kind === "hour") return hours.get(word) ?? word;
+  if (kind === "time") return bearing(word);
   return word;
+}
+
+/** A bearing across the clock: 1:30 and 10:30. What no hand of a clock shows stays, and so do 12:00 and 6:00. */
+function bearing(word: string): string {
+  const [, hour = "", minute = ""] = /^([1-9]|1[0-2]):(00|30)$/.exec(word) ?? [];
+  if (hour === "") return word;
+  const across = (24 * 60 - Number(hour) * 60 - Number(minute)) % (12 * 60);
+  return `${Math.floor(across / 60) || 12}:${minute}`;
 }
 
 /** Clockwise for any spelling of anticlockwise. A word with several prefixes, or with odd capitals, stays. */
