@@ -169,7 +169,7 @@ function computeGroup(name: VersionName, dancers: DancedBy, clock: Clock, librar
   const moves = stanced.map((one): Omit<Move, "risks"> => moveOf(one, clock, library, alternatives));
   const risks = risksOf(
     moves,
-    stanced.map(({ danced }) => danced.risks),
+    stanced.map(({ danced, placed }) => danced.risks ?? placed.kept),
   );
   const finished = moves.map((move, index): Move => ({ ...move, risks: risks[index] ?? [] }));
   const start = startOf(dancers.run.routine, name, dancers.group);
