@@ -56,7 +56,7 @@ function entriesFor(bands: readonly Band[], { print: { legend } }: Wording): rea
   const entries: readonly (readonly [boolean, LegendEntry])[] = [
     [rows.some(({ accents }) => accents.length > 0), [legend.accent, [accent]]],
     [moves.some(({ hit }) => hit), [legend.hit, [hitCorner([1.5, 1.5], 6)]]],
-    [moves.some(({ risks }) => risks.length > 0), [legend.caution, cautionSign(middle, 4.5)]],
+    [moves.some(({ cautions }) => cautions.length > 0), [legend.caution, cautionSign(middle, 4.5)]],
     [
       moves.some(({ after, through }) => after.height === "inverted" || through === "inverted"),
       [legend.inverted, [upsideDown(middle, 4)]],

@@ -39,7 +39,7 @@ export function cautionBlocks(dances: readonly Dance[], library: Library, style:
   const met = risks.filter((risk) => dances.some(({ version }) => version.cautions.includes(risk)));
   const items = met.map((risk) => {
     const places = dances.flatMap(({ routine, version }) => {
-      const here = placesOf(printedSections(routine, version), wording, (move) => move.risks.includes(risk));
+      const here = placesOf(printedSections(routine, version), wording, (move) => move.cautions.includes(risk));
       if (!version.cautions.includes(risk)) return [];
       return dances.length === 1
         ? here === ""
