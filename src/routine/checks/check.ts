@@ -3,6 +3,7 @@ import type { Library, Routine } from "../routine.js";
 import type { WrittenRoutine } from "../written.js";
 import { accentWithoutHit, hitsOffAccents } from "./accents.js";
 import { afterAnOption } from "./after-an-option.js";
+import { canonGrows } from "./canon-grows.js";
 import { chapterRules } from "./chapters.js";
 import { credit } from "./credit.js";
 import { dancedAgain } from "./danced-again.js";
@@ -42,6 +43,7 @@ export const rules: readonly Rule[] = [
   noWalls,
   missingKey,
   emptyCounts,
+  canonGrows,
   accentWithoutHit,
   hitsOffAccents,
   landingWords,
