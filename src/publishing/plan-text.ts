@@ -1,3 +1,4 @@
+import { risks } from "../routine/vocabulary.js";
 import type { Activity, BlockTopic, ClassPlan } from "../teaching/class-plan.js";
 import { isFrame } from "../teaching/kinds.js";
 import { loadParts } from "../teaching/load.js";
@@ -9,9 +10,13 @@ export interface PlanText {
   readonly summary: readonly string[];
   readonly block: (topic: BlockTopic) => string;
   readonly activity: (activity: Activity) => { readonly label: string; readonly instruction: string };
+  /** What the body meets in it: contacts, and cautions by their short names. */
+  readonly load: (activity: Activity) => string;
+  readonly cautions: (activities: readonly Activity[]) => readonly string[];
 }
 
-export function planText(plan: ClassPlan, { plan: said }: Wording): PlanText {
+export function planText(plan: ClassPlan, wording: Wording): PlanText {
+  const { plan: said } = wording;
   const names = new Map(plan.chunks.map(({ id, name }) => [id, name]));
   const used = loadParts.filter((part) => plan.load.taught[part]);
   return {
@@ -39,11 +44,25 @@ export function planText(plan: ClassPlan, { plan: said }: Wording): PlanText {
       if (easier === undefined) return { label, instruction };
       return { label, instruction: `${instruction} ${said.easier(easier.runs, runs, easier.version)}` };
     },
+    load: ({ load, groups }) => said.contacts(load, groups),
+    cautions: (activities) => cautionsOf(activities, wording),
   };
 }
 
+/** The risks that some activities meet, with the groups where not all dancers of any of them do. */
+function cautionsOf(activities: readonly Activity[], { risks: said }: Wording): readonly string[] {
+  return risks.flatMap((risk) => {
+    const meet = activities.filter(({ cautions }) => cautions.includes(risk));
+    if (meet.length === 0) return [];
+    const groups = meet.map(({ cautionGroups = [] }) => cautionGroups.find((one) => one.risk === risk)?.groups ?? []);
+    const names = groups.some((those) => those.length === 0) ? [] : [...new Set(groups.flat())];
+    return [said.of(risk, names)];
+  });
+}
+
 function summaryOf(plan: ClassPlan, said: Wording["plan"]): readonly string[] {
-  const { fit, level, minutes, load } = plan;
+  const { fit, level, minutes, load, groups = [] } = plan;
+  const several = plan.routines.length > 1;
   return [
     ...(fit.fits
       ? said.fits(fit.least, fit.available, plan.freePractice)
@@ -56,6 +75,7 @@ function summaryOf(plan: ClassPlan, said: Wording["plan"]): readonly string[] {
       .filter(({ version }) => version !== level)
       .map(({ title, version }) => said.otherLevel(title, level, version)),
     ...said.loads(load.taught, load.easiest, level),
-    ...plan.limits.map((outcome) => said.limit(outcome, level)),
+    ...said.groupLoads(groups, level, several),
+    ...plan.limits.map((outcome) => said.limit(outcome, level, several)),
   ];
 }

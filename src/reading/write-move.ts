@@ -31,6 +31,7 @@ function writeMove(on: string | undefined, move: PlainMoveKeys, path: Path, unsa
     cue,
     hold: isHold(cue),
     ...definedOnly<WrittenMove>({
+      risks: risk?.filter((one) => one !== "none"),
       ...{ on, weight, turn, facing, height, through, words, lasts },
       say: say === undefined ? undefined : read(say, "say"),
       note: note === undefined ? undefined : read(note, "note"),
@@ -39,7 +40,6 @@ function writeMove(on: string | undefined, move: PlainMoveKeys, path: Path, unsa
     travel: writeTravel(travel),
     hit,
     contacts,
-    risks: risk,
     gear,
     choose: choose.map((choice, index) => read(choice, "choose", index)),
     options: Object.entries(options).map(([version, option]) =>

@@ -1,7 +1,7 @@
 import type { VersionName } from "./ladder.js";
+import type { PlacedMove } from "./placing.js";
 import type { Problems } from "./problems.js";
 import type { StancedMove } from "./stancing.js";
-import type { WrittenMove } from "./written.js";
 
 /**
  * Where an adaptation is at another height than the level it falls back to, it may not borrow that level's steps, travel,
@@ -18,7 +18,7 @@ export function adaptationGaps(
     const theirs = level.get(momentOf(own));
     if (theirs === undefined || own.placed.option?.version === version.id || own.before.height === theirs.before.height)
       continue;
-    const key = bodily(own.placed.written);
+    const key = bodily(own.placed);
     if (key === undefined) continue;
     const { place, cue } = own.placed.plain ?? own.placed.written;
     problems.error(
@@ -34,11 +34,11 @@ function momentOf({ placed }: StancedMove): string {
 }
 
 /** The first key of a move that a body at another height can't do. */
-function bodily(move: WrittenMove): string | undefined {
+function bodily({ written: move, kept }: PlacedMove): string | undefined {
   if (move.steps.length > 0) return "step";
   if (move.travel.length > 0) return "travel";
   if (move.height !== undefined) return "height";
   if (move.through !== undefined) return "through";
   if (move.contacts.length > 0) return "contacts";
-  return move.risks.length > 0 ? "risk" : undefined;
+  return (move.risks ?? kept).length > 0 ? "risk" : undefined;
 }

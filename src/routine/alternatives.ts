@@ -1,6 +1,8 @@
 import type { WordPairs } from "./cue-language.js";
+import { keptRisks } from "./ladder.js";
 import { mirrorCue } from "./mirror-cue.js";
-import type { PlacedMove, Run } from "./placing.js";
+import { keptInPhrase, type PlacedMove, type Run } from "./placing.js";
+import { collectProblems } from "./problems.js";
 import type { Alternative } from "./routine.js";
 import { onOtherSide } from "./stancing.js";
 import { type Risk, risks } from "./vocabulary.js";
@@ -21,28 +23,45 @@ export function alternativesOf(
     const firstOfPhrase = phrase !== last;
     last = phrase;
     const mirrored = onOtherSide(run, phrase, group);
-    const way = (version: string, moves: readonly WrittenMove[], on: string): Alternative => ({
+    const way = (version: string, moves: readonly WrittenMove[], on: string, kept: Kept): Alternative => ({
       version,
       moves: moves.map((move) => ({
         on: move.on ?? on,
         cue: mirrored ? mirrorCue(move.cue, pairs) : move.cue,
-        risks: risksAlone(move),
+        risks: risksAlone(move, kept(move)),
       })),
     });
-    const ways = (plainMoves: readonly WrittenMove[], options: readonly WrittenOption[], on: string) => [
-      ...(option !== undefined && options.includes(option) ? [way(run.routine.taught, plainMoves, on)] : []),
-      ...options.filter((one) => one !== option).map((one) => way(one.version, one.moves, on)),
+    const ways = (
+      plainMoves: readonly WrittenMove[],
+      options: readonly WrittenOption[],
+      on: string,
+      keptOf: (option: WrittenOption) => Kept,
+    ) => [
+      ...(option !== undefined && options.includes(option) ? [way(run.routine.taught, plainMoves, on, () => [])] : []),
+      ...options.filter((one) => one !== option).map((one) => way(one.version, one.moves, on, keptOf(one))),
     ];
+    const inPhrase = (one: WrittenOption): Kept => {
+      const kept = keptInPhrase(run, run.phrases.indexOf(phrase), one, collectProblems());
+      return (move) => kept.get(move) ?? [];
+    };
     return [
-      ...(firstOfPhrase ? ways(phrase.written.moves, phrase.written.options, "") : []),
-      ...(plain !== undefined && leads ? ways([plain], plain.options, plain.on ?? placed.on) : []),
+      ...(firstOfPhrase ? ways(phrase.written.moves, phrase.written.options, "", inPhrase) : []),
+      ...(plain !== undefined && leads
+        ? ways([plain], plain.options, plain.on ?? placed.on, (one) => () => keptRisks(run.routine, one, plain))
+        : []),
     ];
   };
 }
 
+/** The risks that a move keeps of the plain one in whose place it stands. */
+type Kept = (move: WrittenMove) => readonly Risk[];
+
 /** The risks that a written move has by itself, whatever comes before it. */
-function risksAlone({ risks: named, contacts, height, through, weight, turn = 0 }: WrittenMove): readonly Risk[] {
-  const met = new Set<Risk>(named);
+function risksAlone(
+  { risks: named, contacts, height, through, weight, turn = 0 }: WrittenMove,
+  kept: readonly Risk[],
+): readonly Risk[] {
+  const met = new Set<Risk>(named ?? kept);
   if (height === "inverted" || through === "inverted") met.add("inversion");
   if (Math.abs(turn) >= 8) met.add("spin");
   if (contacts.includes("knees") || weight === "knees" || height === "kneeling" || through === "kneeling")

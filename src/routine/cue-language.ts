@@ -1,5 +1,6 @@
 import type { Range } from "./cue.js";
 import type { Move } from "./routine.js";
+import type { Risk } from "./vocabulary.js";
 
 /** Word pairs of another language that are exchanged like left and right. */
 export type WordPairs = readonly (readonly [string, string])[];
@@ -51,6 +52,8 @@ export interface CueLanguage {
     options?: { readonly keep?: readonly Range[]; readonly pairs?: WordPairs },
   ) => MirroredText;
   readonly missingKeys: (move: Move) => readonly MissingKey[];
+  /** Where a cue speaks of coming from a risk as from something that was just done, the words that do: "from the floor". */
+  readonly afterRisk: (text: string, risk: Risk) => string | undefined;
   /** @param mirrored the cue on the other side, which tells the words that name a side for certain */
   readonly contradiction: (move: Move, mirrored: MirroredText) => Contradiction | undefined;
 }

@@ -13,7 +13,7 @@ import { danceOrder, type OrderOptions, type Pass } from "./order.js";
 import { placeMoves, type Run } from "./placing.js";
 import type { Problem } from "./problem.js";
 import { collectProblems, inGroup, type Problems } from "./problems.js";
-import { cautionsOf, risksOf } from "./risk.js";
+import { cautionsOf, risksOf, saidRisks } from "./risk.js";
 import type { DancedPhrase, DancedSection, Group, Library, Move, Music, Routine, Version } from "./routine.js";
 import { checkSize } from "./size.js";
 import { eighths } from "./stance.js";
@@ -166,12 +166,12 @@ function computeVersion(
 function computeGroup(name: VersionName, dancers: DancedBy, clock: Clock, library: Library): Group {
   const stanced = dancers.stanced.get(name.id) ?? [];
   const alternatives = alternativesOf(dancers.run, library.mirrorWords, dancers.group);
-  const moves = stanced.map((one): Omit<Move, "risks"> => moveOf(one, clock, library, alternatives));
-  const risks = risksOf(
-    moves,
-    stanced.map(({ danced }) => danced.risks),
-  );
-  const finished = moves.map((move, index): Move => ({ ...move, risks: risks[index] ?? [] }));
+  const moves = stanced.map((one) => moveOf(one, clock, library, alternatives));
+  const named = stanced.map(({ danced, placed }) => danced.risks ?? placed.kept);
+  const risks = risksOf(moves, named);
+  const met = moves.map((move, index) => ({ ...move, risks: risks[index] ?? [] }));
+  const said = saidRisks(met, named);
+  const finished = met.map((move, index): Move => ({ ...move, cautions: said[index] ?? [] }));
   const start = startOf(dancers.run.routine, name, dancers.group);
   return {
     name: dancers.group?.name ?? "",
@@ -188,7 +188,7 @@ function moveOf(
   clock: Clock,
   library: Library,
   alternatives: ReturnType<typeof alternativesOf>,
-): Omit<Move, "risks"> {
+): Omit<Move, "risks" | "cautions"> {
   const { phrase, plain, option, leads } = placed;
   const end = placed.at.add(placed.length);
   return {

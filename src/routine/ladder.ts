@@ -1,4 +1,5 @@
-import type { WrittenOption, WrittenRoutine } from "./written.js";
+import type { Risk } from "./vocabulary.js";
+import type { WrittenMove, WrittenOption, WrittenRoutine } from "./written.js";
 
 /** A version to compute: a level, or an adaptation with the level that it falls back to. */
 export interface VersionName {
@@ -39,4 +40,16 @@ export function optionFor(
     if (option !== undefined) return option;
   }
   return undefined;
+}
+
+/**
+ * The risks of a plain move that an option for it keeps, unless it has risks of its own: those that the author named, where
+ * the option is for a level above the taught one. Who dances more than is taught is not to lose a caution by silence.
+ */
+export function keptRisks(
+  { levels, taught }: Pick<WrittenRoutine, "levels" | "taught">,
+  option: WrittenOption,
+  plain: WrittenMove,
+): readonly Risk[] {
+  return levels.indexOf(option.version) > levels.indexOf(taught) ? (plain.risks ?? []) : [];
 }

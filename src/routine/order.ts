@@ -1,3 +1,4 @@
+import { heldAtEnd } from "./held-at-end.js";
 import { type Material, type MaterialPhrase, materials } from "./material.js";
 import { phraseNumbers } from "./phrases.js";
 import type { Problems } from "./problems.js";
@@ -76,7 +77,7 @@ export function danceOrder(routine: WrittenRoutine, problems: Problems, options:
         const groups = new Map(
           [...numbers.groups].map(([group, { after, phrases: own }]) => [
             group,
-            passPhrases(own, passes.length, at + after, stop),
+            passPhrases(own, passes.length, at + after, Math.min(stop, at + counts)),
           ]),
         );
         passes.push({ written: index, material, wall, pass, mirrored, at, counts, phrases, groups });
@@ -112,7 +113,10 @@ interface CountedMaterial {
   readonly groups: ReadonlyMap<string, { readonly after: number; readonly phrases: readonly Counted[] }>;
 }
 
-/** A section's phrases with their numbers: the counts written, then as many more as its latest group begins later. */
+/**
+ * A section's phrases with their numbers: the counts written, then as many more as its latest group begins later and dances.
+ * Nobody waits for a group that only holds: its holds at the end are cut.
+ */
 function countMaterial(
   routine: WrittenRoutine,
   material: Material,
@@ -128,8 +132,6 @@ function countMaterial(
       "this section has no counts; write `counts:` with one `- ` entry a phrase, or `same-as:` and another section's name",
     );
   checkGroups(routine, material, place, problems);
-  const latest = Math.max(0, ...material.delays.values());
-  const echoes = echoPhrases(routine, `${place}/canon`, String(index), latest, written.at(-1)?.numbers.at(-1) ?? 0);
   const groups = new Map(
     [...new Set([...material.delays.keys(), ...material.parts.keys()])].map((group) => {
       const part = material.parts.get(group);
@@ -143,6 +145,9 @@ function countMaterial(
       return [group, { after: material.delays.get(group) ?? 0, phrases }] as const;
     }),
   );
+  const longer = [...groups.values()].map(({ after, phrases }) => after - heldAtEnd(phrases, material.feel));
+  const more = Math.max(0, ...longer);
+  const echoes = echoPhrases(routine, `${place}/canon`, String(index), more, written.at(-1)?.numbers.at(-1) ?? 0);
   return { all: [...written, ...echoes], groups };
 }
 

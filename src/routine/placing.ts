@@ -1,9 +1,9 @@
 import Fraction from "fraction.js";
-import { optionFor, type VersionName } from "./ladder.js";
+import { keptRisks, optionFor, type VersionName } from "./ladder.js";
 import type { Pass, PassPhrase } from "./order.js";
 import type { Problems } from "./problems.js";
 import { type Point, parseSpans, type Span } from "./spans.js";
-import type { Feel } from "./vocabulary.js";
+import type { Feel, Risk } from "./vocabulary.js";
 import type { WrittenMove, WrittenOption, WrittenRoutine } from "./written.js";
 
 /** A move of a version, put on the counts of the run. */
@@ -13,6 +13,8 @@ export interface PlacedMove {
   readonly plain?: WrittenMove;
   readonly option?: WrittenOption;
   readonly phrase: PassPhrase;
+  /** Risks that the plain move on its counts names and that the option keeps, where it names none itself. */
+  readonly kept: readonly Risk[];
   /** The first piece of its option: it carries the landing words. */
   readonly leads: boolean;
   readonly on: string;
@@ -75,12 +77,13 @@ function draftPlain(
   if (phrase === undefined) return;
   const option = optionFor(plain.options, version, run.routine);
   for (const extent of extentsOf(run, index, plain, problems)) {
-    if (option === undefined) drafts.push({ ...extent, move: { written: plain, plain, phrase, leads: true } });
+    if (option === undefined)
+      drafts.push({ ...extent, move: { written: plain, plain, phrase, kept: [], leads: true } });
     else if (option.moves.every((move) => move.on === undefined))
       for (const move of option.moves)
         drafts.push({
           ...(move.lasts === undefined ? extent : within(extent, move, problems)),
-          move: { written: move, plain, option, phrase, leads: true },
+          move: { written: move, plain, option, phrase, kept: keptRisks(run.routine, option, plain), leads: true },
         });
     else draftPieces(run, index, extent, plain, option, problems, drafts);
   }
@@ -117,16 +120,44 @@ function draftPieces(
     }),
   );
   pieces.sort((a, b) => a.extent.from.compare(b.extent.from));
+  const kept = keptRisks(run.routine, option, plain);
   for (const [place, { move, extent }] of pieces.entries())
-    drafts.push({ ...extent, move: { written: move, plain, option, phrase, leads: place === 0 } });
+    drafts.push({ ...extent, move: { written: move, plain, option, phrase, kept, leads: place === 0 } });
 }
 
 function draftOtherPhrase(run: Run, index: number, option: WrittenOption, problems: Problems, drafts: Draft[]): void {
   const phrase = run.phrases[index];
   if (phrase === undefined) return;
+  const kept = keptInPhrase(run, index, option, problems);
   for (const move of option.moves)
     for (const extent of extentsOf(run, index, move, problems))
-      drafts.push({ ...extent, move: { written: move, option, phrase, leads: true } });
+      drafts.push({ ...extent, move: { written: move, option, phrase, kept: kept.get(move) ?? [], leads: true } });
+}
+
+/**
+ * The risks of plain moves that the moves of a whole other phrase keep: of those on the same counts. What danger nobody has
+ * there may have moved to any others.
+ */
+export function keptInPhrase(
+  run: Run,
+  index: number,
+  option: WrittenOption,
+  problems: Problems,
+): ReadonlyMap<WrittenMove, readonly Risk[]> {
+  const plain = (run.phrases[index]?.written.moves ?? []).flatMap((move) => {
+    const risks = keptRisks(run.routine, option, move);
+    return risks.length === 0 ? [] : [{ risks, on: extentsOf(run, index, move, problems) }];
+  });
+  if (plain.length === 0) return new Map();
+  const others = option.moves.map((move) => ({ move, on: extentsOf(run, index, move, problems) }));
+  const meet = (one: (typeof others)[number], on: readonly Extent[]) =>
+    !one.move.hold && on.some(({ from, to }) => one.on.some((other) => other.from.lt(to) && other.to.gt(from)));
+  return new Map(
+    others.map((one) => [
+      one.move,
+      plain.flatMap(({ risks, on }) => (meet(one, on) || !others.some((other) => meet(other, on)) ? risks : [])),
+    ]),
+  );
 }
 
 /** An option with a length of its own, which must not be longer than the counts it fills. */

@@ -1,4 +1,5 @@
 import type Fraction from "fraction.js";
+import { bearsOnKnees } from "./load.js";
 import type { GearItem, Move } from "./routine.js";
 import { type Height, type Risk, risks } from "./vocabulary.js";
 
@@ -26,6 +27,26 @@ export function risksOf(moves: readonly Dancing[], named: readonly (readonly Ris
     if (spins.has(index)) met.add("spin");
     if (onKnees(move)) met.add("kneework");
     return risks.filter((risk) => met.has(risk));
+  });
+}
+
+/**
+ * The risks of a move that are said beside it: a caution that holds on from the move before (on the knees, upside down, in
+ * one spin of several moves) was said where it began. A section begins anew, since it is looked up by itself.
+ */
+export function saidRisks(
+  moves: readonly (Dancing & Pick<Move, "section" | "risks">)[],
+  named: readonly (readonly Risk[])[],
+): readonly (readonly Risk[])[] {
+  return moves.map((move, index) => {
+    const last = moves[index - 1];
+    if (last === undefined || last.section !== move.section) return move.risks;
+    const holdsOn: Partial<Record<Risk, boolean>> = {
+      kneework: bearsOnKnees(move.before),
+      inversion: move.before.height === "inverted",
+      spin: named[index]?.includes("spin") !== true && Math.abs(move.turn) < 8,
+    };
+    return move.risks.filter((risk) => !(holdsOn[risk] === true && last.risks.includes(risk)));
   });
 }
 

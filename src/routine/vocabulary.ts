@@ -56,6 +56,9 @@ export const risks = [
   "lift",
   "kneework",
   "heels",
+  "climb",
+  "throw",
+  "neck",
 ] as const;
 export type Risk = (typeof risks)[number];
 

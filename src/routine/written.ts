@@ -200,7 +200,8 @@ export interface WrittenMove {
   readonly travel: readonly Travel[];
   readonly hit: boolean;
   readonly contacts: readonly Contact[];
-  readonly risks: readonly Risk[];
+  /** Absent where the author says nothing of them; an empty list says that there are none. */
+  readonly risks?: readonly Risk[];
   readonly gear: readonly string[];
   readonly words?: string;
   readonly choose: readonly Cue[];

@@ -18,7 +18,10 @@ export interface ClassPlan {
   readonly activities: readonly Activity[];
   /** The same in fewer lines. */
   readonly blocks: readonly Block[];
+  /** The most that a dancer meets. */
   readonly load: LevelLoads;
+  /** Of each group, of routines whose groups differ. */
+  readonly groups?: readonly PlannedGroup[];
   readonly limits: readonly LimitOutcome[];
   readonly routines: readonly PlannedRoutine[];
   /** Everything there is to teach, in order, whether it fits or not. */
@@ -39,7 +42,7 @@ export interface Activity {
   /** Where it goes from the top of the routine only as far as the end of a section. */
   readonly until?: SectionEnd;
   /** Hard moves that are taken on their own. */
-  readonly moves?: readonly { readonly cue: string; readonly on: string }[];
+  readonly moves?: readonly { readonly cue: string; readonly on: string; readonly groups?: readonly string[] }[];
   /** Per cent of the tempo. */
   readonly speed?: number;
   /** At that speed; absent where the sections differ in tempo. */
@@ -50,11 +53,33 @@ export interface Activity {
   readonly easier?: { readonly version: string; readonly runs: number };
   readonly start: number;
   readonly seconds: number;
-  /** As planned. */
+  /** As planned; where groups differ, the most that anybody meets. */
   readonly load: Load;
   /** Of a dancer who stays at the easiest level. */
   readonly easiest: Load;
+  /** As planned, of each group, where groups differ. */
+  readonly groups?: readonly GroupLoad[];
   readonly cautions: readonly Risk[];
+  /** Whose a caution is, where not all groups meet it. */
+  readonly cautionGroups?: readonly GroupCaution[];
+}
+
+export interface GroupLoad {
+  readonly group: string;
+  readonly load: Load;
+}
+
+export interface GroupCaution {
+  readonly risk: Risk;
+  readonly groups: readonly string[];
+}
+
+/** What the dancers of one group meet in a class. */
+export interface PlannedGroup extends LevelLoads {
+  /** The routine's slug, and its title. */
+  readonly routine: string;
+  readonly title: string;
+  readonly group: string;
 }
 
 /** What a block is about: a chunk to learn (its id), a routine put together or danced, or what stands around the dancing. */
@@ -99,7 +124,8 @@ export interface PlannedChunk {
   readonly points: number;
   readonly density: number;
   readonly cautions: readonly Risk[];
-  /** Of one run. */
+  readonly cautionGroups?: readonly GroupCaution[];
+  /** Of one run; where groups differ, the most that anybody meets. */
   readonly load: LevelLoads;
   /** Whether this class teaches it. */
   readonly taught: boolean;

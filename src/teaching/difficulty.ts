@@ -8,6 +8,14 @@ export interface RatedMove {
   /** Whether the class has danced it before: not at all, on the other side only, or just so. */
   readonly known: "no" | "other-side" | "yes";
   readonly points: number;
+  /** The groups that dance it, where not all do. */
+  readonly groups: readonly string[];
+}
+
+/** A move that a class learns, and the groups that dance it, where not all do. */
+export interface LearntMove {
+  readonly move: Move;
+  readonly groups: readonly string[];
 }
 
 /**
@@ -16,23 +24,23 @@ export interface RatedMove {
  * share. A rule of thumb of our own, no measured quantity.
  */
 export function rateMoves(
-  moves: readonly Move[],
+  moves: readonly LearntMove[],
   points: TeachingSettings["points"],
   met: ReadonlySet<string>,
 ): { readonly rated: readonly RatedMove[]; readonly met: ReadonlySet<string> } {
   const seen = new Set(met);
-  const rated = moves.map((move): RatedMove => {
+  const rated = moves.map(({ move, groups }): RatedMove => {
     const text = plain(move.cue.text);
     const known = move.hold || seen.has(text) ? "yes" : seen.has(plain(move.mirroredCue.text)) ? "other-side" : "no";
     seen.add(text);
     const share = { no: 1, "other-side": points.otherSide, yes: points.repeat }[known];
-    return { move, known, points: share * whole(move, points) };
+    return { move, known, points: share * whole(move, points), groups };
   });
   return { rated, met: seen };
 }
 
 /* The others are ways down, which count already, and what the whole routine wears or leans on. */
-const asksMore: readonly Risk[] = ["inversion", "backbend", "split", "jump", "spin", "lift"];
+const asksMore: readonly Risk[] = ["inversion", "backbend", "split", "jump", "spin", "lift", "climb", "throw", "neck"];
 
 function whole(move: Move, points: TeachingSettings["points"]): number {
   let sum = points.move;
@@ -49,6 +57,6 @@ function goesDown(move: Move): boolean {
   return [move.after.height, move.through].some((height) => height && heights.indexOf(height) > from);
 }
 
-function plain(text: string): string {
+export function plain(text: string): string {
   return text.trim().toLowerCase();
 }

@@ -1,5 +1,7 @@
+import type { Routine } from "../routine/routine.js";
 import { type DancedKind, type LoadPart, loadParts } from "../routine/vocabulary.js";
-import { type Load, plus } from "./load.js";
+import { type ClassLoad, heaviestGroups, mostIn, mostOf, withRuns } from "./class-load.js";
+import { plus } from "./load.js";
 import type { ClassSettings } from "./settings.js";
 import type { Step } from "./steps.js";
 
@@ -12,6 +14,16 @@ export interface LimitOutcome {
   /** As planned. */
   readonly after: number;
   readonly kept: boolean;
+  /** Groups that come to it, where others come to less. */
+  readonly groups?: readonly RoutineGroup[];
+}
+
+/** A group of a routine's dancers. */
+export interface RoutineGroup {
+  /** The routine's slug, and its title. */
+  readonly routine: string;
+  readonly title: string;
+  readonly group: string;
 }
 
 /* The repeats that miss the least when they are danced in the easier option: marked ones first, the song last. */
@@ -27,38 +39,74 @@ const giveUp: readonly DancedKind[] = [
   "run-through",
 ];
 
-/** How many runs of each step are danced in the easiest option, so that the library's limits are kept where they can be. */
+/**
+ * How many runs of each step are danced in the easiest option, so that the library's limits are kept where they can be: for
+ * everybody, so for the group that meets most.
+ */
 export function ease(
   steps: readonly Step[],
   runs: readonly number[],
   settings: ClassSettings,
-): { readonly easier: readonly number[]; readonly outcomes: readonly LimitOutcome[] } {
-  const before = steps.reduce((sum, step, index) => plus(sum, step.loads.taught, runs[index] ?? 0), {} as Load);
+): { readonly easier: readonly number[]; readonly before: ClassLoad; readonly after: ClassLoad } {
+  const before = steps.reduce<ClassLoad>(
+    (sum, step, index) => withRuns(sum, step.routine, taughtLoads(step), runs[index] ?? 0),
+    new Map(),
+  );
   const easier = steps.map(() => 0);
   let load = before;
-  const limit = (part: LoadPart) => settings.limits[part] ?? Number.POSITIVE_INFINITY;
-  const over = () => loadParts.filter((part) => (load[part] ?? 0) > limit(part));
   for (const index of inOrder(steps)) {
     const step = steps[index];
     if (!step) continue;
-    const change = plus(step.loads.easiest, step.loads.taught, -1);
     const swappable = Math.max(0, (runs[index] ?? 0) - step.kept);
     for (let run = 0; run < swappable; run++) {
-      const swapped = plus(load, change);
-      const helps = over().some((part) => (change[part] ?? 0) < 0);
-      const harms = loadParts.some((part) => (change[part] ?? 0) > 0 && (swapped[part] ?? 0) > limit(part));
-      if (!helps || harms) break;
+      const swapped = swap(load, step, settings);
+      if (swapped === undefined) break;
       load = swapped;
       easier[index] = run + 1;
     }
   }
-  const outcomes = loadParts.flatMap((part): LimitOutcome[] => {
-    const set = settings.limits[part];
-    if (set === undefined) return [];
-    const after = load[part] ?? 0;
-    return [{ part, limit: set, before: before[part] ?? 0, after, kept: after <= set }];
+  return { easier, before, after: load };
+}
+
+const taughtLoads = ({ loads }: Step) => loads.map(({ taught }) => taught);
+
+/** The load with one run of a step in the easiest option, where that helps somebody over a limit and puts nobody over one. */
+function swap(load: ClassLoad, step: Step, settings: ClassSettings): ClassLoad | undefined {
+  const changes = step.loads.map(({ easiest, taught }) => plus(easiest, taught, -1));
+  const now = mostIn(load, step.routine);
+  const limit = (part: LoadPart) => settings.limits[part] ?? Number.POSITIVE_INFINITY;
+  const some = (of: (part: LoadPart, change: number, now: number) => boolean) =>
+    changes.some((change, group) => loadParts.some((part) => of(part, change[part] ?? 0, now[group]?.[part] ?? 0)));
+  const helps = some((part, change, amount) => change < 0 && amount > limit(part));
+  const harms = some((part, change, amount) => change > 0 && amount + change > limit(part));
+  return helps && !harms ? withRuns(load, step.routine, changes) : undefined;
+}
+
+/** How the library's limits came out. */
+export function limitOutcomes(
+  before: ClassLoad,
+  after: ClassLoad,
+  routines: readonly Pick<Routine, "slug" | "title" | "groups">[],
+  settings: ClassSettings,
+): readonly LimitOutcome[] {
+  const [most, left] = [mostOf(before), mostOf(after)];
+  return loadParts.flatMap((part): LimitOutcome[] => {
+    const limit = settings.limits[part];
+    if (limit === undefined) return [];
+    const amount = left[part] ?? 0;
+    const heaviest = routines.flatMap(({ slug, title, groups }) =>
+      heaviestGroups(after.get(slug) ?? [], part).flatMap((group): RoutineGroup[] => {
+        const name = groups[group];
+        return name === undefined ? [] : [{ routine: slug, title, group: name }];
+      }),
+    );
+    return [
+      {
+        ...{ part, limit, before: most[part] ?? 0, after: amount, kept: amount <= limit },
+        ...(heaviest.length > 0 && { groups: heaviest }),
+      },
+    ];
   });
-  return { easier, outcomes };
 }
 
 /** Slow runs before fast ones. */

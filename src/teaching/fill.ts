@@ -1,5 +1,5 @@
-import { loadParts } from "../routine/vocabulary.js";
-import { type Load, plus } from "./load.js";
+import { type ClassLoad, mostIn, withRuns } from "./class-load.js";
+import { type Load, lightest, loadParts, plus } from "./load.js";
 import type { Material } from "./material.js";
 import type { ClassSettings } from "./settings.js";
 import { type Step, secondsOf } from "./steps.js";
@@ -40,10 +40,10 @@ export function fill(
 function* furtherRuns(steps: readonly Step[], material: Material, settings: ClassSettings): Generator<number> {
   const passes = material.chunks.map(() => 0);
   const further = steps.map(() => 0);
-  let load: Load = {};
+  let load: ClassLoad = new Map();
   const dance = (step: Step, runs: number, before: number) => {
     if (step.kind !== "show") for (const chunk of step.chunks) passes[chunk] = (passes[chunk] ?? 0) + runs;
-    load = plus(load, lightest(step, runs, before));
+    load = withRuns(load, step.routine, lightestRuns(step, runs, before));
   };
   for (const step of steps) dance(step, step.least, 0);
   const helpOf = (step: Step, index: number) => help(step, further[index] ?? 0, passes, material, settings);
@@ -96,19 +96,23 @@ function highest(numbers: readonly number[]): number {
 }
 
 /** Whether a further run after `before` others would break a limit of the library even with all that may change in the easiest option. */
-function breaksLimit(step: Step, before: number, load: Load, settings: ClassSettings): boolean {
-  const run = lightest(step, 1, before);
-  return loadParts.some(
-    (part) => run[part] && (load[part] ?? 0) + run[part] > (settings.limits[part] ?? Number.POSITIVE_INFINITY),
+function breaksLimit(step: Step, before: number, load: ClassLoad, settings: ClassSettings): boolean {
+  if (Object.keys(settings.limits).length === 0) return false;
+  const now = mostIn(load, step.routine);
+  return lightestRuns(step, 1, before).some((run, group) =>
+    loadParts.some(
+      (part) =>
+        run[part] && (now[group]?.[part] ?? 0) + run[part] > (settings.limits[part] ?? Number.POSITIVE_INFINITY),
+    ),
   );
 }
 
-/** The load of runs that come after `before` others, those in the easiest option that may be, where that is lighter. */
-function lightest(step: Step, runs: number, before: number): Load {
+/** The load of runs that come after `before` others, those in the easiest option that may be, where that is lighter: group by group. */
+function lightestRuns(step: Step, runs: number, before: number): readonly Load[] {
   const kept = Math.max(0, Math.min(step.kept - before, runs));
-  const { taught, easiest } = step.loads;
-  const lighter = loadParts.map((part) => [part, Math.min(taught[part] ?? 0, easiest[part] ?? 0)] as const);
-  return plus(plus({}, taught, kept), Object.fromEntries(lighter), runs - kept);
+  return step.loads.map(({ taught, easiest }) =>
+    plus(plus({}, taught, kept), lightest([taught, easiest]), runs - kept),
+  );
 }
 
 function drillsInPlaceOf(steps: readonly Step[], material: Material, index: number): readonly number[] {

@@ -1,3 +1,4 @@
+import { loadedBy } from "../routine/load.js";
 import type { Move } from "../routine/routine.js";
 import { type LoadPart, loadParts } from "../routine/vocabulary.js";
 
@@ -12,6 +13,9 @@ export interface LevelLoads {
   readonly taught: Load;
 }
 
+/** What the dancers of each group meet, in the order of the routine's groups; one entry where all dance the same. */
+export type GroupLoads = readonly LevelLoads[];
+
 /** One load and `times` another. */
 export function plus(load: Load, other: Load, times = 1): Load {
   return Object.fromEntries(
@@ -21,16 +25,42 @@ export function plus(load: Load, other: Load, times = 1): Load {
   );
 }
 
-export function plusBoth(loads: LevelLoads, other: LevelLoads, times = 1): LevelLoads {
+function plusBoth(loads: LevelLoads, other: LevelLoads | undefined, times = 1): LevelLoads {
+  if (other === undefined) return loads;
   return { easiest: plus(loads.easiest, other.easiest, times), taught: plus(loads.taught, other.taught, times) };
 }
 
-/** The load of moves danced once: one for each contact that a move lists, one inversion for each move that is one. */
+/** The same, group by group. */
+export function plusAll(loads: GroupLoads, others: GroupLoads, times = 1): GroupLoads {
+  return loads.map((one, group) => plusBoth(one, others[group], times));
+}
+
+/** Part by part the heaviest of some loads. */
+export function heaviest(loads: readonly Load[]): Load {
+  const most = loadParts.map((part) => [part, Math.max(0, ...loads.map((load) => load[part] ?? 0))] as const);
+  return Object.fromEntries(most.filter(([, amount]) => amount !== 0));
+}
+
+/** Part by part the least of some loads. */
+export function lightest(loads: readonly Load[]): Load {
+  const least = loadParts.map((part) => [part, Math.min(...loads.map((load) => load[part] ?? 0))] as const);
+  return Object.fromEntries(least.filter(([, amount]) => amount !== 0));
+}
+
+/** What a dancer meets at most, whichever group it is. */
+export function heaviestOf(loads: GroupLoads): LevelLoads {
+  return {
+    easiest: heaviest(loads.map(({ easiest }) => easiest)),
+    taught: heaviest(loads.map(({ taught }) => taught)),
+  };
+}
+
+/** The load of moves danced once: one for each part that a move loads, one inversion for each move that is one. */
 export function loadOf(moves: readonly Move[]): Load {
   const counted = new Map<LoadPart, number>();
   const count = (part: LoadPart) => counted.set(part, (counted.get(part) ?? 0) + 1);
   for (const move of moves) {
-    for (const contact of move.contacts) count(contact);
+    for (const part of loadedBy(move)) count(part);
     if (move.risks.includes("inversion")) count("inversions");
   }
   return plus({}, Object.fromEntries(counted));

@@ -1,12 +1,13 @@
 import Fraction from "fraction.js";
-import { type ChartPhrase, chart } from "../routine/chart.js";
+import { type ChartPhrase, chart, phraseEnd } from "../routine/chart.js";
 import { countSeconds } from "../routine/clock.js";
-import type { DancedSection, Move, Routine, Version } from "../routine/routine.js";
+import type { DancedSection, Routine } from "../routine/routine.js";
 import { type DancedName, type SheetSection, sectionName, sheetSections } from "../routine/sheet.js";
-import { versionAt } from "../routine/version-at.js";
+import { type GroupMoves, learnt, loadsOf, movesBySection, within } from "./dancers.js";
 import { type RatedMove, rateMoves } from "./difficulty.js";
-import { type LevelLoads, loadOf, plusBoth } from "./load.js";
+import { type GroupLoads, plusAll } from "./load.js";
 import type { TeachingSettings } from "./settings.js";
+import { type Versions, versionsFor } from "./versions.js";
 
 /** Dancing that can be asked for at any speed. */
 export interface Passage {
@@ -14,7 +15,7 @@ export interface Passage {
   readonly seconds: Fraction;
   /** Seconds that the count-in takes at full tempo. */
   readonly countIn: Fraction;
-  readonly loads: LevelLoads;
+  readonly loads: GroupLoads;
 }
 
 /** What is taught in one go: some phrases of a section. */
@@ -26,9 +27,9 @@ export interface Chunk extends Passage {
   /** Numbers of the first and the last phrase, from 1 within the section. */
   readonly phrases: readonly [from: number, to: number];
   readonly counts: number;
-  /** At the taught level, and what the easiest dances on the same counts. */
+  /** What there is to learn at the taught level, and what each group dances. */
   readonly moves: readonly RatedMove[];
-  readonly easier: readonly Move[];
+  readonly dancers: readonly GroupMoves[];
   /** How hard it is to learn. */
   readonly points: number;
 }
@@ -51,11 +52,6 @@ export interface RoutinePart {
   readonly withSong: Passage & { readonly chunks: readonly number[] };
 }
 
-export interface Versions {
-  readonly easiest: Version;
-  readonly taught: Version;
-}
-
 /** Everything that a class teaches, in its order. */
 export interface Material {
   readonly parts: readonly RoutinePart[];
@@ -67,7 +63,7 @@ export function joined(before: Chunk, chunk: Chunk): Passage {
   return {
     seconds: before.seconds.add(chunk.seconds),
     countIn: before.countIn,
-    loads: plusBoth(before.loads, chunk.loads),
+    loads: plusAll(before.loads, chunk.loads),
   };
 }
 
@@ -78,47 +74,34 @@ export function nameOf({ routine, section, phrases }: Chunk): DancedName {
   return { ...sectionName(routine, section), ...(!whole && { phrases }), phrase: routine.music.phrase };
 }
 
-/** A class at an adaptation has no easier level to go to; a routine without the level asked for is taught at the nearest easier one. */
-export function versionsFor(routine: Routine, level: string): Versions {
-  const taught = versionAt(routine, level);
-  const easiest = routine.versions.find(({ id }) => id === routine.levels[0]);
-  return { taught, easiest: taught.kind === "level" ? (easiest ?? taught) : taught };
-}
-
 export function materialOf(routines: readonly Routine[], level: string, settings: TeachingSettings): Material {
   const parts: RoutinePart[] = [];
   const chunks: Chunk[] = [];
   let met: ReadonlySet<string> = new Set();
   for (const routine of routines) {
     const versions = versionsFor(routine, level);
-    const taught = bySection(routine, versions.taught);
-    const easiest = bySection(routine, versions.easiest);
+    const moves = movesBySection(routine, versions);
     const charted = chart(routine, versions.taught);
     const sheet = sheetSections(routine);
     const chunksOf: (readonly number[])[] = [];
     for (const entry of sheet) {
-      const rating = rateMoves(taught[entry.section] ?? [], settings.points, met);
+      const dancers = moves[entry.section] ?? [];
+      const rating = rateMoves(learnt(dancers), settings.points, met);
       met = rating.met;
       const cut = chunksIn(
         routine,
         entry.section,
         charted.filter(({ section }) => section === entry.section),
         rating.rated,
-        easiest[entry.section] ?? [],
+        dancers,
         settings,
       );
       chunksOf.push(cut.map((_, index) => chunks.length + index));
       chunks.push(...cut);
     }
-    parts.push(...partsOf(routine, versions, sheet, chunksOf, { taught, easiest }));
+    parts.push(...partsOf(routine, versions, sheet, chunksOf, moves.map(loadsOf)));
   }
   return { parts, chunks };
-}
-
-function bySection(routine: Routine, version: Version): readonly (readonly Move[])[] {
-  const sections: Move[][] = routine.sections.map(() => []);
-  for (const move of version.moves) sections[move.section]?.push(move);
-  return sections;
 }
 
 /* Chunks */
@@ -129,14 +112,16 @@ function chunksIn(
   sectionIndex: number,
   charted: readonly ChartPhrase[],
   rated: readonly RatedMove[],
-  easiest: readonly Move[],
+  dancers: readonly GroupMoves[],
   settings: TeachingSettings,
 ): readonly Chunk[] {
   const section = routine.sections[sectionIndex];
   if (!section) return [];
-  const groups: { to: number; counts: number; length: number; points: number }[] = [];
+  const groups: { from: number; to: number; counts: number; length: number; points: number }[] = [];
+  const begun = startsOf(dancers);
   for (const { phrase, cells } of charted) {
-    const points = sum(rated.filter(({ move }) => move.phrase === phrase.number).map((move) => move.points));
+    const inPhrase = (one: RatedMove) => isWithin(begun(one), phrase.at, phraseEnd(phrase));
+    const points = sum(rated.filter(inPhrase).map((move) => move.points));
     const counts = phrase.numbers.length;
     const length = counts < routine.music.phrase ? 0 : counts;
     const group = groups.at(-1);
@@ -148,20 +133,29 @@ function chunksIn(
       group.counts += counts;
       group.length += length;
       group.points += points;
-    } else groups.push({ to: phrase.number, counts, length, points });
+    } else groups.push({ from: phrase.at, to: phrase.number, counts, length, points });
   }
-  return groups.map(({ to, counts, points }, index) => {
+  return groups.map(({ from: first, to, counts, points }, index) => {
     const from = (groups[index - 1]?.to ?? 0) + 1;
-    const inside = (move: Move) => move.phrase >= from && move.phrase <= to;
-    const moves = rated.filter(({ move }) => inside(move));
-    const easier = easiest.filter(inside);
+    const moves = rated.filter((one) => isWithin(begun(one), first, first + counts));
+    const here = within(dancers, first, first + counts);
     return {
-      ...{ routine, section, sectionIndex, phrases: [from, to] as const, counts, moves, easier, points },
+      ...{ routine, section, sectionIndex, phrases: [from, to] as const, counts, moves, dancers: here, points },
       seconds: countsTake(counts, section),
       countIn: countsTake(routine.music.countIn, section),
-      loads: { taught: loadOf(moves.map(({ move }) => move)), easiest: loadOf(easier) },
+      loads: loadsOf(here),
     };
   });
+}
+
+/** Where a move stands in the material: of a group in canon, where the first group danced it. */
+function startsOf(dancers: readonly GroupMoves[]): (one: RatedMove) => Fraction {
+  const later = new Map(dancers.flatMap(({ taught, after }) => taught.map((move) => [move, after] as const)));
+  return ({ move }) => move.at.sub(later.get(move) ?? 0);
+}
+
+function isWithin(at: Fraction, from: number, to: number): boolean {
+  return at.gte(from) && at.lt(to);
 }
 
 /** Seconds that some counts take at the section's tempo. */
@@ -175,22 +169,17 @@ function sum(numbers: readonly number[]): number {
 
 /* Parts */
 
-interface MovesBySection {
-  readonly taught: readonly (readonly Move[])[];
-  readonly easiest: readonly (readonly Move[])[];
-}
-
 function partsOf(
   routine: Routine,
   versions: Versions,
   sheet: readonly SheetSection[],
   chunksOf: readonly (readonly number[])[],
-  moves: MovesBySection,
+  loads: readonly GroupLoads[],
 ): readonly RoutinePart[] {
   const { sections } = routine;
   const entryOf = new Map(sheet.flatMap(({ danced }, entry) => danced.map((index) => [index, entry] as const)));
   const entryAt = (index: number) => entryOf.get(index) ?? Number.POSITIVE_INFINITY;
-  const sums = runningSums(sections, moves);
+  const sums = runningSums(sections, loads);
   const upTo = (entry: number) => chunksOf.slice(0, entry + 1).flat();
 
   return sheet.flatMap((_, entry): RoutinePart[] => {
@@ -226,27 +215,25 @@ function partsOf(
   });
 }
 
-type Sums = readonly { readonly seconds: Fraction; readonly loads: LevelLoads }[];
+type Sums = readonly { readonly seconds: Fraction; readonly loads: GroupLoads }[];
 
 /** Of the first n danced sections, for every n. */
-function runningSums(sections: readonly DancedSection[], moves: MovesBySection): Sums {
-  const sums = [{ seconds: new Fraction(0), loads: { easiest: {}, taught: {} } as LevelLoads }];
+function runningSums(sections: readonly DancedSection[], loads: readonly GroupLoads[]): Sums {
+  const none: GroupLoads = (loads[0] ?? []).map(() => ({ easiest: {}, taught: {} }));
+  const sums = [{ seconds: new Fraction(0), loads: none }];
   sections.forEach((section, index) => {
     const last = sums[index];
     if (!last) return;
     sums.push({
       seconds: last.seconds.add(countsTake(section.counts, section)),
-      loads: plusBoth(last.loads, {
-        easiest: loadOf(moves.easiest[index] ?? []),
-        taught: loadOf(moves.taught[index] ?? []),
-      }),
+      loads: plusAll(last.loads, loads[index] ?? []),
     });
   });
   return sums;
 }
 
-function between(sums: Sums, from: number, to: number): { seconds: Fraction; loads: LevelLoads } {
+function between(sums: Sums, from: number, to: number): { seconds: Fraction; loads: GroupLoads } {
   const [start, end] = [sums[from], sums[to]];
   if (!start || !end) throw new RangeError(`No sections from ${from} to ${to}`);
-  return { seconds: end.seconds.sub(start.seconds), loads: plusBoth(end.loads, start.loads, -1) };
+  return { seconds: end.seconds.sub(start.seconds), loads: plusAll(end.loads, start.loads, -1) };
 }

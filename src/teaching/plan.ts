@@ -1,15 +1,24 @@
 import type { Library, Workshop } from "../routine/routine.js";
-import type { ClassPlan, DividedClass, Fit } from "./class-plan.js";
+import { type ClassLoad, differ, mostOf, withRuns } from "./class-load.js";
+import type { ClassPlan, DividedClass, Fit, PlannedGroup } from "./class-plan.js";
 import { classSteps, leastSeconds, type Reach } from "./class-steps.js";
 import { type ClassShare, divisions, type Pricing, pricing, reachable } from "./divide.js";
-import { ease } from "./ease.js";
+import { ease, limitOutcomes } from "./ease.js";
 import { fill } from "./fill.js";
-import { type Load, plus } from "./load.js";
-import { type Material, materialOf, versionsFor } from "./material.js";
-import { activityOf, blocksOf, chunkIds, endOf, loadAsPlanned, plannedChunks } from "./running-order.js";
+import { type Material, materialOf } from "./material.js";
+import {
+  activityOf,
+  blocksOf,
+  chunkIds,
+  endOf,
+  loadsAsPlanned,
+  type PlannedStep,
+  plannedChunks,
+} from "./running-order.js";
 import { type ClassSettings, settingsFor } from "./settings.js";
 import { secondsOf } from "./steps.js";
 import { type Slot, slotOf, timetable } from "./timetable.js";
+import { versionsFor } from "./versions.js";
 
 /**
  * Plans a class: what is taught when, in whole seconds that add up to the slot. First the least that teaches everything
@@ -28,12 +37,11 @@ export function planClass(workshop: Workshop, library: Library): ClassPlan {
 
   const steps = classSteps(material, reach, settings);
   const runs = fill(steps, material, slot.teaching, settings);
-  const { easier, outcomes } = ease(steps, runs, settings);
+  const { easier, before, after } = ease(steps, runs, settings);
   const planned = steps.map((step, index) => ({ step, runs: runs[index] ?? 0, easier: easier[index] ?? 0 }));
-  const load = {
-    easiest: planned.reduce((sum, { step, runs }) => plus(sum, step.loads.easiest, runs), {} as Load),
-    taught: planned.reduce((sum, plannedStep) => plus(sum, loadAsPlanned(plannedStep)), {} as Load),
-  };
+  const easiest = easiestLoad(planned);
+  const load = { easiest: mostOf(easiest), taught: mostOf(after) };
+  const groups = groupLoads(routines, easiest, after);
 
   const context = { material, ids: chunkIds(material), settings, load: load.taught };
   const lengths = planned.map(({ step, runs }) => secondsOf(step, runs, settings));
@@ -47,7 +55,8 @@ export function planClass(workshop: Workshop, library: Library): ClassPlan {
     activities,
     blocks: blocksOf(activities),
     load,
-    limits: outcomes,
+    ...(groups.length > 0 && { groups }),
+    limits: limitOutcomes(before, after, routines, settings),
     routines: routines.map((routine) => {
       const { taught, easiest } = versionsFor(routine, level);
       return { slug: routine.slug, title: routine.title, version: taught.id, easiest: easiest.id };
@@ -57,6 +66,30 @@ export function planClass(workshop: Workshop, library: Library): ClassPlan {
     freePractice,
     settings,
   };
+}
+
+/** Of a dancer who stays at the easiest level. */
+function easiestLoad(planned: readonly PlannedStep[]): ClassLoad {
+  return planned.reduce<ClassLoad>(
+    (sum, one) =>
+      withRuns(
+        sum,
+        one.step.routine,
+        loadsAsPlanned(one).map(({ easiest }) => easiest),
+      ),
+    new Map(),
+  );
+}
+
+/** What each group meets, of routines whose groups differ. */
+function groupLoads(routines: Workshop["routines"], easiest: ClassLoad, taught: ClassLoad): readonly PlannedGroup[] {
+  return routines.flatMap(({ slug, title, groups }) => {
+    const [own, easier] = [taught.get(slug) ?? [], easiest.get(slug) ?? []];
+    if (!differ(own) && !differ(easier)) return [];
+    return groups.map((group, index) => ({
+      ...{ routine: slug, title, group, taught: own[index] ?? {}, easiest: easier[index] ?? {} },
+    }));
+  });
 }
 
 function reachOf(material: Material, price: Pricing, slot: Slot, settings: ClassSettings): Reach {

@@ -1,10 +1,12 @@
 import type { Routine } from "../routine/routine.js";
 import { sectionName } from "../routine/sheet.js";
 import { type Risk, risks } from "../routine/vocabulary.js";
-import type { Activity, Block, BlockTopic, PlannedChunk, SectionEnd } from "./class-plan.js";
+import { differ } from "./class-load.js";
+import type { Activity, Block, BlockTopic, GroupCaution, GroupLoad, PlannedChunk, SectionEnd } from "./class-plan.js";
 import type { Reach } from "./class-steps.js";
+import type { RatedMove } from "./difficulty.js";
 import { type ActivityKind, isFrame } from "./kinds.js";
-import { type Load, plus } from "./load.js";
+import { type GroupLoads, heaviest, heaviestOf, type Load, plus } from "./load.js";
 import { type Chunk, type Material, nameOf, type RoutinePart } from "./material.js";
 import type { ClassSettings } from "./settings.js";
 import type { Step } from "./steps.js";
@@ -17,8 +19,18 @@ export interface PlannedStep {
   readonly easier: number;
 }
 
-export function loadAsPlanned({ step, runs, easier }: PlannedStep): Load {
-  return plus(plus({}, step.loads.taught, runs - easier), step.loads.easiest, easier);
+/** Of all runs of a step, group by group: as planned, and of a dancer who stays at the easiest level. */
+export function loadsAsPlanned({ step, runs, easier }: PlannedStep): GroupLoads {
+  return step.loads.map(({ taught, easiest }) => ({
+    taught: plus(plus({}, taught, runs - easier), easiest, easier),
+    easiest: plus({}, easiest, runs),
+  }));
+}
+
+/** Those of some loads that tell the groups apart, by their names; nothing where all are the same. */
+export function byGroup(names: readonly string[], loads: readonly Load[]): readonly GroupLoad[] | undefined {
+  if (!differ(loads)) return undefined;
+  return names.map((group, index) => ({ group, load: loads[index] ?? {} }));
 }
 
 export interface PlanContext {
@@ -50,16 +62,36 @@ export function activityOf(place: TimedEntry, planned: readonly PlannedStep[], c
     sections: [...new Set(chunks.map(({ section }) => section.name))],
     chunks: step.chunks.flatMap((index) => context.ids[index] ?? []),
     ...(isDancedWhole(step.kind) && !part.last && { until: endOf(part) }),
-    ...(step.moves.length > 0 && { moves: step.moves.map(({ move }) => ({ cue: move.cue.text, on: move.on })) }),
+    ...(step.moves.length > 0 && { moves: step.moves.map(hardMove) }),
     speed: step.speed,
     ...(tempo !== undefined && { countsPerMinute: tempo }),
     runs,
     ...(easier > 0 && { easier: { version, runs: easier } }),
     start,
     seconds,
-    load: loadAsPlanned(plannedStep),
-    easiest: plus({}, step.loads.easiest, runs),
-    cautions: inListOrder(chunks.flatMap(cautionsIn)),
+    ...heaviestAndGroups(part.routine, loadsAsPlanned(plannedStep)),
+    ...cautionsOf(chunks),
+  };
+}
+
+function hardMove({ move, groups }: RatedMove): {
+  readonly cue: string;
+  readonly on: string;
+  groups?: readonly string[];
+} {
+  return { cue: move.cue.text, on: move.on, ...(groups.length > 0 && { groups }) };
+}
+
+function heaviestAndGroups(
+  { groups: names }: Routine,
+  loads: GroupLoads,
+): Pick<Activity, "load" | "easiest" | "groups"> {
+  const taught = loads.map((one) => one.taught);
+  const groups = byGroup(names, taught);
+  return {
+    load: heaviest(taught),
+    easiest: heaviest(loads.map(({ easiest }) => easiest)),
+    ...(groups && { groups }),
   };
 }
 
@@ -145,20 +177,26 @@ export function plannedChunks(
     newMoves: chunk.moves.filter(({ known }) => known === "no").length,
     points: rounded(chunk.points, 100),
     density: rounded((chunk.points * 8) / chunk.counts, 100),
-    cautions: cautionsIn(chunk),
-    load: chunk.loads,
+    ...cautionsOf([chunk]),
+    load: heaviestOf(chunk.loads),
     taught: taught.has(index),
     runs: runs[index]?.all ?? 0,
     fullTempoRuns: runs[index]?.full ?? 0,
   }));
 }
 
-function cautionsIn(chunk: Chunk): readonly Risk[] {
-  return inListOrder(chunk.moves.flatMap(({ move }) => move.risks));
-}
-
-function inListOrder(named: readonly Risk[]): readonly Risk[] {
-  return risks.filter((risk) => named.includes(risk));
+/** The risks that some chunks of a routine meet, and whose they are where not all of its groups meet them. */
+function cautionsOf(chunks: readonly Chunk[]): Pick<Activity, "cautions" | "cautionGroups"> {
+  const names = chunks[0]?.routine.groups ?? [];
+  const meets = (risk: Risk, group: number) =>
+    chunks.some(({ dancers }) => dancers[group]?.taught.some((move) => move.risks.includes(risk)));
+  const met = risks.flatMap((risk): readonly GroupCaution[] => {
+    const numbers = (chunks[0]?.dancers ?? []).flatMap((_, group) => (meets(risk, group) ? [group] : []));
+    if (numbers.length === 0) return [];
+    return [{ risk, groups: numbers.length < names.length ? numbers.flatMap((group) => names[group] ?? []) : [] }];
+  });
+  const apart = met.filter(({ groups }) => groups.length > 0);
+  return { cautions: met.map(({ risk }) => risk), ...(apart.length > 0 && { cautionGroups: apart }) };
 }
 
 function rounded(value: number, parts: number): number {

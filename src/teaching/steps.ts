@@ -1,7 +1,10 @@
 import Fraction from "fraction.js";
-import type { RatedMove } from "./difficulty.js";
+import { moveEnd } from "../routine/chart.js";
+import type { Move } from "../routine/routine.js";
+import { loadsOf } from "./dancers.js";
+import { plain, type RatedMove } from "./difficulty.js";
 import type { DancedKind } from "./kinds.js";
-import { type LevelLoads, loadOf } from "./load.js";
+import type { GroupLoads } from "./load.js";
 import { type Chunk, countsTake, joined, type Material, type Passage, type RoutinePart } from "./material.js";
 import type { ClassSettings } from "./settings.js";
 
@@ -25,8 +28,8 @@ export interface Step {
   readonly once: Fraction;
   /** Seconds of a run, count-in and the way back to the place included. */
   readonly each: Fraction;
-  /** Load of a run. */
-  readonly loads: LevelLoads;
+  /** Load of a run, group by group. */
+  readonly loads: GroupLoads;
   /** Runs that stay at the taught level, whatever limit is set: nobody meets a move for the first time at full tempo. */
   readonly kept: number;
   /** Of a detail: the moves that are taken on their own. */
@@ -52,8 +55,6 @@ export function explaining(points: number, settings: ClassSettings): Fraction {
   return new Fraction(Math.round(settings.explain * points * 100), 100);
 }
 
-const unloaded: LevelLoads = { easiest: {}, taught: {} };
-
 /** Teaches one chunk: show, mark, the hard moves alone, drill at rising speeds, link. */
 export function chunkSteps(
   material: Material,
@@ -69,7 +70,7 @@ export function chunkSteps(
   const before = link === undefined ? undefined : material.chunks[link];
   const hard = hardMoves(chunk, settings);
   const steps = [
-    make("show", chunk, [index], { loads: unloaded }),
+    make("show", chunk, [index], { loads: chunk.loads.map(() => ({ easiest: {}, taught: {} })) }),
     make("mark", chunk, [index], {
       speed: settings.markSpeed,
       once: explaining(chunk.points, settings),
@@ -154,7 +155,7 @@ interface Particulars {
   /** Seconds beside the usual overhead. */
   readonly once?: Fraction;
   readonly each?: Fraction;
-  readonly loads?: LevelLoads;
+  readonly loads?: GroupLoads;
   readonly kept?: number;
   readonly moves?: readonly RatedMove[];
 }
@@ -186,12 +187,20 @@ function hardMoves(chunk: Chunk, settings: ClassSettings): readonly RatedMove[] 
 /** The hard moves one by one, each with a count-in of its own. */
 function alone(chunk: Chunk, hard: readonly RatedMove[]): Passage {
   const counts = hard.reduce((sum, { move }) => sum.add(move.length), new Fraction(0));
-  const meanwhile = chunk.easier.filter((move) =>
-    hard.some((each) => move.at.gte(each.move.at) && move.at.lt(each.move.at.add(each.move.length))),
-  );
+  const dancers = chunk.dancers.map(({ taught: all, easiest, ...group }) => {
+    const taught = hard.flatMap((one) => asDanced(one, all) ?? []);
+    const meanwhile = easiest.filter(({ at }) => taught.some((each) => at.gte(each.at) && at.lt(moveEnd(each))));
+    return { ...group, taught, easiest: meanwhile };
+  });
   return {
     seconds: countsTake(counts, chunk.section),
     countIn: chunk.countIn.mul(hard.length),
-    loads: { taught: loadOf(hard.map(({ move }) => move)), easiest: loadOf(meanwhile) },
+    loads: loadsOf(dancers),
   };
+}
+
+/** A move as one group dances it: with the same words, or on the other side; nothing where it does not. */
+function asDanced({ move }: RatedMove, moves: readonly Move[]): Move | undefined {
+  const called = (text: string) => moves.find(({ cue }) => plain(cue.text) === plain(text));
+  return called(move.cue.text) ?? called(move.mirroredCue.text);
 }

@@ -1,8 +1,9 @@
 import Fraction from "fraction.js";
+import { dancersOf } from "../routine/chart.js";
 import type { Library, Move, Routine } from "../routine/routine.js";
 import type { DancedName } from "../routine/sheet.js";
 import { type Risk, risks } from "../routine/vocabulary.js";
-import { type Load, loadOf } from "./load.js";
+import { heaviest, type Load, loadOf } from "./load.js";
 import { type Chunk, countsTake, joined, type Material, nameOf, type Passage, type RoutinePart } from "./material.js";
 import type { ClassSettings } from "./settings.js";
 import { explaining } from "./steps.js";
@@ -109,9 +110,9 @@ function optionsTake(routine: Routine, chunk: Chunk, settings: ClassSettings): r
   const [from, to] = chunk.phrases;
   const moves = new Map<string, Move>();
   for (const version of routine.versions)
-    for (const move of version.moves)
+    for (const move of dancersOf(routine, version).flatMap((dancers) => dancers.moves))
       if (move.option !== undefined && move.section === chunk.sectionIndex && move.phrase >= from && move.phrase <= to)
-        moves.set(`${move.option} ${move.at.toFraction()}`, move);
+        moves.set(`${move.option} ${move.at.toFraction()} ${move.place}`, move);
   if (moves.size === 0) return [];
   const options = [...moves.values()];
   const counts = options.reduce((sum, { length }) => sum.add(length), new Fraction(0));
@@ -147,9 +148,14 @@ function run(sketch: Sketch, passage: Passage, chunks: readonly Chunk[]): Draft 
     say: [],
     sections: [...new Set(chunks.map(({ section }) => section.name))],
     exact: passage.countIn.add(passage.seconds).mul(100).div(sketch.speed),
-    load: passage.loads.taught,
-    cautions: risks.filter((risk) => chunks.some(({ moves }) => moves.some(({ move }) => move.risks.includes(risk)))),
+    load: heaviest(passage.loads.map(({ taught }) => taught)),
+    cautions: cautionsOf(chunks),
   };
+}
+
+function cautionsOf(chunks: readonly Chunk[]): readonly Risk[] {
+  const moves = chunks.flatMap(({ dancers }) => dancers.flatMap(({ taught }) => taught));
+  return risks.filter((risk) => moves.some((move) => move.risks.includes(risk)));
 }
 
 function talk(kind: "welcome" | "goodbye", say: readonly Mention[], things: number, settings: ClassSettings): Draft {

@@ -2,6 +2,7 @@ import type { GearItem, Library, Routine, Version } from "../../routine/routine.
 import { sheetSections } from "../../routine/sheet.js";
 import { timesThrough } from "../../routine/times-through.js";
 import { risks as riskOrder } from "../../routine/vocabulary.js";
+import { whoMeets } from "../../routine/whose.js";
 import { type Wording, wordingOf } from "../../wording/wording.js";
 import { plain } from "./plain.js";
 
@@ -93,12 +94,26 @@ export const links: Paragraph = ({ slug, video }, library) => {
 };
 
 /** In one line: the risks, with the versions that meet them where not all do, and whose word comes first. */
-export const cautions: Paragraph = ({ versions }, library) => {
+export const cautions: Paragraph = (routine, library) => {
+  const { versions } = routine;
   const { description: said, risks } = wordingOf(library.language);
   const met = riskOrder.flatMap((risk) => {
     const by = versions.filter((version) => version.cautions.includes(risk));
     const only = by.length < versions.length ? versionNames(by, said) : undefined;
-    return by.length > 0 ? [said.risk(risks.label(risk), only)] : [];
+    return by.length > 0
+      ? [
+          said.risk(
+            risks.of(
+              risk,
+              whoMeets(
+                by.map((version) => ({ routine, version })),
+                risk,
+              ),
+            ),
+            only,
+          ),
+        ]
+      : [];
   });
   return met.length > 0 ? said.cautions(met, risks.generalCaution) : "";
 };

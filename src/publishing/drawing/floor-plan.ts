@@ -1,6 +1,8 @@
+import type { Dancers } from "../../routine/chart.js";
 import { type Spot as FloorSpot, floorPath, type Leg } from "../../routine/floor.js";
-import type { Library, Routine, Version } from "../../routine/routine.js";
-import { type Coordinates, type Drawing, line, type Shape } from "../../typesetting/shape.js";
+import type { Library, Routine, Stance, Version } from "../../routine/routine.js";
+import { alike } from "../../routine/whose.js";
+import { type Coordinates, type Drawing, line, moved, type Shape } from "../../typesetting/shape.js";
 import { textWidth } from "../../typesetting/text.js";
 import type { PictureOptions } from "./phrase-map.js";
 import { facingDart } from "./signs.js";
@@ -9,19 +11,62 @@ import { facingDart } from "./signs.js";
 const around = 0.5;
 const least = 2;
 
-/**
- * The way that one dancer travels, from above: the audience is at the top, a square of the grid is a metre. Of a dance that
- * goes several times through it is the first time, since the rest would hide it. Undefined where nobody leaves the spot.
- */
+/** The floor plans of a version in one picture; undefined where nobody leaves the spot. */
 export function floorPlan(
   routine: Routine,
   version: Version,
   library: Library,
-  { width, size, wording }: PictureOptions,
+  options: PictureOptions,
 ): Drawing | undefined {
-  const once = version.moves.filter(({ section }) => routine.sections[section]?.wall === 1);
-  const path = floorPath(once, library.stepLength);
-  if (path.length === 0) return undefined;
+  const [first, ...others] = floorPlans(routine, version, library, options);
+  if (first === undefined || others.length === 0) return first;
+  const plans = [first, ...others];
+  const tops = plans.map((_, index) => plans.slice(0, index).reduce((sum, { height }) => sum + height, 0));
+  return {
+    ...first,
+    height: plans.reduce((sum, { height }) => sum + height, 0),
+    title: options.wording.drawing.floor.title(routine.title, options.wording.versions.name(version.id), []),
+    description: plans.map(({ description }) => description).join(" "),
+    shapes: plans.flatMap(({ shapes }, index) => moved(shapes, 0, tops[index] ?? 0)),
+  };
+}
+
+/** A floor plan for all who travel the same way, one after the other where groups do not. */
+export function floorPlans(
+  routine: Routine,
+  version: Version,
+  library: Library,
+  options: PictureOptions,
+): readonly Drawing[] {
+  const once = ({ moves }: Pick<Dancers, "moves">) =>
+    floorPath(
+      moves.filter(({ section }) => routine.sections[section]?.wall === 1),
+      library.stepLength,
+    );
+  const way = (dancers: Dancers) => JSON.stringify([dancers.start.facing, once(dancers).map(({ to }) => to)]);
+  return alike(routine, version, way).flatMap(({ dancers, names }) => {
+    const path = once(dancers);
+    return path.length === 0 ? [] : [pathDrawing(routine, version, { path, names, start: dancers.start }, options)];
+  });
+}
+
+interface Travelled {
+  readonly path: readonly Leg[];
+  /** Who goes this way, where not all do. */
+  readonly names: readonly string[];
+  readonly start: Stance;
+}
+
+/**
+ * The way that one dancer travels, from above: the audience is at the top, a square of the grid is a metre. Of a dance that
+ * goes several times through it is the first time, since the rest would hide it.
+ */
+function pathDrawing(
+  routine: Routine,
+  version: Version,
+  { path, names, start }: Travelled,
+  { width, size, wording }: PictureOptions,
+): Drawing {
   const { floor: floorWords } = wording.drawing;
   const floor = floorOf(path);
   const top = size * 1.6;
@@ -40,19 +85,20 @@ export function floorPlan(
     stroke: { tone: "ink", width: 0.9 },
   };
   const shapes: readonly Shape[] = [
-    { kind: "text", at: [width / 2, size], text: floorWords.audience, size, anchor: "middle", tone: "soft" },
+    ...caption([floorWords.audience(names), floorWords.audience([])], width, size, size),
     box,
     ...metres(floor, at),
     ...legShapes(path, at),
-    ...ends(path, version, at, size),
+    ...ends(path, start, at, size),
     ...caption(floorWords.captions(routine.times, isBack(path)), width, top + deep + size * 1.3, size),
   ];
-  const title = floorWords.title(routine.title, wording.versions.name(version.id));
+  const title = floorWords.title(routine.title, wording.versions.name(version.id), names);
   const reach = (of: (spot: FloorSpot) => number) =>
     Math.max(0, ...path.map(({ to }) => of(to))) - Math.min(0, ...path.map(({ to }) => of(to)));
   const description = floorWords.description({
+    names,
     times: routine.times,
-    facing: version.start.facing,
+    facing: start.facing,
     across: reach(({ x }) => x),
     depth: reach(({ y }) => y),
     places: path.map(({ to }) => to),
@@ -114,7 +160,7 @@ function legShapes(path: readonly Leg[], at: (spot: FloorSpot) => Coordinates): 
 /** Where it begins, an open ring with the facing in it, and where it ends, a solid disc. */
 function ends(
   path: readonly Leg[],
-  version: Version,
+  { facing }: Stance,
   at: (spot: FloorSpot) => Coordinates,
   size: number,
 ): readonly Shape[] {
@@ -125,7 +171,7 @@ function ends(
   const ring = { tone: "ink", width: 1.1 } as const;
   return [
     { kind: "disc", at: start, radius, fill: "paper", stroke: ring },
-    facingDart(version.start.facing, start, radius * 0.6),
+    facingDart(facing, start, radius * 0.6),
     ...(same
       ? [{ kind: "disc", at: end, radius: radius + 2, stroke: ring } as const]
       : [{ kind: "disc", at: end, radius: radius * 0.6, fill: "ink", stroke: { tone: "paper", width: 1 } } as const]),

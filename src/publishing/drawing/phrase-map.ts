@@ -1,7 +1,10 @@
+import type Fraction from "fraction.js";
+import { type Dancers, dancersOf } from "../../routine/chart.js";
 import { countSeconds, trackTime } from "../../routine/clock.js";
 import type { DancedSection, Move, Routine, Version } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
 import { type Facing, type Height, heights } from "../../routine/vocabulary.js";
+import { type Alike, alike } from "../../routine/whose.js";
 import { type Coordinates, type Drawing, line, moved, type Shape } from "../../typesetting/shape.js";
 import { textWidth } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
@@ -47,8 +50,11 @@ export function phraseMap(routine: Routine, version: Version, { width, size, wor
   const rows = [
     wallRow(context),
     bandRow(context),
-    heightRow(context),
-    facingRow(context),
+    ...bodiesOf(routine, version).flatMap((body) => [
+      dancersRow(context, body),
+      heightRow(context, body.dancers),
+      facingRow(context, body.dancers),
+    ]),
     hitRow(context),
     timeRow(context),
   ];
@@ -113,12 +119,34 @@ function bandRow({ routine, size, wording, x }: MapContext): MapRow {
   return { height: height + 4, shapes };
 }
 
-/** Height as a line that sinks and rises, a lane for each height that the version has. */
-function heightRow(context: MapContext): MapRow {
-  const { version, size, wording, left, right, x } = context;
-  const used = new Set(
-    version.moves.flatMap((move) => [move.before.height, move.after.height]).concat(version.start.height),
-  );
+/** Dancers of one line of height and one of facings; each group its own where they differ. */
+function bodiesOf(routine: Routine, version: Version): readonly Alike[] {
+  return alike(routine, version, ({ start, moves }) => {
+    const changes = moves.filter(({ before, after, through }) => {
+      return before.height !== after.height || before.facing !== after.facing || through === "inverted";
+    });
+    return JSON.stringify([
+      start.height,
+      start.facing,
+      changes.map(({ end, after: { height, facing }, through }) => [end.toFraction(), height, facing, through]),
+    ]);
+  });
+}
+
+/** Whose the lines under it are, where groups differ. */
+function dancersRow({ size, left, wording }: MapContext, { names }: Alike): MapRow {
+  if (names.length === 0) return { height: 0, shapes: [] };
+  const text = wording.drawing.map.dancers(names);
+  return {
+    height: size * 1.5,
+    shapes: [{ kind: "text", at: [left, size * 1.2], text, size, anchor: "start", bold: true, tone: "ink" }],
+  };
+}
+
+/** Height as a line that sinks and rises, a lane for each height that the dancers have. */
+function heightRow(context: MapContext, { moves, start, end }: Dancers): MapRow {
+  const { size, wording, left, right, x } = context;
+  const used = new Set(moves.flatMap((move) => [move.before.height, move.after.height]).concat(start.height));
   const lanes = heights.filter((height) => used.has(height));
   const step = size * 1.45;
   const top = size * 0.9;
@@ -127,14 +155,14 @@ function heightRow(context: MapContext): MapRow {
     line("line", 0.4, [left, y(height)], [right, y(height)]),
     label(context, wording.drawing.map.height(height), y(height) + size * 0.33),
   ]);
-  const points: Coordinates[] = [[x(0), y(version.start.height)]];
-  for (const { before, after, start, end } of version.moves)
+  const points: Coordinates[] = [[x(0), y(start.height)]];
+  for (const { before, after, start: from, end: to } of moves)
     if (before.height !== after.height) {
-      points.push([x(start.valueOf()), y(before.height)], [x(end.valueOf()), y(after.height)]);
+      points.push([x(from.valueOf()), y(before.height)], [x(to.valueOf()), y(after.height)]);
     }
-  points.push([right, y(version.end.height)]);
+  points.push([right, y(end.height)]);
   const path: Shape = { kind: "path", points, stroke: { tone: "ink", width: 1.8 } };
-  const turned = version.moves.filter(isInverted).map((move): Shape => {
+  const turned = moves.filter(isInverted).map((move): Shape => {
     const at = x((move.start.valueOf() + move.end.valueOf()) / 2);
     const middle = (y(move.before.height) + y(move.after.height)) / 2;
     return upsideDown([at, middle], size * 0.5);
@@ -149,17 +177,17 @@ interface Turn {
   readonly facing: Facing;
 }
 
-function turnsOf(version: Version): readonly Turn[] {
-  const turns = version.moves.filter(({ before, after }) => before.facing !== after.facing);
+function turnsOf(moves: Dancers["moves"]): readonly Turn[] {
+  const turns = moves.filter(({ before, after }) => before.facing !== after.facing);
   return turns.map(({ end, after }) => ({ seconds: end.valueOf(), facing: after.facing }));
 }
 
 /** A dart where the facing changes; of darts that would touch, the last stays. */
-function facingRow(context: MapContext): MapRow {
-  const { version, size, left, right, x } = context;
+function facingRow(context: MapContext, { moves, start }: Dancers): MapRow {
+  const { size, left, right, x } = context;
   const radius = size * 0.5;
-  const kept: { at: number; facing: Facing }[] = [{ at: x(0) + radius, facing: version.start.facing }];
-  for (const { seconds, facing } of turnsOf(version)) {
+  const kept: { at: number; facing: Facing }[] = [{ at: x(0) + radius, facing: start.facing }];
+  for (const { seconds, facing } of turnsOf(moves)) {
     const at = Math.min(x(seconds), right - radius);
     const last = kept.at(-1);
     if (last !== undefined && kept.length > 1 && at - last.at < radius * 2.3) kept.pop();
@@ -175,23 +203,29 @@ function hitRow(context: MapContext): MapRow {
   const base = size * 0.95;
   const accents = routine.sections.flatMap((section) => accentTimes(section, routine.music.accents));
   const strokes = accents.map((seconds) => line("ink", 0.5, [x(seconds), base], [x(seconds), base + size * 0.4]));
-  const hits = version.moves
-    .filter(({ hit }) => hit)
-    .map(({ start }): Shape => {
-      const at = x(start.valueOf());
-      const half = Math.min(size * 0.32, 3);
-      const points: readonly Coordinates[] = [
-        [at - half, base - size * 0.75],
-        [at + half, base - size * 0.75],
-        [at, base],
-      ];
-      return { kind: "path", points, closed: true, fill: "ink" };
-    });
+  const hits = hitsOf(routine, version).map((start): Shape => {
+    const at = x(start.valueOf());
+    const half = Math.min(size * 0.32, 3);
+    const points: readonly Coordinates[] = [
+      [at - half, base - size * 0.75],
+      [at + half, base - size * 0.75],
+      [at, base],
+    ];
+    return { kind: "path", points, closed: true, fill: "ink" };
+  });
   const rule = line("line", 0.4, [left, base], [right, base]);
   return {
     height: size * 1.6,
     shapes: [label(context, context.wording.drawing.map.hits, size), rule, ...strokes, ...hits],
   };
+}
+
+/** When somebody hits, in seconds. */
+function hitsOf(routine: Routine, version: Version): readonly Fraction[] {
+  const starts = dancersOf(routine, version).flatMap(({ moves }) =>
+    moves.filter(({ hit }) => hit).map(({ start }) => start),
+  );
+  return starts.sort((a, b) => a.compare(b)).filter((start, index) => starts[index - 1]?.equals(start) !== true);
 }
 
 /** Seconds at which a count of a section is drawn; a float is near enough for a hundredth of a point. */
@@ -236,9 +270,6 @@ function timeRow(context: MapContext): MapRow {
 /** The text alternative: all that the map shows, in words. */
 function describe({ routine, version, wording }: MapContext): string {
   const at = (seconds: Move["start"]) => wording.time.track(trackTime(routine, seconds));
-  const { moves, start } = version;
-  const sunk = moves.filter(({ before, after }) => before.height !== after.height);
-  const turned = moves.filter(({ before, after }) => before.facing !== after.facing);
   return wording.drawing.map.description({
     counts: routine.counts,
     run: wording.time.clock(routine.seconds),
@@ -249,9 +280,17 @@ function describe({ routine, version, wording }: MapContext): string {
       time: routine.times > 1 ? wording.run.time(routine.walls, wall) : undefined,
       counts,
     })),
-    height: { first: start.height, changes: sunk.map(({ end, after }) => ({ at: at(end), to: after.height })) },
-    inverted: moves.filter(isInverted).map(({ start }) => at(start)),
-    facing: { first: start.facing, changes: turned.map(({ end, after }) => ({ at: at(end), to: after.facing })) },
-    hits: moves.filter(({ hit }) => hit).map(({ start }) => at(start)),
+    dancers: bodiesOf(routine, version).map(({ names, dancers }) => ({ names, ...describeBody(dancers, at) })),
+    hits: hitsOf(routine, version).map(at),
   });
+}
+
+function describeBody({ moves, start }: Dancers, at: (seconds: Fraction) => string) {
+  const sunk = moves.filter(({ before, after }) => before.height !== after.height);
+  const turned = moves.filter(({ before, after }) => before.facing !== after.facing);
+  return {
+    height: { first: start.height, changes: sunk.map(({ end, after }) => ({ at: at(end), to: after.height })) },
+    inverted: moves.filter(isInverted).map((move) => at(move.start)),
+    facing: { first: start.facing, changes: turned.map(({ end, after }) => ({ at: at(end), to: after.facing })) },
+  };
 }

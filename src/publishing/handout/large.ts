@@ -1,6 +1,7 @@
 import { dancersOf } from "../../routine/chart.js";
 import type { Library } from "../../routine/routine.js";
 import { timesThrough } from "../../routine/times-through.js";
+import { groupsMeeting } from "../../routine/whose.js";
 import { type Block, itemBlock, textBlock, wholeBlock } from "../../typesetting/block.js";
 import { type Area, flow } from "../../typesetting/flow.js";
 import { figure, papers } from "../../typesetting/print.js";
@@ -57,7 +58,7 @@ function headBlocks({ routine, version }: Dance, library: Library, width: number
   const { large } = print;
   const song = music.title === undefined ? undefined : print.song(music.title, music.artist);
   const gear = version.gear.map(({ item, need }) => print.item(item, need === "optional"));
-  const cautions = version.cautions.map(risks.label);
+  const cautions = version.cautions.map((risk) => risks.of(risk, groupsMeeting(routine, version, risk)));
   const built = timesThrough(routine);
   const about = large.about(versionLine(routine, version, wording), routine.choreographer, song);
   const run = large.size(routine.counts, time.clock(routine.seconds), time.tempo(music.countsPerMinute));

@@ -8,7 +8,7 @@ const size = 10;
 
 /** The class plan on paper: what it comes to, then block by block what is done when, for how long, and what the body meets. */
 export function planBlocks(plan: ClassPlan, width: number, wording: Wording): readonly Block[] {
-  const { pack, risks, time } = wording;
+  const { pack, time } = wording;
   const text = planText(plan, wording);
   const head = ({ topic, start, seconds }: ActivityBlock): Block =>
     textBlock(
@@ -19,10 +19,10 @@ export function planBlocks(plan: ClassPlan, width: number, wording: Wording): re
       { size: 12, width, tag: "H3", before: 10, keepNext: true },
     );
   const item = (activity: Activity): Block => {
-    const { start, seconds, load, cautions } = activity;
+    const { start, seconds } = activity;
     const { label, instruction } = text.activity(activity);
-    const contacts = Object.entries(load).map(([part, times]) => `${part} ${times}`);
-    const body = [...(contacts.length > 0 ? [contacts.join(", ")] : []), ...cautions.map(risks.label)];
+    const contacts = text.load(activity);
+    const body = [...(contacts === "" ? [] : [contacts]), ...text.cautions([activity])];
     return itemBlock(
       { text: time.clock(start) },
       [

@@ -24,7 +24,7 @@ export function cellText(
   const { print, risks } = wording;
   const on = wording.counts.span(move.on);
   const label = begins ? on : print.goesOnTo(on);
-  const cautions = begins ? move.risks.map(risks.label) : [];
+  const cautions = begins ? move.cautions.map(risks.label) : [];
   const turned = ends && move.after.facing !== move.before.facing ? [print.nowFacing(move.after.facing)] : [];
   const asides = [...turned, ...cautions];
   const spans: readonly Span[] = begins

@@ -75,7 +75,7 @@ function cellSigns(
             ),
         ]
       : []),
-    ...(begins && move.risks.length > 0
+    ...(begins && move.cautions.length > 0
       ? [(position: Position) => signFigure(print.caution, cautionSign([middle, 0], middle), position)]
       : []),
   ];

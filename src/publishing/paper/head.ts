@@ -1,6 +1,7 @@
 import { dancersOf } from "../../routine/chart.js";
 import type { Library, Routine, Version } from "../../routine/routine.js";
 import { timesThrough } from "../../routine/times-through.js";
+import { groupsMeeting } from "../../routine/whose.js";
 import { figure, type Mark, type Position, type StructureElement } from "../../typesetting/print.js";
 import type { Shape } from "../../typesetting/shape.js";
 import { type Span, textWidth, wrap } from "../../typesetting/text.js";
@@ -148,7 +149,7 @@ interface HeadLine {
 function headLines(routine: Routine, version: Version, { within, wording }: SheetOptions): readonly HeadLine[] {
   const { print, stance, risks } = wording;
   const gear = version.gear.map(({ item, need }) => print.item(item, need === "optional"));
-  const cautions = version.cautions.map(risks.label);
+  const cautions = version.cautions.map((risk) => risks.of(risk, groupsMeeting(routine, version, risk)));
   const built = timesThrough(routine);
   return [
     ...dancersOf(routine, version).map(({ group, start }) => ({

@@ -1,5 +1,6 @@
 import type { Library } from "../../routine/routine.js";
 import { risks } from "../../routine/vocabulary.js";
+import { whoMeets } from "../../routine/whose.js";
 import { type Block, textBlock } from "../../typesetting/block.js";
 import type { Dance } from "./dance.js";
 import { proseBlocks } from "./markdown.js";
@@ -38,7 +39,7 @@ export function cautionBlocks(dances: readonly Dance[], library: Library, style:
   const met = risks.filter((risk) => dances.some(({ version }) => version.cautions.includes(risk)));
   const items = met.map((risk) => {
     const places = dances.flatMap(({ routine, version }) => {
-      const here = placesOf(printedSections(routine, version), wording, (move) => move.risks.includes(risk));
+      const here = placesOf(printedSections(routine, version), wording, (move) => move.cautions.includes(risk));
       if (!version.cautions.includes(risk)) return [];
       return dances.length === 1
         ? here === ""
@@ -47,7 +48,8 @@ export function cautionBlocks(dances: readonly Dance[], library: Library, style:
         : [here === "" ? routine.title : `${routine.title}: ${here}`];
     });
     const where = places.length === 0 ? [] : [italic(` (${places.join(". ")})`)];
-    return bullet([bold(`${print.opening(cautions.label(risk))}. `), plain(cautions.caution(risk)), ...where], style);
+    const name = cautions.of(risk, whoMeets(dances, risk));
+    return bullet([bold(`${print.opening(name)}. `), plain(cautions.caution(risk)), ...where], style);
   });
   const house = library.cautions === undefined ? [] : proseBlocks(library.cautions, { ...style, level: 3 });
   return under(print.takeCare, [...items, textBlock([plain(cautions.generalCaution)], style), ...house], style);

@@ -4,7 +4,7 @@ import { type Area, columnWidth, flow } from "../../typesetting/flow.js";
 import { type Bookmark, figure, type Mark, papers, type StructureElement } from "../../typesetting/print.js";
 import type { Drawing } from "../../typesetting/shape.js";
 import type { Wording } from "../../wording/wording.js";
-import { floorPlan } from "../drawing/floor-plan.js";
+import { floorPlans } from "../drawing/floor-plan.js";
 import { phraseMap } from "../drawing/phrase-map.js";
 import { sheetBands } from "./bands.js";
 import { smallest } from "./cell.js";
@@ -112,7 +112,12 @@ function layoutDraft(
   const under = margin.top + head.height + 8;
   const start = { page: 0, y: under + (mapFirst ? map.height + 6 : 0) };
   const grid = placeGrid(set, { wording, left, width, start, top: below, bottom: bottom - legendRoom });
-  const legend = layoutLegend({ routine, version }, { page: grid.page, x: left, y: grid.y }, width, wording);
+  const legend = layoutLegend(
+    set.map(({ band }) => band),
+    { page: grid.page, x: left, y: grid.y },
+    width,
+    wording,
+  );
   const afterGrid = { page: grid.page, x: left, y: grid.y + legend.height + 8 };
   const fits = afterGrid.y + map.height <= bottom;
   const mapPosition = mapFirst
@@ -172,11 +177,11 @@ export function noteBlocks(
 
 function floorBlocks(routine: Routine, version: Version, library: Library, style: NoteStyle): readonly Block[] {
   const { wording, width } = style;
-  const plan = floorPlan(routine, version, library, { width, size: Math.max(smallest, style.size - 1), wording });
-  if (plan === undefined) return [];
+  const plans = floorPlans(routine, version, library, { width, size: Math.max(smallest, style.size - 1), wording });
+  if (plans.length === 0) return [];
   return [
     headingBlock(wording.print.floorPlan, style),
-    wholeBlock(plan.height, style.size * 0.5, (position) => figure(plan, position)),
+    ...plans.map((plan) => wholeBlock(plan.height, style.size * 0.5, (position) => figure(plan, position))),
   ];
 }
 

@@ -12,6 +12,7 @@ import type {
   Routine,
   Version,
 } from "../../routine/routine.js";
+import { groupsMeeting } from "../../routine/whose.js";
 import { writtenSeconds } from "../format.js";
 import type { FindingInFile } from "../publisher.js";
 
@@ -112,10 +113,18 @@ function versionRecord(routine: Routine, version: Version) {
     from: version.from,
     gear: version.gear.map(gearRecord),
     cautions: version.cautions,
+    /** Whose a caution is, where not all groups meet it. */
+    cautionGroups: cautionGroups(routine, version),
     ...dancedRecord(routine, version),
     /** The groups after the first. */
     groups: some(version.groups)?.map((group) => ({ name: group.name, ...dancedRecord(routine, group) })),
   };
+}
+
+function cautionGroups(routine: Routine, version: Version) {
+  const met = version.cautions.map((risk) => [risk, groupsMeeting(routine, version, risk)] as const);
+  const apart = some(met.filter(([, groups]) => groups.length > 0));
+  return apart && Object.fromEntries(apart);
 }
 
 function dancedRecord(routine: Routine, { load, space, start, end, moves }: Version | Group) {

@@ -59,7 +59,7 @@ export function moveView(move: Move, pairs: WordPairs, { classes, groups }: RowD
     say: move.say && both(move.say),
     words: move.words,
     body: bodyView(move, wording),
-    cautions: labelsOf(move.risks, wording),
+    cautions: labelsOf(move.cautions, wording),
     gear: move.gear,
     choose: move.choose.map(both),
     note: move.note && both(move.note),

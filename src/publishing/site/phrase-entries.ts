@@ -77,7 +77,8 @@ export function looksAlike(a: PhraseEntry, b: PhraseEntry): boolean {
     one.cue.text === other.cue.text &&
     sameStance(one.before, other.before) &&
     sameStance(one.after, other.after) &&
-    sameList(one.risks, other.risks)
+    sameList(one.risks, other.risks) &&
+    sameList(one.cautions, other.cautions)
   );
 }
 

@@ -1,7 +1,7 @@
 import { definedOnly } from "../../routine/defined-only.js";
 import type { Move, Routine, Version } from "../../routine/routine.js";
 import { type TimesThrough, timesThrough } from "../../routine/times-through.js";
-import type { Height } from "../../routine/vocabulary.js";
+import { type Height, risks } from "../../routine/vocabulary.js";
 import { writtenSeconds } from "../format.js";
 
 /** What a learner chooses a routine by: a card of the library page, and an entry of `library.json`. */
@@ -51,7 +51,7 @@ function reachesFloor({ before, after, through }: Move): boolean {
   return down.has(before.height) || down.has(after.height) || (through !== undefined && down.has(through));
 }
 
-function staysOnChair({ start, moves }: Version): boolean {
+function staysOnChair({ start, moves }: Pick<Version, "start" | "moves">): boolean {
   return start.height === "chair" && moves.every(({ after }) => after.height === "chair");
 }
 
@@ -91,8 +91,8 @@ export function routineFacts(routine: Routine): RoutineFacts {
     times: routine.times,
     ...definedOnly<Pick<RoutineFacts, "timesThrough">>({ timesThrough: timesThrough(routine) }),
     gear: [...new Set(required)],
-    floorWork: named(({ moves }) => moves.some(reachesFloor)),
-    onChair: named(staysOnChair),
-    cautions: [...new Set(versions.flatMap(({ cautions }) => cautions))],
+    floorWork: named(({ moves, groups }) => [moves, ...groups.map((one) => one.moves)].flat().some(reachesFloor)),
+    onChair: named((version) => [version, ...version.groups].every(staysOnChair)),
+    cautions: risks.filter((risk) => versions.some(({ cautions }) => cautions.includes(risk))),
   };
 }

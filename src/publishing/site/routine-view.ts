@@ -2,7 +2,8 @@ import { mirror } from "../../routine/mirror.js";
 import type { Library, Routine, Stance, Version } from "../../routine/routine.js";
 import { reflectedStance } from "../../routine/stance.js";
 import { timesThrough } from "../../routine/times-through.js";
-import type { Risk } from "../../routine/vocabulary.js";
+import { risks } from "../../routine/vocabulary.js";
+import { groupsMeeting } from "../../routine/whose.js";
 import type { Wording } from "../../wording/wording.js";
 import { momentLink } from "../format.js";
 import { safeAddress } from "./address.js";
@@ -227,13 +228,15 @@ function startsOf(routine: Routine, wording: Wording): readonly ForVersions<Html
 }
 
 function cautionsOf(routine: Routine, wording: Wording): RoutineView["cautions"] {
-  const risks = shared<Risk>(
-    routine,
-    ({ cautions }) => cautions,
-    (risk) => risk,
-  );
-  const { label, caution } = wording.risks;
-  return risks.map(({ classes, value }) => ({ classes, value: { label: label(value), text: caution(value) } }));
+  const { of, caution } = wording.risks;
+  return risks.flatMap((risk) => {
+    const met = shared<string>(
+      routine,
+      (version) => (version.cautions.includes(risk) ? [of(risk, groupsMeeting(routine, version, risk))] : []),
+      (label) => label,
+    );
+    return met.map(({ classes, value }) => ({ classes, value: { label: value, text: caution(risk) } }));
+  });
 }
 
 function videosOf({ video }: Routine, { videos }: Wording): readonly Html[] {

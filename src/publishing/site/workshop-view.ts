@@ -1,6 +1,7 @@
 import type { Library, Workshop } from "../../routine/routine.js";
 import { versionAt } from "../../routine/version-at.js";
 import { risks } from "../../routine/vocabulary.js";
+import { whoMeets } from "../../routine/whose.js";
 import type { Activity, ClassPlan } from "../../teaching/class-plan.js";
 import type { Wording } from "../../wording/wording.js";
 import { planText } from "../plan-text.js";
@@ -81,7 +82,10 @@ export function workshopView(workshop: Workshop, library: Library, pack: PackFil
     gear: gearOf(danced.map(({ routine, version }) => ({ title: routine.title, gear: version.gear }))),
     cautions: risks
       .filter((risk) => met.has(risk))
-      .map((risk) => ({ classes: "", value: { label: wording.risks.label(risk), text: wording.risks.caution(risk) } })),
+      .map((risk) => ({
+        classes: "",
+        value: { label: wording.risks.of(risk, whoMeets(danced, risk)), text: wording.risks.caution(risk) },
+      })),
     generalCaution: wording.risks.generalCaution,
     houseRules: markdownHtml(library.cautions ?? ""),
     ...(pack.plan === undefined ? {} : { plan: planView(pack.plan, wording) }),
@@ -96,10 +100,8 @@ function planView(plan: ClassPlan, wording: Wording): PlanView {
     ...text.activity(activity),
     clock: clock(activity.start),
     length: clock(activity.seconds),
-    load: wording.routine.contacts(activity.load),
+    load: text.load(activity),
   });
-  const cautionsOf = (all: readonly Activity[]) =>
-    risks.filter((risk) => all.some(({ cautions }) => cautions.includes(risk))).map(wording.risks.label);
   return {
     summary: text.summary,
     blocks: plan.blocks.map(({ topic, start, seconds, from, to }) => {
@@ -108,7 +110,7 @@ function planView(plan: ClassPlan, wording: Wording): PlanView {
         clock: clock(start),
         label: text.block(topic),
         length: clock(seconds),
-        cautions: cautionsOf(activities),
+        cautions: text.cautions(activities),
         activities: activities.map(activityView),
       };
     }),

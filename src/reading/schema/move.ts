@@ -36,7 +36,7 @@ const height = word(heights, {
   floor: "lying",
   "upside-down": "inverted",
 });
-const risk = word(risks, {
+const risk = word([...risks, "none"], {
   drop: "floor-drop",
   fall: "floor-drop",
   handstand: "inversion",
@@ -48,6 +48,11 @@ const risk = word(risks, {
   pirouette: "spin",
   knees: "kneework",
   "knee-work": "kneework",
+  climbing: "climb",
+  throwing: "throw",
+  toss: "throw",
+  headroll: "neck",
+  "head-roll": "neck",
 });
 
 /** Facing, weight and height; what is missing stays as it was. */
@@ -91,7 +96,14 @@ const moveKeys = {
     "parts of the body that take weight or impact",
     "[hands, knees]",
   ).default([]),
-  risk: key(listOf(risk), "risks that ask for a caution", "[jump]").default([]),
+  risk: key(
+    listOf(risk).refine(
+      (list) => list.length === 1 || !list.includes("none"),
+      "`none` stands alone: `risk: none`. Write it, or the risks.",
+    ),
+    "risks that ask for a caution; `none` in an option that has none of the plain move's",
+    "[jump]",
+  ).optional(),
   gear: key(listOf(line), "items that this move needs", "[mat]").default([]),
   words: key(line, "the words of the song that it lands on, short", "down by the wall").optional(),
   choose: key(listOf(line), "styling choices open to everybody", "[soft arms, sharp arms]").default([]),

@@ -2,9 +2,12 @@ import type { Place, Problem } from "../problem.js";
 import type { Library, Routine } from "../routine.js";
 import type { WrittenRoutine } from "../written.js";
 import { accentWithoutHit, hitsOffAccents } from "./accents.js";
+import { afterAnOption } from "./after-an-option.js";
+import { canonGrows } from "./canon-grows.js";
 import { chapterRules } from "./chapters.js";
 import { credit } from "./credit.js";
 import { dancedAgain } from "./danced-again.js";
+import { dropNoLower } from "./drop-no-lower.js";
 import { elsewhere } from "./elsewhere.js";
 import { emptyCounts } from "./empty-counts.js";
 import { gearNotListed } from "./gear-not-listed.js";
@@ -32,12 +35,15 @@ export const rules: readonly Rule[] = [
   sameFoot,
   leftRight,
   rushed,
+  dropNoLower,
+  afterAnOption,
   elsewhere,
   dancedAgain,
   neverDanced,
   noWalls,
   missingKey,
   emptyCounts,
+  canonGrows,
   accentWithoutHit,
   hitsOffAccents,
   landingWords,

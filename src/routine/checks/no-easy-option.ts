@@ -27,6 +27,8 @@ export const noEasyOption: Rule = {
 /** The risks that the author wrote, by the move's place. */
 function namedRisks(written: Parameters<Rule["find"]>[0]["written"]) {
   return new Map(
-    everyMove(written).flatMap((move) => (move.risks.length > 0 ? [[move.place, move.risks] as const] : [])),
+    everyMove(written).flatMap((move) =>
+      move.risks !== undefined && move.risks.length > 0 ? [[move.place, move.risks] as const] : [],
+    ),
   );
 }

@@ -37,6 +37,11 @@ export function inVersion(scene: Scene, version: Version): string {
   return version.kind === "level" ? ` at level ${version.id}` : ` in the ${version.id} version`;
 }
 
+/** What a version is called in a message. */
+export function versionName({ kind, id }: Version): string {
+  return kind === "level" ? `level ${id}` : `version ${id}`;
+}
+
 /** Where a move stands in the dance, for a message: "count 5 of Harbour wall". */
 export function whereIs(routine: Routine, move: Pick<Move, "section" | "phrase" | "on">): string {
   const section = routine.sections[move.section];

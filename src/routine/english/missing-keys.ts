@@ -7,10 +7,17 @@ export function missingKeys(move: Move): readonly MissingKey[] {
   const { text } = move.cue;
   return hints.flatMap(({ says, unless, has, write }) => {
     if (!says.test(text) || has(move)) return [];
-    const word = says.exec(text.replace(unless, " "))?.[0].trim();
-    return word === undefined ? [] : [{ word, write }];
+    const rest = text.replace(unless, " ");
+    const word = [...rest.matchAll(new RegExp(says, "gi"))].find(
+      ({ index }) => !negated.test(rest.slice(0, index)),
+    )?.[0];
+    return word === undefined ? [] : [{ word: word.trim(), write }];
   });
 }
+
+/** A text after which something is named only to say that it is not done: "no lift", "without a jump or lift". */
+const negated =
+  /\b(?:no|not|never|nor|without|don[’']t|do not|instead of|rather than)(?: (?:a|an|the|any|your|yet|to|full|real|big|more|need to|even))*(?: [\w-]+,? (?:or|nor|and)(?: (?:a|an|the|any))?)? $/i;
 
 const low: readonly Height[] = ["kneeling", "seated", "lying"];
 const isInverted = (move: Move) =>
@@ -18,6 +25,8 @@ const isInverted = (move: Move) =>
 const limbs =
   "(?:arms?|elbows?|hands?|wrists?|fingers?|palms?|knees?|legs?|feet|foot|toes?|heels?|hips?|chest|chin|head|gaze|eyes|shoulders?|ribs?|ribcage|tailbone|pelvis|sternum|face|body|weight|hem|skirt|hat|chair|cane|scarf)";
 const its = "(?:the |your |both |one |each |left |right |a |an |free |back |front |other |up |in |off |out )*";
+const props =
+  "(?:hats?|canes?|scarf|scarves|umbrellas?|balls?|fans?|chairs?|stools?|sticks?|staffs?|hoops?|coats?|jackets?|bags?|props?|batons?|clubs?|roses?|flowers?|veils?|swords?|bottles?|gloves?|shoes?|books?|cups?)";
 const none = /(?!)/g;
 
 /** What a cue may speak of, in which senses it is harmless, and which keys answer for it. Common practice, no source. */
@@ -29,14 +38,17 @@ const hints: readonly {
 }[] = [
   {
     says: /\b(?:spin|spins|spinning|pirouettes?|twirls?)\b/i,
-    unless: new RegExp(`\\b(?:spin|twirl)s? ${its}${limbs}`, "gi"),
+    unless: new RegExp(
+      `\\b(?:spin|twirl)s? ${its}${limbs}|\\bhead[ -]?spin(?:s|ning)?\\b|\\bspin(?:s|ning)? on ${its}head`,
+      "gi",
+    ),
     has: (move) => move.turn !== 0 || move.risks.includes("spin"),
     write: "`turn: 1 right` (or how far it goes) or `risk: [spin]`",
   },
   {
     says: /\b(?:turn|turns|turning|pivot|pivots)\b/i,
     unless: new RegExp(
-      `\\bturn(?:s|ing|ed)?[ -](?:out|in|${its}${limbs}|to (?:look|face))\\b|\\bbefore the turn\\b|\\bno turn\\b`,
+      `\\bturn(?:s|ing|ed)?[ -](?:out|in|${its}${limbs}|to (?:look|face))\\b|\\bbefore the turn\\b`,
       "gi",
     ),
     has: (move) => move.turn !== 0 || move.before.facing !== move.after.facing || move.risks.includes("spin"),
@@ -70,7 +82,7 @@ const hints: readonly {
   },
   {
     says: /\b(?:jump|jumps|jumping|leap|leaps)\b/i,
-    unless: /\bno jump\b|\bdon[’']t jump\b|\bwithout (?:a |the )?jump\w*/gi,
+    unless: none,
     has: (move) => move.risks.includes("jump"),
     write: "`risk: [jump]`",
   },
@@ -88,5 +100,56 @@ const hints: readonly {
     ),
     has: (move) => move.risks.includes("lift"),
     write: "`risk: [lift]`",
+  },
+  {
+    says: /\b(?:(?:back|front)[ -]?(?:flip|tuck|hand-?spring|walk-?over)s?|hand-?springs?|walk-?overs?)\b/i,
+    unless: /\bflips? (?:of|the|your)\b/gi,
+    has: isInverted,
+    write: "`through: inverted`, and `risk: [jump]` where both feet leave the floor",
+  },
+  {
+    says: new RegExp(`\\bhead[ -]?spin(?:s|ning)?\\b|\\bspin(?:s|ning)? on ${its}head\\b`, "i"),
+    unless: none,
+    has: (move) => isInverted(move) && (move.contacts.includes("head") || move.after.weight === "head"),
+    write: "`height: inverted` and `contacts: [head]`",
+  },
+  {
+    says: /\bwindmill(?:s|ing)?\b/i,
+    unless: new RegExp(`\\b(?:arms?|hands?)[ -]windmill\\w*|\\bwindmill\\w* (?:of |with )?${its}${limbs}`, "gi"),
+    has: (move) => move.contacts.includes("shoulders") || move.contacts.includes("spine") || isInverted(move),
+    write: "`contacts: [shoulders, hands]`, and `through: inverted` where the hips go over the head",
+  },
+  {
+    says: new RegExp(
+      `\\b(?:head|neck)[ -]?(?:roll|circle)s?\\b|\\b(?:roll|circl)(?:es?|s|ing)? ${its}(?:head|neck)\\b`,
+      "i",
+    ),
+    unless: none,
+    has: (move) => move.risks.includes("neck"),
+    write: "`risk: [neck]`",
+  },
+  {
+    says: new RegExp(
+      `\\b(?:stand|step|climb|jump|hop|get)(?:s|ing|ping)?\\b[^,;.]*\\b(?:on|onto|on top of) ${its}(?:chair|stool|table|box|bench|crate|partner)\\b`,
+      "i",
+    ),
+    unless: new RegExp(
+      `\\b${limbs}\\b[^,;.]*\\b(?:on|onto) ${its}(?:chair|stool|table|box|bench|crate|partner)\\b`,
+      "gi",
+    ),
+    has: (move) => move.risks.includes("climb"),
+    write: "`risk: [climb]`",
+  },
+  {
+    says: new RegExp(`\\b(?:throw|toss|fling|hurl)(?:s|es|ing)? ${its}${props}\\b|\\bjuggl(?:e|es|ing)\\b`, "i"),
+    unless: none,
+    has: (move) => move.risks.includes("throw"),
+    write: "`risk: [throw]`",
+  },
+  {
+    says: new RegExp(`\\b(?:round|around|about|over|on|onto) ${its}(?:partner[’']s |her |his |their )?necks?\\b`, "i"),
+    unless: /\b(?:arms?|hands?|palms?|fingers?|elbows?)\b[^,;.]*\bnecks?\b/gi,
+    has: (move) => move.risks.includes("neck"),
+    write: "`risk: [neck]`",
   },
 ];

@@ -1,9 +1,17 @@
 import type { Facing, Height } from "../../routine/vocabulary.js";
+import { list } from "./language.js";
 
 /** A moment of the track, and what changes there. */
 export interface Change<To> {
   readonly at: string;
   readonly to: To;
+}
+
+export interface MapDancers {
+  readonly names: readonly string[];
+  readonly height: { readonly first: Height; readonly changes: readonly Change<Height>[] };
+  readonly inverted: readonly string[];
+  readonly facing: { readonly first: Facing; readonly changes: readonly Change<Facing>[] };
 }
 
 /** What a phrase map shows, in values. Moments are written as the track's clock shows them. */
@@ -18,9 +26,8 @@ export interface MapContent {
     readonly time: string | undefined;
     readonly counts: number;
   }[];
-  readonly height: { readonly first: Height; readonly changes: readonly Change<Height>[] };
-  readonly inverted: readonly string[];
-  readonly facing: { readonly first: Facing; readonly changes: readonly Change<Facing>[] };
+  /** Of all dancers, or of each group with its name where they differ. */
+  readonly dancers: readonly MapDancers[];
   readonly hits: readonly string[];
 }
 
@@ -32,6 +39,8 @@ export interface Place {
 
 /** What a floor plan shows, in values. */
 export interface FloorContent {
+  /** Whose way it is, where groups differ. */
+  readonly names: readonly string[];
   readonly times: number;
   readonly facing: Facing;
   /** Metres. */
@@ -46,14 +55,18 @@ export const drawing = {
     title: (routine: string, version: string): string => `Phrase map of ${routine}, ${version}`,
     section: (number: string, name: string): string => `${number} ${name}`,
     height: (height: Height): string => height,
+    /** Over the lines of some groups, where groups differ. */
+    dancers: (groups: readonly string[]): string => list(groups),
     facing: "facing",
     hits: "hits",
     track: "track",
     description: mapText,
   },
   floor: {
-    title: (routine: string, version: string): string => `Floor plan of ${routine}, ${version}`,
-    audience: "audience",
+    title: (routine: string, version: string, groups: readonly string[]): string =>
+      `Floor plan of ${[routine, version, ...groups].join(", ")}`,
+    /** Over the plan: where the audience is, and whose way it is where groups differ. */
+    audience: (groups: readonly string[]): string => (groups.length === 0 ? "audience" : `${list(groups)} · audience`),
     /** What stands under the plan, the longest way of saying it first. */
     captions: (times: number, endsWhereItBegan: boolean): readonly string[] => {
       const once = times > 1 ? "one time through · " : "";
@@ -67,7 +80,7 @@ export const drawing = {
   },
 };
 
-function mapText({ counts, run, sections, height, inverted, facing, hits }: MapContent): string {
+function mapText({ counts, run, sections, dancers, hits }: MapContent): string {
   const sentence = (label: string, items: readonly string[]) =>
     items.length === 0 ? [] : [`${label}: ${items.join("; ")}.`];
   const changes = ({ first, changes }: { first: string; changes: readonly Change<string>[] }) => [
@@ -87,15 +100,21 @@ function mapText({ counts, run, sections, height, inverted, facing, hits }: MapC
         ].join(", "),
       ),
     ),
-    ...sentence("Height", changes(height)),
-    ...sentence("Upside down", inverted),
-    ...sentence("Facing", changes(facing)),
+    ...dancers.flatMap(({ names, height, inverted, facing }) => {
+      const label = (name: string) => (names.length === 0 ? name : `${name} of ${list(names)}`);
+      return [
+        ...sentence(label("Height"), changes(height)),
+        ...sentence(label("Upside down"), inverted),
+        ...sentence(label("Facing"), changes(facing)),
+      ];
+    }),
     ...sentence("Hits", hits),
   ].join(" ");
 }
 
-function floorText({ times, facing, across, depth, places }: FloorContent): string {
+function floorText({ names, times, facing, across, depth, places }: FloorContent): string {
   return [
+    ...(names.length === 0 ? [] : [`${list(names)}.`]),
     `Seen from above, the audience at the top.${times > 1 ? ` One time through of ${times}.` : ""}`,
     `It begins facing ${facing} and covers ${metres(across)} across and ${metres(depth)} in depth.`,
     `From the start the way leads to: ${places.map(placeText).join("; ")}.`,

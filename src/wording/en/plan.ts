@@ -1,6 +1,7 @@
 import type { DancedName, SectionName } from "../../routine/sheet.js";
 import type { Contact } from "../../routine/vocabulary.js";
 import { capital, list, often } from "./language.js";
+import { routine } from "./routine.js";
 
 /** The end of a section of a routine. */
 export interface SectionEnd extends SectionName {
@@ -10,6 +11,15 @@ export interface SectionEnd extends SectionName {
 /** A part of the body that is loaded, or being upside down. */
 export type LoadPart = Contact | "inversions";
 export type Load = Readonly<Partial<Record<LoadPart, number>>>;
+
+/** What the dancers of a group meet in a class. */
+export interface GroupFigures {
+  readonly group: string;
+  /** Of the routine. */
+  readonly title: string;
+  readonly taught: Load;
+  readonly easiest: Load;
+}
 
 /** What is said of a danced activity. */
 export interface Danced {
@@ -24,7 +34,7 @@ export interface Danced {
   /** Counts a minute at that speed, where there is one tempo. */
   readonly tempo?: number;
   readonly runs: number;
-  readonly moves: readonly { readonly cue: string; readonly on: string }[];
+  readonly moves: readonly { readonly cue: string; readonly on: string; readonly groups?: readonly string[] }[];
   /** Groups that the class is divided into. */
   readonly groups: number;
 }
@@ -71,6 +81,8 @@ const tally = (load: Load): string =>
     .map(([part, times]) => `${part === "inversions" ? "upside down" : part} ${times}`)
     .join(", ");
 
+const { contacts } = routine;
+
 /** A class plan: its activities, and what is said about the whole of it. */
 export const plan = {
   span,
@@ -88,7 +100,7 @@ export const plan = {
     }),
     detail: (one: Danced): Said => ({
       label: `Hard moves: ${what(one)}`,
-      instruction: `Each on its own, ${often(one.runs)} at ${at(one)}: ${one.moves.map(({ cue, on }) => `“${cue}” (${on})`).join(", ")}.`,
+      instruction: `Each on its own, ${often(one.runs)} at ${at(one)}: ${one.moves.map(({ cue, on, groups = [] }) => `“${cue}” (${[...groups, on].join(", ")})`).join(", ")}.`,
     }),
     drill: (one: Danced): Said => ({
       label: `Drill: ${what(one)}`,
@@ -174,6 +186,18 @@ export const plan = {
       return taught === "" ? [] : [`Times with weight or impact, at level ${level} as at the easiest: ${taught}.`];
     return [`Times with weight or impact: ${taught || "none"} at level ${level}; ${easiest || "none"} at the easiest.`];
   },
+  /** The same of each group, where groups differ; their routine is named where there are several. */
+  groupLoads(groups: readonly GroupFigures[], level: string, several: boolean): readonly string[] {
+    return groups.map(({ group, title, taught, easiest }) => {
+      const whose = several ? `${group} in ${title}` : group;
+      return `${whose}: ${tally(taught) || "none"} at level ${level}, ${tally(easiest) || "none"} at the easiest.`;
+    });
+  },
+  /** "Flood knees 4": contacts of an activity, of each group where groups differ. */
+  contacts: (load: Load, groups: readonly { readonly group: string; readonly load: Load }[] | undefined): string =>
+    groups === undefined
+      ? contacts(load)
+      : groups.flatMap((one) => (contacts(one.load) === "" ? [] : [`${one.group} ${contacts(one.load)}`])).join("; "),
   /** How a limit that the library sets came out. */
   limit(
     outcome: {
@@ -182,18 +206,22 @@ export const plan = {
       readonly before: number;
       readonly after: number;
       readonly kept: boolean;
+      readonly groups?: readonly Pick<GroupFigures, "group" | "title">[];
     },
     level: string,
+    several: boolean,
   ): string {
-    const { part, limit, before, after, kept } = outcome;
+    const { part, limit, before, after, kept, groups = [] } = outcome;
+    const names = list(groups.map(({ group, title }) => (several ? `${group} in ${title}` : group)));
+    const whose = names === "" ? "" : ` for ${names}`;
     const own = `${partName(part)}: the library's own limit is ${limit} a class`;
-    if (before <= limit) return capital(`${own}, and the plan has ${before}.`);
+    if (before <= limit) return capital(`${own}, and the plan has ${before}${whose}.`);
     if (kept)
       return capital(
-        `${own}; ${before} at level ${level}, brought to ${after} by dancing marked runs in the easier option.`,
+        `${own}; ${before} at level ${level}, brought to ${after}${whose} by dancing marked runs in the easier option.`,
       );
     return capital(
-      `${own}, and it is not kept: ${after} remain after every run that may change has gone to the easier option. ` +
+      `${own}, and it is not kept: ${after} remain${whose} after every run that may change has gone to the easier option. ` +
         "Each chunk marked once and danced once at full tempo, and one run-through, stay at the level taught. " +
         "Teach an easier level, or less.",
     );

@@ -1,4 +1,5 @@
 import type { Risk } from "../../routine/vocabulary.js";
+import { list } from "./language.js";
 
 /* The usual cautions of the trade (common practice, no source). None of them states a dose. */
 const texts: Record<Risk, readonly [label: string, text: string]> = {
@@ -20,12 +21,27 @@ const texts: Record<Risk, readonly [label: string, text: string]> = {
     "Wear knee pads, place the knees rather than drop them, and choose the other option on a hard floor.",
   ],
   heels: ["heels", "Learn it flat first. Check the fit, the tips and the floor before you put heels on."],
+  climb: [
+    "climbing",
+    "Only onto what stands fast and is made to bear you, or onto a partner who has been taught it in the room. Have somebody hold it or spot you, and learn the way down first.",
+  ],
+  throw: [
+    "throwing",
+    "Look where it will land before it leaves the hand. Leave room around you, begin with something soft, and let go of a bad catch.",
+  ],
+  neck: [
+    "weight on the neck, or something round it",
+    "Take weight on the head or neck only where a qualified teacher in the room has taught you. Whatever goes round it lies loose, comes off at a tug and is never pulled by anybody.",
+  ],
 };
 
 /** Risks and what is said about them, on page and paper alike. */
 export const risks = {
   /** A short name, for beside the move. */
   label: (risk: Risk): string => texts[risk][0],
+  /** The same, with the groups whose it is where not all meet it: "spin (Flood)". */
+  of: (risk: Risk, groups: readonly string[]): string =>
+    groups.length === 0 ? texts[risk][0] : `${texts[risk][0]} (${list(groups)})`,
   /** One or two sentences for the top of a page. */
   caution: (risk: Risk): string => texts[risk][1],
   /** Stands under every list of cautions. */

@@ -73,6 +73,7 @@ export const routine = {
   mapText: (version: string, mirrored: boolean): string =>
     `Phrase map, ${version}${mirrored ? ", mirrored" : ""}: sections, height, facing and hits on the track’s clock. The counts say the same in words.`,
   oneDancer: "one dancer",
+  eachGroup: "each group",
   floorText: (version: string, mirrored: boolean, dancer: string, times: number): string =>
     `Floor plan, ${version}${mirrored ? ", mirrored" : ""}: the way ${dancer} travels${oneOf(times)}, seen from above. The counts say the same in words.`,
   floorCaption: (dancer: string, times: number): string =>

@@ -143,7 +143,7 @@ ${versions.map(({ classes, load, space }) => html`<p class="${classes}">${words.
 /** Only what is shown is fetched: a browser leaves a picture out of sight alone until it comes near. */
 function pictures({ maps, floors, facts, groups }: RoutineView, { routine: words }: Wording): Html | false {
   if (maps.length === 0) return false;
-  const dancer = groups[0] ?? words.oneDancer;
+  const dancer = groups.length === 0 ? words.oneDancer : words.eachGroup;
   const mapText = (map: PictureView, mirrored: boolean) => words.mapText(map.name, mirrored);
   const floorText = (floor: PictureView, mirrored: boolean) =>
     words.floorText(floor.name, mirrored, dancer, facts.times);

@@ -98,7 +98,9 @@ describe("the demo library's handouts", () => {
       const { pages } = await parser.getScreenshot({ scale: 1.5, partial: [1], imageDataUrl: false });
       await parser.destroy();
       const { data, width, height } = readPng(pages[0]?.data ?? new Uint8Array());
-      expect(decodeCode(data, width, height)?.data).toBe(`https://saltmarsh.example/routines/${routine.slug}/`);
+      // The head of the page, where one holds a phone: among a page of signs this reader may take others for the code's corners.
+      const head = Math.round(height / 4);
+      expect(decodeCode(data.slice(0, width * head * 4), width, head)?.data).toBe(`https://saltmarsh.example/routines/${routine.slug}/`);
     }
   });
 });

@@ -1,0 +1,15 @@
+import type { Routine, Version } from "../routine/routine.js";
+import { versionAt } from "../routine/version-at.js";
+
+/** The version that a class is taught, and the one that is danced for a limit's sake. */
+export interface Versions {
+  readonly easiest: Version;
+  readonly taught: Version;
+}
+
+/** A class at an adaptation has no easier level to go to; a routine without the level asked for is taught at the nearest easier one. */
+export function versionsFor(routine: Routine, level: string): Versions {
+  const taught = versionAt(routine, level);
+  const easiest = routine.versions.find(({ id }) => id === routine.levels[0]);
+  return { taught, easiest: taught.kind === "level" ? (easiest ?? taught) : taught };
+}

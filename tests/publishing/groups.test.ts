@@ -1,0 +1,114 @@
+import { expect, test } from "vitest";
+import { descriptionText } from "../../src/publishing/description/description.js";
+import { floorPlan, floorPlans } from "../../src/publishing/drawing/floor-plan.js";
+import { phraseMap } from "../../src/publishing/drawing/phrase-map.js";
+import { drawHandout } from "../../src/publishing/handout/handout.js";
+import { routineJson } from "../../src/publishing/record/routine-json.js";
+import { routineView } from "../../src/publishing/site/routine-view.js";
+import { workshopView } from "../../src/publishing/site/workshop-view.js";
+import { planClass } from "../../src/teaching/plan.js";
+import { planRecording } from "../../src/teaching/recording.js";
+import { wordingOf } from "../../src/wording/wording.js";
+import { fromYaml } from "../fixtures/from-yaml.js";
+import { readText, spaced } from "../fixtures/read-pdf.js";
+import { library } from "../fixtures/written.js";
+import { libraryWith, workshopOf } from "../teaching/builder.js";
+
+const wording = wordingOf("en");
+
+/** Only the second group goes to its knees; it travels, and turns, and hits. */
+const routine = fromYaml(`
+groups: [Ebb, Flood]
+sections:
+  - name: Harbour wall
+    counts:
+      - 1-4: Reach up
+        5-8: hold
+    parts:
+      Flood:
+        - 1-2: { do: Sink to the knees, height: kneeling, hit: yes }
+          3-4: Stay there
+          5-8: { do: Come up and walk, height: standing, travel: { forward: 4 }, turn: 1/4 right }
+`);
+const [version] = routine.versions;
+if (version === undefined) throw new Error("It has no version.");
+
+test("a limit is kept for every group, and the plan says whose it is not", () => {
+  const plan = planClass(workshopOf([routine], 30), libraryWith({ limits: { knees: "1" } }));
+  // One move brings Flood to its knees: as often as the class dances it.
+  const runs = plan.activities.reduce((sum, { kind, runs = 0 }) => sum + (kind === "show" ? 0 : runs), 0);
+  expect(runs).toBeGreaterThan(1);
+  expect(plan.limits).toEqual([
+    {
+      ...{ part: "knees", limit: 1, before: runs, after: runs, kept: false },
+      groups: [{ routine: "low-tide", title: "Low Tide", group: "Flood" }],
+    },
+  ]);
+  expect(plan.load.taught).toEqual({ knees: runs });
+  expect(plan.groups?.map(({ group, taught }) => [group, taught])).toEqual([
+    ["Ebb", {}],
+    ["Flood", { knees: runs }],
+  ]);
+  const page = workshopView(workshopOf([routine], 30), library, { names: new Set(), downloads: [], plan }, wording);
+  const [summary, blocks] = [page.plan?.summary.join("\n"), page.plan?.blocks ?? []];
+  expect(summary).toContain(`${runs} remain for Flood after`);
+  expect(summary).toContain("Ebb: none at level 2");
+  expect(blocks[0]?.cautions).toEqual(["weight on the knees (Flood)"]);
+  expect(page.cautions.map(({ value }) => value.label)).toEqual(["weight on the knees (Flood)"]);
+});
+
+test("what only one group dances is taught and taken on its own, and says whose it is", () => {
+  const plan = planClass(workshopOf([routine], 30), library);
+  expect(plan.chunks[0]).toMatchObject({ newMoves: 4, cautions: ["kneework"], load: { taught: { knees: 1 } } });
+  const detail = plan.activities.find(({ kind }) => kind === "detail");
+  expect(detail?.moves?.map(({ cue, groups }) => [cue, groups])).toContainEqual(["Sink to the knees", ["Flood"]]);
+  expect(planRecording(routine, library).takes.find(({ kind }) => kind === "follow")).toMatchObject({
+    ...{ load: { knees: 1 }, cautions: ["kneework"] },
+  });
+});
+
+test("a group in canon dances the same moves, and learns them once", () => {
+  const canon = fromYaml(`
+groups: [Ebb, Flood]
+sections:
+  - name: Wall
+    canon: { Flood: 4 }
+    counts:
+      - 1-4: { do: Down on the knees, height: kneeling }
+        5-8: { do: Up again, height: standing }
+`);
+  const plan = planClass(workshopOf([canon], 20), library);
+  expect(plan.chunks[0]).toMatchObject({ newMoves: 2, load: { taught: { knees: 1 } } });
+  expect(plan.groups).toBeUndefined();
+  expect(plan.activities.every(({ groups, cautionGroups }) => groups === undefined && !cautionGroups)).toBe(true);
+});
+
+test("the record, the page and the description name the group that meets a caution", () => {
+  const record = routineJson(routine, library, []);
+  expect(record.versions[0]).toMatchObject({ cautions: ["kneework"], cautionGroups: { kneework: ["Flood"] } });
+  const view = routineView(routine, library, { names: new Set(), downloads: [] }, wording);
+  expect(view.cautions.map(({ value }) => value.label)).toEqual(["weight on the knees (Flood)"]);
+  expect(view.facts.floorWork).toEqual(["1"]);
+  expect(descriptionText(routine, library)).toContain("weight on the knees (Flood)");
+});
+
+test("the head of the handout names the group too, and the legend is of what the sheet shows, whoever dances it", async () => {
+  const paper = spaced(await readText(await drawHandout(routine, version, library, "sheet")));
+  expect(paper).toContain("Weight on the knees (Flood). Read the cautions below");
+  expect(paper).toContain("lands hard");
+  expect(paper).toMatch(/lands hard caution facing/);
+  const large = spaced(await readText(await drawHandout(routine, version, library, "large")));
+  expect(large).toContain("weight on the knees (Flood)");
+});
+
+test("heights, facings and hits of the map and the ways of the floor plan are each group's own", () => {
+  const size = { width: 500, size: 10, wording };
+  const { description } = phraseMap(routine, version, size);
+  expect(description).toContain("Height of Ebb: standing at first. Facing of Ebb: front at first.");
+  expect(description).toContain("Height of Flood: standing at first; 0:02.0 kneeling; 0:08.0 standing.");
+  expect(description).toContain("Hits: 0:00.0.");
+  const plans = floorPlans(routine, version, library, size);
+  expect(plans.map((plan) => plan.title)).toEqual(["Floor plan of Low Tide, Level 1, Flood"]);
+  expect(plans[0]?.description).toMatch(/^Flood\. .*2\.4 m to the front\.$/);
+  expect(floorPlan(routine, version, library, size)).toEqual(plans[0]);
+});
