@@ -1,7 +1,8 @@
 import Fraction from "fraction.js";
+import type { Material } from "./material.js";
 import type { Pass } from "./order.js";
 import type { Problems } from "./problems.js";
-import type { WrittenRoutine, WrittenSection } from "./written.js";
+import type { WrittenMusic, WrittenRoutine } from "./written.js";
 
 /** When a pass begins and ends on the track's clock, in seconds from the routine's first count. */
 export interface PassTimes {
@@ -24,10 +25,10 @@ export interface Clock {
 const zero = new Fraction(0);
 
 /** A section's tempo in counts a minute: its own or the music's, halved or doubled where it says so. */
-export function sectionTempo(section: WrittenSection, routine: WrittenRoutine): Fraction {
-  const tempo = section.tempo ?? routine.music.tempo;
-  if (section.time === "half") return tempo.div(2);
-  return section.time === "double" ? tempo.mul(2) : tempo;
+function sectionTempo({ tempo, time }: Pick<Material, "tempo" | "time">, music: Pick<WrittenMusic, "tempo">): Fraction {
+  const whole = tempo ?? music.tempo;
+  if (time === "half") return whole.div(2);
+  return time === "double" ? whole.mul(2) : whole;
 }
 
 /**
@@ -52,8 +53,7 @@ export function runClock(routine: WrittenRoutine, passes: readonly Pass[], probl
   const times: PassTimes[] = [];
   let start = zero;
   for (const [index, pass] of passes.entries()) {
-    const section = routine.sections[pass.written];
-    const countsPerMinute = section === undefined ? routine.music.tempo : sectionTempo(section, routine);
+    const countsPerMinute = sectionTempo(pass.material, routine.music);
     const reach = start.add(new Fraction(60 * pass.counts).div(countsPerMinute));
     const next = trackTimeOf(index + 1);
     const wanted = next?.seconds.sub(firstCount);

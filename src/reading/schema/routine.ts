@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { audiences, feels } from "../../routine/vocabulary.js";
+import { audiences, feels, tempoTimes } from "../../routine/vocabulary.js";
 import { quoted } from "../nearest.js";
 import { rest } from "../place.js";
 import { gatherRest, phrase, stance, stanceKeys } from "./move.js";
@@ -130,7 +130,11 @@ const section = z
       "groups with counts of their own, as many as the others have",
       "{ Flood: [{ 1-8: hold }] }",
     ).optional(),
-    "same-as": key(line, "danced as the section with this name", "Harbour wall").optional(),
+    "same-as": key(
+      line,
+      "danced as the section with this name: its counts, words, tempo, time and feel",
+      "Harbour wall",
+    ).optional(),
     change: key(
       z.record(numbered(999), phrase),
       "phrases that differ from that section's, by number",
@@ -149,7 +153,11 @@ const section = z
       "where its first count falls in the track",
     ).optional(),
     tempo: key(anyTempo, "counts a minute, for this section only", "96").optional(),
-    time: key(word(["half", "double"]), "half or double time", "half").optional(),
+    time: key(
+      word(tempoTimes),
+      "half or double time; `full` takes back what `same-as` brings along",
+      "half",
+    ).optional(),
     feel: key(feel, "how a count is divided in this section", "triplet").optional(),
   })
   .meta({ wants: "a `name` and `counts`", example: "name: Harbour wall" });

@@ -1,5 +1,6 @@
 import type Fraction from "fraction.js";
 import * as z from "zod";
+import type { TempoTime } from "../../routine/vocabulary.js";
 import type { NothingLeft } from "../nothing-left.js";
 import { key, number } from "./values.js";
 
@@ -51,7 +52,7 @@ export const tempo = anyTempo.transform((written, context): Fraction => {
 });
 
 /** What is wrong with a tempo that nobody can dance, after its divisions and its `time`, in the form in which it was written. */
-export function tempoFault({ countsPerMinute, speed }: TempoKeys, time?: "half" | "double"): string | undefined {
+export function tempoFault({ countsPerMinute, speed }: TempoKeys, time: TempoTime = "full"): string | undefined {
   const times = time === "half" ? 0.5 : time === "double" ? 2 : 1;
   const danced = countsPerMinute.mul(times);
   const slow = danced.compare(slowest) < 0;
@@ -63,9 +64,9 @@ export function tempoFault({ countsPerMinute, speed }: TempoKeys, time?: "half" 
     .mul(slow ? slowest : fastest)
     .div(times);
   const round = (value: Fraction) => (slow ? value.ceil(2) : value.floor(2)).toString();
-  const inTime = time === undefined ? "" : ` in ${time} time`;
-  const advice = time === undefined ? "" : ", or leave `time` out";
-  if (!speed && time === undefined) {
+  const inTime = time === "full" ? "" : ` in ${time} time`;
+  const advice = time === "full" ? "" : ", or `time: full`";
+  if (!speed && time === "full") {
     const sentence = range.replace(/^a/, "A");
     return `${sentence} counts a minute; here is \`${countsPerMinute.toString()}\`. Write ${end} ${slow ? slowest : fastest}.`;
   }
