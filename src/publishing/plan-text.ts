@@ -11,7 +11,7 @@ export interface PlanText {
   readonly activity: (activity: Activity) => { readonly label: string; readonly instruction: string };
 }
 
-export function planText(plan: ClassPlan, { plan: said }: Wording): PlanText {
+export function planText(plan: ClassPlan, { plan: said, time }: Wording): PlanText {
   const names = new Map(plan.chunks.map(({ id, name }) => [id, name]));
   const used = loadParts.filter((part) => plan.load.taught[part]);
   return {
@@ -24,14 +24,14 @@ export function planText(plan: ClassPlan, { plan: said }: Wording): PlanText {
       return name ? said.blocks.chunk(topic.title, name) : topic.title;
     },
     activity: (activity) => {
-      const { kind, seconds, runs = 0, easier } = activity;
+      const { kind, seconds, runs = 0, easier, countsPerMinute, tempoIsEstimate = false } = activity;
       if (isFrame(kind)) return said.frame[kind](used, seconds);
       const { label, instruction } = said.activities[kind]({
         names: activity.chunks.flatMap((id) => names.get(id) ?? []),
         title: activity.title ?? "",
         ...(activity.until && { until: activity.until }),
         speed: activity.speed ?? 100,
-        ...(activity.countsPerMinute !== undefined && { tempo: activity.countsPerMinute }),
+        ...(countsPerMinute !== undefined && { tempo: time.tempo({ countsPerMinute, tempoIsEstimate }) }),
         runs,
         moves: activity.moves ?? [],
         groups: plan.settings.groups,

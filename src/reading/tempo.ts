@@ -10,7 +10,7 @@ export function tempoFindings({ music, sections }: RoutineKeys, locate: Front["l
     // Of what a section takes over everything is said where that stands.
     if (!section.tempo && !section.time) return [];
     const { tempo, time } = takenOver(section, sections);
-    const message = tempoFault(tempo ?? { countsPerMinute: music.tempo }, time);
+    const message = tempoFault(tempo ?? { countsPerMinute: music.tempo.countsPerMinute }, time);
     if (message === undefined) return [];
     const key = section.tempo ? "tempo" : "time";
     return [{ severity: "error", rule: "value", message, ...locate(placeOf(["sections", index, key]), "value") }];

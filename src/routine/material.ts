@@ -10,6 +10,8 @@ export interface Material {
   readonly feel: Feel;
   /** Counts a minute; absent where it goes at the music's tempo. */
   readonly tempo?: Fraction;
+  /** Given with `tempo`. */
+  readonly tempoIsEstimate?: boolean;
   /** What is done to its tempo. */
   readonly time?: TempoTime;
   readonly phrases: readonly MaterialPhrase[];
@@ -61,7 +63,12 @@ export function materials(routine: WrittenRoutine, problems: Problems): readonly
 
   function own(section: WrittenSection, index: number): Material {
     return {
-      ...definedOnly<Material>({ words: section.words, tempo: section.tempo, time: section.time }),
+      ...definedOnly<Material>({
+        words: section.words,
+        tempo: section.tempo,
+        tempoIsEstimate: section.tempoIsEstimate,
+        time: section.time,
+      }),
       feel: section.feel ?? routine.music.feel,
       phrases: (section.counts ?? []).map((written) => ({ written, origin: String(index), own: false })),
       parts: new Map(),
@@ -125,6 +132,7 @@ export function materials(routine: WrittenRoutine, problems: Problems): readonly
       ...definedOnly<Material>({
         words: section.words ?? from.words,
         tempo: section.tempo ?? from.tempo,
+        tempoIsEstimate: section.tempo ? section.tempoIsEstimate : from.tempoIsEstimate,
         time: section.time ?? from.time,
       }),
       feel: section.feel ?? from.feel,

@@ -69,6 +69,8 @@ export interface WrittenMusic {
   readonly link?: string;
   /** Counts a minute. */
   readonly tempo: Fraction;
+  /** True of a tempo that nobody has measured. */
+  readonly tempoIsEstimate: boolean;
   /** Seconds into the track; absent where the author gave none. */
   readonly firstCount?: Fraction;
   readonly phrase: number;
@@ -163,6 +165,8 @@ export interface WrittenSection {
   readonly at: readonly { readonly place: Place; readonly time?: number; readonly seconds: Fraction }[];
   /** Counts a minute; absent: as the section that it is the same as, or the music. */
   readonly tempo?: Fraction;
+  /** Given with `tempo`. */
+  readonly tempoIsEstimate?: boolean;
   /** What is done to the tempo; absent: as the section that it is the same as. */
   readonly time?: TempoTime;
   readonly feel?: Feel;

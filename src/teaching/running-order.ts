@@ -53,6 +53,7 @@ export function activityOf(place: TimedEntry, planned: readonly PlannedStep[], c
     ...(step.moves.length > 0 && { moves: step.moves.map(({ move }) => ({ cue: move.cue.text, on: move.on })) }),
     speed: step.speed,
     ...(tempo !== undefined && { countsPerMinute: tempo }),
+    ...(tempo !== undefined && chunks.some(({ section }) => section.tempoIsEstimate) && { tempoIsEstimate: true }),
     runs,
     ...(easier > 0 && { easier: { version, runs: easier } }),
     start,

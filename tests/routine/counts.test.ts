@@ -227,12 +227,15 @@ describe("the track's clock", () => {
   });
 
   it("gives `at` for single times through", () => {
-    const routine = whole(`times: 2
+    const routine = whole(
+      `times: 2
 sections:
   - name: A
     at: { 2: 0:09 }
     counts:
-      - 1-8: Walk`);
+      - 1-8: Walk`,
+      "music: { tempo: 120, first-count: 0 }",
+    );
     expect(routine.sections.map(({ start }) => start.valueOf())).toEqual([0, 9]);
   });
 });

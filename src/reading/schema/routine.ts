@@ -31,8 +31,12 @@ const numbered = (most: number) =>
 const music = z.strictObject({
   title: key(line, "the song", "Low Tide").optional(),
   artist: key(line, "who plays it", "The Ferry Clerks").optional(),
-  tempo: key(tempo, "counts a minute"),
-  "first-count": key(clock, "where the routine's first count falls in the track (default 0)", "0:14.2").optional(),
+  tempo: key(tempo, "counts a minute; `about 92` where nobody has measured it"),
+  "first-count": key(
+    clock,
+    "where the routine's first count falls in the track; without it nothing that is published names a place in the track",
+    "0:14.2",
+  ).optional(),
   phrase: key(whole(1, 64), "counts in a phrase", "8").default(8),
   accents: key(listOf(whole(1, 64)), "counts of a phrase that land hardest", "[4, 8]").default([]),
   "count-in": key(whole(0, 64), "counts before the first (default half a phrase, rounded down)", "4").optional(),

@@ -1,13 +1,14 @@
 import type { Facing, Height } from "../../routine/vocabulary.js";
 
-/** A moment of the track, and what changes there. */
+/** A moment, and what changes there. */
 export interface Change<To> {
   readonly at: string;
   readonly to: To;
 }
 
-/** What a phrase map shows, in values. Moments are written as the track's clock shows them. */
+/** What a phrase map shows, in values. Moments are written as the track's clock shows them, or as counts of the run. */
 export interface MapContent {
+  readonly onTrack: boolean;
   readonly counts: number;
   readonly run: string;
   readonly sections: readonly {
@@ -49,6 +50,8 @@ export const drawing = {
     facing: "facing",
     hits: "hits",
     track: "track",
+    /** A moment by its count in the run. */
+    count: (number: number): string => `count ${number}`,
     description: mapText,
   },
   floor: {
@@ -67,7 +70,7 @@ export const drawing = {
   },
 };
 
-function mapText({ counts, run, sections, height, inverted, facing, hits }: MapContent): string {
+function mapText({ onTrack, counts, run, sections, height, inverted, facing, hits }: MapContent): string {
   const sentence = (label: string, items: readonly string[]) =>
     items.length === 0 ? [] : [`${label}: ${items.join("; ")}.`];
   const changes = ({ first, changes }: { first: string; changes: readonly Change<string>[] }) => [
@@ -75,7 +78,7 @@ function mapText({ counts, run, sections, height, inverted, facing, hits }: MapC
     ...changes.map(({ at, to }) => `${at} ${to}`),
   ];
   return [
-    `${counts} counts in ${run}, on the track's clock.`,
+    `${counts} counts in ${run}, ${onTrack ? "on the track's clock" : "counted through from the first"}.`,
     ...sentence(
       "Sections",
       sections.map(({ at, name, mirrored, time, counts }) =>
