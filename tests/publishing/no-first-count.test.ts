@@ -63,6 +63,14 @@ test("the page has no way into the performance at a section, since nobody knows 
   expect(links(view(placed))[0]).toContain("#t=14.2");
 });
 
+test("the page names each time through once where no place in the track tells repeats apart", () => {
+  const { sections } = routineView(unplaced, library, { names: new Set(), downloads: [] }, wording);
+  expect(sections.find(({ name }) => name === "Verse again")?.times.map(({ through }) => through)).toEqual([
+    "time 1",
+    "time 2",
+  ]);
+});
+
 test("the map says in words by its counts where everything is", () => {
   const [version] = unplaced.versions;
   const { description } = phraseMap(unplaced, version as NonNullable<typeof version>, { width: 500, size: 8, wording });

@@ -68,7 +68,7 @@ export function countsView(routine: Routine, wording: Wording): readonly Section
       counts: printed.counts,
       otherSide: printed.mirrored,
       countsPerMinute: tempo.equals(routine.music.countsPerMinute) ? undefined : wording.time.tempo(printed),
-      times: danced.map((pass) => timeView(routine, routine.sections[pass] as DancedSection, wording)),
+      times: timeViews(routine, danced, wording),
       tag: printed.tag,
       canon: canonTexts(routine, printed, wording),
       videos: videoLinks(routine, printed, wording),
@@ -78,6 +78,14 @@ export function countsView(routine: Routine, wording: Wording): readonly Section
       ),
     };
   });
+}
+
+function timeViews(routine: Routine, danced: readonly number[], wording: Wording): SectionView["times"] {
+  const times = danced.map((pass) => timeView(routine, routine.sections[pass] as DancedSection, wording));
+  // Without its place in the track, a repeat has nothing to say that its time through has not said.
+  return times.filter(
+    ({ clock, through }, index) => clock !== undefined || times.findIndex((one) => one.through === through) === index,
+  );
 }
 
 function timeView(routine: Routine, { start, wall }: DancedSection, wording: Wording): SectionView["times"][number] {
