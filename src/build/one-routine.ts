@@ -1,3 +1,4 @@
+import type Fraction from "fraction.js";
 import { countCaptions } from "../publishing/captions/count-captions.js";
 import { writeClick } from "../publishing/click/wav.js";
 import { descriptionText } from "../publishing/description/description.js";
@@ -24,9 +25,19 @@ export function makeDescription(contentDir: string, slug: string): Promise<Made>
   return withRoutine(contentDir, slug, (routine, { library }) => descriptionText(routine, library));
 }
 
-/** Captions of counts and cues for the performance video, each shown `lead` counts early. */
-export function makeCaptions(contentDir: string, slug: string, lead: number): Promise<Made> {
-  return withRoutine(contentDir, slug, (routine, { library }) => countCaptions(routine, library, lead));
+export interface CaptionOptions {
+  /** How many counts early each is shown. */
+  readonly lead: number;
+  /** Where the routine's first count falls in the recording, in seconds, where that is not as the file says. */
+  readonly firstCount?: Fraction;
+}
+
+/** Captions of counts and cues for the performance video. */
+export function makeCaptions(contentDir: string, slug: string, { lead, firstCount }: CaptionOptions): Promise<Made> {
+  return withRoutine(contentDir, slug, (routine, { library }) => {
+    const music = { ...routine.music, ...(firstCount && { firstCount }) };
+    return countCaptions({ ...routine, music }, library, lead);
+  });
 }
 
 /** The takes of a breakdown video, as a list to have beside the camera. */

@@ -16,7 +16,7 @@ export interface PlanText {
 }
 
 export function planText(plan: ClassPlan, wording: Wording): PlanText {
-  const { plan: said } = wording;
+  const { plan: said, time } = wording;
   const names = new Map(plan.chunks.map(({ id, name }) => [id, name]));
   const used = loadParts.filter((part) => plan.load.taught[part]);
   return {
@@ -29,14 +29,14 @@ export function planText(plan: ClassPlan, wording: Wording): PlanText {
       return name ? said.blocks.chunk(topic.title, name) : topic.title;
     },
     activity: (activity) => {
-      const { kind, seconds, runs = 0, easier } = activity;
+      const { kind, seconds, runs = 0, easier, countsPerMinute, tempoIsEstimate = false } = activity;
       if (isFrame(kind)) return said.frame[kind](used, seconds);
       const { label, instruction } = said.activities[kind]({
         names: activity.chunks.flatMap((id) => names.get(id) ?? []),
         title: activity.title ?? "",
         ...(activity.until && { until: activity.until }),
         speed: activity.speed ?? 100,
-        ...(activity.countsPerMinute !== undefined && { tempo: activity.countsPerMinute }),
+        ...(countsPerMinute !== undefined && { tempo: time.tempo({ countsPerMinute, tempoIsEstimate }) }),
         runs,
         moves: activity.moves ?? [],
         groups: plan.settings.groups,

@@ -52,7 +52,16 @@ function writeMusic(music: MusicKeys): WrittenMusic {
   const { "first-count": firstCount, "count-in": countIn, ...left } = more;
   left satisfies NothingLeft;
   const given = definedOnly<WrittenMusic>({ title, artist, link, firstCount, countIn });
-  return { place: placeOf(["music"]), ...given, tempo, phrase, accents, feel };
+  const { countsPerMinute, isEstimate } = tempo;
+  return {
+    place: placeOf(["music"]),
+    ...given,
+    tempo: countsPerMinute,
+    tempoIsEstimate: isEstimate,
+    phrase,
+    accents,
+    feel,
+  };
 }
 
 function writeVideo(video: VideoKeys): Video {

@@ -17,6 +17,7 @@ export function writeSection(section: SectionKeys, path: Path, unsafe: UnsafeLin
     ...definedOnly<WrittenSection>({
       ...{ words, sameAs, onWalls, time, feel },
       tempo: tempo?.countsPerMinute,
+      tempoIsEstimate: tempo?.isEstimate,
       counts: counts && writePhrases(counts, [...path, "counts"], unsafe),
       canon: canon && writeCanon(canon, [...path, "canon"]),
       parts: parts && writeParts(parts, [...path, "parts"], unsafe),

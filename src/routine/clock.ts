@@ -1,7 +1,11 @@
 import Fraction from "fraction.js";
+import { definedOnly } from "./defined-only.js";
+import type { Material } from "./material.js";
 import type { Pass } from "./order.js";
+import type { Place } from "./problem.js";
 import type { Problems } from "./problems.js";
-import type { WrittenRoutine, WrittenSection } from "./written.js";
+import type { DancedSection, Music } from "./routine.js";
+import type { WrittenMusic, WrittenRoutine, WrittenSection } from "./written.js";
 
 /** When a pass begins and ends on the track's clock, in seconds from the routine's first count. */
 export interface PassTimes {
@@ -11,12 +15,15 @@ export interface PassTimes {
   readonly start: Fraction;
   /** End of its last count: earlier than its counts reach where the next section's own track time cuts in. */
   readonly end: Fraction;
+  /** True where its start follows from a tempo that nobody has measured. */
+  readonly startIsEstimate: boolean;
   readonly countsPerMinute: Fraction;
+  readonly tempoIsEstimate: boolean;
 }
 
 export interface Clock {
-  /** Where the routine's first count falls in the track, in seconds. */
-  readonly firstCount: Fraction;
+  /** Where the routine's first count falls in the track, in seconds; absent where nobody said it. */
+  readonly firstCount?: Fraction;
   /** One a pass, in danced order. */
   readonly passes: readonly PassTimes[];
 }
@@ -24,10 +31,10 @@ export interface Clock {
 const zero = new Fraction(0);
 
 /** A section's tempo in counts a minute: its own or the music's, halved or doubled where it says so. */
-export function sectionTempo(section: WrittenSection, routine: WrittenRoutine): Fraction {
-  const tempo = section.tempo ?? routine.music.tempo;
-  if (section.time === "half") return tempo.div(2);
-  return section.time === "double" ? tempo.mul(2) : tempo;
+function sectionTempo({ tempo, time }: Pick<Material, "tempo" | "time">, music: Pick<WrittenMusic, "tempo">): Fraction {
+  const whole = tempo ?? music.tempo;
+  if (time === "half") return whole.div(2);
+  return time === "double" ? whole.mul(2) : whole;
 }
 
 /**
@@ -35,64 +42,78 @@ export function sectionTempo(section: WrittenSection, routine: WrittenRoutine): 
  * time leaves a wait, a time up to half a count earlier cuts the last count short, anything earlier is an error.
  */
 export function runClock(routine: WrittenRoutine, passes: readonly Pass[], problems: Problems): Clock {
-  const firstDanced = new Map<number, number>();
-  for (const [index, pass] of passes.entries())
-    if (!firstDanced.has(pass.written)) firstDanced.set(pass.written, index);
-  const trackTimeOf = (index: number) => givenTrackTime(routine, passes[index], firstDanced, index);
+  const given = givenTrackTimes(routine, passes);
+  const firstCount = firstCountOf(routine, given[0], problems);
+  const times: PassTimes[] = [];
+  let [start, startIsEstimate] = [zero, false];
+  for (const [index, { at, counts, material }] of passes.entries()) {
+    const countsPerMinute = sectionTempo(material, routine.music);
+    const tempoIsEstimate = material.tempoIsEstimate ?? routine.music.tempoIsEstimate;
+    const reach = start.add(countSeconds(countsPerMinute).mul(counts));
+    const next = given[index + 1];
+    if (next && firstCount === undefined) nothingToCountFrom(next.place, problems);
+    const wanted = firstCount && next?.seconds.sub(firstCount);
+    const cut = wanted?.lt(reach) === true;
+    const end = cut ? wanted : reach;
+    times.push({ at, counts, start, end, startIsEstimate, countsPerMinute, tempoIsEstimate });
+    if (next && cut && firstCount) cutShort(next, reach.add(firstCount), countsPerMinute, problems);
+    // What the author heard is as exact as it is written.
+    [start, startIsEstimate] = [wanted ?? reach, wanted === undefined && (startIsEstimate || tempoIsEstimate)];
+  }
+  return { passes: times, ...definedOnly<Clock>({ firstCount }) };
+}
 
-  const opening = trackTimeOf(0);
-  const firstCount = routine.music.firstCount ?? opening?.seconds ?? zero;
-  if (opening !== undefined && !opening.seconds.equals(firstCount))
+type GivenTime = WrittenSection["at"][number];
+
+/** Where the routine's first count falls: the music's word, or that of the section that it begins with. */
+function firstCountOf({ music }: WrittenRoutine, opening: GivenTime | undefined, problems: Problems) {
+  const firstCount = music.firstCount ?? opening?.seconds;
+  if (opening !== undefined && firstCount !== undefined && !opening.seconds.equals(firstCount))
     problems.error(
       "at",
       opening.place,
       `the routine begins with this section, so its \`at\` and the music's \`first-count\` must be the same time; keep one of the two`,
     );
-
-  const times: PassTimes[] = [];
-  let start = zero;
-  for (const [index, pass] of passes.entries()) {
-    const section = routine.sections[pass.written];
-    const countsPerMinute = section === undefined ? routine.music.tempo : sectionTempo(section, routine);
-    const reach = start.add(new Fraction(60 * pass.counts).div(countsPerMinute));
-    const next = trackTimeOf(index + 1);
-    const wanted = next?.seconds.sub(firstCount);
-    const cut = wanted?.lt(reach) === true;
-    times.push({ at: pass.at, counts: pass.counts, start, end: cut && wanted ? wanted : reach, countsPerMinute });
-    if (next !== undefined && cut && wanted) {
-      const early = reach.sub(wanted);
-      const [counted, given] = [seconds(reach.add(firstCount)), seconds(next.seconds)];
-      if (early.gt(new Fraction(30).div(countsPerMinute)))
-        problems.error(
-          "at",
-          next.place,
-          `the counts before this section reach ${counted} s into the track, but its \`at\` says ${given} s, more than half a count earlier; write a later time, or correct the tempo or \`first-count\``,
-        );
-      else
-        problems.note(
-          "re-sync",
-          next.place,
-          `the counts reach ${counted} s into the track and \`at\` says ${given} s: the last move before it is shortened by ${seconds(early)} s`,
-        );
-    }
-    start = wanted ?? reach;
-  }
-  return { firstCount, passes: times };
+  return firstCount;
 }
 
-/** The track time that the file gives for a pass: only the first pass of a section in its time through can have one. */
-function givenTrackTime(
-  routine: WrittenRoutine,
-  pass: Pass | undefined,
-  firstDanced: ReadonlyMap<number, number>,
-  index: number,
-) {
-  if (pass === undefined || pass.pass !== 1) return undefined;
-  const given = routine.sections[pass.written]?.at ?? [];
-  const forTime = given.find(({ time }) => time === pass.wall);
-  return (
-    forTime ?? (firstDanced.get(pass.written) === index ? given.find(({ time }) => time === undefined) : undefined)
+function nothingToCountFrom(place: Place, problems: Problems): void {
+  problems.error(
+    "at",
+    place,
+    "`at` is a time in the track, but nothing says where in the track the routine's first count falls; write that under `music`, such as `first-count: 0:14.2`, or take this `at` out",
   );
+}
+
+/** A section's track time that comes before the counts have reached it. */
+function cutShort(next: GivenTime, reach: Fraction, countsPerMinute: Fraction, problems: Problems): void {
+  const early = reach.sub(next.seconds);
+  const [counted, given] = [seconds(reach), seconds(next.seconds)];
+  if (early.gt(countSeconds(countsPerMinute).div(2)))
+    problems.error(
+      "at",
+      next.place,
+      `the counts before this section reach ${counted} s into the track, but its \`at\` says ${given} s, more than half a count earlier; write a later time, or correct the tempo or \`first-count\``,
+    );
+  else
+    problems.note(
+      "re-sync",
+      next.place,
+      `the counts reach ${counted} s into the track and \`at\` says ${given} s: the last move before it is shortened by ${seconds(early)} s`,
+    );
+}
+
+/** The track time that the file gives for each pass: only the first pass of a section in its time through can have one. */
+function givenTrackTimes(routine: WrittenRoutine, passes: readonly Pass[]): readonly (GivenTime | undefined)[] {
+  const danced = new Set<number>();
+  return passes.map(({ written, wall, pass }) => {
+    const first = !danced.has(written);
+    danced.add(written);
+    const given = pass === 1 ? (routine.sections[written]?.at ?? []) : [];
+    return (
+      given.find(({ time }) => time === wall) ?? (first ? given.find(({ time }) => time === undefined) : undefined)
+    );
+  });
 }
 
 function seconds(time: Fraction): string {
@@ -112,12 +133,48 @@ export function countStart(
   return start.add(countSeconds(countsPerMinute).mul(new Fraction(count).sub(at)));
 }
 
-/** The place in the track of a moment given in seconds from the routine's first count. */
-export function trackTime(
-  { music }: { readonly music: { readonly firstCount: Fraction } },
+/** The place in the track of a moment given in seconds from the routine's first count; none where nobody said where that falls. */
+export function trackTime({ music }: WithFirstCount, seconds: Fraction): Fraction | undefined {
+  return music.firstCount?.add(seconds);
+}
+
+interface WithFirstCount {
+  readonly music: Pick<Music, "firstCount">;
+}
+
+/** A time as it is shown to people. */
+export interface ShownTime {
+  readonly seconds: Fraction | number;
+  /** True where it follows from a tempo that nobody has measured. */
+  readonly secondsAreEstimate: boolean;
+}
+
+/** Where the routine's first count falls, as exact as it is written. */
+export function shownFirstCount({ music: { firstCount } }: WithFirstCount): ShownTime | undefined {
+  return firstCount && { seconds: firstCount, secondsAreEstimate: false };
+}
+
+/** The place in the track of a moment, with word of how far it can be relied on. */
+export function shownTrackTime(
+  routine: WithFirstCount & { readonly sections: readonly DancedSection[] },
   seconds: Fraction,
-): Fraction {
-  return music.firstCount.add(seconds);
+): ShownTime | undefined {
+  const time = trackTime(routine, seconds);
+  if (time === undefined) return undefined;
+  const section = sectionAt(routine.sections, seconds);
+  const inside = section?.tempoIsEstimate === true && seconds.gt(section.start);
+  return { seconds: time, secondsAreEstimate: section?.startIsEstimate === true || inside };
+}
+
+/** The section that a moment lies in, the last one at the end: they stand in the order of their starts. */
+function sectionAt(sections: readonly DancedSection[], seconds: Fraction): DancedSection | undefined {
+  let [low, high] = [0, sections.length];
+  while (low < high) {
+    const middle = Math.floor((low + high) / 2);
+    if (sections[middle]?.start.lte(seconds)) low = middle + 1;
+    else high = middle;
+  }
+  return sections[low - 1];
 }
 
 /** Seconds at which a count position begins: where a wait lies before it, the moment after the wait. */

@@ -232,7 +232,9 @@ function assemble(
   versions: readonly Version[],
 ): Routine {
   const { music } = written;
-  const seconds = clock.passes.at(-1)?.end ?? new Fraction(0);
+  const last = clock.passes.at(-1);
+  const seconds = last?.end ?? new Fraction(0);
+  const secondsAreEstimate = last !== undefined && (last.startIsEstimate || last.tempoIsEstimate);
   return {
     slug: written.slug,
     title: written.title,
@@ -241,12 +243,17 @@ function assemble(
     audience: written.audience,
     music: {
       countsPerMinute: music.tempo,
+      tempoIsEstimate: music.tempoIsEstimate,
       phrase: music.phrase,
       accents: music.accents,
-      firstCount: clock.firstCount,
       countIn: music.countIn ?? Math.floor(music.phrase / 2),
       feel: music.feel,
-      ...definedOnly<Music>({ title: music.title, artist: music.artist, link: music.link }),
+      ...definedOnly<Music>({
+        title: music.title,
+        artist: music.artist,
+        link: music.link,
+        firstCount: clock.firstCount,
+      }),
     },
     video: written.video,
     mirrored: false,
@@ -259,12 +266,15 @@ function assemble(
     restarts: written.restarts.map(({ wall, after }) => ({ wall, after })),
     counts: run.counts,
     seconds,
+    secondsAreEstimate,
     sections: run.passes.map((pass, index) => sectionOf(pass, index, written, clock, library)),
     versions,
     practice: library.practiceSpeeds.map((percent) => ({
       percent,
       countsPerMinute: music.tempo.mul(percent).div(100),
+      tempoIsEstimate: music.tempoIsEstimate,
       seconds: seconds.mul(100).div(percent),
+      secondsAreEstimate,
     })),
     prose: written.prose,
     ...definedOnly<Routine>({
@@ -291,7 +301,9 @@ function sectionOf(pass: Pass, index: number, written: WrittenRoutine, clock: Cl
     at: pass.at,
     start: times?.start ?? zero,
     end: times?.end ?? zero,
+    startIsEstimate: times?.startIsEstimate === true,
     countsPerMinute: times?.countsPerMinute ?? written.music.tempo,
+    tempoIsEstimate: times?.tempoIsEstimate === true,
     feel: pass.material.feel,
     canon: [...pass.material.delays].map(([group, after]) => ({ group, after })),
     parts: [...pass.material.parts.keys()],

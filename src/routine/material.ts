@@ -1,11 +1,19 @@
+import type Fraction from "fraction.js";
+import { definedOnly } from "./defined-only.js";
 import type { Problems } from "./problems.js";
-import type { Feel } from "./vocabulary.js";
+import type { Feel, TempoTime } from "./vocabulary.js";
 import type { WrittenPhrase, WrittenRoutine, WrittenSection } from "./written.js";
 
 /** What a section dances, `same-as` and `change` looked up. */
 export interface Material {
   readonly words?: string;
   readonly feel: Feel;
+  /** Counts a minute; absent where it goes at the music's tempo. */
+  readonly tempo?: Fraction;
+  /** Given with `tempo`. */
+  readonly tempoIsEstimate?: boolean;
+  /** What is done to its tempo. */
+  readonly time?: TempoTime;
   readonly phrases: readonly MaterialPhrase[];
   /** Counts of their own, by group. */
   readonly parts: ReadonlyMap<string, readonly MaterialPhrase[]>;
@@ -55,7 +63,12 @@ export function materials(routine: WrittenRoutine, problems: Problems): readonly
 
   function own(section: WrittenSection, index: number): Material {
     return {
-      ...(section.words === undefined ? {} : { words: section.words }),
+      ...definedOnly<Material>({
+        words: section.words,
+        tempo: section.tempo,
+        tempoIsEstimate: section.tempoIsEstimate,
+        time: section.time,
+      }),
       feel: section.feel ?? routine.music.feel,
       phrases: (section.counts ?? []).map((written) => ({ written, origin: String(index), own: false })),
       parts: new Map(),
@@ -114,10 +127,14 @@ export function materials(routine: WrittenRoutine, problems: Problems): readonly
         );
       else phrases[change.phrase - 1] = { written: change.by, origin: String(index), own: false };
     }
-    const words = section.words ?? from.words;
     return {
       ...from,
-      ...(words === undefined ? {} : { words }),
+      ...definedOnly<Material>({
+        words: section.words ?? from.words,
+        tempo: section.tempo ?? from.tempo,
+        tempoIsEstimate: section.tempo ? section.tempoIsEstimate : from.tempoIsEstimate,
+        time: section.time ?? from.time,
+      }),
       feel: section.feel ?? from.feel,
       phrases,
       ...ownGroups(section, index),

@@ -30,6 +30,8 @@ export interface Routine extends About {
   readonly counts: number;
   /** From the first count to the end of the last, on the track's clock. */
   readonly seconds: Fraction;
+  /** True where that follows from a tempo that nobody has measured. */
+  readonly secondsAreEstimate: boolean;
   /** As danced: wall by wall, section by section, pass by pass. They tile the counts. */
   readonly sections: readonly DancedSection[];
   /** Levels, easiest first, then adaptations. */
@@ -43,12 +45,14 @@ export interface Music {
   readonly artist?: string;
   readonly link?: string;
   readonly countsPerMinute: Fraction;
+  /** True of a tempo that nobody has measured. */
+  readonly tempoIsEstimate: boolean;
   /** Counts in a phrase. */
   readonly phrase: number;
   /** Count numbers that land hardest. */
   readonly accents: readonly number[];
-  /** Where the routine's first count falls, in seconds from the start of the track. */
-  readonly firstCount: Fraction;
+  /** Where the routine's first count falls, in seconds from the start of the track; absent where nobody said it. */
+  readonly firstCount?: Fraction;
   readonly countIn: number;
   readonly feel: Feel;
 }
@@ -76,7 +80,10 @@ export interface DancedSection {
   readonly start: Fraction;
   /** Where its last count ends on the clock; before the next section's start where the dancers wait for the track. */
   readonly end: Fraction;
+  /** True where its start follows from a tempo that nobody has measured. */
+  readonly startIsEstimate: boolean;
   readonly countsPerMinute: Fraction;
+  readonly tempoIsEstimate: boolean;
   readonly feel: Feel;
   readonly phrases: readonly DancedPhrase[];
   /** Groups that dance the same counts later, and by how many counts. */
@@ -201,8 +208,10 @@ export interface Alternative {
 export interface PracticeSpeed {
   readonly percent: number;
   readonly countsPerMinute: Fraction;
+  readonly tempoIsEstimate: boolean;
   /** One run, waits included. */
   readonly seconds: Fraction;
+  readonly secondsAreEstimate: boolean;
 }
 
 /** What `library.yaml` says, with every default filled in. */

@@ -62,6 +62,10 @@ export const risks = [
 ] as const;
 export type Risk = (typeof risks)[number];
 
+/** What a section may do to the tempo that it has: halve it, double it, or take back what `same-as` brought. */
+export const tempoTimes = ["half", "double", "full"] as const;
+export type TempoTime = (typeof tempoTimes)[number];
+
 export const feels = ["straight", "triplet"] as const;
 /** How a count is divided: in halves and quarters, or in thirds. */
 export type Feel = (typeof feels)[number];

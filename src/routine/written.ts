@@ -1,7 +1,18 @@
 import type Fraction from "fraction.js";
 import type { Cue } from "./cue.js";
 import type { Place } from "./problem.js";
-import type { Audience, Contact, Facing, Feel, Foot, Height, Risk, TravelWay, Weight } from "./vocabulary.js";
+import type {
+  Audience,
+  Contact,
+  Facing,
+  Feel,
+  Foot,
+  Height,
+  Risk,
+  TempoTime,
+  TravelWay,
+  Weight,
+} from "./vocabulary.js";
 
 /** What a routine is called, who made it and for whom. */
 export interface About {
@@ -58,6 +69,8 @@ export interface WrittenMusic {
   readonly link?: string;
   /** Counts a minute. */
   readonly tempo: Fraction;
+  /** True of a tempo that nobody has measured. */
+  readonly tempoIsEstimate: boolean;
   /** Seconds into the track; absent where the author gave none. */
   readonly firstCount?: Fraction;
   readonly phrase: number;
@@ -150,9 +163,12 @@ export interface WrittenSection {
   readonly onWalls?: readonly number[];
   /** Track times, in seconds, of its first count: for a time through, or (no `time`) the first time it is danced. */
   readonly at: readonly { readonly place: Place; readonly time?: number; readonly seconds: Fraction }[];
-  /** Counts a minute, for this section only. */
+  /** Counts a minute; absent: as the section that it is the same as, or the music. */
   readonly tempo?: Fraction;
-  readonly time?: "half" | "double";
+  /** Given with `tempo`. */
+  readonly tempoIsEstimate?: boolean;
+  /** What is done to the tempo; absent: as the section that it is the same as. */
+  readonly time?: TempoTime;
   readonly feel?: Feel;
 }
 

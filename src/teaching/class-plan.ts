@@ -47,6 +47,8 @@ export interface Activity {
   readonly speed?: number;
   /** At that speed; absent where the sections differ in tempo. */
   readonly countsPerMinute?: number;
+  /** True of a tempo that nobody has measured; given with `countsPerMinute`. */
+  readonly tempoIsEstimate?: boolean;
   /** Times that each dancer dances it; of a show, times that the teacher does. */
   readonly runs?: number;
   /** Runs of these that are danced in the easiest option, for a limit's sake. */

@@ -65,6 +65,7 @@ export function activityOf(place: TimedEntry, planned: readonly PlannedStep[], c
     ...(step.moves.length > 0 && { moves: step.moves.map(hardMove) }),
     speed: step.speed,
     ...(tempo !== undefined && { countsPerMinute: tempo }),
+    ...(tempo !== undefined && chunks.some(({ section }) => section.tempoIsEstimate) && { tempoIsEstimate: true }),
     runs,
     ...(easier > 0 && { easier: { version, runs: easier } }),
     start,

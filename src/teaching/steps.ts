@@ -140,8 +140,9 @@ export function onceMoreStep(part: RoutinePart, place: PlaceInClass, settings: C
 /** The song from shortly before the first count, to the end of what is taught. */
 function songSeconds(part: RoutinePart, settings: ClassSettings): Fraction {
   const { firstCount } = part.routine.music;
-  const listening = firstCount.gt(settings.leadIn) ? new Fraction(settings.leadIn) : firstCount;
   const { countIn, seconds } = part.withSong;
+  const before = firstCount ?? countIn;
+  const listening = before.gt(settings.leadIn) ? new Fraction(settings.leadIn) : before;
   return (listening.gt(countIn) ? listening : countIn).add(seconds).add(settings.again);
 }
 

@@ -96,8 +96,11 @@ function select(
   return html`<label>${label} <select name="${name}"><option value="">${any}</option>${options.map(([value, text]) => html`<option value="${value}">${text}</option>`)}</select></label>`;
 }
 
-function card({ facts, run, levels, floor, timesThrough, filterFacts }: CardView, { library, routine }: Wording): Html {
-  const { counts, countsPerMinute, phrase, song, gear, styles, audience } = facts;
+function card(
+  { facts, run, tempo, levels, floor, timesThrough, filterFacts }: CardView,
+  { library, routine }: Wording,
+): Html {
+  const { counts, phrase, song, gear, styles, audience } = facts;
   const lines = [
     [timesThrough],
     [levels, phrase === 8 ? "" : library.phrases(phrase)],
@@ -106,7 +109,7 @@ function card({ facts, run, levels, floor, timesThrough, filterFacts }: CardView
     [styles.join(", ")],
   ].map(library.factLine);
   return html`<li class="card" data-facts="${JSON.stringify(filterFacts)}">
-<p class="card-counts"><span>${routine.numberOfCounts(html`<b>${counts}</b>`)}</span> <span>${routine.pace(run, countsPerMinute)}</span></p>
+<p class="card-counts"><span>${routine.numberOfCounts(html`<b>${counts}</b>`)}</span> <span>${routine.pace(run, tempo)}</span></p>
 <h3><a href="routines/${facts.slug}/index.html">${facts.title}</a></h3>
 <p class="card-by">${facts.choreographer}${song?.artist && ` · ${library.songBy(song.artist)}`}</p>
 ${facts.summary && html`<p class="card-summary">${facts.summary}</p>`}

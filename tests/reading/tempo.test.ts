@@ -56,17 +56,17 @@ test.each([
   [
     "tempo: 15\n    time: half",
     "92",
-    "8:12 15 counts a minute make 7.5 counts a minute in half time, and a tempo lies between 10 and 1000: write at least 20, or leave `time` out.",
+    "8:12 15 counts a minute make 7.5 counts a minute in half time, and a tempo lies between 10 and 1000: write at least 20, or `time: full`.",
   ],
   [
     "time: double",
     "600",
-    "8:11 600 counts a minute make 1200 counts a minute in double time, and a tempo lies between 10 and 1000: write at most 500, or leave `time` out.",
+    "8:11 600 counts a minute make 1200 counts a minute in double time, and a tempo lies between 10 and 1000: write at most 500, or `time: full`.",
   ],
   [
     "tempo: { beats-per-minute: 60, beats-per-count: 4 }\n    time: half",
     "92",
-    "8:12 60 beats a minute, 4 to a count, make 7.5 counts a minute in half time, and a tempo lies between 10 and 1000: write at least 80 beats a minute, or leave `time` out.",
+    "8:12 60 beats a minute, 4 to a count, make 7.5 counts a minute in half time, and a tempo lies between 10 and 1000: write at least 80 beats a minute, or `time: full`.",
   ],
 ])("a section may not go at %s to music at %s", (keys, tempo, message) =>
   expect(errors(section(keys, tempo))).toEqual([message]),

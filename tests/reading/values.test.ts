@@ -5,6 +5,7 @@ import { moveSchema } from "../../src/reading/schema/move.js";
 import { routineSchema } from "../../src/reading/schema/routine.js";
 import * as values from "../../src/reading/schema/values.js";
 import { runs } from "../runs.js";
+import { sample, told } from "./sample.js";
 
 const read = (schema: z.ZodType, text: string): unknown => {
   const { data } = schema.safeParse(text);
@@ -174,9 +175,10 @@ const tempoOf = (tempo: unknown) =>
   }).data?.music.tempo;
 
 test("the three forms of a tempo", () => {
-  expect(tempoOf("92")?.valueOf()).toBe(92);
-  expect(tempoOf({ "beats-per-minute": "184", "beats-per-count": "2" })?.valueOf()).toBe(92);
-  expect(tempoOf({ "bars-per-minute": "29", "beats-per-bar": "3" })?.valueOf()).toBe(87);
+  const countsPerMinute = (tempo: unknown) => tempoOf(tempo)?.countsPerMinute.valueOf();
+  expect(countsPerMinute("92")).toBe(92);
+  expect(countsPerMinute({ "beats-per-minute": "184", "beats-per-count": "2" })).toBe(92);
+  expect(countsPerMinute({ "bars-per-minute": "29", "beats-per-bar": "3" })).toBe(87);
   expect(tempoOf({ "bars-per-minute": "900", "beats-per-bar": "60" })).toBeUndefined();
   expect(tempoOf({ "beats-per-minute": "184" })).toBeUndefined();
 });
@@ -188,3 +190,16 @@ test("a move is a text or its keys", () => {
   expect(moveSchema.safeParse({ do: "Walk", step: "left" }).data).toEqual({ ...walk, step: ["left"] });
   expect(moveSchema.safeParse({ do: "Walk", step: ["left", "right"] }).data?.step).toEqual(["left", "right"]);
 });
+
+test("a tempo that nobody has measured says `about`", () => {
+  expect(tempoOf("about 76")).toMatchObject({ isEstimate: true });
+  expect(tempoOf("76")).toMatchObject({ isEstimate: false });
+  expect(tempoOf({ "beats-per-minute": "About 184", "beats-per-count": "2" })).toMatchObject({ isEstimate: true });
+  expect(tempoOf({ "bars-per-minute": "about 29", "beats-per-bar": "3" })?.countsPerMinute.valueOf()).toBe(87);
+  expect(["about", "about fast", "about about 76", "about -3"].map(tempoOf)).toEqual(Array(4).fill(undefined));
+});
+
+test.each(["~76", "ca. 76", "c. 76", "circa 76", "approx. 76 bpm", "around 76", "76ish", "76 or so", "76?"])(
+  "%s is answered with `about 76`",
+  (text) => expect(told(sample().replace("tempo: 92", `tempo: "${text}"`)).join()).toContain("Write `about 76`."),
+);

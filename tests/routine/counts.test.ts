@@ -1,33 +1,12 @@
 import Fraction from "fraction.js";
 import { describe, expect, it } from "vitest";
-import { readRoutine } from "../../src/reading/read-routine.js";
 import type { Routine, Version } from "../../src/routine/routine.js";
-import { library } from "../fixtures/arbitrary.js";
-
-/** Reads a routine with these keys beside the required ones. */
-function read(yaml: string, music = "music: { tempo: 120 }") {
-  return readRoutine(`---\ntitle: Test\nchoreographer: Nobody\n${music}\n${yaml}\n---\n`, "test", library);
-}
-
-function whole(yaml: string, music?: string): Routine {
-  const { routine, findings } = read(yaml, music);
-  if (routine === undefined) throw new Error(findings.map(({ message }) => message).join("\n"));
-  return routine;
-}
-
-function errors(yaml: string, music?: string): readonly string[] {
-  const { routine, findings } = read(yaml, music);
-  const found = findings.filter(({ severity }) => severity === "error").map(({ rule, line }) => `${rule} ${line}`);
-  expect(routine === undefined).toBe(found.length > 0);
-  return found;
-}
+import { errors, one, whole } from "../fixtures/read-keys.js";
 
 /** "on at length" of each move of a version. */
 function places(version: Version | undefined): readonly string[] {
   return (version?.moves ?? []).map(({ on, at, length }) => `${on} at ${at.toFraction()} for ${length.toFraction()}`);
 }
-
-const one = (counts: string) => `sections:\n  - name: A\n    counts:\n${counts.replace(/^/gm, "      ")}`;
 
 describe("counts", () => {
   it("last to the end of the last count that they name", () => {
@@ -248,12 +227,15 @@ describe("the track's clock", () => {
   });
 
   it("gives `at` for single times through", () => {
-    const routine = whole(`times: 2
+    const routine = whole(
+      `times: 2
 sections:
   - name: A
     at: { 2: 0:09 }
     counts:
-      - 1-8: Walk`);
+      - 1-8: Walk`,
+      "music: { tempo: 120, first-count: 0 }",
+    );
     expect(routine.sections.map(({ start }) => start.valueOf())).toEqual([0, 9]);
   });
 });

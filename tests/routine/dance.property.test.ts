@@ -116,7 +116,7 @@ describe("a danced routine", () => {
         const target = plain.sections[index ?? 0];
         if (target === undefined) return;
         const wait = new Fraction(ms, 1000);
-        const seconds = plain.music.firstCount.add(target.start).add(wait);
+        const seconds = target.start.add(wait).add(plain.music.firstCount ?? 0);
         const sections = written.sections.map((one, at) =>
           at === target.written ? { ...one, at: [{ place: "at", seconds }] } : one,
         );

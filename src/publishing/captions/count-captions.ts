@@ -1,8 +1,8 @@
 import Fraction from "fraction.js";
 import { dancersOf, movesOfAll } from "../../routine/chart.js";
-import { trackTime } from "../../routine/clock.js";
 import type { Library, Move, Routine } from "../../routine/routine.js";
 import { wordingOf } from "../../wording/wording.js";
+import { captionTime } from "./caption-time.js";
 import { earlier } from "./earlier.js";
 import { type Caption, cueText, webVtt } from "./web-vtt.js";
 
@@ -26,8 +26,8 @@ export function countCaptions(routine: Routine, library: Library, lead = 0): str
     const counts = group === undefined ? move.on : `${group} ${move.on}`;
     return {
       id: `${index + 1} ${section?.name ?? ""}`,
-      start: trackTime(routine, earlier(routine, move.section, move.start, early)),
-      end: trackTime(routine, earlier(routine, lastSection(routine, move), move.end, early)),
+      start: captionTime(routine, earlier(routine, move.section, move.start, early)),
+      end: captionTime(routine, earlier(routine, lastSection(routine, move), move.end, early)),
       lines: [
         `<b>${cueText(counts)}</b> ${cueText(move.cue.text)}`,
         words === undefined ? "" : `<i>${cueText(words)}</i>`,

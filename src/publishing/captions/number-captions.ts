@@ -1,7 +1,7 @@
 import { clicks } from "../../routine/clicks.js";
-import { trackTime } from "../../routine/clock.js";
 import type { Library, Routine } from "../../routine/routine.js";
 import { wordingOf } from "../../wording/wording.js";
+import { captionTime } from "./caption-time.js";
 import { type Caption, cueText, webVtt } from "./web-vtt.js";
 
 /**
@@ -12,10 +12,10 @@ export function numberCaptions(routine: Routine, library: Library): string {
   const said = wordingOf(library.language).captions;
   const captions: Caption[] = [];
   for (const click of clicks(routine)) {
-    const start = trackTime(routine, click.start);
+    const start = captionTime(routine, click.start);
     if (start.compare(0) < 0) continue;
     const call = cueText(click.call);
-    captions.push({ start, end: trackTime(routine, click.end), lines: [click.accent ? `<b>${call}!</b>` : call] });
+    captions.push({ start, end: captionTime(routine, click.end), lines: [click.accent ? `<b>${call}!</b>` : call] });
   }
   const note = routine.music.accents.length > 0 ? said.accents : undefined;
   return webVtt(said.numbers(routine.title), captions, note);

@@ -9,14 +9,19 @@ import { numberCaptions } from "./number-captions.js";
 export const captions: Publisher<Routine> = {
   name: "captions",
   publish(routine, { library }) {
-    const { slug, video } = routine;
+    const { slug, video, music } = routine;
     const { outputs } = wordingOf(library.language);
     const file = (name: string, label: string, content: string): OutFile => {
       return { path: `routines/${slug}/${name}`, kind: "captions", mediaType: "text/vtt", label, content };
     };
     return [
-      file("counts.vtt", outputs.cueCaptions, countCaptions(routine, library)),
-      file("numbers.vtt", outputs.countCaptions, numberCaptions(routine, library)),
+      // Captions lie on a track's clock; without a place in it they would be wrong on every video.
+      ...(music.firstCount
+        ? [
+            file("counts.vtt", outputs.cueCaptions, countCaptions(routine, library)),
+            file("numbers.vtt", outputs.countCaptions, numberCaptions(routine, library)),
+          ]
+        : []),
       ...(video.length && video.chapters.length > 0
         ? [file("chapters.vtt", outputs.chapterCaptions, chapterCaptions(routine, video.length, library))]
         : []),

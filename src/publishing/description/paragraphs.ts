@@ -18,9 +18,10 @@ export const title: Paragraph = ({ title, choreographer, styles, music }, librar
 };
 
 /** Second line: the author's summary, or the routine's size. */
-export const summary: Paragraph = ({ summary, counts, music, seconds }, library) => {
+export const summary: Paragraph = (routine, library) => {
+  const { summary, counts, music } = routine;
   const { description, time } = wordingOf(library.language);
-  return plain(summary ?? description.size(counts, time.tempo(music.countsPerMinute), time.clock(seconds)));
+  return plain(summary ?? description.size(counts, time.tempo(music), time.run(routine)));
 };
 
 export const gear: Paragraph = ({ versions, groups }, library) => {
@@ -64,12 +65,13 @@ export const contents: Paragraph = (routine, library) => {
   );
 };
 
-export const speeds: Paragraph = ({ practice, music, seconds }, library) => {
+export const speeds: Paragraph = (routine, library) => {
+  const { practice, music } = routine;
   const { description: said, time } = wordingOf(library.language);
   const slower = practice.filter(({ percent }) => percent !== 100);
   return block(said.headings.speeds, [
-    ...slower.map((speed) => said.speed(speed.percent, time.tempo(speed.countsPerMinute), time.clock(speed.seconds))),
-    said.fullTempo(time.tempo(music.countsPerMinute), time.clock(seconds)),
+    ...slower.map((speed) => said.speed(speed.percent, time.tempo(speed), time.run(speed))),
+    said.fullTempo(time.tempo(music), time.run(routine)),
   ]);
 };
 

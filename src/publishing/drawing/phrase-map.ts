@@ -1,6 +1,6 @@
-import type Fraction from "fraction.js";
-import { type Dancers, dancersOf } from "../../routine/chart.js";
-import { countSeconds, trackTime } from "../../routine/clock.js";
+import Fraction from "fraction.js";
+import { type Dancers, dancersOf, moveEnd } from "../../routine/chart.js";
+import { countSeconds, shownTrackTime } from "../../routine/clock.js";
 import type { DancedSection, Move, Routine, Version } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
 import { type Facing, type Height, heights } from "../../routine/vocabulary.js";
@@ -203,7 +203,7 @@ function hitRow(context: MapContext): MapRow {
   const base = size * 0.95;
   const accents = routine.sections.flatMap((section) => accentTimes(section, routine.music.accents));
   const strokes = accents.map((seconds) => line("ink", 0.5, [x(seconds), base], [x(seconds), base + size * 0.4]));
-  const hits = hitsOf(routine, version).map((start): Shape => {
+  const hits = hitsOf(routine, version).map(({ start }): Shape => {
     const at = x(start.valueOf());
     const half = Math.min(size * 0.32, 3);
     const points: readonly Coordinates[] = [
@@ -221,11 +221,11 @@ function hitRow(context: MapContext): MapRow {
 }
 
 /** When somebody hits, in seconds. */
-function hitsOf(routine: Routine, version: Version): readonly Fraction[] {
-  const starts = dancersOf(routine, version).flatMap(({ moves }) =>
-    moves.filter(({ hit }) => hit).map(({ start }) => start),
-  );
-  return starts.sort((a, b) => a.compare(b)).filter((start, index) => starts[index - 1]?.equals(start) !== true);
+function hitsOf(routine: Routine, version: Version): readonly Move[] {
+  const moves = dancersOf(routine, version).flatMap(({ moves }) => moves.filter(({ hit }) => hit));
+  return moves
+    .sort((a, b) => a.start.compare(b.start))
+    .filter(({ start }, index, sorted) => sorted[index - 1]?.start.equals(start) !== true);
 }
 
 /** Seconds at which a count of a section is drawn; a float is near enough for a hundredth of a point. */
@@ -239,7 +239,10 @@ function accentTimes(section: DancedSection, accents: readonly number[]): readon
   );
 }
 
-/** The track's clock: a tick a phrase, a long one with its time a section, as far as the times have room. */
+/**
+ * A tick a phrase, a long one a section; where the first count's place in the track is known, with times on its clock as far
+ * as they have room.
+ */
 function timeRow(context: MapContext): MapRow {
   const { routine, size, wording, left, right, x } = context;
   const ticks = routine.sections.flatMap((section) =>
@@ -248,11 +251,15 @@ function timeRow(context: MapContext): MapRow {
       return line("ink", index === 0 ? 0.9 : 0.5, [at, 0], [at, index === 0 ? 5 : 3]);
     }),
   );
-  const last = wording.time.track(trackTime(routine, routine.seconds));
+  const rule = line("ink", 0.9, [left, 0], [right, 0]);
+  const ends = shownTrackTime(routine, routine.seconds);
+  if (ends === undefined) return { height: 6, shapes: [rule, ...ticks] };
+  const last = wording.time.track(ends);
   const end = right - textWidth(last, size) - 4;
   let free = left;
   const times = routine.sections.flatMap(({ start }): readonly Shape[] => {
-    const text = wording.time.track(trackTime(routine, start));
+    const shown = shownTrackTime(routine, start);
+    const text = shown === undefined ? "" : wording.time.track(shown);
     const at = x(start.valueOf());
     const width = textWidth(text, size);
     if (at < free || at + width > end) return [];
@@ -260,7 +267,6 @@ function timeRow(context: MapContext): MapRow {
     return [{ kind: "text", at: [at, size + 5], text, size, anchor: "start", tone: "ink" }];
   });
   const close: Shape = { kind: "text", at: [right, size + 5], text: last, size, anchor: "end", tone: "ink" };
-  const rule = line("ink", 0.9, [left, 0], [right, 0]);
   return {
     height: size + 8,
     shapes: [label(context, wording.drawing.map.track, size + 5), rule, ...ticks, ...times, close],
@@ -269,28 +275,38 @@ function timeRow(context: MapContext): MapRow {
 
 /** The text alternative: all that the map shows, in words. */
 function describe({ routine, version, wording }: MapContext): string {
-  const at = (seconds: Move["start"]) => wording.time.track(trackTime(routine, seconds));
-  return wording.drawing.map.description({
+  const { map } = wording.drawing;
+  const onTrack = routine.music.firstCount !== undefined;
+  // Without a place in the track, what begins is said by its count of the run, what ends by the last one before.
+  const place = (seconds: Fraction, count: () => Fraction) => {
+    const time = shownTrackTime(routine, seconds);
+    return time === undefined ? map.count(count().valueOf()) : wording.time.track(time);
+  };
+  const begin = ({ start, at }: { readonly start: Fraction; readonly at: Fraction | number }) =>
+    place(start, () => new Fraction(at).floor().add(1));
+  const end = (move: Move) => place(move.end, () => moveEnd(move).ceil());
+  return map.description({
+    onTrack,
     counts: routine.counts,
-    run: wording.time.clock(routine.seconds),
-    sections: routine.sections.map(({ name, start, counts, mirrored, wall }) => ({
-      at: at(start),
-      name,
-      mirrored,
-      time: routine.times > 1 ? wording.run.time(routine.walls, wall) : undefined,
-      counts,
+    run: wording.time.run(routine),
+    sections: routine.sections.map((section) => ({
+      at: begin(section),
+      name: section.name,
+      mirrored: section.mirrored,
+      time: routine.times > 1 ? wording.run.time(routine.walls, section.wall) : undefined,
+      counts: section.counts,
     })),
-    dancers: bodiesOf(routine, version).map(({ names, dancers }) => ({ names, ...describeBody(dancers, at) })),
-    hits: hitsOf(routine, version).map(at),
+    dancers: bodiesOf(routine, version).map(({ names, dancers }) => ({ names, ...describeBody(dancers, begin, end) })),
+    hits: hitsOf(routine, version).map(begin),
   });
 }
 
-function describeBody({ moves, start }: Dancers, at: (seconds: Fraction) => string) {
+function describeBody({ moves, start }: Dancers, begin: (move: Move) => string, end: (move: Move) => string) {
   const sunk = moves.filter(({ before, after }) => before.height !== after.height);
   const turned = moves.filter(({ before, after }) => before.facing !== after.facing);
   return {
-    height: { first: start.height, changes: sunk.map(({ end, after }) => ({ at: at(end), to: after.height })) },
-    inverted: moves.filter(isInverted).map((move) => at(move.start)),
-    facing: { first: start.facing, changes: turned.map(({ end, after }) => ({ at: at(end), to: after.facing })) },
+    height: { first: start.height, changes: sunk.map((move) => ({ at: end(move), to: move.after.height })) },
+    inverted: moves.filter(isInverted).map(begin),
+    facing: { first: start.facing, changes: turned.map((move) => ({ at: end(move), to: move.after.facing })) },
   };
 }

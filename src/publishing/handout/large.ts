@@ -1,4 +1,5 @@
 import { dancersOf } from "../../routine/chart.js";
+import { shownFirstCount } from "../../routine/clock.js";
 import type { Library } from "../../routine/routine.js";
 import { timesThrough } from "../../routine/times-through.js";
 import { groupsMeeting } from "../../routine/whose.js";
@@ -54,6 +55,7 @@ export function layoutLarge(dance: Dance, library: Library, wording: Wording): S
 
 function headBlocks({ routine, version }: Dance, library: Library, width: number, wording: Wording): readonly Block[] {
   const { music } = routine;
+  const firstCount = shownFirstCount(routine);
   const { print, stance, risks, time } = wording;
   const { large } = print;
   const song = music.title === undefined ? undefined : print.song(music.title, music.artist);
@@ -61,7 +63,7 @@ function headBlocks({ routine, version }: Dance, library: Library, width: number
   const cautions = version.cautions.map((risk) => risks.of(risk, groupsMeeting(routine, version, risk)));
   const built = timesThrough(routine);
   const about = large.about(versionLine(routine, version, wording), routine.choreographer, song);
-  const run = large.size(routine.counts, time.clock(routine.seconds), time.tempo(music.countsPerMinute));
+  const run = large.size(routine.counts, time.run(routine), time.tempo(music));
   const fact = (label: string, text: string) =>
     textBlock([{ text: large.fact(label), style: "bold" }, { text }], { size, width, before: 6 });
   return [
@@ -69,7 +71,7 @@ function headBlocks({ routine, version }: Dance, library: Library, width: number
     textBlock([{ text: routine.title, style: "bold" }], { size: 32, width, tag: "H1", before: 2 }),
     textBlock([{ text: about }], { size, width }),
     fact(large.counts, run),
-    fact(large.countIn, large.firstCount(music.countIn, time.track(music.firstCount))),
+    fact(large.countIn, large.firstCount(music.countIn, firstCount && time.track(firstCount))),
     ...dancersOf(routine, version).map(({ group, start }) =>
       fact(print.starts, print.start(group, stance.whole(start))),
     ),
@@ -106,7 +108,8 @@ function rowBlocks(row: Row, width: number, wording: Wording): readonly Block[] 
   const { print, stance, time } = wording;
   const head = [
     ...(row.dancers === undefined ? [] : [row.dancers]),
-    `${time.track(row.time)}, ${stance.facing(row.facing)}`,
+    ...(row.time === undefined ? [] : [time.track(row.time)]),
+    stance.facing(row.facing),
     ...(row.phrase.say === undefined ? [] : [print.large.called(row.phrase.say)]),
   ];
   const moves = row.cells.map((cell) =>

@@ -1,6 +1,6 @@
-import Fraction from "fraction.js";
 import { type ChartPhrase, chart, dancersOf, partOf } from "../../routine/chart.js";
-import { trackTime } from "../../routine/clock.js";
+import { type ShownTime, shownTrackTime } from "../../routine/clock.js";
+import { definedOnly } from "../../routine/defined-only.js";
 import type { DancedPhrase, DancedSection, Move, Routine, Version } from "../../routine/routine.js";
 import { type SheetSection, sheetSections } from "../../routine/sheet.js";
 import type { Facing } from "../../routine/vocabulary.js";
@@ -22,8 +22,8 @@ export interface GridCell {
 /** A phrase as a row of the grid. */
 export interface Row {
   readonly phrase: DancedPhrase;
-  /** Seconds into the track. */
-  readonly time: Fraction;
+  /** Where its first count falls in the track. */
+  readonly time?: ShownTime;
   /** Facing at its first count. */
   readonly facing: Facing;
   /** Columns of the grid in this row, and how many of them stay empty on the left (before a pick-up). */
@@ -104,7 +104,6 @@ function rowOf(
 ): Row {
   return {
     phrase,
-    time: trackTime(routine, start),
     facing: stance.facing,
     ...columnsOf(phrase, Math.min(routine.music.phrase, mostColumns)),
     accents: phrase.numbers.flatMap((number, index) => (routine.music.accents.includes(number) ? [index] : [])),
@@ -113,7 +112,7 @@ function rowOf(
       const text = cellText(move, { begins, ends }, wording);
       return [{ move, from: from.sub(phrase.at).valueOf(), to: to.sub(phrase.at).valueOf(), begins, ends, text }];
     }),
-    ...(dancers === undefined ? {} : { dancers }),
+    ...definedOnly<Row>({ time: shownTrackTime(routine, start), dancers }),
   };
 }
 
@@ -152,8 +151,13 @@ function apartText(
 ): readonly string[] {
   const apart = danced.filter((index) => !row.includes(index));
   if (apart.length > fewTimes) return [print.inAll(danced.length)];
-  const starts = apart.map((index) => routine.sections[index]?.start ?? new Fraction(0));
-  return apart.length > 0 ? [print.againAt(starts.map((start) => time.track(trackTime(routine, start))))] : [];
+  const starts = apart.flatMap((index) => {
+    const start = routine.sections[index]?.start;
+    const shown = start && shownTrackTime(routine, start);
+    return shown === undefined ? [] : [time.track(shown)];
+  });
+  if (starts.length > 0) return [print.againAt(starts)];
+  return apart.length > 0 ? [print.inAll(danced.length)] : [];
 }
 
 /** Whether a pass belongs to the same run of repeats as the printed one. */

@@ -1,6 +1,6 @@
 import type { Mark, Position, StructureElement } from "../../typesetting/print.js";
 import { line, type Shape } from "../../typesetting/shape.js";
-import { ascent, textWidth, wrap } from "../../typesetting/text.js";
+import { ascent, type Span, textWidth, wrap } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { facingDart } from "../drawing/signs.js";
 import { linesHeight, signFigure, smallest, stackLines } from "./cell.js";
@@ -18,10 +18,13 @@ export function drawGrid(
   const tables: StructureElement[][] = [];
   const decoration: Mark[] = [];
   const named = new Set<number>();
+  const timed = items.some(
+    (item) => "fragment" in item && item.fragment.rows.some(({ row }) => row.time !== undefined),
+  );
   for (const item of items) {
     const position = { page: item.page, x: frame.left, y: item.y };
     if ("numerals" in item) {
-      tables.push([numeralRow(item.numerals, position, frame, !named.has(item.page))]);
+      tables.push([numeralRow(item.numerals, position, frame, { named: !named.has(item.page), timed })]);
       named.add(item.page);
       continue;
     }
@@ -37,7 +40,7 @@ function numeralRow(
   numerals: Numerals,
   position: Position,
   { width, wording }: GridFrame,
-  named: boolean,
+  { named, timed }: { readonly named: boolean; readonly timed: boolean },
 ): StructureElement {
   const { print } = wording;
   const x = position.x + sideNames + sideTimes;
@@ -54,8 +57,9 @@ function numeralRow(
     const y = position.y + numeralStripHeight - smallest * 1.22 - 3;
     return { tag: "TH", scope: "Column", content: label === undefined ? [] : [{ ...position, x: at, y, line: label }] };
   };
-  const times = x - 5 - textWidth(print.track, smallest);
-  return { tag: "TR", content: [small(print.section, position.x), small(print.track, times), ...heads] };
+  const times = timed ? print.track : "";
+  const track = small(times, x - 5 - textWidth(times, smallest));
+  return { tag: "TR", content: [small(print.section, position.x), track, ...heads] };
 }
 
 /**
@@ -128,17 +132,17 @@ function sideCell({ side: kind, lines, rows }: Fragment, position: Position): St
 
 function timeCell({ row, opens }: RowLayout, first: boolean, position: Position, wording: Wording): StructureElement {
   if (!opens) return { tag: "TD", content: [] };
-  const [time] = wrap(
-    [{ text: wording.time.track(row.time), tone: first ? "ink" : "soft", style: first ? "bold" : "regular" }],
-    smallest,
-  );
+  const shown: Span[] = row.time
+    ? [{ text: wording.time.track(row.time), tone: first ? "ink" : "soft", style: first ? "bold" : "regular" }]
+    : [];
+  const [time] = shown.length > 0 ? wrap(shown, smallest) : [];
   const right = position.x + sideTimes - 5;
   const content: (StructureElement | Mark)[] =
     time === undefined ? [] : [{ ...position, x: right - time.width, y: position.y + 2.5, line: time }];
   const dart = signFigure(wording.stance.facing(row.facing), [facingDart(row.facing, [4.5, 0], 4.5)], {
     ...position,
     x: right - 9.5,
-    y: position.y + 17.5,
+    y: position.y + (time === undefined ? 9 : 17.5),
   });
   return { tag: "TH", scope: "Row", content: first ? [...content, dart] : content };
 }

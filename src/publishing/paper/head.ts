@@ -1,4 +1,5 @@
 import { dancersOf } from "../../routine/chart.js";
+import { shownFirstCount } from "../../routine/clock.js";
 import type { Library, Routine, Version } from "../../routine/routine.js";
 import { timesThrough } from "../../routine/times-through.js";
 import { groupsMeeting } from "../../routine/whose.js";
@@ -117,12 +118,13 @@ function facts(
   { print: { figures }, time }: Wording,
 ): readonly StructureElement[] {
   const { music } = routine;
+  const firstCount = shownFirstCount(routine);
   const list: readonly (readonly [string, string])[] = [
     [String(routine.counts), figures.counts],
-    [time.clock(routine.seconds), figures.run],
-    [time.tempo(music.countsPerMinute), music.feel === "triplet" ? figures.tripletTempo : figures.tempo],
+    [time.run(routine), figures.run],
+    [time.tempo(music), music.feel === "triplet" ? figures.tripletTempo : figures.tempo],
     [String(music.countIn), figures.countIn],
-    [time.track(music.firstCount), figures.firstCount],
+    ...(firstCount === undefined ? [] : [[time.track(firstCount), figures.firstCount] as const]),
   ];
   let x = position.x + indent;
   return list.map(([figureText, unit]): StructureElement => {

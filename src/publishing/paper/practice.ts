@@ -8,11 +8,7 @@ import { bold, type NoteStyle, plain, under } from "./note-style.js";
 export function practiceBlocks(routine: Routine, style: NoteStyle): readonly Block[] {
   if (routine.practice.length === 0) return [];
   const { print, time } = style.wording;
-  const rows = routine.practice.map(({ percent, countsPerMinute, seconds }) => [
-    print.percent(percent),
-    time.tempo(countsPerMinute),
-    time.clock(seconds),
-  ]);
+  const rows = routine.practice.map((speed) => [print.percent(speed.percent), time.tempo(speed), time.run(speed)]);
   return under(print.practice.title, [tableBlock([print.practice.columns, ...rows], style)], style);
 }
 

@@ -1,4 +1,4 @@
-import { trackTime } from "../../routine/clock.js";
+import { shownTrackTime } from "../../routine/clock.js";
 import type { DancedSection, Routine } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
 import type { Block } from "../../typesetting/block.js";
@@ -42,9 +42,9 @@ function brokenOff({ sections, times }: Routine): ReadonlySet<number> {
   return new Set([...lastIn].filter(([round, own]) => round < times && own < last).map(([round]) => round));
 }
 
-/** A section as a step of a run, from when it starts in the track. */
+/** A section as a step of a run, from when it starts in the track, where that is known. */
 interface RunStep {
-  readonly time: string;
+  readonly time: string | undefined;
   readonly name: string;
   readonly asides: readonly string[];
 }
@@ -61,9 +61,10 @@ function stepOf(
   const asides = [
     ...(section.mirrored ? [print.order.otherSide] : []),
     ...(section.counts < whole ? [print.order.stopAfter(section.counts)] : []),
-    ...(wait > 0 ? [print.order.wait(wait)] : []),
+    ...(wait > 0 ? [print.order.wait(section.startIsEstimate || section.tempoIsEstimate ? undefined : wait)] : []),
   ];
-  return { time: time.track(trackTime(routine, section.start)), name: section.name, asides };
+  const start = shownTrackTime(routine, section.start);
+  return { time: start && time.track(start), name: section.name, asides };
 }
 
 /** Seconds between the end of a section and the next one's start. */

@@ -18,7 +18,7 @@ export function sideLines(band: Band, routine: Routine, { print, time }: Wording
   const other = !section.countsPerMinute.equals(routine.music.countsPerMinute);
   const facts = [
     ...(section.mirrored ? [print.otherSide] : []),
-    ...(other ? [print.tempoHere(time.tempo(section.countsPerMinute))] : []),
+    ...(other ? [print.tempoHere(time.tempo(section))] : []),
     ...section.canon.map(({ group, after }) => print.canon(group, after)),
     ...(again === "" ? [] : [again]),
   ];

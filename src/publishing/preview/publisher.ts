@@ -40,8 +40,8 @@ export function previewPicture(routine: Routine, library: Library): Indexed {
   for (const [index, line] of lines.entries()) draw("ink", line, margin, 150 + size * (0.75 + index));
   draw("quiet", set(preview.byline(routine.choreographer), 32)[0], margin, 150 + size * lines.length + 52);
   drawCounts(page, routine, 500);
-  const { counts, seconds, music } = routine;
-  const figures = preview.figures(counts, time.clock(seconds), time.tempo(music.countsPerMinute));
+  const { counts, music } = routine;
+  const figures = preview.figures(counts, time.run(routine), time.tempo(music));
   draw("ink", set(figures, 36, "bold")[0], margin, 570);
   return page;
 }

@@ -62,9 +62,10 @@ export function routineJson(routine: Routine, library: Library, findings: readon
 function musicRecord({ music }: Routine) {
   return {
     countsPerMinute: music.countsPerMinute.valueOf(),
+    tempoIsEstimate: music.tempoIsEstimate,
     phrase: music.phrase,
     accents: music.accents,
-    firstCount: writtenSeconds(music.firstCount),
+    firstCount: music.firstCount === undefined ? null : writtenSeconds(music.firstCount),
     countIn: music.countIn,
     feel: music.feel,
   };
@@ -100,6 +101,7 @@ function sectionRecord(routine: Routine, section: DancedSection, index: number) 
     /** Seconds that the dancers wait for the next section. */
     wait: wait && wait.compare(0) > 0 ? writtenSeconds(wait) : undefined,
     countsPerMinute: section.countsPerMinute.valueOf(),
+    tempoIsEstimate: section.tempoIsEstimate,
     feel: section.feel,
     canon: some(section.canon),
     parts: some(section.parts),
@@ -195,10 +197,11 @@ function clickRecord(routine: Routine, click: Required<Click>) {
 }
 
 function clock(routine: Routine, { start, end }: { readonly start: Fraction; readonly end: Fraction }) {
+  const time = trackTime(routine, start);
   return {
     start: writtenSeconds(start),
     seconds: writtenSeconds(end.sub(start)),
-    trackTime: writtenSeconds(trackTime(routine, start)),
+    trackTime: time === undefined ? null : writtenSeconds(time),
   };
 }
 

@@ -1,5 +1,5 @@
 import type Fraction from "fraction.js";
-import { countStart, trackTime } from "../../routine/clock.js";
+import { countStart, shownTrackTime, trackTime } from "../../routine/clock.js";
 import { mirrorCue } from "../../routine/mirror-cue.js";
 import type { DancedPhrase, DancedSection, Routine } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
@@ -26,8 +26,11 @@ export interface SectionView {
   readonly otherSide: boolean;
   /** Only where it differs from the routine's. */
   readonly countsPerMinute: string | undefined;
-  /** Track times of its first count, one a time danced, with which time that is where there are several: "wall 2". */
-  readonly times: readonly { readonly clock: string; readonly through: string | undefined }[];
+  /**
+   * Track times of its first count, where they are known, one a time danced, with which time that is where there are several:
+   * "wall 2".
+   */
+  readonly times: readonly { readonly clock: string | undefined; readonly through: string | undefined }[];
   /** Danced on those times through only. */
   readonly tag: boolean;
   /** How groups in canon follow: "Late: the same, 4 counts later". */
@@ -43,8 +46,8 @@ export interface PhraseView {
   readonly number: number;
   /** Its counts: "1–8". */
   readonly counts: string;
-  /** Track time of its first count. */
-  readonly clock: string;
+  /** Track time of its first count, where it is known. */
+  readonly clock: string | undefined;
   /** What is called in place of the numbers. */
   readonly say: Html | undefined;
   readonly moves: readonly MoveView[];
@@ -64,8 +67,8 @@ export function countsView(routine: Routine, wording: Wording): readonly Section
       words: printed.words,
       counts: printed.counts,
       otherSide: printed.mirrored,
-      countsPerMinute: tempo.equals(routine.music.countsPerMinute) ? undefined : wording.time.tempo(tempo),
-      times: danced.map((pass) => timeView(routine, routine.sections[pass] as DancedSection, wording)),
+      countsPerMinute: tempo.equals(routine.music.countsPerMinute) ? undefined : wording.time.tempo(printed),
+      times: timeViews(routine, danced, wording),
       tag: printed.tag,
       canon: canonTexts(routine, printed, wording),
       videos: videoLinks(routine, printed, wording),
@@ -77,13 +80,23 @@ export function countsView(routine: Routine, wording: Wording): readonly Section
   });
 }
 
-function timeView(
-  { times, walls, music }: Routine,
-  { start, wall }: DancedSection,
-  { sections, time }: Wording,
-): SectionView["times"][number] {
-  const through = walls > 1 ? sections.wall(wall) : sections.time(wall);
-  return { clock: time.track(music.firstCount.add(start)), through: times > 1 ? through : undefined };
+function timeViews(routine: Routine, danced: readonly number[], wording: Wording): SectionView["times"] {
+  const times = danced.map((pass) => timeView(routine, routine.sections[pass] as DancedSection, wording));
+  // Without its place in the track, a repeat has nothing to say that its time through has not said.
+  return times.filter(
+    ({ clock, through }, index) => clock !== undefined || times.findIndex((one) => one.through === through) === index,
+  );
+}
+
+function timeView(routine: Routine, { start, wall }: DancedSection, wording: Wording): SectionView["times"][number] {
+  const { sections } = wording;
+  const through = routine.walls > 1 ? sections.wall(wall) : sections.time(wall);
+  return { clock: clockOf(routine, start, wording), through: routine.times > 1 ? through : undefined };
+}
+
+function clockOf(routine: Routine, seconds: Fraction, { time }: Wording): string | undefined {
+  const shown = shownTrackTime(routine, seconds);
+  return shown && time.track(shown);
 }
 
 function canonTexts(routine: Routine, { canon }: DancedSection, { sections }: Wording): readonly string[] {
@@ -100,9 +113,9 @@ function noteOf(routine: Routine, { name, sameAs }: DancedSection): Html {
 /** A section's place in the videos: in the performance by the track's clock, in the breakdown by the chapter named after it. */
 function videoLinks(routine: Routine, section: DancedSection, { videos }: Wording): readonly Html[] {
   const { performance, breakdown, breakdownMirrored, chapters } = routine.video;
-  const at = (address: string | undefined, seconds: Fraction) => {
+  const at = (address: string | undefined, seconds: Fraction | undefined) => {
     const safe = address === undefined ? undefined : safeAddress(address);
-    return safe === undefined ? undefined : momentLink(safe, seconds);
+    return safe === undefined || seconds === undefined ? undefined : momentLink(safe, seconds);
   };
   const link = (href: string | undefined, text: string) =>
     href === undefined ? raw("") : html`<a href="${href}">${text}</a>`;
@@ -127,7 +140,7 @@ function phraseView(
   return {
     number,
     counts: first === last ? `${first}` : `${first}–${last}`,
-    clock: wording.time.track(trackTime(routine, start)),
+    clock: clockOf(routine, start, wording),
     say: called === undefined ? undefined : bothSides(html`${called}`, html`${other}`),
     moves: rowsOf(routine, entries, wording),
   };

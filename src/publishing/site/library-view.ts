@@ -17,6 +17,8 @@ export interface CardView {
   readonly facts: RoutineFacts;
   /** Time of one run, "1:03". */
   readonly run: string;
+  /** Counts a minute, "92". */
+  readonly tempo: string;
   /** "Levels 1 to 3, seated" */
   readonly levels: string;
   /** "floor work, none in seated" */
@@ -102,7 +104,8 @@ function cardView(facts: RoutineFacts, wording: Wording): CardView {
   const versions = [...levels, ...adaptations];
   return {
     facts,
-    run: wording.time.clock(facts.seconds),
+    run: wording.time.run(facts),
+    tempo: wording.time.tempo(facts),
     levels: [levelRange(levels, wording), ...adaptations].filter((text) => text !== "").join(", "),
     floor: floorText(versions, floorWork, wording),
     timesThrough: facts.timesThrough ? wording.run.inShort(facts.timesThrough) : "",

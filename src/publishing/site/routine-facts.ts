@@ -26,7 +26,9 @@ export interface RoutineFacts {
   readonly counts: number;
   /** Seconds of one run, to the millisecond. */
   readonly seconds: number;
+  readonly secondsAreEstimate: boolean;
   readonly countsPerMinute: number;
+  readonly tempoIsEstimate: boolean;
   /** Counts in a phrase. */
   readonly phrase: number;
   /** Directions that it starts in. */
@@ -85,7 +87,9 @@ export function routineFacts(routine: Routine): RoutineFacts {
     sections: [...new Set(routine.sections.map(({ name }) => name))],
     counts: routine.counts,
     seconds: writtenSeconds(routine.seconds),
+    secondsAreEstimate: routine.secondsAreEstimate,
     countsPerMinute: Math.round(music.countsPerMinute.valueOf() * 10) / 10,
+    tempoIsEstimate: music.tempoIsEstimate,
     phrase: music.phrase,
     walls: routine.walls,
     times: routine.times,

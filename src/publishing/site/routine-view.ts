@@ -1,3 +1,4 @@
+import { shownFirstCount } from "../../routine/clock.js";
 import { mirror } from "../../routine/mirror.js";
 import type { Library, Routine, Stance, Version } from "../../routine/routine.js";
 import { reflectedStance } from "../../routine/stance.js";
@@ -24,7 +25,8 @@ export interface RoutineView {
   readonly song?: Html;
   readonly run: string;
   readonly tempo: string;
-  readonly firstCount: string;
+  /** Its place in the track, where it is known. */
+  readonly firstCount: string | undefined;
   /** The number of the first count: 7 for a pick-up. */
   readonly firstNumber: number;
   /** How a dance that goes several times through is built, in sentences. */
@@ -93,14 +95,15 @@ export interface GearView {
 /** The whole page of a routine as data. */
 export function routineView(routine: Routine, library: Library, pack: PackFiles, wording: Wording): RoutineView {
   const { music, prose } = routine;
+  const firstCount = shownFirstCount(routine);
   return {
     facts: routineFacts(routine),
     title: routine.title,
     choreographer: routine.choreographer,
     ...songOf(routine, wording),
-    run: wording.time.clock(routine.seconds),
-    tempo: wording.time.tempo(music.countsPerMinute),
-    firstCount: wording.time.track(music.firstCount),
+    run: wording.time.run(routine),
+    tempo: wording.time.tempo(music),
+    firstCount: firstCount && wording.time.track(firstCount),
     firstNumber: routine.sections[0]?.phrases[0]?.numbers[0] ?? 1,
     timesThrough: timesThroughOf(routine, wording),
     accents: music.accents,
@@ -118,10 +121,10 @@ export function routineView(routine: Routine, library: Library, pack: PackFiles,
     sections: countsView(routine, wording),
     maps: picturesOf(routine, pack, "map", wording),
     floors: picturesOf(routine, pack, "floor", wording),
-    practice: routine.practice.map(({ percent, countsPerMinute, seconds }) => ({
-      percent,
-      tempo: wording.time.tempo(countsPerMinute),
-      run: wording.time.clock(seconds),
+    practice: routine.practice.map((speed) => ({
+      percent: speed.percent,
+      tempo: wording.time.tempo(speed),
+      run: wording.time.run(speed),
     })),
     after: markdownHtml(prose.after),
     videos: videosOf(routine, wording),

@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { audiences, feels } from "../../routine/vocabulary.js";
+import { audiences, feels, tempoTimes } from "../../routine/vocabulary.js";
 import { quoted } from "../nearest.js";
 import { rest } from "../place.js";
 import { gatherRest, phrase, stance, stanceKeys } from "./move.js";
@@ -31,8 +31,12 @@ const numbered = (most: number) =>
 const music = z.strictObject({
   title: key(line, "the song", "Low Tide").optional(),
   artist: key(line, "who plays it", "The Ferry Clerks").optional(),
-  tempo: key(tempo, "counts a minute"),
-  "first-count": key(clock, "where the routine's first count falls in the track (default 0)", "0:14.2").optional(),
+  tempo: key(tempo, "counts a minute; `about 92` where nobody has measured it"),
+  "first-count": key(
+    clock,
+    "where the routine's first count falls in the track; without it nothing that is published names a place in the track",
+    "0:14.2",
+  ).optional(),
   phrase: key(whole(1, 64), "counts in a phrase", "8").default(8),
   accents: key(listOf(whole(1, 64)), "counts of a phrase that land hardest", "[4, 8]").default([]),
   "count-in": key(whole(0, 64), "counts before the first (default half a phrase, rounded down)", "4").optional(),
@@ -130,7 +134,11 @@ const section = z
       "groups with counts of their own, as many as the others have",
       "{ Flood: [{ 1-8: hold }] }",
     ).optional(),
-    "same-as": key(line, "danced as the section with this name", "Harbour wall").optional(),
+    "same-as": key(
+      line,
+      "danced as the section with this name: its counts, words, tempo, time and feel",
+      "Harbour wall",
+    ).optional(),
     change: key(
       z.record(numbered(999), phrase),
       "phrases that differ from that section's, by number",
@@ -149,7 +157,11 @@ const section = z
       "where its first count falls in the track",
     ).optional(),
     tempo: key(anyTempo, "counts a minute, for this section only", "96").optional(),
-    time: key(word(["half", "double"]), "half or double time", "half").optional(),
+    time: key(
+      word(tempoTimes),
+      "half or double time; `full` takes back what `same-as` brings along",
+      "half",
+    ).optional(),
     feel: key(feel, "how a count is divided in this section", "triplet").optional(),
   })
   .meta({ wants: "a `name` and `counts`", example: "name: Harbour wall" });

@@ -98,11 +98,36 @@ export function number(least: number, most: number, unit = "") {
       wants: `a number ${least === 0 ? "above 0 and up" : `from ${least}`} to ${most}${unit}`,
       editor: { type: ["number", "string"] },
     },
-    (text) => {
-      const value = decimal.test(text) ? new Fraction(text) : undefined;
-      return value && value.compare(0) > 0 && value.compare(least) >= 0 && value.compare(most) <= 0 ? value : undefined;
-    },
+    (text) => numberIn(text, least, most),
     numberHint,
+  );
+}
+
+function numberIn(text: string, least: number, most: number): Fraction | undefined {
+  const value = decimal.test(text) ? new Fraction(text) : undefined;
+  return value && value.compare(0) > 0 && value.compare(least) >= 0 && value.compare(most) <= 0 ? value : undefined;
+}
+
+/** A speed, and whether it is a guess. */
+export interface Speed {
+  readonly figure: Fraction;
+  readonly isEstimate: boolean;
+}
+
+/** A speed above 0: a number that somebody measured, or `about 76` where nobody has. */
+export function speed(most: number, unit: string) {
+  return scalar(
+    { wants: `a number above 0 and up to ${most}${unit}`, editor: { type: ["number", "string"] } },
+    (text): Speed | undefined => {
+      const [, about, number = ""] = /^(about\s+)?(.*)$/i.exec(text) ?? [];
+      const figure = numberIn(number, 0, most);
+      return figure && { figure, isEstimate: about !== undefined };
+    },
+    (text) => {
+      const guess = /^(?:about|circa|ca?\.?|approx(?:\.|imately)?|around|roughly|~|≈|±)\s*(\d+(?:\.\d+)?)(?![\d.,:])/i;
+      const figure = guess.exec(text)?.[1] ?? /^(\d+(?:\.\d+)?)\s*(?:ish|-ish|\?|or so)$/i.exec(text)?.[1];
+      return figure === undefined ? numberHint(text) : `Write \`about ${figure}\`.`;
+    },
   );
 }
 

@@ -1,7 +1,7 @@
 import type { Facing, Height } from "../../routine/vocabulary.js";
 import { list } from "./language.js";
 
-/** A moment of the track, and what changes there. */
+/** A moment, and what changes there. */
 export interface Change<To> {
   readonly at: string;
   readonly to: To;
@@ -14,8 +14,9 @@ export interface MapDancers {
   readonly facing: { readonly first: Facing; readonly changes: readonly Change<Facing>[] };
 }
 
-/** What a phrase map shows, in values. Moments are written as the track's clock shows them. */
+/** What a phrase map shows, in values. Moments are written as the track's clock shows them, or as counts of the run. */
 export interface MapContent {
+  readonly onTrack: boolean;
   readonly counts: number;
   readonly run: string;
   readonly sections: readonly {
@@ -60,6 +61,8 @@ export const drawing = {
     facing: "facing",
     hits: "hits",
     track: "track",
+    /** A moment by its count in the run. */
+    count: (number: number): string => `count ${number}`,
     description: mapText,
   },
   floor: {
@@ -80,7 +83,7 @@ export const drawing = {
   },
 };
 
-function mapText({ counts, run, sections, dancers, hits }: MapContent): string {
+function mapText({ onTrack, counts, run, sections, dancers, hits }: MapContent): string {
   const sentence = (label: string, items: readonly string[]) =>
     items.length === 0 ? [] : [`${label}: ${items.join("; ")}.`];
   const changes = ({ first, changes }: { first: string; changes: readonly Change<string>[] }) => [
@@ -88,7 +91,7 @@ function mapText({ counts, run, sections, dancers, hits }: MapContent): string {
     ...changes.map(({ at, to }) => `${at} ${to}`),
   ];
   return [
-    `${counts} counts in ${run}, on the track's clock.`,
+    `${counts} counts in ${run}, ${onTrack ? "on the track's clock" : "counted through from the first"}.`,
     ...sentence(
       "Sections",
       sections.map(({ at, name, mirrored, time, counts }) =>

@@ -32,7 +32,7 @@ export interface Danced {
   /** Per cent of the tempo. */
   readonly speed: number;
   /** Counts a minute at that speed, where there is one tempo. */
-  readonly tempo?: number;
+  readonly tempo?: string;
   readonly runs: number;
   readonly moves: readonly { readonly cue: string; readonly on: string; readonly groups?: readonly string[] }[];
   /** Groups that the class is divided into. */

@@ -18,12 +18,16 @@ export const player = {
   wall: (number: number): string => `wall ${number}`,
   otherSide: "other side",
   percent: (percent: number): string => `${percent} %`,
-  speed: (percent: number, countsPerMinute: number): string => `${percent} %, ${countsPerMinute} counts a minute`,
+  speed: (percent: number, countsPerMinute: number, isEstimate: boolean): string =>
+    `${percent} %, ${isEstimate ? "about " : ""}${countsPerMinute} counts a minute`,
   started: (section: string, percent: number): string => `Started: ${section}, ${percent} %.`,
   paused: "Paused.",
   ended: "End of the run.",
-  /** @param seconds into the learner's file */
-  firstCount: (seconds: number): string => `The routine's first count is ${seconds.toFixed(2)} s into this file.`,
+  /** @param seconds into the learner's file; absent where nobody has said it yet */
+  firstCount: (seconds: number | undefined): string =>
+    seconds === undefined
+      ? "Where the first count falls in this file is not known yet: play it, and press the button on the count."
+      : `The routine's first count is ${seconds.toFixed(2)} s into this file.`,
   cannotPlay: "This browser can't play that. Try another file of the song.",
   cannotOpen: "This browser can't play that file. Try the song as MP3, M4A or WAV.",
   notLoaded: "The counts could not be loaded. Load the page again to practise.",

@@ -119,11 +119,13 @@ export const print = {
   order: {
     title: "How it runs",
     /** "0:12.4 Verse (other side, then wait 2.0 s)" */
-    step: (time: string, section: string, asides: readonly string[]): string =>
-      `${time} ${section}${asides.length > 0 ? ` (${asides.join(", ")})` : ""}`,
+    step: (time: string | undefined, section: string, asides: readonly string[]): string =>
+      `${time === undefined ? "" : `${time} `}${section}${asides.length > 0 ? ` (${asides.join(", ")})` : ""}`,
     otherSide: "other side",
     stopAfter: (counts: number): string => `stop after ${counts} counts`,
-    wait: (seconds: number): string => `then wait ${seconds.toFixed(1)} s`,
+    /** @param seconds absent where the tempo before it is an estimate: the track knows better */
+    wait: (seconds: number | undefined): string =>
+      seconds === undefined ? "then wait for the music" : `then wait ${seconds.toFixed(1)} s`,
     fromTheTop: "from the top",
     repeated: (step: string, times: number): string => `${step} × ${times}`,
   },
@@ -157,8 +159,8 @@ export const print = {
     counts: "Counts",
     size: (counts: number, run: string, tempo: string): string => `${counts} in ${run}, ${tempo} a minute`,
     countIn: "Counts in",
-    firstCount: (countIn: number, firstCount: string): string =>
-      `${countIn}; the first count is at ${firstCount} in the track`,
+    firstCount: (countIn: number, firstCount: string | undefined): string =>
+      firstCount === undefined ? String(countIn) : `${countIn}; the first count is at ${firstCount} in the track`,
     canon: (group: string, after: number): string => `${group}: the same, ${after} counts later`,
     called: (calls: readonly string[]): string => `called “${calls.join(" · ")}”`,
   },

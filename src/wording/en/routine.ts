@@ -28,7 +28,7 @@ export const routine = {
   /** After the figure of a tempo. */
   aMinute: " a minute",
   /** "1:03, 92 a minute" */
-  pace: (run: string, tempo: string | number): string => `${run}, ${tempo} a minute`,
+  pace: (run: string, tempo: string): string => `${run}, ${tempo} a minute`,
   phrases: "Phrases of",
   accents: { label: "Landing hardest", value: (numbers: readonly number[]): string => list(numbers.map(String)) },
   feel: { label: "Feel", triplet: "triplet" },
@@ -54,8 +54,8 @@ export const routine = {
   /** How one of several groups starts. */
   groupStart: <T>(group: T, stance: string, otherSide: boolean) =>
     [group, `: ${stance}`, otherSide ? "; dances on the other side" : ""] as const,
-  countIn: (counts: number, firstNumber: number, firstCount: string): string =>
-    `${counts} counts in, then ${firstNumber === 1 ? "count one" : `the first count (${firstNumber})`} at ${firstCount} in the track.`,
+  countIn: (counts: number, firstNumber: number, firstCount: string | undefined): string =>
+    `${counts} counts in, then ${firstNumber === 1 ? "count one" : `the first count (${firstNumber})`}${firstCount === undefined ? "" : ` at ${firstCount} in the track`}.`,
   room: (space: string, contacts: string): string =>
     `Room to travel: ${space}.${contacts === "" ? "" : ` Weight or impact in one run: ${contacts}.`}`,
   /** In metres, across the room and front to back: "0 m × 2.4 m". */
@@ -70,8 +70,8 @@ export const routine = {
   pictures: "At a glance",
   mapIsWide: "The map is wider than this window: draw it along, or scroll it to the side.",
   map: "Phrase map",
-  mapText: (version: string, mirrored: boolean): string =>
-    `Phrase map, ${version}${mirrored ? ", mirrored" : ""}: sections, height, facing and hits on the track’s clock. The counts say the same in words.`,
+  mapText: (version: string, mirrored: boolean, onTrack: boolean): string =>
+    `Phrase map, ${version}${mirrored ? ", mirrored" : ""}: sections, height, facing and hits ${onTrack ? "on the track’s clock" : "over one run"}. The counts say the same in words.`,
   oneDancer: "one dancer",
   eachGroup: "each group",
   floorText: (version: string, mirrored: boolean, dancer: string, times: number): string =>

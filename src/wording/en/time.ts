@@ -1,22 +1,42 @@
 import type Fraction from "fraction.js";
+import type { ShownTime } from "../../routine/clock.js";
+
+/** Seconds as a clock shows them, to the nearest second: 63.8 is "1:04", 3723 is "1:02:03". */
+function clock(seconds: Fraction | number): string {
+  const whole = Math.round(Number(seconds.valueOf()));
+  const [h, m, s] = [Math.floor(whole / 3600), Math.floor(whole / 60) % 60, whole % 60];
+  const two = (n: number) => String(n).padStart(2, "0");
+  return h > 0 ? `${h}:${two(m)}:${two(s)}` : `${m}:${two(s)}`;
+}
+
+/** A number of counts a minute, with at most one decimal: "92", "61.3", or "about 76" where nobody has measured it. */
+function tempo({ countsPerMinute, tempoIsEstimate }: ShownTempo): string {
+  const figure = String(Math.round(Number(countsPerMinute.valueOf()) * 10) / 10);
+  return tempoIsEstimate ? `about ${figure}` : figure;
+}
+
+interface ShownTempo {
+  readonly countsPerMinute: Fraction | number;
+  readonly tempoIsEstimate: boolean;
+}
+
+function toFive(seconds: Fraction | number): number {
+  return Math.round(Number(seconds.valueOf()) / 5) * 5;
+}
 
 /** Clock times and tempos, as figures. */
 export const time = {
-  /** Seconds as a clock shows them, to the nearest second: 63.8 is "1:04", 3723 is "1:02:03". */
-  clock(seconds: Fraction | number): string {
-    const whole = Math.round(Number(seconds.valueOf()));
-    const [h, m, s] = [Math.floor(whole / 3600), Math.floor(whole / 60) % 60, whole % 60];
-    const two = (n: number) => String(n).padStart(2, "0");
-    return h > 0 ? `${h}:${two(m)}:${two(s)}` : `${m}:${two(s)}`;
+  clock,
+  /** How long a run takes: "1:04", to five seconds where its tempo is an estimate: "1:05". */
+  run(time: ShownTime): string {
+    return clock(time.secondsAreEstimate ? toFive(time.seconds) : time.seconds);
   },
-  /** Seconds as a clock with tenths, for a place in a track: 58 is "0:58.0". */
-  track(seconds: Fraction | number): string {
+  /** A place in a track with tenths, "0:58.0", to five seconds where it follows from an estimate: "1:00". */
+  track({ seconds, secondsAreEstimate }: ShownTime): string {
+    if (secondsAreEstimate) return clock(toFive(seconds));
     const tenths = Math.round(Number(seconds.valueOf()) * 10);
     const [m, s] = [Math.floor(tenths / 600), (tenths % 600) / 10];
     return `${m}:${s.toFixed(1).padStart(4, "0")}`;
   },
-  /** A number of counts a minute, with at most one decimal: "92", "61.3". */
-  tempo(countsPerMinute: Fraction | number): string {
-    return String(Math.round(Number(countsPerMinute.valueOf()) * 10) / 10);
-  },
+  tempo,
 };

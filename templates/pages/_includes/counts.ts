@@ -16,6 +16,7 @@ ${sections.map((of) => section(of, wording))}
 
 function section(of: SectionView, wording: Wording): Html {
   const { sections, practice } = wording;
+  const times = of.times.filter(({ clock, through }) => clock !== undefined || through !== undefined);
   const facts = [
     sections.counts(of.counts),
     of.countsPerMinute && sections.tempoHere(of.countsPerMinute),
@@ -26,7 +27,7 @@ function section(of: SectionView, wording: Wording): Html {
   return html`<section class="part">
 <header><div><h3 id="${of.id}">${of.name}</h3>
 ${of.words && html`<p class="landing"><q>${of.words}</q></p>`}
-<p class="times"><span class="clocks">${of.times.map(time)}</span>${facts.filter(Boolean).map((text) => html`<span>${text}</span>`)}</p></div>
+<p class="times">${times.length > 0 && html`<span class="clocks">${times.map(time)}</span>`}${facts.filter(Boolean).map((text) => html`<span>${text}</span>`)}</p></div>
 <button class="button by-script" type="button" data-practise="${of.danced}" aria-label="${practice.section(of.name)}">${practice.title}</button></header>
 ${of.canon.map((text) => html`<p class="canon">${text}.</p>`)}
 ${of.note.html !== "" && html`<div class="note prose">${of.note}</div>`}
@@ -36,12 +37,12 @@ ${of.phrases.map((of) => phrase(of, wording))}
 }
 
 function time({ clock, through }: SectionView["times"][number], index: number): Html {
-  return html`${index > 0 && " · "}<span class="time">${through && html`${through} `}<span class="clock">${clock}</span></span>`;
+  return html`${index > 0 && " · "}<span class="time">${through}${through && clock && " "}${clock && html`<span class="clock">${clock}</span>`}</span>`;
 }
 
 function phrase(of: PhraseView, wording: Wording): Html {
   const words = wording.sections;
-  return html`<div class="phrase"><h4>${words.phrase(of.number)}<span>${of.counts}</span>${of.say && html`<span class="called">${words.called(of.say)}</span>`}<span class="clock">${of.clock}</span></h4>
+  return html`<div class="phrase"><h4>${words.phrase(of.number)}<span>${of.counts}</span>${of.say && html`<span class="called">${words.called(of.say)}</span>`}${of.clock && html`<span class="clock">${of.clock}</span>`}</h4>
 <ol class="moves">${of.moves.map((of) => move(of, wording.sections))}</ol></div>
 `;
 }

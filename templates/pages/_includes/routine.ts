@@ -66,7 +66,7 @@ ${fact(words.tempo, view.tempo, words.aMinute)}
 ${fact(words.phrases, facts.phrase)}
 ${view.accents.length > 0 && fact(words.accents.label, words.accents.value(view.accents))}
 ${view.triplet && fact(words.feel.label, words.feel.triplet)}
-${fact(words.firstCountAt(view.firstNumber), view.firstCount)}
+${view.firstCount !== undefined && fact(words.firstCountAt(view.firstNumber), view.firstCount)}
 </dl>
 </header>`;
 }
@@ -141,10 +141,10 @@ ${versions.map(({ classes, load, space }) => html`<p class="${classes}">${words.
 }
 
 /** Only what is shown is fetched: a browser leaves a picture out of sight alone until it comes near. */
-function pictures({ maps, floors, facts, groups }: RoutineView, { routine: words }: Wording): Html | false {
+function pictures({ maps, floors, facts, groups, firstCount }: RoutineView, { routine: words }: Wording): Html | false {
   if (maps.length === 0) return false;
   const dancer = groups.length === 0 ? words.oneDancer : words.eachGroup;
-  const mapText = (map: PictureView, mirrored: boolean) => words.mapText(map.name, mirrored);
+  const mapText = (map: PictureView, mirrored: boolean) => words.mapText(map.name, mirrored, firstCount !== undefined);
   const floorText = (floor: PictureView, mirrored: boolean) =>
     words.floorText(floor.name, mirrored, dancer, facts.times);
   return html`<section class="pictures" aria-labelledby="pictures"><h2 id="pictures">${words.pictures}</h2>

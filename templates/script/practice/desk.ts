@@ -38,7 +38,7 @@ export function desk(form: HTMLFormElement, file: RoutineJson, score: Score, wor
 
   const showPercent = (percent: number) => {
     field("speed").value = String(percent);
-    const text = wording.speed(percent, Math.round((tempo * percent) / 10) / 10);
+    const text = wording.speed(percent, Math.round((tempo * percent) / 10) / 10, file.music.tempoIsEstimate);
     if (output) output.textContent = text;
     field("speed").setAttribute("aria-valuetext", text);
   };

@@ -10,15 +10,16 @@ export interface Track extends Source {
   readonly alignTo: (position: number) => void;
   /** Moves the counts against the track, in seconds; later is positive. */
   readonly nudge: (seconds: number) => void;
-  /** Seconds into this file at which the routine's first count falls. */
-  readonly firstCount: () => number;
+  /** Seconds into this file at which the routine's first count falls, as soon as somebody has said it. */
+  readonly firstCount: () => number | undefined;
 }
 
 /** Nearer to the end than this, in seconds, a track is over: browsers report their place in steps. */
 const endTolerance = 0.01;
 
-/** @param firstCount where the published routine says that its first count falls, in seconds */
-export function track(audio: HTMLAudioElement, slug: string, firstCount: number): Track {
+/** @param published where the published routine says that its first count falls, in seconds; null where it does not say */
+export function track(audio: HTMLAudioElement, slug: string, published: number | null): Track {
+  const firstCount = published ?? 0;
   let key = "";
   let shift = 0;
   let practice: Practice | undefined;
@@ -68,7 +69,7 @@ export function track(audio: HTMLAudioElement, slug: string, firstCount: number)
     isOpen: () => key !== "",
     alignTo: (wanted) => moveTo(audio.currentTime - firstCount - wanted),
     nudge: (seconds) => moveTo(shift + seconds),
-    firstCount: () => firstCount + shift,
+    firstCount: () => (published === null && shift === 0 ? undefined : firstCount + shift),
     start: async (wanted, speed) => {
       practice = wanted;
       round = 0;

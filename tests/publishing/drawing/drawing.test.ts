@@ -1,3 +1,4 @@
+import Fraction from "fraction.js";
 import { describe, expect, it } from "vitest";
 import { floorPlan } from "../../../src/publishing/drawing/floor-plan.js";
 import { phraseMap } from "../../../src/publishing/drawing/phrase-map.js";
@@ -143,7 +144,7 @@ describe("a facing dart", () => {
 
 describe("a phrase map", () => {
   const routine = danced({
-    music: { accents: [1] },
+    music: { accents: [1], firstCount: new Fraction(0) },
     sections: [
       section("Down", [
         phrase([move("1-4", "Sink", { height: "lying", hit: true }), move("5-8", "Turn", { turn: 2 })]),

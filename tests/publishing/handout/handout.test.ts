@@ -193,7 +193,7 @@ describe("a sheet", () => {
       walls: 4,
       times: 4,
       restarts: [{ place: "restart", wall: 3, after: 8 }],
-      music: { tempo: new Fraction(120) },
+      music: { tempo: new Fraction(120), firstCount: new Fraction(0) },
       sections: [
         section("Verse", [phrase([move("1-8", "Quarter turn", { turn: 2 })])]),
         section("Chorus", [eight("Clap")], { at: [{ place: "at", time: 4, seconds: new Fraction(40) }] }),

@@ -8,7 +8,7 @@ import type { Routine } from "../../../src/routine/routine.js";
 import { wordingOf } from "../../../src/wording/wording.js";
 
 function routineOf(frontMatter: string): Routine {
-  const head = "title: T\nchoreographer: C\nmusic: { tempo: 60 }\n";
+  const head = "title: T\nchoreographer: C\nmusic: { tempo: 60, first-count: 0 }\n";
   const { routine, findings } = readRoutine(`---\n${head}${frontMatter}\n---\n`, "t", emptyLibrary, "t.md");
   if (!routine) throw new Error(JSON.stringify(findings));
   return routine;
