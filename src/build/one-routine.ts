@@ -47,10 +47,12 @@ export function makeTakes(contentDir: string, slug: string): Promise<Made> {
   );
 }
 
+type ClickOptions = Parameters<typeof writeClick>[1];
+
 /** The click as sound, written to a file. */
-export function makeClick(contentDir: string, slug: string, percent: number, out: string): Promise<Made> {
+export function makeClick(contentDir: string, slug: string, options: ClickOptions): Promise<Made> {
   return withRoutine(contentDir, slug, async (routine) => {
-    await writeClick(routine, { percent, out });
+    await writeClick(routine, options);
     return "";
   });
 }

@@ -3,10 +3,14 @@ import { readArguments } from "./arguments.js";
 import { printObstacle } from "./findings.js";
 import { done, failed, usageError } from "./status.js";
 
-const usage = "countleaf click SLUG --out FILE.wav [--speed PER CENT] [--content DIR]\n";
+const usage = "countleaf click SLUG --out FILE.wav [--speed PER CENT] [--divide] [--content DIR]\n";
+
+const divideOption = "--divide";
 
 export async function clickCommand(args: readonly string[]): Promise<number> {
-  const given = readArguments(args, usage, ["content", "out", "speed"], { least: 1, most: 1 });
+  const divide = args.includes(divideOption);
+  const others = args.filter((arg) => arg !== divideOption);
+  const given = readArguments(others, usage, ["content", "out", "speed"], { least: 1, most: 1 });
   if (typeof given === "number") return given;
   const { content = "content", out, speed = "100" } = given.options;
   const percent = Number(/^(\d+(?:\.\d+)?) ?%?$/.exec(speed)?.[1]);
@@ -16,12 +20,14 @@ export async function clickCommand(args: readonly string[]): Promise<number> {
     return usageError;
   }
   const [slug = ""] = given.rest;
-  const made = await makeClick(content, slug, percent, out);
+  const made = await makeClick(content, slug, { percent, out, divide });
   if (!made.done) {
     printObstacle(slug, made);
     return failed;
   }
-  process.stdout.write(`Wrote ${out}: the click of ${made.routine.title} at ${percent} per cent.\n`);
+  process.stdout.write(
+    `Wrote ${out}: the click of ${made.routine.title} at ${percent} per cent${divide ? ", each count divided" : ""}.\n`,
+  );
   return done;
 }
 

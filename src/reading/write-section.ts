@@ -58,11 +58,11 @@ function writePhrases(phrases: readonly PhraseKeys[], path: Path, unsafe: Unsafe
 }
 
 function writePhrase(phrase: PhraseKeys, path: Path, unsafe: UnsafeLink): WrittenPhrase {
-  const { length, from, say, options, [rest]: moves, ...left } = phrase;
+  const { length, from, feel, say, options, [rest]: moves, ...left } = phrase;
   left satisfies NothingLeft;
   return {
     place: placeOf(path),
-    ...definedOnly<WrittenPhrase>({ length, from, say }),
+    ...definedOnly<WrittenPhrase>({ length, from, feel, say }),
     moves: writeMoves(moves, path, unsafe),
     options: Object.entries(options).map(([version, option]): WrittenOption => {
       const here = [...path, "options", version];

@@ -190,17 +190,16 @@ export function phraseEnd({ at, numbers }: Pick<DancedPhrase, "at" | "numbers">)
  */
 export function countsBetween(
   { sections }: Pick<Routine, "sections">,
-  { section, phrase }: Pick<ChartPhrase, "section" | "phrase">,
+  { phrase }: Pick<ChartPhrase, "phrase">,
   from: Fraction,
   to: Fraction,
 ): string {
-  const feel = sections[section]?.feel ?? "straight";
-  const first = pointText(nearestPoint(phrase, from, feel), feel);
+  const first = pointText(nearestPoint(phrase, from));
   if (to.sub(from).lte(1)) return first;
   const final = to.ceil().sub(1);
   const last = final.lt(phraseEnd(phrase)) ? phrase : (phraseAt(sections, final) ?? phrase);
   // Both ends, though their numbers may be the same: from 7 to 7 of the next phrase.
-  return `${first}-${pointText(nearestPoint(last, final, feel), feel)}`;
+  return `${first}-${pointText(nearestPoint(last, final))}`;
 }
 
 function phraseAt(sections: readonly DancedSection[], count: Fraction): DancedPhrase | undefined {

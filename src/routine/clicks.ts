@@ -1,6 +1,8 @@
 import type Fraction from "fraction.js";
 import { countSeconds, countStart } from "./clock.js";
 import type { DancedSection, Routine } from "./routine.js";
+import { divisions } from "./spans.js";
+import type { Feel } from "./vocabulary.js";
 
 /** A whole count on the clock. */
 export interface Click {
@@ -9,6 +11,8 @@ export interface Click {
   readonly number: number;
   /** What is called on it: its number, or what its phrase says in place of the numbers. */
   readonly call: string;
+  /** How it is divided. */
+  readonly feel: Feel;
   /** True where the number is one that lands hardest; never in the count-in, where nothing lands. */
   readonly accent: boolean;
   /** Seconds from the routine's first count. */
@@ -39,12 +43,13 @@ function* countIn({ music, sections }: Routine): Generator<Click> {
   const first = sections[0];
   if (!first) return;
   const each = countSeconds(first.countsPerMinute);
-  const numbers = first.phrases[0]?.numbers ?? [];
+  const [opening] = first.phrases;
+  const [numbers, feel] = [opening?.numbers ?? [], opening?.feel ?? first.feel];
   const round = Math.max(music.phrase, ...numbers);
   for (let at = -music.countIn; at < 0; at++) {
     const steps = ((numbers[0] ?? 1) - 1 + at) % round;
     const number = (steps < 0 ? steps + round : steps) + 1;
-    yield { at, number, call: String(number), accent: false, start: each.mul(at), end: each.mul(at + 1) };
+    yield { at, number, call: String(number), feel, accent: false, start: each.mul(at), end: each.mul(at + 1) };
   }
 }
 
@@ -57,6 +62,7 @@ function* sectionClicks(routine: Routine, section: DancedSection, index: number)
         at,
         number,
         call: phrase.say?.[place] ?? String(number),
+        feel: phrase.feel,
         accent: routine.music.accents.includes(number),
         start: countStart(section, at),
         end: last ? section.end : countStart(section, at + 1),
@@ -65,4 +71,9 @@ function* sectionClicks(routine: Routine, section: DancedSection, index: number)
       };
     }
   }
+}
+
+/** The moments between a count and the next on which its parts are called, in its feel: `e`, `&` and `a` in straight. */
+export function partStarts({ start, end, feel }: Pick<Click, "start" | "end" | "feel">): readonly Fraction[] {
+  return divisions(feel).map((part) => start.add(end.sub(start).mul(part)));
 }

@@ -307,11 +307,12 @@ function sectionOf(pass: Pass, index: number, written: WrittenRoutine, clock: Cl
     feel: pass.material.feel,
     canon: [...pass.material.delays].map(([group, after]) => ({ group, after })),
     parts: [...pass.material.parts.keys()],
-    phrases: pass.phrases.map(({ number, at, numbers, echo, written: phrase }) => ({
+    phrases: pass.phrases.map(({ number, at, numbers, feel, echo, written: phrase }) => ({
       place: phrase.place,
       number,
       at,
       numbers,
+      feel,
       echo,
       ...definedOnly<DancedPhrase>({ say: phrase.say && called(phrase.say, pass.mirrored, library) }),
     })),

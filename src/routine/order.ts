@@ -2,6 +2,7 @@ import { heldAtEnd } from "./held-at-end.js";
 import { type Material, type MaterialPhrase, materials } from "./material.js";
 import { phraseNumbers } from "./phrases.js";
 import type { Problems } from "./problems.js";
+import type { Feel } from "./vocabulary.js";
 import type { WrittenPhrase, WrittenRoutine } from "./written.js";
 
 /** One pass of a section as it is danced, before it has a clock. */
@@ -35,6 +36,8 @@ export interface PassPhrase {
   readonly at: number;
   /** The numbers counted; fewer than written where a restart breaks the phrase off. */
   readonly numbers: readonly number[];
+  /** How its counts are divided. */
+  readonly feel: Feel;
   /** True where a restart breaks it off. */
   readonly broken: boolean;
   /** Counts that only groups in canon still dance. */
@@ -72,12 +75,12 @@ export function danceOrder(routine: WrittenRoutine, problems: Problems, options:
       if (section.onWalls !== undefined && (options.oneTime === true || !section.onWalls.includes(wall))) continue;
       for (let pass = 1; pass <= section.repeat && at < stop; pass++) {
         const mirrored = section.mirrored === "always" || (section.mirrored === "alternate" && pass % 2 === 0);
-        const phrases = passPhrases(numbers.all, passes.length, at, stop);
+        const phrases = passPhrases(numbers.all, passes.length, material.feel, at, stop);
         const counts = phrases.reduce((sum, phrase) => sum + phrase.numbers.length, 0);
         const groups = new Map(
           [...numbers.groups].map(([group, { after, phrases: own }]) => [
             group,
-            passPhrases(own, passes.length, at + after, Math.min(stop, at + counts)),
+            passPhrases(own, passes.length, material.feel, at + after, Math.min(stop, at + counts)),
           ]),
         );
         passes.push({ written: index, material, wall, pass, mirrored, at, counts, phrases, groups });
@@ -217,13 +220,20 @@ function countPhrases(
   });
 }
 
-function passPhrases(counted: readonly Counted[], section: number, start: number, stop: number): readonly PassPhrase[] {
+function passPhrases(
+  counted: readonly Counted[],
+  section: number,
+  sectionFeel: Feel,
+  start: number,
+  stop: number,
+): readonly PassPhrase[] {
   const phrases: PassPhrase[] = [];
   let at = start;
   for (const [index, { numbers: whole, ...phrase }] of counted.entries()) {
     const numbers = at + whole.length > stop ? whole.slice(0, Math.max(stop - at, 0)) : whole;
     if (numbers.length === 0) break;
-    phrases.push({ ...phrase, section, number: index + 1, at, numbers, broken: numbers.length < whole.length });
+    const [feel, broken] = [phrase.written.feel ?? sectionFeel, numbers.length < whole.length];
+    phrases.push({ ...phrase, section, number: index + 1, at, numbers, feel, broken });
     at += numbers.length;
   }
   return phrases;

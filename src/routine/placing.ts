@@ -2,8 +2,8 @@ import Fraction from "fraction.js";
 import { keptRisks, optionFor, type VersionName } from "./ladder.js";
 import type { Pass, PassPhrase } from "./order.js";
 import type { Problems } from "./problems.js";
-import { type Point, parseSpans, type Span } from "./spans.js";
-import type { Feel, Risk } from "./vocabulary.js";
+import { type Point, parseSpans, partOfCount, pointText, type Span, wrongPart } from "./spans.js";
+import type { Risk } from "./vocabulary.js";
 import type { WrittenMove, WrittenOption, WrittenRoutine } from "./written.js";
 
 /** A move of a version, put on the counts of the run. */
@@ -102,7 +102,7 @@ function draftPieces(
   const phrase = run.phrases[index];
   if (phrase === undefined) return;
   const pieces = option.moves.flatMap((move) =>
-    spansOf(run, phrase, move, problems).flatMap((span) => {
+    spansOf(run, index, move, problems).flatMap((span) => {
       const from = firstAtOrAfter(run, index, span.first, whole.from, whole.to);
       const last = from && firstAtOrAfter(run, index, span.last, from, whole.to);
       const to = last && endOf(move, from, last);
@@ -181,7 +181,7 @@ function lengthText({ fixed, from, to }: Extent): string {
 function extentsOf(run: Run, index: number, move: WrittenMove, problems: Problems): readonly Extent[] {
   const phrase = run.phrases[index];
   if (phrase === undefined) return [];
-  return spansOf(run, phrase, move, problems).flatMap((span) => {
+  return spansOf(run, index, move, problems).flatMap((span) => {
     const extent = extentOf(run, index, span, move, problems);
     return extent === undefined ? [] : [extent];
   });
@@ -304,7 +304,8 @@ function endOf(move: WrittenMove, from: Fraction, last: Fraction): Fraction {
 
 function positionIn(phrase: PassPhrase, point: Point): Fraction | undefined {
   const index = phrase.numbers.indexOf(point.count);
-  return index < 0 ? undefined : point.part.add(phrase.at + index);
+  const part = partOfCount(point.part, phrase.feel);
+  return index < 0 ? undefined : part?.add(phrase.at + index);
 }
 
 /** The first time that a point is counted at or after a position, in this phrase or those that follow it. */
@@ -318,22 +319,44 @@ function firstAtOrAfter(run: Run, index: number, point: Point, from: Fraction, t
   return undefined;
 }
 
-const spansRead = new WeakMap<WrittenMove, Map<Feel, readonly Span[] | string>>();
+const spansRead = new WeakMap<WrittenMove, readonly Span[] | string>();
 
-/** A move's spans; read once, however often the routine dances over it. */
-function spansOf(run: Run, phrase: PassPhrase, move: WrittenMove, problems: Problems): readonly Span[] {
-  const feel = run.passes[phrase.section]?.material.feel ?? "straight";
-  const known = spansRead.get(move) ?? new Map<Feel, readonly Span[] | string>();
-  spansRead.set(move, known);
-  let spans = known.get(feel);
+/** A move's spans as far as they can be danced in a phrase; read once, however often the routine dances over it. */
+function spansOf(run: Run, index: number, move: WrittenMove, problems: Problems): readonly Span[] {
+  let spans = spansRead.get(move);
   if (spans === undefined) {
-    const parsed = parseSpans(move.on ?? "", feel);
+    const parsed = parseSpans(move.on ?? "");
     spans = "wrong" in parsed ? parsed.wrong : parsed.spans;
-    known.set(feel, spans);
+    spansRead.set(move, spans);
   }
-  if (typeof spans !== "string") return spans;
-  problems.error("count", move.place, spans);
-  return [];
+  const wrong = typeof spans === "string" ? spans : spans.map((span) => wrongParts(run, index, span)).find(Boolean);
+  if (wrong !== undefined) problems.error("count", move.place, wrong);
+  if (wrong !== undefined || typeof spans === "string") return [];
+  for (const span of spans) checkSteps(span, move, problems);
+  return spans;
+}
+
+/** A part of a count that the feel has none of: of this phrase, or of the next where a span has run on into that. */
+function wrongParts(run: Run, index: number, { points }: Span): string | undefined {
+  let [at, reached] = [index, 0];
+  for (const point of points) {
+    const here = run.phrases[at]?.numbers.indexOf(point.count) ?? -1;
+    if (here < reached && run.phrases[at + 1] !== undefined && point !== points[0]) at++;
+    reached = Math.max(run.phrases[at]?.numbers.indexOf(point.count) ?? 0, 0);
+    const wrong = wrongPart(point, run.phrases[at]?.feel ?? "straight");
+    if (wrong !== undefined) return wrong;
+  }
+  return undefined;
+}
+
+/** Where counts are written as they are called, each step of a list lands on one of them. */
+function checkSteps({ called, points, text }: Span, { steps, place }: WrittenMove, problems: Problems): void {
+  if (!called || steps.length < 2 || steps.length === points.length) return;
+  problems.error(
+    "steps",
+    `${place}/step`,
+    `\`${text}\` names ${points.length} points (${points.map(pointText).join(", ")}) and \`step\` has ${steps.length} feet; write a foot for each point, or take the points out that have none`,
+  );
 }
 
 /** Trims what the next move cuts within a count, and reports every other meeting. */

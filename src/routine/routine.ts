@@ -100,6 +100,8 @@ export interface DancedPhrase {
   readonly at: number;
   /** The numbers that are counted, one a count: [1, 2, … 8], or [7, 8] for a pick-up. */
   readonly numbers: readonly number[];
+  /** How its counts are divided. */
+  readonly feel: Feel;
   /** What is called in place of the numbers, one a count as far as it goes. */
   readonly say?: readonly string[];
   /** Only groups in canon still dance here, while the others stand. */

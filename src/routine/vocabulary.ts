@@ -66,7 +66,7 @@ export type Risk = (typeof risks)[number];
 export const tempoTimes = ["half", "double", "full"] as const;
 export type TempoTime = (typeof tempoTimes)[number];
 
-export const feels = ["straight", "triplet"] as const;
+export const feels = ["straight", "triplet", "swing"] as const;
 /** How a count is divided: in halves and quarters, or in thirds. */
 export type Feel = (typeof feels)[number];
 

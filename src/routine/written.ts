@@ -177,6 +177,8 @@ export interface WrittenPhrase {
   readonly length?: number;
   /** The number of its first count. */
   readonly from?: number;
+  /** How its counts are divided; absent: as its section. */
+  readonly feel?: Feel;
   /** What is called on its counts. */
   readonly say?: readonly string[];
   readonly moves: readonly WrittenMove[];

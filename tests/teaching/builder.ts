@@ -22,6 +22,7 @@ export interface RoutineSketch {
   readonly slug?: string;
   /** Counts a minute. */
   readonly tempo: number;
+  readonly tempoIsEstimate?: boolean;
   readonly firstCount?: number;
   readonly phrase?: number;
   readonly walls?: number;
@@ -32,12 +33,20 @@ export interface RoutineSketch {
 
 /** A routine as danced, from a sketch; a sketch that cannot be danced is an error of the test. */
 export function routineOf(sketch: RoutineSketch): Routine {
-  const { slug = "test", tempo, firstCount, levels = ["1", "2"], walls = 1, times = walls } = sketch;
+  const {
+    slug = "test",
+    tempo,
+    tempoIsEstimate = false,
+    firstCount,
+    levels = ["1", "2"],
+    walls = 1,
+    times = walls,
+  } = sketch;
   const routine = written({
     ...{ slug, title: `Title of ${slug}`, levels, taught: levels.at(-1) ?? "1", walls, times },
     sections: sketch.sections.map(sectionOf),
     music: {
-      ...{ tempo: new Fraction(tempo), phrase: sketch.phrase ?? 8 },
+      ...{ tempo: new Fraction(tempo), tempoIsEstimate, phrase: sketch.phrase ?? 8 },
       ...(firstCount !== undefined && { firstCount: new Fraction(firstCount) }),
     },
   });

@@ -161,3 +161,15 @@ test("plan.json has the fields that readers of it count on", () => {
     load: {},
   });
 });
+
+test("a tempo that nobody has measured is said as `about` so many at every speed, and stays a number in the data", () => {
+  const routine = routineOf({ tempo: 80, tempoIsEstimate: true, sections: [eights("A", 1)] });
+  const plan = planClass(workshopOf([routine], 30), library);
+  const drills = plan.activities.filter(({ kind, speed }) => kind === "drill" && speed === 75);
+  expect(drills.map(({ countsPerMinute, tempoIsEstimate }) => [countsPerMinute, tempoIsEstimate])).toEqual([
+    [60, true],
+  ]);
+  expect(drills.map((drill) => planText(plan, en).activity(drill).instruction)[0]).toContain(
+    "(about 60 counts a minute)",
+  );
+});

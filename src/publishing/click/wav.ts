@@ -4,7 +4,7 @@ import { dirname, join } from "node:path";
 import { Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
 import Fraction from "fraction.js";
-import { type Click, clicks } from "../../routine/clicks.js";
+import { clicks, partStarts } from "../../routine/clicks.js";
 import type { Routine } from "../../routine/routine.js";
 
 /** Samples a second. */
@@ -13,6 +13,9 @@ export const sampleRate = 48_000;
 const soundLength = Math.round(sampleRate * 0.03);
 const accentSound = sound(1_760, 0.9);
 const plainSound = sound(1_100, 0.45);
+/** Of a part of a count: a quarter as loud, and lower. */
+const softSound = sound(880, 0.12);
+const sounds = [accentSound, plainSound, softSound];
 
 const headerBytes = 44;
 
@@ -25,13 +28,14 @@ const mostBytes = 2 ** 32 - 1 - 36;
  * place beside its own, where it is moved once it is whole.
  *
  * @param percent speed in per cent of the tempo, waits included
+ * @param divide whether the parts of each count sound too, softly
  * @param out path of the file
  * @throws RangeError where the speed is not above zero, or so slow that the file would outgrow the format (over 12 hours)
  * @throws Error in words where something lies there that is not such a click
  */
 export async function writeClick(
   routine: Routine,
-  { percent, out }: { readonly percent: number; readonly out: string },
+  { percent, out, divide = false }: { readonly percent: number; readonly out: string; readonly divide?: boolean },
 ): Promise<void> {
   if (!(percent > 0)) throw new RangeError(`The speed is ${percent} per cent; it must be above 0.`);
   const frames = frameOf(routine, percent);
@@ -47,7 +51,10 @@ export async function writeClick(
   try {
     aside = await mkdtemp(join(dirname(out), ".countleaf-click-"));
     const whole = join(aside, "click.wav");
-    await pipeline(Readable.from(wavParts(routine, frames, length)), createWriteStream(whole, { flags: "wx" }));
+    await pipeline(
+      Readable.from(wavParts(onsets(routine, divide), frames, length)),
+      createWriteStream(whole, { flags: "wx" }),
+    );
     // Writing it took a while: something may lie there now.
     await refuseOther(out);
     await rename(whole, out);
@@ -91,8 +98,9 @@ async function isClick(path: string, size: number): Promise<boolean> {
     for (let index = 0; index + 1 < left.length; index += 2) {
       const sample = left.readInt16LE(index);
       if (playing === undefined || sample !== (playing[at] ?? 0)) {
-        if (sample !== accentSound[0] && sample !== plainSound[0]) return false;
-        [at, playing] = [0, sample === accentSound[0] ? accentSound : plainSound];
+        playing = sounds.find(([first]) => first === sample);
+        if (playing === undefined) return false;
+        at = 0;
       }
       at++;
     }
@@ -108,20 +116,33 @@ function frameOf(routine: Routine, percent: number): (seconds: Fraction) => numb
   return (seconds) => seconds.sub(origin).mul(rate).round().valueOf();
 }
 
-function* wavParts(routine: Routine, frames: (seconds: Fraction) => number, length: number): Generator<Uint8Array> {
-  yield header(length * 2);
-  let last: Click | undefined;
+/** A moment on which something sounds. */
+interface Onset {
+  readonly start: Fraction;
+  readonly sound: Int16Array;
+}
+
+function* onsets(routine: Routine, divide: boolean): Generator<Onset> {
   for (const click of clicks(routine)) {
-    if (last) yield* onset(last, frames(click.start) - frames(last.start));
-    last = click;
+    yield { start: click.start, sound: click.accent ? accentSound : plainSound };
+    if (divide) for (const start of partStarts(click)) yield { start, sound: softSound };
+  }
+}
+
+function* wavParts(all: Iterable<Onset>, frames: (seconds: Fraction) => number, length: number): Generator<Uint8Array> {
+  yield header(length * 2);
+  let last: Onset | undefined;
+  for (const one of all) {
+    if (last) yield* onset(last, frames(one.start) - frames(last.start));
+    last = one;
   }
   if (last) yield* onset(last, length - frames(last.start));
 }
 
-/** A click and the silence after it, so many samples in all. A fast click is cut off by the next. */
-function* onset(click: Click, samples: number): Generator<Uint8Array> {
+/** A sound and the silence after it, so many samples in all. A fast one is cut off by the next. */
+function* onset({ sound }: Onset, samples: number): Generator<Uint8Array> {
   const heard = Math.min(samples, soundLength);
-  yield bytes((click.accent ? accentSound : plainSound).subarray(0, heard));
+  yield bytes(sound.subarray(0, heard));
   for (let left = samples - heard; left > 0; left -= sampleRate)
     yield silence.subarray(0, Math.min(left, sampleRate) * 2);
 }

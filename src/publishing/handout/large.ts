@@ -1,6 +1,6 @@
 import { dancersOf } from "../../routine/chart.js";
 import { shownFirstCount } from "../../routine/clock.js";
-import type { Library } from "../../routine/routine.js";
+import type { Library, Routine } from "../../routine/routine.js";
 import { timesThrough } from "../../routine/times-through.js";
 import { groupsMeeting } from "../../routine/whose.js";
 import { type Block, itemBlock, textBlock, wholeBlock } from "../../typesetting/block.js";
@@ -9,6 +9,7 @@ import { figure, papers } from "../../typesetting/print.js";
 import type { Span } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { phraseMap } from "../drawing/phrase-map.js";
+import { feelTexts } from "../feel-texts.js";
 import { type Band, type GridCell, type Row, sheetBands } from "../paper/bands.js";
 import { creditSpans } from "../paper/credit.js";
 import type { Dance } from "../paper/dance.js";
@@ -32,7 +33,9 @@ export function layoutLarge(dance: Dance, library: Library, wording: Wording): S
   const blocks = [
     ...headBlocks(dance, library, width, wording),
     wholeBlock(map.height, 14, (position) => figure(map, position)),
-    ...sheetBands(dance.routine, dance.version, wording).flatMap((band) => bandBlocks(band, width, wording)),
+    ...sheetBands(dance.routine, dance.version, wording).flatMap((band) =>
+      bandBlocks(band, dance.routine, width, wording),
+    ),
     ...noteBlocks(dance, library, { within: "handout", wording }, { size, width }),
     textBlock(creditSpans(dance.routine, library), { size, width, before: 24 }),
   ];
@@ -83,12 +86,13 @@ function headBlocks({ routine, version }: Dance, library: Library, width: number
   ];
 }
 
-function bandBlocks(band: Band, width: number, wording: Wording): readonly Block[] {
+function bandBlocks(band: Band, routine: Routine, width: number, wording: Wording): readonly Block[] {
   const { print } = wording;
   const { section, number, again, rows } = band;
   const facts = [
     ...(section.words === undefined ? [] : [print.quoted(section.words)]),
     ...(section.mirrored ? [print.otherSide] : []),
+    ...feelTexts(routine, section, wording),
     ...section.canon.map(({ group, after }) => print.large.canon(group, after)),
     ...(again === "" ? [] : [again]),
   ];

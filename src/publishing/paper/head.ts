@@ -122,7 +122,7 @@ function facts(
   const list: readonly (readonly [string, string])[] = [
     [String(routine.counts), figures.counts],
     [time.run(routine), figures.run],
-    [time.tempo(music), music.feel === "triplet" ? figures.tripletTempo : figures.tempo],
+    [time.tempo(music), figures.tempo[music.feel]],
     [String(music.countIn), figures.countIn],
     ...(firstCount === undefined ? [] : [[time.track(firstCount), figures.firstCount] as const]),
   ];

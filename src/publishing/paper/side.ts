@@ -1,6 +1,7 @@
 import type { Routine } from "../../routine/routine.js";
 import { type Line, type Span, wrap } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
+import { feelTexts } from "../feel-texts.js";
 import type { Band } from "./bands.js";
 import { smallest } from "./cell.js";
 
@@ -11,7 +12,8 @@ export const sideTimes = 32;
 const width = sideNames - 8;
 
 /** What stands beside a section: its name, its landing words, and how it differs from the rest. */
-export function sideLines(band: Band, routine: Routine, { print, time }: Wording): readonly Line[] {
+export function sideLines(band: Band, routine: Routine, wording: Wording): readonly Line[] {
+  const { print, time } = wording;
   const { section, again } = band;
   const words: readonly Span[] =
     section.words === undefined ? [] : [{ text: print.quoted(section.words), style: "italic" }];
@@ -19,6 +21,7 @@ export function sideLines(band: Band, routine: Routine, { print, time }: Wording
   const facts = [
     ...(section.mirrored ? [print.otherSide] : []),
     ...(other ? [print.tempoHere(time.tempo(section))] : []),
+    ...feelTexts(routine, section, wording),
     ...section.canon.map(({ group, after }) => print.canon(group, after)),
     ...(again === "" ? [] : [again]),
   ];

@@ -4,6 +4,7 @@ import { mirrorCue } from "../../routine/mirror-cue.js";
 import type { DancedPhrase, DancedSection, Routine } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
 import type { Wording } from "../../wording/wording.js";
+import { feelTexts } from "../feel-texts.js";
 import { momentLink } from "../format.js";
 import { safeAddress } from "./address.js";
 import { bothSides } from "./cue-html.js";
@@ -31,6 +32,8 @@ export interface SectionView {
    * "wall 2".
    */
   readonly times: readonly { readonly clock: string | undefined; readonly through: string | undefined }[];
+  /** How its counts are divided, where that is not as around them. */
+  readonly feel: readonly string[];
   /** Danced on those times through only. */
   readonly tag: boolean;
   /** How groups in canon follow: "Late: the same, 4 counts later". */
@@ -69,6 +72,7 @@ export function countsView(routine: Routine, wording: Wording): readonly Section
       otherSide: printed.mirrored,
       countsPerMinute: tempo.equals(routine.music.countsPerMinute) ? undefined : wording.time.tempo(printed),
       times: timeViews(routine, danced, wording),
+      feel: feelTexts(routine, printed, wording),
       tag: printed.tag,
       canon: canonTexts(routine, printed, wording),
       videos: videoLinks(routine, printed, wording),

@@ -33,7 +33,8 @@ export interface RoutineView {
   readonly timesThrough: readonly Html[];
   readonly accents: readonly number[];
   readonly countIn: number;
-  readonly triplet: boolean;
+  /** How its counts are divided, where that is worth a word. */
+  readonly feel: string | undefined;
   readonly times: number;
   readonly versions: readonly VersionView[];
   /** GroupFigures who dance different counts at once; empty where all dance the same. */
@@ -108,7 +109,7 @@ export function routineView(routine: Routine, library: Library, pack: PackFiles,
     timesThrough: timesThroughOf(routine, wording),
     accents: music.accents,
     countIn: music.countIn,
-    triplet: music.feel === "triplet",
+    feel: music.feel === "straight" ? undefined : wording.routine.feel.value(music.feel),
     times: routine.times,
     groups: routine.groups,
     versions: routine.versions.map((version) => versionView(routine, version, wording)),

@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { contacts, facings, heights, risks, travelWays, weights } from "../../routine/vocabulary.js";
+import { contacts, facings, feels, heights, risks, travelWays, weights } from "../../routine/vocabulary.js";
 import { rest } from "../place.js";
 import {
   countLength,
@@ -161,6 +161,7 @@ export const phrase = z
     z.strictObject({
       length: key(whole(1, 64), "how many counts this phrase has", "4").optional(),
       from: key(whole(1, 64), "the number of its first count, for a pick-up", "7").optional(),
+      feel: key(word(feels), "how a count is divided in this phrase", "swing").optional(),
       say: key(listOf(line), "what is called on its counts", "[4, 3, 2, 1]").optional(),
       options: key(
         z.record(versionName, optionCounts),

@@ -23,6 +23,7 @@ import type { Rule, Scene } from "./rule.js";
 import { rushed } from "./rushed.js";
 import { sameFoot } from "./same-foot.js";
 import { sameName } from "./same-name.js";
+import { tripletOrSwing } from "./triplet-or-swing.js";
 
 /**
  * All rules that look at a routine that can be danced. `readRoutine` applies them; each has a name, its severity, a reason and a good and a
@@ -44,6 +45,7 @@ export const rules: readonly Rule[] = [
   missingKey,
   emptyCounts,
   canonGrows,
+  tripletOrSwing,
   accentWithoutHit,
   hitsOffAccents,
   landingWords,

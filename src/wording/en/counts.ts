@@ -1,8 +1,9 @@
 import type { Move } from "../../routine/routine.js";
+import { tellsLength } from "../../routine/tells-length.js";
 
 /** How long a move lasts, where its numbers do not tell: "10 counts". */
 function lasts({ on, length }: Pick<Move, "on" | "length">): string | undefined {
-  return /[-,]/.test(on) || length.valueOf() <= 1 ? undefined : `${length.toFraction()} counts`;
+  return tellsLength(on) || length.valueOf() <= 1 ? undefined : `${length.toFraction()} counts`;
 }
 
 /** Counts as a reader needs them. */

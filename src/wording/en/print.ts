@@ -1,4 +1,4 @@
-import type { Facing } from "../../routine/vocabulary.js";
+import type { Facing, Feel } from "../../routine/vocabulary.js";
 import { capital, counted } from "./language.js";
 
 /** What a kind of handout is called, where it is not the plain sheet. */
@@ -49,8 +49,10 @@ export const print = {
   figures: {
     counts: "counts",
     run: "one run",
-    tempo: "counts a minute",
-    tripletTempo: "a minute, triplets",
+    tempo: { straight: "counts a minute", triplet: "a minute, triplets", swing: "a minute, swung" } satisfies Record<
+      Feel,
+      string
+    >,
     countIn: "counts in",
     firstCount: "first count",
   },

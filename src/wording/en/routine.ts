@@ -1,3 +1,4 @@
+import type { Feel } from "../../routine/vocabulary.js";
 import { list } from "./language.js";
 
 /** A routine: what it is, what it takes and how it starts. */
@@ -31,7 +32,7 @@ export const routine = {
   pace: (run: string, tempo: string): string => `${run}, ${tempo} a minute`,
   phrases: "Phrases of",
   accents: { label: "Landing hardest", value: (numbers: readonly number[]): string => list(numbers.map(String)) },
-  feel: { label: "Feel", triplet: "triplet" },
+  feel: { label: "Feel", value: (feel: Feel): string => feel },
   firstCountAt: (number: number): string => (number === 1 ? "Count one at" : `First count (${number}) at`),
 
   version: "Version",

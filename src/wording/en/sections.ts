@@ -1,4 +1,7 @@
+import type { Feel } from "../../routine/vocabulary.js";
 import { counted, plural } from "./language.js";
+
+const feels: Readonly<Record<Feel, string>> = { straight: "straight", triplet: "in triplets", swing: "swung" };
 
 /** Sections, phrases and moves as they are danced. */
 export const sections = {
@@ -9,6 +12,10 @@ export const sections = {
 
   counts: (number: number): string => counted(number, "count", "counts"),
   tempoHere: (tempo: string): string => `${tempo} a minute here`,
+  /** How counts are divided, where that is not as in the rest of the routine. */
+  feelHere: (feel: Feel): string => feels[feel],
+  /** @param phrase its number in the section, from 1 */
+  phraseFeel: (phrase: number, feel: Feel): string => `phrase ${phrase} ${feels[feel]}`,
   otherSide: "on the other side",
   tag: "on these times only",
   wall: (number: number): string => `wall ${number}`,

@@ -20,6 +20,7 @@ function section(of: SectionView, wording: Wording): Html {
   const facts = [
     sections.counts(of.counts),
     of.countsPerMinute && sections.tempoHere(of.countsPerMinute),
+    ...of.feel,
     of.otherSide && sections.otherSide,
     of.tag && sections.tag,
     ...of.videos,

@@ -1,4 +1,5 @@
 import type { RoutineJson } from "../../../src/publishing/record/routine-json.js";
+import { tellsLength } from "../../../src/routine/tells-length.js";
 import type { PlayerWording } from "../../../src/wording/player.js";
 
 /** A routine on the clock: exact starts, in seconds at full tempo from the routine's first count. */
@@ -129,7 +130,7 @@ export function cues(
       end: endOf(sections, move.section, at + exact(move.length)),
       section: move.section,
       on: onText(move, wording),
-      part: /^\d+([e&a])/.exec(move.on)?.[1] ?? "",
+      part: /^\d+([e&a])(?:$|-)/.exec(move.on)?.[1] ?? "",
       text: otherSide ? move.mirrored : move.do,
       ...(call ? { call } : {}),
       ...(move.words ? { words: move.words } : {}),
@@ -139,7 +140,7 @@ export function cues(
 
 /** The counts of a move, with its length where they do not tell: "5 (10 counts)". */
 function onText({ on, length }: RoutineJson["versions"][number]["moves"][number], wording: PlayerWording): string {
-  const long = !/[-,]/.test(on) && exact(length) > 1;
+  const long = !tellsLength(on) && exact(length) > 1;
   return long ? wording.longSpan(on, length) : wording.span(on);
 }
 

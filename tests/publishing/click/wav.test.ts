@@ -8,6 +8,7 @@ import { sampleRate, writeClick } from "../../../src/publishing/click/wav.js";
 import { lowTide } from "../../fixtures/low-tide.js";
 import { onsetsOf, samplesOf } from "../../fixtures/read-wav.js";
 import { closedFormula, type Timed, timed, timedRoutine } from "../../fixtures/timed.js";
+import { danced, move, phrase, section } from "../../fixtures/written.js";
 import { runs } from "../../runs.js";
 
 let folder: string;
@@ -138,4 +139,25 @@ test("only a click takes the place of a file, and not before it is whole", async
   expect((await readFile(at("own.wav"))).length).toBeGreaterThan(sound.length);
   expect((await readFile(at("second.wav"))).equals(sound)).toBe(true);
   expect(await readdir(room)).toEqual(names);
+});
+
+test("the parts of a count sound softly where they are asked for, in the feel of their phrase", async () => {
+  const walk = (feel: "straight" | "triplet" | "swing") => phrase([move("1", "Walk")], { length: 1, feel });
+  const routine = danced({
+    music: { tempo: new Fraction(60), countIn: 0 },
+    sections: [section("A", [walk("swing"), walk("triplet"), walk("straight")])],
+  });
+  const heard = async (divide: boolean) => {
+    const out = join(folder, "divided.wav");
+    await writeClick(routine, { percent: 100, out, divide });
+    return onsetsOf(samplesOf(await readFile(out)), sampleRate);
+  };
+  expect((await heard(false)).length).toBe(3);
+  // The second time it writes over what it wrote before, so a divided click is known as one of its own.
+  const divided = await heard(true);
+  await heard(false);
+  const parts = [0, 2 / 3, 1, 4 / 3, 5 / 3, 2, 2.25, 2.5, 2.75];
+  expect(divided.map(({ sample }) => sample)).toEqual(parts.map((seconds) => Math.round(seconds * sampleRate)));
+  const [count, part] = divided;
+  expect(part?.peak).toBeLessThan(0.5 * (count?.peak ?? 0));
 });
