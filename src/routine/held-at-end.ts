@@ -1,4 +1,4 @@
-import { parseSpans } from "./spans.js";
+import { parseSpans, partOfCount } from "./spans.js";
 import type { Feel } from "./vocabulary.js";
 import type { WrittenMove, WrittenPhrase } from "./written.js";
 
@@ -11,7 +11,7 @@ interface CountedPhrase {
 export function heldAtEnd(phrases: readonly CountedPhrase[], feel: Feel): number {
   let held = 0;
   for (const phrase of phrases.toReversed()) {
-    const busy = busyUntil(phrase, feel);
+    const busy = busyUntil(phrase, phrase.written.feel ?? feel);
     held += Math.max(phrase.numbers.length - busy, 0);
     if (busy > 0) {
       // What reaches into the phrase after it is danced there too.
@@ -37,11 +37,17 @@ function isHeld({ hold, options }: WrittenMove): boolean {
 
 /** Where a move ends, in counts from the phrase's first; of a span that runs on, into the next phrase. */
 function endOf({ on, lasts }: WrittenMove, numbers: readonly number[], feel: Feel): number {
-  const parsed = parseSpans(on ?? "", feel);
+  const parsed = parseSpans(on ?? "");
   if ("wrong" in parsed) return 0;
   const ends = parsed.spans.map(({ first, last }) => {
     const [from, to] = [numbers.indexOf(first.count), numbers.indexOf(last.count)];
-    if (lasts !== undefined) return Math.ceil(from + first.part.add(lasts).valueOf());
+    if (lasts !== undefined)
+      return Math.ceil(
+        lasts
+          .add(from)
+          .add(partOfCount(first.part, feel) ?? 0)
+          .valueOf(),
+      );
     return to < from ? numbers.length + last.count : to + 1;
   });
   return Math.max(0, ...ends);
