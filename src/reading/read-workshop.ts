@@ -14,7 +14,7 @@ import type { Front } from "./yaml.js";
 export type WorkshopOf<R> = Omit<Workshop, "routines"> & { readonly routines: readonly R[] };
 
 /** What a workshop's file is checked against. */
-export type RoutineInClass = Pick<Routine, "slug" | "title" | "levels" | "taught">;
+export type RoutineInClass = Pick<Routine, "slug" | "title" | "levels" | "taught"> & { readonly draft?: boolean };
 
 /**
  * Reads a workshop from its file's text (line ends "\n") and looks its routines up.
@@ -35,7 +35,13 @@ export function readWorkshop<R extends RoutineInClass>(
   const { findings: prose } = readProse(halves.body, halves.bodyLine);
   if (!usable) return { findings: [...findings, ...prose] };
   const found = usable.routines.flatMap((name) => routines.filter((routine) => routine.slug === name));
-  const all = [...findings, ...prose, ...unknownRoutines(usable, slugs, front), ...unknownLevels(usable, found, front)];
+  const all = [
+    ...findings,
+    ...prose,
+    ...unknownRoutines(usable, slugs, front),
+    ...drafts(usable, found, front),
+    ...unknownLevels(usable, found, front),
+  ];
   const sound = found.length === usable.routines.length && !all.some(({ severity }) => severity === "error");
   return { ...(sound && keys ? { workshop: writeWorkshop(slug, keys, found, halves.body) } : {}), findings: all };
 }
@@ -54,6 +60,14 @@ function unknownRoutines(keys: WorkshopKeys, slugs: readonly string[] | undefine
     return [
       { severity: "error", rule: "unknown-routine", message, ...front.locate(placeOf(["routines", index]), "value") },
     ];
+  });
+}
+
+function drafts(keys: WorkshopKeys, routines: readonly RoutineInClass[], front: Front): TextFinding[] {
+  return keys.routines.flatMap((name, index) => {
+    if (!routines.some(({ slug, draft }) => slug === name && draft)) return [];
+    const message = `${quoted(name)} is a draft, so this workshop is not published either. Take \`draft: yes\` out of the routine when it is ready, or take the routine out here.`;
+    return [{ severity: "warning", rule: "draft", message, ...front.locate(placeOf(["routines", index]), "value") }];
   });
 }
 

@@ -21,7 +21,7 @@ export function writeMoves(
 
 function writeMove(on: string | undefined, move: PlainMoveKeys, path: Path, unsafe: UnsafeLink): WrittenMove {
   const { do: text, say, step, weight, turn, facing, height, through, travel, hit, contacts, risk, ...more } = move;
-  const { gear, words, choose, note, lasts, allow, options = {}, ...left } = more;
+  const { gear, words, choose, note, lasts, allow, doubt, options = {}, ...left } = more;
   left satisfies NothingLeft;
   const read = (markdown: string, ...inner: Path): Cue =>
     inlineCue(markdown, (href) => unsafe(href, [...path, ...inner]));
@@ -31,7 +31,7 @@ function writeMove(on: string | undefined, move: PlainMoveKeys, path: Path, unsa
     cue,
     hold: isHold(cue),
     ...definedOnly<WrittenMove>({
-      ...{ on, weight, turn, facing, height, through, words, lasts },
+      ...{ on, weight, turn, facing, height, through, words, lasts, doubt },
       say: say === undefined ? undefined : read(say, "say"),
       note: note === undefined ? undefined : read(note, "note"),
     }),

@@ -21,14 +21,16 @@ import { writeSection } from "./write-section.js";
 /** A routine as the model reads it, from front matter that fits the schema. */
 export function writeRoutine(slug: string, keys: RoutineKeys, prose: Prose, unsafe: UnsafeLink): WrittenRoutine {
   const { title, choreographer, date, style, audience, summary, credit, music, video, start, ...more } = keys;
-  const { levels, taught, adaptations, gear, groups, walls, times, restarts, sections, ...left } = more;
+  const { levels, taught, adaptations, gear, groups, walls, times, restarts, sections, ...others } = more;
+  const { draft, doubt, ...left } = others;
   left satisfies NothingLeft;
   return {
     slug,
     place: placeOf([]),
     title,
     choreographer,
-    ...definedOnly<WrittenRoutine>({ date, summary, credit }),
+    ...definedOnly<WrittenRoutine>({ date, summary, credit, doubt }),
+    draft,
     styles: style,
     audience,
     music: writeMusic(music),

@@ -4,6 +4,7 @@ import { alternativesOf } from "./alternatives.js";
 import { checkRoutine } from "./checks/check.js";
 import { beginAt, type Clock, endAt, runClock } from "./clock.js";
 import { definedOnly } from "./defined-only.js";
+import { doubtsOf } from "./doubts.js";
 import { floorPath, spaceOf } from "./floor.js";
 import { gearOf } from "./gear.js";
 import { type VersionName, versionNames } from "./ladder.js";
@@ -267,6 +268,8 @@ function assemble(
       seconds: seconds.mul(100).div(percent),
     })),
     prose: written.prose,
+    draft: written.draft,
+    doubts: doubtsOf(written),
     ...definedOnly<Routine>({
       date: written.date,
       summary: written.summary,

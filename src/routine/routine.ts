@@ -1,5 +1,6 @@
 import type Fraction from "fraction.js";
 import type { Cue } from "./cue.js";
+import type { Doubt } from "./doubts.js";
 import type { Place } from "./problem.js";
 import type { TeachingSettings } from "./teaching-settings.js";
 import type { Contact, Facing, Feel, Foot, HandoutKind, Height, Risk, Weight } from "./vocabulary.js";
@@ -36,6 +37,8 @@ export interface Routine extends About {
   readonly versions: readonly Version[];
   readonly practice: readonly PracticeSpeed[];
   readonly prose: Prose;
+  /** What its author is not sure of yet; nothing that is published speaks of it. */
+  readonly doubts: readonly Doubt[];
 }
 
 export interface Music {

@@ -15,6 +15,8 @@ export interface About {
   readonly audience: Audience;
   readonly summary?: string;
   readonly credit?: string;
+  /** Not to be published yet. */
+  readonly draft: boolean;
 }
 
 /**
@@ -23,6 +25,8 @@ export interface About {
  */
 export interface WrittenRoutine extends About {
   readonly place: Place;
+  /** What the author is not sure of yet. */
+  readonly doubt?: string;
   readonly music: WrittenMusic;
   readonly video: Video;
   readonly start: WrittenStart;
@@ -154,6 +158,8 @@ export interface WrittenSection {
   readonly tempo?: Fraction;
   readonly time?: "half" | "double";
   readonly feel?: Feel;
+  /** What the author is not sure of yet. */
+  readonly doubt?: string;
 }
 
 export interface WrittenPhrase {
@@ -188,6 +194,8 @@ export interface WrittenMove {
   readonly cue: Cue;
   readonly hold: boolean;
   readonly say?: Cue;
+  /** What the author is not sure of yet. */
+  readonly doubt?: string;
   /** Feet in the order in which they take the weight. */
   readonly steps: readonly Foot[];
   readonly weight?: Weight;

@@ -54,7 +54,10 @@ export function routineJson(routine: Routine, library: Library, findings: readon
     versions: routine.versions.map((version) => versionRecord(routine, version)),
     practice: routine.practice.map(practiceRecord),
     clicks: [...clicks(routine)].filter(isDanced).map((click) => clickRecord(routine, click)),
-    findings: findings.map(({ severity, rule, message, line, column }) => ({ severity, rule, message, line, column })),
+    findings: findings
+      // What the author is not sure of is for the author alone.
+      .filter(({ rule }) => rule !== "doubt")
+      .map(({ severity, rule, message, line, column }) => ({ severity, rule, message, line, column })),
   };
 }
 

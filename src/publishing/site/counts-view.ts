@@ -1,6 +1,7 @@
 import type Fraction from "fraction.js";
 import { countStart, trackTime } from "../../routine/clock.js";
 import { mirrorCue } from "../../routine/mirror-cue.js";
+import type { Place } from "../../routine/problem.js";
 import type { DancedPhrase, DancedSection, Routine } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
 import type { Wording } from "../../wording/wording.js";
@@ -35,6 +36,8 @@ export interface SectionView {
   /** Ways into the videos at its first count. */
   readonly videos: readonly Html[];
   readonly note: Html;
+  /** What the author is not sure of yet. */
+  readonly doubt: string | undefined;
   readonly phrases: readonly PhraseView[];
 }
 
@@ -70,6 +73,7 @@ export function countsView(routine: Routine, wording: Wording): readonly Section
       canon: canonTexts(routine, printed, wording),
       videos: videoLinks(routine, printed, wording),
       note: noteOf(routine, printed),
+      doubt: doubtAt(routine, printed.place),
       phrases: printed.phrases.map((phrase) =>
         phraseView(routine, printed, phrase, entries(section, phrase.number), wording),
       ),
@@ -95,6 +99,10 @@ function canonTexts(routine: Routine, { canon }: DancedSection, { sections }: Wo
 function noteOf(routine: Routine, { name, sameAs }: DancedSection): Html {
   const note = (of?: string) => routine.prose.notes.find(({ section }) => section === of);
   return markdownHtml((note(name) ?? note(sameAs))?.markdown ?? "");
+}
+
+function doubtAt({ doubts }: Routine, place: Place): string | undefined {
+  return doubts.find((one) => one.place === place)?.text;
 }
 
 /** A section's place in the videos: in the performance by the track's clock, in the breakdown by the chapter named after it. */
@@ -189,7 +197,9 @@ function rowView(routine: Routine, { entry, versions, groups }: Row, wording: Wo
     groups: someGroups ? names : "",
   };
   if (!move) return holdView(holdCounts, dancers, wording);
-  const view = moveView(move, routine.mirrorWords, dancers, wording);
+  const doubt = doubtAt(routine, move.place);
+  const plain = moveView(move, routine.mirrorWords, dancers, wording);
+  const view = doubt === undefined ? plain : { ...plain, doubt };
   if (roomCounts === undefined || roomCounts === view.on) return view;
   return { ...view, on: roomCounts, groups: wording.sections.ownCounts(names, view.on) };
 }

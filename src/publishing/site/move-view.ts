@@ -36,6 +36,8 @@ export interface MoveView extends RowDancers {
   readonly choose: readonly Html[];
   readonly note: Html | undefined;
   readonly otherVersions: readonly OtherVersionView[];
+  /** What the author is not sure of yet. */
+  readonly doubt?: string;
 }
 
 /** What another version dances on the same counts. */

@@ -41,6 +41,8 @@ export interface RoutineFacts {
   readonly floorWork: readonly string[];
   /** Versions that are danced on a chair from the start to the end. */
   readonly onChair: readonly string[];
+  /** Read and served, but not published. */
+  readonly draft?: true;
   /** Everything that its versions meet, in the order in which cautions are listed. */
   readonly cautions: readonly string[];
 }
@@ -93,6 +95,7 @@ export function routineFacts(routine: Routine): RoutineFacts {
     gear: [...new Set(required)],
     floorWork: named(({ moves }) => moves.some(reachesFloor)),
     onChair: named(staysOnChair),
+    ...(routine.draft ? { draft: true } : {}),
     cautions: [...new Set(versions.flatMap(({ cautions }) => cautions))],
   };
 }

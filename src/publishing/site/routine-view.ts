@@ -52,6 +52,10 @@ export interface RoutineView {
   readonly downloads: readonly Download[];
   readonly videoText?: string;
   readonly credit?: string;
+  /** What the author is not sure of yet, of the routine as a whole or of what nobody dances. */
+  readonly doubts: readonly string[];
+  /** For the author to look at, and not published. */
+  readonly draft: boolean;
 }
 
 export interface VersionView {
@@ -128,7 +132,16 @@ export function routineView(routine: Routine, library: Library, pack: PackFiles,
     downloads: pack.downloads,
     ...(pack.videoText === undefined ? {} : { videoText: pack.videoText }),
     ...(routine.credit === undefined ? {} : { credit: routine.credit }),
+    doubts: doubtsAside(routine),
+    draft: routine.draft,
   };
+}
+
+/** Those that stand at no section and no move of the counts. */
+function doubtsAside({ doubts, sections, versions }: Routine): readonly string[] {
+  const moves = versions.flatMap((version) => [version, ...version.groups].flatMap((one) => one.moves));
+  const shown = new Set([...sections, ...moves].map(({ place }) => place));
+  return doubts.flatMap(({ place, text }) => (shown.has(place) ? [] : [text]));
 }
 
 /** How it is built where it is danced several times through, on both sides. */

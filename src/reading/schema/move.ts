@@ -71,6 +71,7 @@ const travel = z
 const moveKeys = {
   do: key(line, "what to do, in plain words; `hold` alone is a hold", "Push off onto the left foot"),
   say: key(line, "what you call, if not the counts", "push").optional(),
+  doubt: key(line, "what you are not sure of yet; never published", '"6 or 7?"').optional(),
   step: key(
     listOf(feet).meta({
       wants: "left or right, or a list of them in order",

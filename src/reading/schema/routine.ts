@@ -151,6 +151,7 @@ const section = z
     tempo: key(anyTempo, "counts a minute, for this section only", "96").optional(),
     time: key(word(["half", "double"]), "half or double time", "half").optional(),
     feel: key(feel, "how a count is divided in this section", "triplet").optional(),
+    doubt: key(line, "what you are not sure of yet; never published", '"twice or three times?"').optional(),
   })
   .meta({ wants: "a `name` and `counts`", example: "name: Harbour wall" });
 
@@ -167,6 +168,8 @@ export const routineSchema = z.strictObject({
     "A slow floor piece in eights.",
   ).optional(),
   credit: key(paragraphs, "how a dancer who posts this should credit it", "Choreography by Ines Varga").optional(),
+  draft: key(truth, "yes while it is to be seen with `serve` alone, and not published", "yes").default(false),
+  doubt: key(line, "what you are not sure of yet; never published", '"which recording?"').optional(),
   music: key(music, "the song; at least its tempo", "{ tempo: 92 }"),
   video: key(video, "links to the videos, and the breakdown's chapters", "{ length: 12:40 }").prefault({}),
   start: key(

@@ -1,3 +1,4 @@
+import { everyMove } from "../every-move.js";
 import type { Place, Problem } from "../problem.js";
 import type { Library, Routine } from "../routine.js";
 import type { WrittenRoutine } from "../written.js";
@@ -5,11 +6,12 @@ import { accentWithoutHit, hitsOffAccents } from "./accents.js";
 import { chapterRules } from "./chapters.js";
 import { credit } from "./credit.js";
 import { dancedAgain } from "./danced-again.js";
+import { doubt } from "./doubt.js";
 import { elsewhere } from "./elsewhere.js";
 import { emptyCounts } from "./empty-counts.js";
 import { gearNotListed } from "./gear-not-listed.js";
 import { landingWords } from "./landing-words.js";
-import { everyMove, leftAlone } from "./left-alone.js";
+import { leftAlone } from "./left-alone.js";
 import { leftRight } from "./left-right.js";
 import { missingKey } from "./missing-key.js";
 import { neverDanced } from "./never-danced.js";
@@ -48,6 +50,7 @@ export const rules: readonly Rule[] = [
   sameName,
   ...chapterRules,
   noGlyph,
+  doubt,
 ];
 
 /** What the rules have to say about a routine, less what its author silenced with `allow` on a move. */

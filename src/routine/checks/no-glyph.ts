@@ -1,7 +1,7 @@
+import { everyMove } from "../every-move.js";
 import { unprintable } from "../printable.js";
 import type { Place } from "../problem.js";
 import type { WrittenMove, WrittenRoutine, WrittenSection } from "../written.js";
-import { everyMove } from "./left-alone.js";
 import { counts, type Remark, type Rule } from "./rule.js";
 
 export const noGlyph: Rule = {

@@ -34,6 +34,9 @@ export const routine = {
   feel: { label: "Feel", triplet: "triplet" },
   firstCountAt: (number: number): string => (number === 1 ? "Count one at" : `First count (${number}) at`),
 
+  /** Shown to the author alone. */
+  draft: "A draft: it is seen here alone and not published until `draft: yes` is taken out of its file.",
+
   version: "Version",
   group: "Group",
   allGroups: "All groups",

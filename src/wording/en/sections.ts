@@ -23,6 +23,8 @@ export const sections = {
   ownCounts: (groups: string, on: string): string =>
     `${groups}, own ${plural(/[–,]/.test(on) ? 2 : 1, "count", "counts")} ${on}`,
   hit: "hit",
+  /** What the author is not sure of yet; shown to the author alone. */
+  doubt: (text: string): string => `Not sure yet: ${text}`,
   steps: (feet: readonly string[]): string =>
     feet.length === 1 ? `onto the ${feet[0]} foot` : `feet: ${feet.join(", ")}`,
   withGear: (gear: readonly string[]): string => `With ${gear.join(", ")}`,

@@ -29,7 +29,7 @@ ${of.words && html`<p class="landing"><q>${of.words}</q></p>`}
 <p class="times"><span class="clocks">${of.times.map(time)}</span>${facts.filter(Boolean).map((text) => html`<span>${text}</span>`)}</p></div>
 <button class="button by-script" type="button" data-practise="${of.danced}" aria-label="${practice.section(of.name)}">${practice.title}</button></header>
 ${of.canon.map((text) => html`<p class="canon">${text}.</p>`)}
-${of.note.html !== "" && html`<div class="note prose">${of.note}</div>`}
+${of.doubt && html`<p class="doubt">${sections.doubt(of.doubt)}</p>\n`}${of.note.html !== "" && html`<div class="note prose">${of.note}</div>`}
 ${of.phrases.map((of) => phrase(of, wording))}
 </section>
 `;
@@ -64,6 +64,7 @@ function details(of: MoveView, words: Wording["sections"]): readonly HtmlValue[]
     of.gear.length > 0 && html`<p class="with">${words.withGear(of.gear)}</p>`,
     of.choose.length > 0 && html`<p class="choose">${words.choose(of.choose)}</p>`,
     of.note && html`<p class="tip">${of.note}</p>`,
+    of.doubt && html`<p class="doubt">${words.doubt(of.doubt)}</p>`,
     of.otherVersions.length > 0 &&
       html`<ul class="others">${of.otherVersions.map((of) => otherVersion(of, words))}</ul>`,
   ];

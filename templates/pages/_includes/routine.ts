@@ -50,14 +50,14 @@ ${takeAway(view, wording)}
 </article>`;
 }
 
-function head(view: RoutineView, { routine: words, dates }: Wording): Html {
+function head(view: RoutineView, { routine: words, sections, dates }: Wording): Html {
   const { facts } = view;
   return html`<header class="title">
 <p class="kicker">${[...facts.styles, ...audience(facts, words)].join(" · ")}</p>
 <h1>${view.title}</h1>
 <p class="byline">${words.choreography(view.choreographer, view.song, facts.date === undefined ? undefined : dateTime(facts.date, dates))}</p>
 ${facts.summary && html`<p class="summary">${facts.summary}</p>`}
-${pulse(facts.phrase, view.accents)}
+${[...(view.draft ? [words.draft] : []), ...view.doubts.map(sections.doubt)].map((text) => html`<p class="doubt">${text}</p>\n`)}${pulse(facts.phrase, view.accents)}
 ${view.timesThrough.length > 0 && html`<ul class="form">${view.timesThrough.map((text) => html`<li>${text}</li>`)}</ul>`}
 <dl class="facts">
 ${fact(view.timesThrough.length > 0 ? words.countsInAll : words.counts, facts.counts)}
