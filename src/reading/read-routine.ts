@@ -5,6 +5,7 @@ import type { Library, Routine } from "../routine/routine.js";
 import type { WrittenRoutine } from "../routine/written.js";
 import { readBody } from "./body.js";
 import { type Finding, inOrder, type Position, type TextFinding } from "./finding.js";
+import type { FormerSlug } from "./former-slugs.js";
 import { placeOf } from "./place.js";
 import { unsafeLink } from "./prose.js";
 import { readKeys } from "./read-keys.js";
@@ -27,6 +28,8 @@ export interface RoutineRead<R = Routine, F = TextFinding> {
   readonly routine?: R;
   /** Absent where it could not be read. */
   readonly title?: Title;
+  /** Names that it had before. */
+  readonly formerly?: readonly FormerSlug[];
   readonly findings: readonly F[];
 }
 
@@ -62,9 +65,13 @@ export function readRoutineSource(text: string, slug: string, library: Library):
   const { front, keys, remaining, faulty, findings } = readKeys(halves.yaml, routineSchema);
   const title = titleOf(front);
   const usable = keys ?? remaining;
+  const formerly = usable?.formerly.map((text, index) => ({ text, ...front.locate(`/formerly/${index}`, "value") }));
   const body = readBody(halves.body, usable?.sections.map(({ name }) => name) ?? [], halves.bodyLine);
   const all = [...findings, ...body.findings];
-  const read = (routine?: Routine) => ({ ...definedOnly<RoutineRead>({ routine, title }), findings: all });
+  const read = (routine?: Routine) => ({
+    ...definedOnly<RoutineRead>({ routine, title, formerly: formerly?.length === 0 ? undefined : formerly }),
+    findings: all,
+  });
   if (!usable) return read();
   const written = writeRoutine(slug, usable, body.prose, (href, path) => {
     all.push({ severity: "warning", rule: "link", message: unsafeLink(href), ...front.locate(placeOf(path), "value") });

@@ -22,7 +22,7 @@ import { writeSection } from "./write-section.js";
 export function writeRoutine(slug: string, keys: RoutineKeys, prose: Prose, unsafe: UnsafeLink): WrittenRoutine {
   const { title, choreographer, date, style, audience, summary, credit, music, video, start, ...more } = keys;
   const { levels, taught, adaptations, gear, groups, walls, times, restarts, sections, ...others } = more;
-  const { draft, doubt, ...left } = others;
+  const { draft, doubt, formerly, ...left } = others;
   left satisfies NothingLeft;
   return {
     slug,
@@ -31,6 +31,7 @@ export function writeRoutine(slug: string, keys: RoutineKeys, prose: Prose, unsa
     choreographer,
     ...definedOnly<WrittenRoutine>({ date, summary, credit, doubt }),
     draft,
+    formerly,
     styles: style,
     audience,
     music: writeMusic(music),

@@ -269,6 +269,7 @@ function assemble(
     })),
     prose: written.prose,
     draft: written.draft,
+    formerly: written.formerly,
     doubts: doubtsOf(written),
     ...definedOnly<Routine>({
       date: written.date,

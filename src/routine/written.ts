@@ -17,6 +17,8 @@ export interface About {
   readonly credit?: string;
   /** Not to be published yet. */
   readonly draft: boolean;
+  /** Slugs that it had before. */
+  readonly formerly: readonly string[];
 }
 
 /**

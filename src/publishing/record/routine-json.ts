@@ -31,6 +31,7 @@ export function routineJson(routine: Routine, library: Library, findings: readon
   const { slug, title, choreographer, date, styles, audience, summary, levels, walls, times } = routine;
   return {
     slug,
+    formerly: some(routine.formerly),
     title,
     choreographer,
     date,

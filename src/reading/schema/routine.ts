@@ -15,6 +15,7 @@ import {
   name,
   paragraphs,
   readClock,
+  slug,
   truth,
   versionName,
   whole,
@@ -170,6 +171,9 @@ export const routineSchema = z.strictObject({
   credit: key(paragraphs, "how a dancer who posts this should credit it", "Choreography by Ines Varga").optional(),
   draft: key(truth, "yes while it is to be seen with `serve` alone, and not published", "yes").default(false),
   doubt: key(line, "what you are not sure of yet; never published", '"which recording?"').optional(),
+  formerly: key(listOf(slug), "names that its file had before, so that their pages lead here", "[slack-water]").default(
+    [],
+  ),
   music: key(music, "the song; at least its tempo", "{ tempo: 92 }"),
   video: key(video, "links to the videos, and the breakdown's chapters", "{ length: 12:40 }").prefault({}),
   start: key(

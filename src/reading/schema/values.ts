@@ -2,6 +2,7 @@ import Fraction from "fraction.js";
 import * as z from "zod";
 import { isSafeLink } from "../../routine/link.js";
 import { isBlank } from "../normal-text.js";
+import { slugOf } from "../slug.js";
 
 /* The texts of a front matter, each read into the value that it stands for. A schema's notes say in an author's words what
  * belongs there; messages, the table of keys and the editors' schema are all made from them. */
@@ -59,6 +60,16 @@ export const line = scalar(
 
 /** The name of something, as it is written where that stands. */
 export const name = line.meta({ ownWords: false });
+
+/** The name of a routine's file without its ending, which is part of its page's address. */
+export const slug = scalar(
+  { wants: "the name of a file without .md: small letters, digits and hyphens", editor: { type: "string" } },
+  (text) => (text !== "" && slugOf(text) === text ? text : undefined),
+  (text) => {
+    const meant = slugOf(text.replace(/^.*\/(?=[^/])|\/$|\.md$/g, ""));
+    return meant === "" ? undefined : `Write \`${meant}\`.`;
+  },
+);
 
 /** A text of one paragraph or more. */
 export const paragraphs = scalar(
