@@ -32,7 +32,7 @@ function writeMove(on: string | undefined, move: PlainMoveKeys, path: Path, unsa
     hold: isHold(cue),
     ...definedOnly<WrittenMove>({
       ...{ on, weight, turn, facing, height, through, words, lasts, doubt },
-      say: say === undefined ? undefined : read(say, "say"),
+      say: say && { each: say.each, calls: say.calls.map((call) => read(call, "say")) },
       note: note === undefined ? undefined : read(note, "note"),
     }),
     steps: step,

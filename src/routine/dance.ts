@@ -1,6 +1,7 @@
 import Fraction from "fraction.js";
 import { adaptationGaps } from "./adaptations.js";
 import { alternativesOf } from "./alternatives.js";
+import { callsOf, checkCalls } from "./calls.js";
 import { checkRoutine } from "./checks/check.js";
 import { beginAt, type Clock, endAt, runClock } from "./clock.js";
 import { definedOnly } from "./defined-only.js";
@@ -100,7 +101,9 @@ function stancedMoves(
   problems: Problems,
 ): readonly StancedMove[] {
   const dancer: Dancer = { version, meant, ...definedOnly<Dancer>({ group }) };
-  return stanceMoves(run, dancer, placeMoves(run, version, problems), library.mirrorWords, problems);
+  const placed = placeMoves(run, version, problems);
+  for (const one of placed) checkCalls(one, problems);
+  return stanceMoves(run, dancer, placed, library.mirrorWords, problems);
 }
 
 /** The turns of one plain time through, times the walls, must make whole turns. */
@@ -216,7 +219,7 @@ function moveOf(
     alternatives: alternatives(placed),
     allow: danced.allow,
     ...definedOnly<Move>({
-      say: danced.say,
+      say: callsOf(placed, danced),
       words: leads ? (danced.words ?? plain?.words) : danced.words,
       through: danced.through,
       note: danced.note,

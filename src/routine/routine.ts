@@ -164,7 +164,8 @@ export interface Move {
   readonly cue: Cue;
   /** The same on the other side. */
   readonly mirroredCue: Cue;
-  readonly say?: Cue;
+  /** What is called on it in place of the counts, in order; empty where nothing is called, absent where the counts are. */
+  readonly say?: readonly Call[];
   readonly words?: string;
   readonly hold: boolean;
   readonly hit: boolean;
@@ -186,6 +187,12 @@ export interface Move {
   /** What other versions dance on these counts (the taught level's own move included where this is an option). */
   readonly alternatives: readonly Alternative[];
   readonly allow: readonly string[];
+}
+
+export interface Call {
+  /** In counts from the routine's first count. */
+  readonly at: Fraction;
+  readonly cue: Cue;
 }
 
 export interface Alternative {

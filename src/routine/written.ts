@@ -189,13 +189,20 @@ export interface Travel {
   readonly steps: number;
 }
 
+/** What is called on a move in place of its counts; no calls at all: nothing is. */
+export interface WrittenSay {
+  readonly calls: readonly Cue[];
+  /** One a point of its counts, else one in all. */
+  readonly each: boolean;
+}
+
 export interface WrittenMove {
   readonly place: Place;
   /** The counts as written, "1-3" or "1,3,5"; absent where an option fills the counts of the plain move. */
   readonly on?: string;
   readonly cue: Cue;
   readonly hold: boolean;
-  readonly say?: Cue;
+  readonly say?: WrittenSay;
   /** What the author is not sure of yet. */
   readonly doubt?: string;
   /** Feet in the order in which they take the weight. */

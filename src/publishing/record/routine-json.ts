@@ -1,6 +1,7 @@
 import type Fraction from "fraction.js";
 import { type Click, clicks } from "../../routine/clicks.js";
 import { trackTime } from "../../routine/clock.js";
+import type { Cue } from "../../routine/cue.js";
 import { mirrorCue } from "../../routine/mirror-cue.js";
 import type {
   DancedSection,
@@ -149,8 +150,9 @@ function moveRecord(routine: Routine, move: Move) {
     hold: move.hold,
     hit: move.hit,
     ...move.after,
-    say: move.say?.text,
-    mirroredSay: move.say && mirrorCue(move.say, routine.mirrorWords).text,
+    /** A text, or several in a list, each on its count; an empty list where nothing is called. */
+    say: sayRecord(move.say?.map(({ cue }) => cue)),
+    mirroredSay: sayRecord(move.say?.map(({ cue }) => mirrorCue(cue, routine.mirrorWords))),
     words: move.words,
     through: move.through,
     steps: some(move.steps),
@@ -165,6 +167,11 @@ function moveRecord(routine: Routine, move: Move) {
     /** The version whose option this is. */
     option: move.option,
   };
+}
+
+function sayRecord(calls: readonly Cue[] | undefined): string | readonly string[] | undefined {
+  const texts = calls?.map(({ text }) => text);
+  return texts?.length === 1 ? texts[0] : texts;
 }
 
 function practiceRecord({ percent, countsPerMinute, seconds }: PracticeSpeed) {

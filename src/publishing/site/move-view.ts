@@ -25,7 +25,8 @@ export interface MoveView extends RowDancers {
   readonly hold: boolean;
   readonly hit: boolean;
   readonly cue: Html;
-  readonly say: Html | undefined;
+  /** What is called in place of the counts, in order. */
+  readonly say: readonly Html[];
   /** The landing words in the song. */
   readonly words: string | undefined;
   /** What the body does beside the cue: steps, turn, new facing, travel, height, weight. */
@@ -58,7 +59,7 @@ export function moveView(move: Move, pairs: WordPairs, { classes, groups }: RowD
     hold: move.hold,
     hit: move.hit,
     cue: bothSides(cueHtml(move.cue), cueHtml(move.mirroredCue)),
-    say: move.say && both(move.say),
+    say: (move.say ?? []).map(({ cue }) => both(cue)),
     words: move.words,
     body: bodyView(move, wording),
     cautions: labelsOf(move.risks, wording),
@@ -73,7 +74,7 @@ export function moveView(move: Move, pairs: WordPairs, { classes, groups }: RowD
 export function holdView(on: string, { classes, groups }: RowDancers, wording: Wording): MoveView {
   const nothing = {
     lasts: undefined,
-    say: undefined,
+    say: [],
     words: undefined,
     body: [],
     cautions: [],

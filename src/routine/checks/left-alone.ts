@@ -20,7 +20,7 @@ export const leftAlone: Rule = {
           }));
     return everyMove(written).flatMap((move) => [
       ...look(move.cue, `${move.place}/do`),
-      ...look(move.say, `${move.place}/say`),
+      ...(move.say?.calls ?? []).flatMap((call) => look(call, `${move.place}/say`)),
       ...look(move.note, `${move.place}/note`),
       ...move.choose.flatMap((cue) => look(cue, `${move.place}/choose`)),
     ]);

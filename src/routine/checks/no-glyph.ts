@@ -57,7 +57,7 @@ function sectionTexts({ place, name, words, counts: phrases }: WrittenSection): 
 function moveTexts({ place, cue, say, note, words, choose, gear }: WrittenMove): readonly Text[] {
   return [
     { place: `${place}/do`, text: cue.text },
-    { place: `${place}/say`, text: say?.text },
+    { place: `${place}/say`, text: say?.calls.map(({ text }) => text).join(" ") },
     { place: `${place}/note`, text: note?.text },
     { place: `${place}/words`, text: words },
     { place: `${place}/gear`, text: gear.join(" ") },

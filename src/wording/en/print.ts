@@ -84,7 +84,13 @@ export const print = {
     return dash < 0 ? "…" : `…${counts.slice(dash)}`;
   },
   landsOn: (words: string): string => ` on “${words}”`,
-  called: <T>(call: T) => ["“", call, "”"] as const,
+  called: <T>(calls: readonly T[]): readonly (T | string)[] => [
+    "“",
+    ...calls.flatMap((call, index) => (index === 0 ? [call] : [" · ", call])),
+    "”",
+  ],
+  /** Calls that follow each other: "step · close · step". */
+  calls: (calls: readonly string[]): string => calls.join(" · "),
   calledOver: (calls: readonly string[]): string => `Called: “${calls.join(" · ")}” `,
   nowFacing: (facing: Facing): string => `now facing ${facing}`,
   aside: (notes: readonly string[]): string => ` (${notes.join(", ")})`,

@@ -56,7 +56,8 @@ function move(of: MoveView, words: Wording["sections"]): Html {
 
 function details(of: MoveView, words: Wording["sections"]): readonly HtmlValue[] {
   return [
-    of.say && html`<p class="say">${words.called(html`<q>${of.say}</q>`)}</p>`,
+    of.say.length > 0 &&
+      html`<p class="say">${words.called(of.say.map((call, index) => html`${index > 0 && " · "}<q>${call}</q>`))}</p>`,
     of.words && html`<p class="landing"><q>${of.words}</q></p>`,
     of.body.length > 0 && html`<p class="body">${of.body.map((text) => html`<span>${text}</span>`)}</p>`,
     of.cautions.length > 0 &&
