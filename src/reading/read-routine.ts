@@ -15,6 +15,7 @@ import { sectionFindings } from "./sections.js";
 import { type Halves, split } from "./split.js";
 import { tempoFindings } from "./tempo.js";
 import { versionFindings } from "./versions.js";
+import { videoFindings } from "./videos.js";
 import { writeRoutine } from "./write-routine.js";
 import type { Front } from "./yaml.js";
 
@@ -78,7 +79,11 @@ export function readRoutineSource(text: string, slug: string, library: Library):
   });
   if (!["levels", "taught", "adaptations"].some((key) => faulty.has(key)))
     all.push(...versionFindings(written, front.locate));
-  all.push(...sectionFindings(written, front.locate), ...tempoFindings(usable, front.locate));
+  all.push(
+    ...sectionFindings(written, front.locate),
+    ...tempoFindings(usable, front.locate),
+    ...videoFindings(usable, front.locate),
+  );
   const whole = !all.some(({ severity }) => severity === "error");
   const { routine, problems } = dance(whole ? written : shortened(written), library);
   for (const { severity, rule, message, place } of problems) {

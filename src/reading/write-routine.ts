@@ -59,10 +59,16 @@ function writeMusic(music: MusicKeys): WrittenMusic {
 }
 
 function writeVideo(video: VideoKeys): Video {
-  const { performance, breakdown, "breakdown-mirrored": breakdownMirrored, length, chapters, ...left } = video;
+  const { performance, breakdown, "breakdown-mirrored": address, length, chapters, ...more } = video;
+  const { "mirrored-by": by = "flipped", ...left } = more;
   left satisfies NothingLeft;
   return {
-    ...definedOnly<Video>({ performance, breakdown, breakdownMirrored, length }),
+    ...definedOnly<Video>({
+      performance,
+      breakdown,
+      length,
+      mirrored: address === undefined ? undefined : { address, by },
+    }),
     chapters: chapters.map(({ at, title, ...other }, index) => {
       other satisfies NothingLeft;
       return { place: placeOf(["video", "chapters", index]), at, title };

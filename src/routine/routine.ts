@@ -117,8 +117,8 @@ export interface Version {
   readonly cautions: readonly Risk[];
   /** Contacts in one run, by part of the body. */
   readonly load: Readonly<Partial<Record<Contact, number>>>;
-  /** Metres travelled over. */
-  readonly space: { readonly width: number; readonly depth: number };
+  /** Metres travelled over; absent where no move travels, so that nothing is known. */
+  readonly space: { readonly width: number; readonly depth: number } | undefined;
   readonly start: Stance;
   readonly end: Stance;
   /** In order; written holds included, holds that nobody wrote left out. Where there are groups: of the first. */

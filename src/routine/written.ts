@@ -1,7 +1,18 @@
 import type Fraction from "fraction.js";
 import type { Cue } from "./cue.js";
 import type { Place } from "./problem.js";
-import type { Audience, Contact, Facing, Feel, Foot, Height, Risk, TravelWay, Weight } from "./vocabulary.js";
+import type {
+  Audience,
+  Contact,
+  Facing,
+  Feel,
+  Foot,
+  Height,
+  MirroredBy,
+  Risk,
+  TravelWay,
+  Weight,
+} from "./vocabulary.js";
 
 /** What a routine is called, who made it and for whom. */
 export interface About {
@@ -83,7 +94,8 @@ export interface Chapter {
 export interface Video {
   readonly performance?: string;
   readonly breakdown?: string;
-  readonly breakdownMirrored?: string;
+  /** The breakdown's mirrored film. */
+  readonly mirrored?: { readonly address: string; readonly by: MirroredBy };
   /** Seconds. */
   readonly length?: Fraction;
   readonly chapters: readonly Chapter[];

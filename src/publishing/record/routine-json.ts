@@ -79,11 +79,12 @@ function songRecord({ music: { title, artist, link } }: Routine) {
 }
 
 function videoRecord({ video }: Routine) {
-  const { performance, breakdown, breakdownMirrored, length, chapters } = video;
+  const { performance, breakdown, mirrored, length, chapters } = video;
   return {
     performance,
     breakdown,
-    breakdownMirrored,
+    breakdownMirrored: mirrored?.address,
+    mirroredBy: mirrored?.by,
     length: length && writtenSeconds(length),
     chapters: some(chapters)?.map(({ at, title }) => ({ at: writtenSeconds(at), title })),
   };
@@ -126,7 +127,7 @@ function versionRecord(routine: Routine, version: Version) {
 function dancedRecord(routine: Routine, { load, space, start, end, moves }: Version | Group) {
   return {
     load,
-    space: { width: centimetres(space.width), depth: centimetres(space.depth) },
+    space: space === undefined ? null : { width: centimetres(space.width), depth: centimetres(space.depth) },
     start,
     end,
     moves: moves.map((move) => moveRecord(routine, move)),

@@ -1,4 +1,5 @@
 import type Fraction from "fraction.js";
+import { chapterOf } from "../../routine/chapters.js";
 import { countStart, trackTime } from "../../routine/clock.js";
 import { mirrorCue } from "../../routine/mirror-cue.js";
 import type { Place } from "../../routine/problem.js";
@@ -107,18 +108,22 @@ function doubtAt({ doubts }: Routine, place: Place): string | undefined {
 
 /** A section's place in the videos: in the performance by the track's clock, in the breakdown by the chapter named after it. */
 function videoLinks(routine: Routine, section: DancedSection, { videos }: Wording): readonly Html[] {
-  const { performance, breakdown, breakdownMirrored, chapters } = routine.video;
+  const { performance, breakdown, mirrored } = routine.video;
   const at = (address: string | undefined, seconds: Fraction) => {
     const safe = address === undefined ? undefined : safeAddress(address);
     return safe === undefined ? undefined : momentLink(safe, seconds);
   };
   const link = (href: string | undefined, text: string) =>
     href === undefined ? raw("") : html`<a href="${href}">${text}</a>`;
-  const chapter = chapters.find(({ title }) => title.toLowerCase().includes(section.name.toLowerCase()));
+  const chapter = chapterOf(routine, section.name);
   const taught = link(chapter && at(breakdown, chapter.at), videos.toBreakdown);
-  const other = link(chapter && at(breakdownMirrored, chapter.at), videos.toBreakdownMirrored);
+  // A film that was danced anew has times of its own.
+  const flipped = link(
+    chapter && at(mirrored?.by === "flipped" ? mirrored.address : undefined, chapter.at),
+    videos.toFlipped,
+  );
   const danced = link(at(performance, trackTime(routine, section.start)), videos.toPerformance);
-  return [bothSides(taught, other.html === "" ? taught : other), danced].filter((each) => each.html !== "");
+  return [taught, flipped, danced].filter((each) => each.html !== "");
 }
 
 function phraseView(

@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { audiences, feels } from "../../routine/vocabulary.js";
+import { audiences, feels, mirroredBy } from "../../routine/vocabulary.js";
 import { quoted } from "../nearest.js";
 import { rest } from "../place.js";
 import { gatherRest, phrase, stance, stanceKeys } from "./move.js";
@@ -56,6 +56,11 @@ const video = z.strictObject({
   performance: key(link, "the video of the whole routine", "https://example.org/performance").optional(),
   breakdown: key(link, "the video that teaches it", "https://example.org/breakdown").optional(),
   "breakdown-mirrored": key(link, "the same, mirrored", "https://example.org/breakdown-mirrored").optional(),
+  "mirrored-by": key(
+    word(mirroredBy, { flip: "flipped", mirror: "flipped", filmed: "danced" }),
+    "how that came to be: the same film `flipped` (what is said in it keeps its sides; the default), or `danced` on the other side",
+    "danced",
+  ).optional(),
   length: key(clock, "how long the breakdown is; closes its last chapter", "12:40").optional(),
   chapters: key(z.array(chapter), "times in the breakdown and what begins there", "[0:00 What you need]").default([]),
 });

@@ -15,6 +15,7 @@ import { leftAlone } from "./left-alone.js";
 import { leftRight } from "./left-right.js";
 import { missingKey } from "./missing-key.js";
 import { neverDanced } from "./never-danced.js";
+import { noChapter } from "./no-chapter.js";
 import { noEasyOption } from "./no-easy-option.js";
 import { noGlyph } from "./no-glyph.js";
 import { noWalls } from "./no-walls.js";
@@ -49,6 +50,7 @@ export const rules: readonly Rule[] = [
   credit,
   sameName,
   ...chapterRules,
+  noChapter,
   noGlyph,
   doubt,
 ];

@@ -63,6 +63,8 @@ export const print = {
   item: (item: string, optional: boolean): string => (optional ? `${item}${optionally}` : item),
   /** After the name of an item that is not required. */
   optionally,
+  side: "Mirrored",
+  mirroredFor: "To dance it on the other side, or to follow somebody who faces you.",
   takeCare: "Take care",
   care: (cautions: readonly string[], on: keyof typeof whereCautionsAre): string =>
     `${cautions.join(", ")}. ${whereCautionsAre[on]}`,

@@ -47,7 +47,7 @@ export const routine = {
   copyLink: "Copy the link to this view",
 
   needs: "What you need",
-  needsNothing: "Nothing but room to move.",
+  needsNothing: "Nothing to bring.",
   need: <T>(item: T, required: boolean, why: string | undefined) =>
     [item, required ? "" : ", if you like", why === undefined ? "" : `: ${why}`] as const,
 
@@ -59,8 +59,12 @@ export const routine = {
     [group, `: ${stance}`, otherSide ? "; dances on the other side" : ""] as const,
   countIn: (counts: number, firstNumber: number, firstCount: string): string =>
     `${counts} counts in, then ${firstNumber === 1 ? "count one" : `the first count (${firstNumber})`} at ${firstCount} in the track.`,
+  /** Either may be empty, where nothing is known of it. */
   room: (space: string, contacts: string): string =>
-    `Room to travel: ${space}.${contacts === "" ? "" : ` Weight or impact in one run: ${contacts}.`}`,
+    [
+      ...(space === "" ? [] : [`Room to travel: ${space}.`]),
+      ...(contacts === "" ? [] : [`Weight or impact in one run: ${contacts}.`]),
+    ].join(" "),
   /** In metres, across the room and front to back: "0 m × 2.4 m". */
   space: ({ width, depth }: { readonly width: number; readonly depth: number }): string =>
     width === 0 && depth === 0 ? "none, it stays on the spot" : `${metres(width)} × ${metres(depth)}`,

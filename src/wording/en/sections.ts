@@ -6,6 +6,8 @@ export const sections = {
   besideEveryMove: "show the other versions beside every move",
   /** After a heading, where it speaks of the other side. */
   mirrored: "mirrored",
+  /** What the mirrored counts are for. */
+  mirroredFor: "To dance it on the other side, or to follow somebody who faces you.",
 
   counts: (number: number): string => counted(number, "count", "counts"),
   tempoHere: (tempo: string): string => `${tempo} a minute here`,

@@ -9,6 +9,7 @@ export function counts({ sections, versions }: RoutineView, wording: Wording): H
   const words = wording.sections;
   return html`<section class="counts" aria-labelledby="counts">
 <h2><span id="counts">${words.title}</span>${versions.length > 1 && versions.map(({ classes, name }) => html`<span class="shown ${classes}">, ${name}</span>`)}<span class="shown mirrored">, ${words.mirrored}</span></h2>
+<p class="mirrored">${words.mirroredFor}</p>
 ${versions.length > 1 && html`<p><label class="tick"><input type="checkbox" id="beside"> ${words.besideEveryMove}</label></p>`}
 ${sections.map((of) => section(of, wording))}
 </section>`;

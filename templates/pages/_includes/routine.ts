@@ -137,7 +137,7 @@ function start(view: RoutineView, { routine: words }: Wording): Html {
   return html`<section aria-labelledby="start"><h2 id="start">${words.starts}</h2>
 ${starts.map(({ classes, value }) => html`<p class="${classes} stance">${value}</p>`)}
 <p>${words.countIn(countIn, firstNumber, firstCount)}</p>
-${versions.map(({ classes, load, space }) => html`<p class="${classes}">${words.room(space, load)}</p>`)}</section>`;
+${versions.map(({ classes, load, space }) => (space || load) && html`<p class="${classes}">${words.room(space, load)}</p>`)}</section>`;
 }
 
 /** Only what is shown is fetched: a browser leaves a picture out of sight alone until it comes near. */
@@ -161,7 +161,7 @@ function picture(of: PictureView, textOf: (of: PictureView, mirrored: boolean) =
 function videos({ videos, chapters }: RoutineView, { videos: words }: Wording): Html | false {
   if (videos.length === 0) return false;
   return html`<section class="watch" aria-labelledby="videos"><h2 id="videos">${words.watch}</h2>
-<ul class="plain">${videos.map((link) => html`<li>${link}</li>`)}</ul>
+<ul class="plain">${videos.map(({ link, goesWith }) => html`<li>${link}${goesWith && html`<br>${goesWith}`}</li>`)}</ul>
 ${
   chapters.length > 0 &&
   html`<h3>${words.chapters}</h3><ol class="chapters">${chapters.map(({ clock, link }) => html`<li><span class="clock">${clock}</span><span>${link}</span></li>`)}</ol>`
