@@ -246,8 +246,19 @@ export interface Workshop {
   readonly date?: string;
   readonly venue?: string;
   readonly minutes: number;
+  /** A level, or an adaptation that the whole class dances. */
   readonly level: string;
   readonly routines: readonly Routine[];
+  /** The time of day at which it begins, "18:30". */
+  readonly starts?: string;
+  /** Of these routines only these sections, by slug. */
+  readonly sections?: Readonly<Record<string, readonly string[]>>;
+  /** Sections that were danced before, by slug. */
+  readonly known?: Readonly<Record<string, readonly string[]>>;
+  /** Of a course: how many times it takes place. */
+  readonly lessons?: number;
+  /** ISO 8601 calendar dates, one a lesson. */
+  readonly dates?: readonly string[];
   /** Minutes. */
   readonly warmUp: number;
   readonly coolDown: number;

@@ -1,3 +1,4 @@
+import { definedOnly } from "../routine/defined-only.js";
 import type { Library, Workshop } from "../routine/routine.js";
 import type { ClassPlan, DividedClass, Fit } from "./class-plan.js";
 import { classSteps, leastSeconds, type Reach } from "./class-steps.js";
@@ -44,6 +45,7 @@ export function planClass(workshop: Workshop, library: Library): ClassPlan {
     ...{ slug, title, minutes, level },
     ...(date !== undefined && { date }),
     ...(venue !== undefined && { venue }),
+    ...askedOf(workshop),
     activities,
     blocks: blocksOf(activities),
     load,
@@ -57,6 +59,12 @@ export function planClass(workshop: Workshop, library: Library): ClassPlan {
     freePractice,
     settings,
   };
+}
+
+/** What a file asks for beyond what is planned by, where it does. */
+function askedOf({ starts, sections, known, lessons, dates }: Workshop): Pick<ClassPlan, "asked"> {
+  const asked = definedOnly<NonNullable<ClassPlan["asked"]>>({ starts, sections, known, lessons, dates });
+  return Object.keys(asked).length === 0 ? {} : { asked };
 }
 
 function reachOf(material: Material, price: Pricing, slot: Slot, settings: ClassSettings): Reach {

@@ -167,6 +167,19 @@ export function readClock(text: string): Fraction | undefined {
   return new Fraction(parts[3] ?? "0").add(Number(parts[1] ?? 0) * 3600 + Number(parts[2]) * 60);
 }
 
+/** A time of day, "18:30". */
+export const timeOfDay = scalar(
+  { wants: "a time of day from 0:00 to 23:59", example: "18:30", editor: { type: "string" } },
+  (text) => (/^([01]?\d|2[0-3]):[0-5]\d$/.test(text) ? text.padStart(5, "0") : undefined),
+  (text) => {
+    const [, hours, minutes = "00", half] =
+      /^(\d{1,2})(?:[:.h](\d\d))? ?(?:([ap])\.?m\.?|h|o'clock)?$/i.exec(text) ?? [];
+    if (hours === undefined || Number(hours) > (half === undefined ? 23 : 12) || Number(minutes) > 59) return undefined;
+    const hour = half === undefined ? Number(hours) : (Number(hours) % 12) + (half.toLowerCase() === "p" ? 12 : 0);
+    return `Write \`${hour}:${minutes}\`.`;
+  },
+);
+
 /** A turn in eighths, to the right positive. */
 export const turn = scalar(
   { wants: "an amount in eighths of a turn and a direction", example: "1/4 right" },
