@@ -18,9 +18,9 @@ export interface Run<S extends Shown> {
 }
 
 /**
- * Has nothing flash: what is shown too short is shown together with what follows in its phrase, at the phrase's end with what
- * came before; where nothing of the phrase touches it, it stays a little longer, or goes with what follows it at once. What would be over before the track begins is shown
- * together with what comes next, whichever phrase that is.
+ * Has nothing flash: what is shown too short is shown together with what follows in its phrase. Where nothing of the phrase
+ * follows at once, it stays a little longer; where it can't, it goes with what came before in its phrase, or else with what
+ * follows. What would be over before the track begins is shown together with what comes next, whichever phrase that is.
  *
  * @param shown in the order of their starts
  */
@@ -35,13 +35,15 @@ export function joinShort<S extends Shown>(shown: readonly S[]): readonly Run<S>
   return whole.map((run, index) => lengthened(run, whole[index + 1]?.start));
 }
 
-/** A run that is short to the end of its phrase goes with the one before it there. */
+/** A run that is short to the end of its phrase, or to a silence in it, goes with the one before it where it can't stay longer. */
 function withoutShortEnds<S extends Shown>(runs: readonly Run<S>[]): readonly Run<S>[] {
   const kept: Run<S>[] = [];
-  for (const run of runs) {
+  for (const [index, run] of runs.entries()) {
     const before = kept.at(-1);
+    const next = runs[index + 1];
     const touches = before?.end.gte(run.start) === true && before.parts.at(-1)?.phrase === run.parts[0].phrase;
-    if (before !== undefined && touches && isShort(run))
+    const mayStay = next?.start.gte(run.start.add(shortest)) === true;
+    if (before !== undefined && touches && isShort(run) && !mayStay)
       kept[kept.length - 1] = { start: before.start, end: run.end, parts: [...before.parts, ...run.parts] };
     else kept.push(run);
   }

@@ -74,6 +74,16 @@ test("what is too short to be read shares a caption with the next of its phrase,
   ]);
   const tied = slow(phrase([move("1-8", "Walk"), move("8&", "Clap")]));
   expect(times(tied)).toEqual([[0, 8, "1-8 Walk", "8& Clap"]]);
+  const beforeRest = slow(phrase([move("1-4", "Walk"), move("5", "Go", { say: called() }), move("6", "Clap")]));
+  expect(times(beforeRest)).toEqual([
+    [0, 4, "1-4 Walk"],
+    [5, 6, "6 Clap"],
+  ]);
+  const beforeRoom = slow(
+    phrase([move("1-4", "Walk"), move("5", "Go"), move("5&", "Clap"), move("6-7", "hold", { say: called() })], {}),
+    phrase([move("1-8", "Walk")]),
+  );
+  expect(times(beforeRoom)[1]).toEqual([4, 5, "5 Go", "5& Clap"]);
   const alone = slow(phrase([move("1", "Go"), move("2&", "Clap"), move("5", "Stop")]));
   expect(times(alone)[1]).toEqual([1.5, 2.3, "2& Clap"]);
 });
