@@ -230,6 +230,10 @@ describe("outline and click", () => {
     expect(early).toMatch(/^WEBVTT Fourpenny Gate: counts and cues, 2 counts ahead\n/);
     expect(countleaf(["captions", "fourpenny-gate", "--lead", "soon"], demo).status).toBe(2);
     expect(countleaf(["takes", "fourpenny-gate"], demo).stdout).toContain("In the order of shooting");
+    const letters = countleaf(["outline", "breakwater-letters", "--mirrored"], demo);
+    expect([letters.status, letters.stdout]).toEqual([0, expect.stringContaining("THIS FILM IS FLIPPED")]);
+    const none = countleaf(["outline", "fourpenny-gate", "--mirrored"], demo);
+    expect([none.status, none.stderr]).toEqual([1, expect.stringContaining("`breakdown-mirrored` under `video`")]);
     const { status, stderr } = countleaf(["outline", "fivepenny-gate"], demo);
     expect([status, stderr]).toEqual([1, expect.stringContaining("fourpenny-gate")]);
   });

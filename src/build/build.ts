@@ -2,6 +2,7 @@ import { type ContentFiles, readFiles } from "../reading/files.js";
 import { formatFindings } from "../reading/report.js";
 import { type Cache, type CachedBuild, filesOf, readCache, writeCache } from "./cache.js";
 import { digestOf, holds } from "./digest.js";
+import type { Unready } from "./drafts.js";
 import { buildErrorText } from "./error-text.js";
 import { markIn, markOf } from "./folders.js";
 import type { BuildOptions } from "./options.js";
@@ -20,6 +21,7 @@ export type BuildResult = { readonly report: string } & (
       readonly counts: Counts;
       /** Routines and workshops that were not as they had been last time. */
       readonly fresh: number;
+      readonly unready: Unready;
     }
 );
 
@@ -51,11 +53,17 @@ async function buildInto(staging: Staging, options: BuildOptions): Promise<Build
   if (cache.last?.source === source && isWhole(staging.published, cache.made)) return built(cache.last, cache.made, 0);
   // What reads and makes takes longer to load than all that was done so far.
   const { makePack } = await import("./make-pack.js");
-  const { content, reads, made, refused, fresh } = await makePack(files, staging, cache, options);
+  const { content, unready, reads, made, refused, fresh } = await makePack(files, staging, cache, options);
   const telling = content.findings.filter(({ severity }) => severity !== "note");
   const report = formatFindings(telling, content.sources);
   if (made === undefined) return { done: false, report: refused === undefined ? report : `${report}${refused}\n` };
-  const last = { source, report, routines: content.routines.length, workshops: content.workshops.length };
+  const last: CachedBuild = {
+    source,
+    report,
+    routines: content.routines.length - unready.drafts.length,
+    workshops: content.workshops.length - unready.workshops.length,
+    unready,
+  };
   writeCache(staging.cache, tool, { last, reads, made });
   return built(last, made, fresh);
 }
@@ -70,7 +78,7 @@ function isWhole(folder: string, made: Cache["made"]): boolean {
   return markOf(filesOf(made)) === markIn(folder) && Object.values(made).every(({ files }) => holds(folder, files));
 }
 
-function built({ report, routines, workshops }: CachedBuild, made: Cache["made"], fresh: number): BuildResult {
+function built({ source: _, ...last }: CachedBuild, made: Cache["made"], fresh: number): BuildResult {
   const counts = sumOf(Object.values(made).map(({ counts }) => counts));
-  return { done: true, report, routines, workshops, counts, fresh };
+  return { done: true, ...last, counts, fresh };
 }

@@ -2,6 +2,7 @@ import { readFileSync, renameSync, writeFileSync } from "node:fs";
 import type { RoutineFacts } from "../publishing/site/routine-facts.js";
 import type { RoutineRead } from "../reading/read-routine.js";
 import { type Digests, digestOfBytes } from "./digest.js";
+import type { Unready } from "./drafts.js";
 import type { Counts } from "./publish.js";
 
 /**
@@ -24,6 +25,7 @@ export interface CachedBuild {
   readonly report: string;
   readonly routines: number;
   readonly workshops: number;
+  readonly unready: Unready;
 }
 
 export interface CachedRead {

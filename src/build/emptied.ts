@@ -17,8 +17,16 @@ type Made = Pick<Content<Named>, "routines"> & { readonly workshops: readonly Na
  * Why a build should not take the place of what is published, in words: it would take away every routine, or all of several
  * workshops. A library is rarely emptied on purpose; more often it was moved, or its files are called so that they are not read.
  * An only routine that gives way to another one was given another name, and nothing is said.
+ *
+ * @param drafts routines that are not published since their authors are still at work on them
  */
-export function emptiedText(published: string, out: string, { folder }: ContentFiles, made: Made): string | undefined {
+export function emptiedText(
+  published: string,
+  out: string,
+  { folder }: ContentFiles,
+  made: Made,
+  drafts: readonly string[] = [],
+): string | undefined {
   const lost = (kind: Kind, now: readonly Named[], unlessReplaced: boolean) => {
     const before = publishedSlugs(published, kind);
     const stays = before.some((slug) => now.some((one) => one.slug === slug));
@@ -30,6 +38,7 @@ export function emptiedText(published: string, out: string, { folder }: ContentF
   if (what.length === 0) return undefined;
   return [
     `This build would take away ${what.join(" and ")} from ${out}.`,
+    ...(drafts.length > 0 ? [`Left out as drafts: ${some(drafts)}; take \`draft: yes\` out of what is to stay.`] : []),
     ...notReadText(folder),
     `If that is what you mean, say \`countleaf build --allow-empty\`; if not, see whether \`${folder}\` is the folder that you mean, and whether all your files are there.`,
   ].join(" ");

@@ -7,6 +7,7 @@ import type { RoutineRead } from "../reading/read-routine.js";
 import type { WorkshopOf } from "../reading/read-workshop.js";
 import type { Library, Routine, Workshop } from "../routine/routine.js";
 import type { Cache } from "./cache.js";
+import { withoutDoubts } from "./drafts.js";
 import { type MadeFile, type MakeOptions, publish, type Tell } from "./publish.js";
 import { type RoutineText, reader } from "./recent.js";
 import { type Survey, survey as surveyBy } from "./survey.js";
@@ -52,7 +53,7 @@ type Files = readonly MadeFile[];
 /** Makes everything that is about these routines alone: handouts, captions and the rest, and their pages. */
 async function routines(options: MakeOptions, inputs: readonly RoutineInput[], tell?: Tell): Promise<readonly Files[]> {
   const { outputs } = await import("../publishing/list.js");
-  const subjects = inputs.map((input) => routineOf(input, options.library));
+  const subjects = inputs.map((input) => routineOf(input, options));
   return publish(options, outputs.routines, subjects, tell);
 }
 
@@ -84,7 +85,7 @@ async function library(options: MakeOptions, inputs: readonly LibraryFacts[], te
 async function routineLater(options: MakeOptions, input: RoutineInput): Promise<Files> {
   const { outputs } = await import("../publishing/list.js");
   const slow = outputs.routines.filter(({ declare }) => declare !== undefined);
-  return (await publish(options, slow, [routineOf(input, options.library)])).flat();
+  return (await publish(options, slow, [routineOf(input, options)])).flat();
 }
 
 /** Makes what was left for later of a workshop. */
@@ -109,8 +110,9 @@ function readAgain(file: RoutineText, library: Library): Routine {
   return routine;
 }
 
-function routineOf(input: RoutineInput, library: Library) {
-  const subject = readAgain(input, library);
+function routineOf(input: RoutineInput, { library, served }: MakeOptions) {
+  const routine = readAgain(input, library);
+  const subject = served ? routine : withoutDoubts(routine);
   return { subject, name: input.slug, title: subject.title, findings: input.findings };
 }
 

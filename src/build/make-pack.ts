@@ -3,6 +3,7 @@ import type { ContentFiles } from "../reading/files.js";
 import type { Finding } from "../reading/finding.js";
 import type { Content } from "../reading/read-content.js";
 import { type Cache, type CachedUnit, filesOf } from "./cache.js";
+import { type Unready, unreadyOf, withoutDrafts } from "./drafts.js";
 import { emptiedText } from "./emptied.js";
 import { markIn, markOf } from "./folders.js";
 import type { BuildOptions, Progress } from "./options.js";
@@ -17,6 +18,7 @@ import { keyOf, type MakingJob, makeUnits, type Unit, unitsOf } from "./units.js
 /** What a pack was made from, and what the next build can use again of it. */
 export interface PackResult {
   readonly content: Content<RoutineFacts>;
+  readonly unready: Unready;
   readonly reads: Cache["reads"];
   /** Absent where errors in the content stand in the way, or what follows. */
   readonly made?: Cache["made"];
@@ -53,13 +55,19 @@ async function packWith(
   const seen = await surveyIn(threads, files, { cached: cache.reads, progress });
   const reads = seen.reads;
   const content = allowEmpty ? withoutEmptyError(seen.content) : seen.content;
+  const published = withoutDrafts(content);
+  const unready = unreadyOf(seen, published);
   const errors = content.findings.filter(({ severity }) => severity === "error");
   // That there is no routine is the one error that may be meant.
   const isRead = errors.every(isEmptyError);
-  const refused = allowEmpty || !isRead ? undefined : emptiedText(staging.published, out, files, content);
+  const refused =
+    allowEmpty || !isRead ? undefined : emptiedText(staging.published, out, files, published, unready.drafts);
   if (errors.length > 0 || refused !== undefined)
-    return { content, reads, fresh: 0, ...(refused === undefined ? {} : { refused }) };
-  const units = unitsOf(seen).map((unit) => ({ ...unit, key: keyOf(unit, content.library) }));
+    return { content, unready, reads, fresh: 0, ...(refused === undefined ? {} : { refused }) };
+  const units = unitsOf({ ...seen, content: published }).map((unit) => ({
+    ...unit,
+    key: keyOf(unit, content.library),
+  }));
   const made = Object.fromEntries(units.flatMap((unit) => reusable(cache.made, staging.published, unit, unit.key)));
   const fresh = units.filter(({ place }) => !Object.hasOwn(made, place));
   // Where all is as it was, the published folder stays, and with it the times of its files.
@@ -72,7 +80,7 @@ async function packWith(
     signal?.throwIfAborted();
     staging.publish(filesOf(made));
   }
-  return { content, reads, made, fresh: fresh.filter(({ place }) => place !== "").length };
+  return { content, unready, reads, made, fresh: fresh.filter(({ place }) => place !== "").length };
 }
 
 const isEmptyError = ({ severity, rule }: Finding) => severity === "error" && rule === "no-routines";

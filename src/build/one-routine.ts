@@ -20,9 +20,13 @@ export type Made =
       readonly slugs: readonly string[];
     };
 
-/** The text for under a video. */
-export function makeDescription(contentDir: string, slug: string): Promise<Made> {
-  return withRoutine(contentDir, slug, (routine, { library }) => descriptionText(routine, library));
+/** The text for under a video, or under its mirrored film; empty where there is no such film. */
+export function makeDescription(contentDir: string, slug: string, mirrored = false): Promise<Made> {
+  return withRoutine(contentDir, slug, (routine, { library }) => {
+    const film = routine.video.mirrored;
+    if (!mirrored) return descriptionText(routine, library);
+    return film === undefined ? "" : descriptionText(routine, library, film.by);
+  });
 }
 
 export interface CaptionOptions {

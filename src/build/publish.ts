@@ -10,6 +10,8 @@ export interface MakeOptions {
   readonly library: Library;
   /** Where the files are written. */
   readonly folder: string;
+  /** For the author's eyes: pages show what is not sure yet as well. */
+  readonly served?: true;
   /** Leaves what takes a while for later; pages link to it all the same. */
   readonly later?: true;
 }

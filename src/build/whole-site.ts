@@ -9,6 +9,7 @@ import { routineFacts } from "../publishing/site/routine-facts.js";
 import { configureSite, type SitePart } from "../publishing/site/site-config.js";
 import { readContent } from "../reading/read-content.js";
 import type { Library, Routine, Workshop } from "../routine/routine.js";
+import { withoutDoubts, withoutDrafts } from "./drafts.js";
 import { writeInto } from "./staging.js";
 
 /* The site alone, of a whole library at once. */
@@ -21,10 +22,11 @@ interface WholeContent {
 
 /** All of a site; its pages link to what lies in a folder already. */
 export async function wholeSite(
-  content: WholeContent,
+  all: WholeContent,
   folder: string,
 ): Promise<SitePart & Required<Pick<SitePart, "whole">>> {
-  const { library, routines, workshops } = content;
+  const { library, workshops, ...content } = withoutDrafts(all);
+  const routines = content.routines.map(withoutDoubts);
   const facts = { routines: routines.map(routineFacts), workshops: workshops.map(workshopFacts) };
   const textOf = (path: string) => readFileSync(join(folder, path), "utf8");
   const works = <Subject>(subjects: readonly Subject[], publishers: readonly Publisher<Subject>[]) =>

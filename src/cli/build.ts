@@ -1,4 +1,5 @@
 import { type BuildResult, build } from "../build/build.js";
+import type { Unready } from "../build/drafts.js";
 import { readArguments } from "./arguments.js";
 import { counted } from "./counted.js";
 import { showProgress } from "./progress.js";
@@ -35,7 +36,7 @@ export async function buildCommand(args: readonly string[]): Promise<number> {
 }
 
 function doneText(
-  { routines, workshops, counts, fresh }: Extract<BuildResult, { done: true }>,
+  { routines, workshops, counts, fresh, unready }: Extract<BuildResult, { done: true }>,
   out: string,
   time: number,
 ): string {
@@ -45,6 +46,17 @@ function doneText(
     `${counted(counts.page ?? 0, "page")}, ${counted(counts.handout ?? 0, "handout")} to print. `,
     fresh === all ? "\n" : `${fresh === 0 ? "None" : fresh} of them had changed; the rest is as it was.\n`,
     `Open ${out}/index.html to look at it; put the whole folder ${out} on any web host to publish it.\n`,
-    "`countleaf check` lists the notes as well.\n",
+    `\`countleaf check\` lists the notes as well.${unreadyText(unready)}\n`,
+  ].join("");
+}
+
+/** What is not ready, where anything is: what was published all the same, and what was left out. */
+function unreadyText({ doubts, drafts, workshops }: Unready): string {
+  const were = (number: number) => (number === 1 ? "was" : "were");
+  const with_ = workshops.length === 0 ? "" : ` and ${counted(workshops.length, "workshop")} with a draft`;
+  const left = drafts.length + workshops.length;
+  return [
+    doubts === 0 ? "" : ` ${counted(doubts, "doubtful place")} ${were(doubts)} published.`,
+    drafts.length === 0 ? "" : ` ${counted(drafts.length, "draft")}${with_} ${were(left)} left out.`,
   ].join("");
 }

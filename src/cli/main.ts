@@ -9,7 +9,7 @@ const help = `countleaf makes a page, handouts and video text from one file a da
   countleaf check                 read everything and say what is wrong
   countleaf serve                 see the library while you write it; pages follow each save
   countleaf build                 make the pack: pages, handouts, captions, click track
-  countleaf outline SLUG          print the text for under a video
+  countleaf outline SLUG          print the text for under a video, --mirrored for its mirrored film
   countleaf captions SLUG         print captions of counts and cues, --lead N counts early
   countleaf takes SLUG            print the takes of a breakdown video, for a recording day
   countleaf click SLUG --out F    write the click track as sound

@@ -3,6 +3,7 @@ import { basename } from "node:path";
 import type { Library, Routine } from "../routine/routine.js";
 import { aboutFile, type ContentFiles, namedIn, readFiles, type TextFile, unreadFolder } from "./files.js";
 import { type Finding, inOrder, type TextFinding } from "./finding.js";
+import { formerFindings, type SlugsTaken } from "./former-slugs.js";
 import { quoted } from "./nearest.js";
 import { emptyLibrary, readLibrary } from "./read-library.js";
 import { type RoutineRead, readRoutineSource, type Title } from "./read-routine.js";
@@ -103,10 +104,12 @@ async function routinesOf<R>(
   const readable = files.filter((file): file is Readable => file.text !== undefined);
   const reads = await readRoutines(readable, library);
   const titles = new Map<string, string>();
+  const slugs: SlugsTaken = { now: new Set(files.map(({ slug }) => slug)), before: new Map() };
   return readable.flatMap((file, index) => {
-    const { routine, title, findings } = reads[index] ?? { findings: [] };
-    take(notes, file, [...findings, ...sameTitle(file.file, title, titles)]);
-    return routine && isSound(file) ? [routine] : [];
+    const { routine, title, formerly = [], findings } = reads[index] ?? { findings: [] };
+    const former = formerFindings(file.slug, formerly, slugs);
+    take(notes, file, [...findings, ...sameTitle(file.file, title, titles), ...former]);
+    return routine && isSound(file) && former.length === 0 ? [routine] : [];
   });
 }
 

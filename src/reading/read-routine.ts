@@ -5,6 +5,7 @@ import type { Library, Routine } from "../routine/routine.js";
 import type { WrittenRoutine } from "../routine/written.js";
 import { readBody } from "./body.js";
 import { type Finding, inOrder, type Position, type TextFinding } from "./finding.js";
+import type { FormerSlug } from "./former-slugs.js";
 import { placeOf } from "./place.js";
 import { unsafeLink } from "./prose.js";
 import { readKeys } from "./read-keys.js";
@@ -14,6 +15,7 @@ import { sectionFindings } from "./sections.js";
 import { type Halves, split } from "./split.js";
 import { tempoFindings } from "./tempo.js";
 import { versionFindings } from "./versions.js";
+import { videoFindings } from "./videos.js";
 import { writeRoutine } from "./write-routine.js";
 import type { Front } from "./yaml.js";
 
@@ -27,6 +29,8 @@ export interface RoutineRead<R = Routine, F = TextFinding> {
   readonly routine?: R;
   /** Absent where it could not be read. */
   readonly title?: Title;
+  /** Names that it had before. */
+  readonly formerly?: readonly FormerSlug[];
   readonly findings: readonly F[];
 }
 
@@ -62,16 +66,24 @@ export function readRoutineSource(text: string, slug: string, library: Library):
   const { front, keys, remaining, faulty, findings } = readKeys(halves.yaml, routineSchema);
   const title = titleOf(front);
   const usable = keys ?? remaining;
+  const formerly = usable?.formerly.map((text, index) => ({ text, ...front.locate(`/formerly/${index}`, "value") }));
   const body = readBody(halves.body, usable?.sections.map(({ name }) => name) ?? [], halves.bodyLine);
   const all = [...findings, ...body.findings];
-  const read = (routine?: Routine) => ({ ...definedOnly<RoutineRead>({ routine, title }), findings: all });
+  const read = (routine?: Routine) => ({
+    ...definedOnly<RoutineRead>({ routine, title, formerly: formerly?.length === 0 ? undefined : formerly }),
+    findings: all,
+  });
   if (!usable) return read();
   const written = writeRoutine(slug, usable, body.prose, (href, path) => {
     all.push({ severity: "warning", rule: "link", message: unsafeLink(href), ...front.locate(placeOf(path), "value") });
   });
   if (!["levels", "taught", "adaptations"].some((key) => faulty.has(key)))
     all.push(...versionFindings(written, front.locate));
-  all.push(...sectionFindings(written, front.locate), ...tempoFindings(usable, front.locate));
+  all.push(
+    ...sectionFindings(written, front.locate),
+    ...tempoFindings(usable, front.locate),
+    ...videoFindings(usable, front.locate),
+  );
   const whole = !all.some(({ severity }) => severity === "error");
   const { routine, problems } = dance(whole ? written : shortened(written), library);
   for (const { severity, rule, message, place } of problems) {

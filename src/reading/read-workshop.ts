@@ -1,5 +1,7 @@
 import { definedOnly } from "../routine/defined-only.js";
 import type { Routine, Workshop } from "../routine/routine.js";
+import { dateFindings } from "./class-dates.js";
+import { knownFindings, sectionChoiceFindings, sectionsOf } from "./class-sections.js";
 import type { TextFinding } from "./finding.js";
 import { eitherOf, nearest, quoted } from "./nearest.js";
 import type { NothingLeft } from "./nothing-left.js";
@@ -14,7 +16,10 @@ import type { Front } from "./yaml.js";
 export type WorkshopOf<R> = Omit<Workshop, "routines"> & { readonly routines: readonly R[] };
 
 /** What a workshop's file is checked against. */
-export type RoutineInClass = Pick<Routine, "slug" | "title" | "levels" | "taught">;
+export type RoutineInClass = Pick<Routine, "slug" | "title" | "levels" | "taught"> & { readonly draft?: boolean } & (
+    | Pick<Routine, "versions" | "sections">
+    | { readonly adaptations: readonly string[]; readonly sections: readonly string[] }
+  );
 
 /**
  * Reads a workshop from its file's text (line ends "\n") and looks its routines up.
@@ -35,7 +40,15 @@ export function readWorkshop<R extends RoutineInClass>(
   const { findings: prose } = readProse(halves.body, halves.bodyLine);
   if (!usable) return { findings: [...findings, ...prose] };
   const found = usable.routines.flatMap((name) => routines.filter((routine) => routine.slug === name));
-  const all = [...findings, ...prose, ...unknownRoutines(usable, slugs, front), ...unknownLevels(usable, found, front)];
+  const all = [
+    ...findings,
+    ...prose,
+    ...unknownRoutines(usable, slugs, front),
+    ...drafts(usable, found, front),
+    ...unknownLevels(usable, found, front),
+    ...sectionFindings(usable, found, front),
+    ...dateFindings(usable, front.locate),
+  ];
   const sound = found.length === usable.routines.length && !all.some(({ severity }) => severity === "error");
   return { ...(sound && keys ? { workshop: writeWorkshop(slug, keys, found, halves.body) } : {}), findings: all };
 }
@@ -57,15 +70,43 @@ function unknownRoutines(keys: WorkshopKeys, slugs: readonly string[] | undefine
   });
 }
 
+function drafts(keys: WorkshopKeys, routines: readonly RoutineInClass[], front: Front): TextFinding[] {
+  return keys.routines.flatMap((name, index) => {
+    if (!routines.some(({ slug, draft }) => slug === name && draft)) return [];
+    const message = `${quoted(name)} is a draft, so this workshop is not published either. Take \`draft: yes\` out of the routine when it is ready, or take the routine out here.`;
+    return [{ severity: "warning", rule: "draft", message, ...front.locate(placeOf(["routines", index]), "value") }];
+  });
+}
+
 function unknownLevels(keys: WorkshopKeys, routines: readonly RoutineInClass[], front: Front): TextFinding[] {
   const { level } = keys;
   if (level === undefined) return [];
-  return routines.flatMap(({ title, levels }) => {
-    if (levels.includes(level)) return [];
-    const near = nearest(level, levels) ?? eitherOf(levels.map(quoted));
-    const message = `${quoted(title)} has no level ${quoted(level)}. Write ${near}, or add the level to the routine.`;
+  return routines.flatMap((routine) => {
+    const versions = [...routine.levels, ...adaptationsOf(routine)];
+    if (versions.includes(level)) return [];
+    const near = nearest(level, versions) ?? eitherOf(versions.map(quoted));
+    const message = `${quoted(routine.title)} has no level ${quoted(level)}. Write ${near}, or add the level to the routine.`;
     return [{ severity: "error", rule: "unknown-version", message, ...front.locate(placeOf(["level"]), "value") }];
   });
+}
+
+function adaptationsOf(routine: RoutineInClass): readonly string[] {
+  if ("adaptations" in routine) return routine.adaptations;
+  return routine.versions.filter(({ kind }) => kind === "adaptation").map(({ id }) => id);
+}
+
+function sectionFindings(
+  { routines: slugs, sections, known }: WorkshopKeys,
+  routines: readonly RoutineInClass[],
+  { locate }: Front,
+): readonly TextFinding[] {
+  const wrong = [
+    ...sectionChoiceFindings("sections", sections, slugs, routines, locate),
+    ...sectionChoiceFindings("known", known, slugs, routines, locate),
+  ];
+  if (wrong.length > 0 || known === undefined) return wrong;
+  const path = (slug: string, index: number) => ("by" in known ? ["known", slug, index] : ["known", index]);
+  return knownFindings(sectionsOf(sections, slugs), sectionsOf(known, slugs), path, locate);
 }
 
 function writeWorkshop<R extends RoutineInClass>(
@@ -75,12 +116,19 @@ function writeWorkshop<R extends RoutineInClass>(
   body: string,
 ): WorkshopOf<R> {
   const { title, date, venue, minutes, level, routines: _names, "warm-up": warmUp, ...more } = keys;
-  const { "cool-down": coolDown, breaks, ...left } = more;
+  const { "cool-down": coolDown, breaks, starts, sections, known, lessons, dates, ...left } = more;
   left satisfies NothingLeft;
+  const slugs = keys.routines;
   return {
     slug,
     title,
-    ...definedOnly<Workshop>({ date, venue }),
+    ...definedOnly<Workshop>({
+      ...{ venue, starts, dates },
+      date: date ?? dates?.[0],
+      sections: sectionsOf(sections, slugs),
+      known: sectionsOf(known, slugs),
+      lessons: dates?.length ?? lessons,
+    }),
     minutes,
     level: level ?? routines[0]?.taught ?? "1",
     routines,

@@ -21,7 +21,7 @@ export function writeMoves(
 
 function writeMove(on: string | undefined, move: PlainMoveKeys, path: Path, unsafe: UnsafeLink): WrittenMove {
   const { do: text, say, step, weight, turn, facing, height, through, travel, hit, contacts, risk, ...more } = move;
-  const { gear, words, choose, note, lasts, allow, options = {}, ...left } = more;
+  const { gear, words, choose, note, lasts, allow, doubt, options = {}, ...left } = more;
   left satisfies NothingLeft;
   const read = (markdown: string, ...inner: Path): Cue =>
     inlineCue(markdown, (href) => unsafe(href, [...path, ...inner]));
@@ -32,8 +32,8 @@ function writeMove(on: string | undefined, move: PlainMoveKeys, path: Path, unsa
     hold: isHold(cue),
     ...definedOnly<WrittenMove>({
       risks: risk?.filter((one) => one !== "none"),
-      ...{ on, weight, turn, facing, height, through, words, lasts },
-      say: say === undefined ? undefined : read(say, "say"),
+      ...{ on, weight, turn, facing, height, through, words, lasts, doubt },
+      say: say && { each: say.each, calls: say.calls.map((call) => read(call, "say")) },
       note: note === undefined ? undefined : read(note, "note"),
     }),
     steps: step,

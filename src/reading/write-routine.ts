@@ -21,14 +21,17 @@ import { writeSection } from "./write-section.js";
 /** A routine as the model reads it, from front matter that fits the schema. */
 export function writeRoutine(slug: string, keys: RoutineKeys, prose: Prose, unsafe: UnsafeLink): WrittenRoutine {
   const { title, choreographer, date, style, audience, summary, credit, music, video, start, ...more } = keys;
-  const { levels, taught, adaptations, gear, groups, walls, times, restarts, sections, ...left } = more;
+  const { levels, taught, adaptations, gear, groups, walls, times, restarts, sections, ...others } = more;
+  const { draft, doubt, formerly, ...left } = others;
   left satisfies NothingLeft;
   return {
     slug,
     place: placeOf([]),
     title,
     choreographer,
-    ...definedOnly<WrittenRoutine>({ date, summary, credit }),
+    ...definedOnly<WrittenRoutine>({ date, summary, credit, doubt }),
+    draft,
+    formerly,
     styles: style,
     audience,
     music: writeMusic(music),
@@ -65,10 +68,16 @@ function writeMusic(music: MusicKeys): WrittenMusic {
 }
 
 function writeVideo(video: VideoKeys): Video {
-  const { performance, breakdown, "breakdown-mirrored": breakdownMirrored, length, chapters, ...left } = video;
+  const { performance, breakdown, "breakdown-mirrored": address, length, chapters, ...more } = video;
+  const { "mirrored-by": by = "flipped", ...left } = more;
   left satisfies NothingLeft;
   return {
-    ...definedOnly<Video>({ performance, breakdown, breakdownMirrored, length }),
+    ...definedOnly<Video>({
+      performance,
+      breakdown,
+      length,
+      mirrored: address === undefined ? undefined : { address, by },
+    }),
     chapters: chapters.map(({ at, title, ...other }, index) => {
       other satisfies NothingLeft;
       return { place: placeOf(["video", "chapters", index]), at, title };

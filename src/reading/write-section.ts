@@ -9,13 +9,13 @@ import { type UnsafeLink, writeMoves } from "./write-move.js";
 /** A section as the model reads it. */
 export function writeSection(section: SectionKeys, path: Path, unsafe: UnsafeLink): WrittenSection {
   const { name, words, counts, canon, parts, "same-as": sameAs, change, mirrored, repeat, ...more } = section;
-  const { "on-walls": onWalls, at, tempo, time, feel, ...left } = more;
+  const { "on-walls": onWalls, at, tempo, time, feel, doubt, ...left } = more;
   left satisfies NothingLeft;
   return {
     place: placeOf(path),
     name,
     ...definedOnly<WrittenSection>({
-      ...{ words, sameAs, onWalls, time, feel },
+      ...{ words, sameAs, onWalls, time, feel, doubt },
       tempo: tempo?.countsPerMinute,
       tempoIsEstimate: tempo?.isEstimate,
       counts: counts && writePhrases(counts, [...path, "counts"], unsafe),

@@ -1,5 +1,43 @@
+import { isRunThrough } from "./english/run-through.js";
 import type { Problem } from "./problem.js";
+import type { Routine } from "./routine.js";
 import type { Chapter, Video } from "./written.js";
+
+/**
+ * The chapter that teaches a section: one whose title has the section's name as words of its own, one that teaches rather than
+ * runs through it, of those the one that names fewest others. A name within a longer one that is a section's too is that section's.
+ *
+ * @example chapterOf(routine, "Verse")?.title // "Verse, counts and words"
+ */
+export function chapterOf({ video, sections }: Pick<Routine, "video" | "sections">, name: string): Chapter | undefined {
+  const names = [...new Set(sections.map((section) => section.name.toLowerCase()))];
+  const naming = video.chapters
+    .map((chapter) => ({ chapter, named: namedIn(chapter.title.toLowerCase(), names) }))
+    .filter(({ named }) => named.has(name.toLowerCase()));
+  const teaching = naming.filter(({ chapter }) => !isRunThrough(chapter.title));
+  const [best] = (teaching.length > 0 ? teaching : naming).sort((a, b) => a.named.size - b.named.size);
+  return best?.chapter;
+}
+
+/** Which names stand in a title, each as words of their own; the longest first, and what it takes is taken. */
+function namedIn(title: string, names: readonly string[]): ReadonlySet<string> {
+  let left = title;
+  const found = new Set<string>();
+  for (const name of [...names].sort((a, b) => b.length - a.length))
+    for (let at = wordsAt(left, name); at >= 0; at = wordsAt(left, name)) {
+      found.add(name);
+      left = `${left.slice(0, at)}\n${left.slice(at + name.length)}`;
+    }
+  return found;
+}
+
+/** Where a text has some words, neither end of them within a word. */
+function wordsAt(text: string, words: string): number {
+  const isInWord = (at: number) => /[\p{L}\p{M}\p{N}]{2}/u.test(text.slice(Math.max(at - 1, 0), at + 1));
+  for (let at = text.indexOf(words); at >= 0; at = text.indexOf(words, at + 1))
+    if (!(at > 0 && isInWord(at)) && !isInWord(at + words.length)) return at;
+  return -1;
+}
 
 /** Fewest chapters that a video site makes a list of, and the fewest seconds of each (common practice, no source). */
 const fewest = 3;

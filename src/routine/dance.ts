@@ -1,9 +1,11 @@
 import Fraction from "fraction.js";
 import { adaptationGaps } from "./adaptations.js";
 import { alternativesOf } from "./alternatives.js";
+import { callsOf, checkCalls } from "./calls.js";
 import { checkRoutine } from "./checks/check.js";
 import { beginAt, type Clock, endAt, runClock } from "./clock.js";
 import { definedOnly } from "./defined-only.js";
+import { doubtsOf } from "./doubts.js";
 import { floorPath, spaceOf } from "./floor.js";
 import { gearOf } from "./gear.js";
 import { type VersionName, versionNames } from "./ladder.js";
@@ -99,7 +101,9 @@ function stancedMoves(
   problems: Problems,
 ): readonly StancedMove[] {
   const dancer: Dancer = { version, meant, ...definedOnly<Dancer>({ group }) };
-  return stanceMoves(run, dancer, placeMoves(run, version, problems), library.mirrorWords, problems);
+  const placed = placeMoves(run, version, problems);
+  for (const one of placed) checkCalls(one, problems);
+  return stanceMoves(run, dancer, placed, library.mirrorWords, problems);
 }
 
 /** The turns of one plain time through, times the walls, must make whole turns. */
@@ -215,7 +219,7 @@ function moveOf(
     alternatives: alternatives(placed),
     allow: danced.allow,
     ...definedOnly<Move>({
-      say: danced.say,
+      say: callsOf(placed, danced),
       words: leads ? (danced.words ?? plain?.words) : danced.words,
       through: danced.through,
       note: danced.note,
@@ -277,6 +281,9 @@ function assemble(
       secondsAreEstimate,
     })),
     prose: written.prose,
+    draft: written.draft,
+    formerly: written.formerly,
+    doubts: doubtsOf(written),
     ...definedOnly<Routine>({
       date: written.date,
       summary: written.summary,

@@ -53,8 +53,9 @@ export function floorPath(moves: readonly Pick<Move, "travel" | "before">[], ste
   });
 }
 
-/** Metres travelled over, across the room and front to back. */
-export function spaceOf(path: readonly Leg[]): { readonly width: number; readonly depth: number } {
+/** Metres travelled over, across the room and front to back; nothing where nobody travels. */
+export function spaceOf(path: readonly Leg[]): { readonly width: number; readonly depth: number } | undefined {
+  if (path.length === 0) return undefined;
   const reach = (values: readonly number[]) =>
     values.reduce(({ low, high }, value) => ({ low: Math.min(low, value), high: Math.max(high, value) }), {
       low: 0,

@@ -69,7 +69,7 @@ export function mirrorMove(move: Move, pairs: WordPairs): Move {
     ...move,
     cue: move.mirroredCue,
     mirroredCue: move.cue,
-    ...(move.say === undefined ? {} : { say: flip(move.say) }),
+    ...(move.say === undefined ? {} : { say: move.say.map(({ at, cue }) => ({ at, cue: flip(cue) })) }),
     ...(move.note === undefined ? {} : { note: flip(move.note) }),
     choose: move.choose.map(flip),
     ...mirrorBody(move),

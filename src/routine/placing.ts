@@ -20,6 +20,10 @@ export interface PlacedMove {
   readonly on: string;
   readonly at: Fraction;
   readonly length: Fraction;
+  /** Start of the last point that its counts name; with a length of its own, of the last count that it reaches. */
+  readonly lastPoint: Fraction;
+  /** A restart breaks it off. */
+  readonly cut: boolean;
 }
 
 interface Extent {
@@ -30,10 +34,12 @@ interface Extent {
   readonly to: Fraction;
   /** Its length was given, so that nothing trims it. */
   readonly fixed: boolean;
+  /** A restart breaks it off. */
+  readonly cut?: true;
 }
 
 interface Draft extends Extent {
-  readonly move: Omit<PlacedMove, "at" | "length" | "on">;
+  readonly move: Omit<PlacedMove, "at" | "length" | "on" | "lastPoint" | "cut">;
 }
 
 /** The whole run as the placing sees it. */
@@ -200,7 +206,7 @@ function extentOf(run: Run, index: number, span: Span, move: WrittenMove, proble
   const to = endOf(move, from, last);
   const extent = { on: span.text, from, lastPoint: last, to, fixed: move.lasts !== undefined };
   const stop = breakBefore(run, index, to);
-  if (stop !== undefined) return { ...extent, to: new Fraction(stop), fixed: true };
+  if (stop !== undefined) return { ...extent, to: new Fraction(stop), fixed: true, cut: true };
   if (to.lte(run.counts)) return extent;
   problems.error(
     "runs-past-end",
@@ -367,8 +373,22 @@ function trimmed(drafts: readonly Draft[], problems: Problems): readonly PlacedM
     if (reach === undefined || draft.to.gt(reach.to) || trims(draft, reach)) reach = draft;
     const next = drafts[index + 1];
     const to = next?.from.lt(draft.to) === true && trims(next, draft) ? next.from : draft.to;
-    return { ...draft.move, on: draft.on, at: draft.from, length: to.sub(draft.from) };
+    const lastPoint = draft.fixed ? lastWithin(draft.from, draft.to) : draft.lastPoint;
+    return {
+      ...draft.move,
+      on: draft.on,
+      at: draft.from,
+      length: to.sub(draft.from),
+      lastPoint,
+      cut: draft.cut === true,
+    };
   });
+}
+
+/** The last whole count that begins before an end, or the beginning itself. */
+function lastWithin(from: Fraction, to: Fraction): Fraction {
+  const last = to.ceil().sub(1);
+  return last.gt(from) ? last : from;
 }
 
 function trims(later: Draft, earlier: Draft): boolean {

@@ -1,5 +1,6 @@
 import type Fraction from "fraction.js";
 import type { Cue } from "./cue.js";
+import type { Doubt } from "./doubts.js";
 import type { Place } from "./problem.js";
 import type { TeachingSettings } from "./teaching-settings.js";
 import type { Contact, Facing, Feel, Foot, HandoutKind, Height, Risk, Weight } from "./vocabulary.js";
@@ -38,6 +39,8 @@ export interface Routine extends About {
   readonly versions: readonly Version[];
   readonly practice: readonly PracticeSpeed[];
   readonly prose: Prose;
+  /** What its author is not sure of yet; nothing that is published speaks of it. */
+  readonly doubts: readonly Doubt[];
 }
 
 export interface Music {
@@ -123,8 +126,8 @@ export interface Version {
   readonly cautions: readonly Risk[];
   /** Contacts in one run, by part of the body. */
   readonly load: Readonly<Partial<Record<Contact, number>>>;
-  /** Metres travelled over. */
-  readonly space: { readonly width: number; readonly depth: number };
+  /** Metres travelled over; absent where no move travels, so that nothing is known. */
+  readonly space: { readonly width: number; readonly depth: number } | undefined;
   readonly start: Stance;
   readonly end: Stance;
   /** In order; written holds included, holds that nobody wrote left out. Where there are groups: of the first. */
@@ -170,7 +173,8 @@ export interface Move {
   readonly cue: Cue;
   /** The same on the other side. */
   readonly mirroredCue: Cue;
-  readonly say?: Cue;
+  /** What is called on it in place of the counts, in order; empty where nothing is called, absent where the counts are. */
+  readonly say?: readonly Call[];
   readonly words?: string;
   readonly hold: boolean;
   readonly hit: boolean;
@@ -194,6 +198,12 @@ export interface Move {
   /** What other versions dance on these counts (the taught level's own move included where this is an option). */
   readonly alternatives: readonly Alternative[];
   readonly allow: readonly string[];
+}
+
+export interface Call {
+  /** In counts from the routine's first count. */
+  readonly at: Fraction;
+  readonly cue: Cue;
 }
 
 export interface Alternative {
@@ -249,8 +259,19 @@ export interface Workshop {
   readonly date?: string;
   readonly venue?: string;
   readonly minutes: number;
+  /** A level, or an adaptation that the whole class dances. */
   readonly level: string;
   readonly routines: readonly Routine[];
+  /** The time of day at which it begins, "18:30". */
+  readonly starts?: string;
+  /** Of these routines only these sections, by slug. */
+  readonly sections?: Readonly<Record<string, readonly string[]>>;
+  /** Sections that were danced before, by slug. */
+  readonly known?: Readonly<Record<string, readonly string[]>>;
+  /** Of a course: how many times it takes place. */
+  readonly lessons?: number;
+  /** ISO 8601 calendar dates, one a lesson. */
+  readonly dates?: readonly string[];
   /** Minutes. */
   readonly warmUp: number;
   readonly coolDown: number;

@@ -128,7 +128,9 @@ export function otherSide(move: WrittenMove, pairs: WordPairs): WrittenMove {
   return {
     ...move,
     cue: mirrorCue(move.cue, pairs),
-    ...(move.say === undefined ? {} : { say: mirrorCue(move.say, pairs) }),
+    ...(move.say === undefined
+      ? {}
+      : { say: { ...move.say, calls: move.say.calls.map((call) => mirrorCue(call, pairs)) } }),
     ...(move.note === undefined ? {} : { note: mirrorCue(move.note, pairs) }),
     choose: move.choose.map((cue) => mirrorCue(cue, pairs)),
     steps: move.steps.map(otherFoot),

@@ -77,6 +77,10 @@ export const handoutKinds = ["versions", "mirrored", "large", "card"] as const;
 /** What is printed of a routine: every version; the taught one mirrored, in large print, as a cue card. */
 export type HandoutKind = (typeof handoutKinds)[number];
 
+/** How the breakdown's mirrored film came to be: the same film with its picture flipped, or danced anew on the other side. */
+export const mirroredBy = ["flipped", "danced"] as const;
+export type MirroredBy = (typeof mirroredBy)[number];
+
 export const travelWays = ["forward", "back", "left", "right"] as const;
 /** A direction of travel, seen from the dancer's own facing. */
 export type TravelWay = (typeof travelWays)[number];

@@ -8,6 +8,7 @@ import type {
   Feel,
   Foot,
   Height,
+  MirroredBy,
   Risk,
   TempoTime,
   TravelWay,
@@ -26,6 +27,10 @@ export interface About {
   readonly audience: Audience;
   readonly summary?: string;
   readonly credit?: string;
+  /** Not to be published yet. */
+  readonly draft: boolean;
+  /** Slugs that it had before. */
+  readonly formerly: readonly string[];
 }
 
 /**
@@ -34,6 +39,8 @@ export interface About {
  */
 export interface WrittenRoutine extends About {
   readonly place: Place;
+  /** What the author is not sure of yet. */
+  readonly doubt?: string;
   readonly music: WrittenMusic;
   readonly video: Video;
   readonly start: WrittenStart;
@@ -90,7 +97,8 @@ export interface Chapter {
 export interface Video {
   readonly performance?: string;
   readonly breakdown?: string;
-  readonly breakdownMirrored?: string;
+  /** The breakdown's mirrored film. */
+  readonly mirrored?: { readonly address: string; readonly by: MirroredBy };
   /** Seconds. */
   readonly length?: Fraction;
   readonly chapters: readonly Chapter[];
@@ -170,6 +178,8 @@ export interface WrittenSection {
   /** What is done to the tempo; absent: as the section that it is the same as. */
   readonly time?: TempoTime;
   readonly feel?: Feel;
+  /** What the author is not sure of yet. */
+  readonly doubt?: string;
 }
 
 export interface WrittenPhrase {
@@ -199,13 +209,22 @@ export interface Travel {
   readonly steps: number;
 }
 
+/** What is called on a move in place of its counts; no calls at all: nothing is. */
+export interface WrittenSay {
+  readonly calls: readonly Cue[];
+  /** One a point of its counts, else one in all. */
+  readonly each: boolean;
+}
+
 export interface WrittenMove {
   readonly place: Place;
   /** The counts as written, "1-3" or "1,3,5"; absent where an option fills the counts of the plain move. */
   readonly on?: string;
   readonly cue: Cue;
   readonly hold: boolean;
-  readonly say?: Cue;
+  readonly say?: WrittenSay;
+  /** What the author is not sure of yet. */
+  readonly doubt?: string;
   /** Feet in the order in which they take the weight. */
   readonly steps: readonly Foot[];
   readonly weight?: Weight;

@@ -1,3 +1,4 @@
+import type { Workshop } from "../routine/routine.js";
 import type { DancedName, SectionName } from "../routine/sheet.js";
 import type { Risk } from "../routine/vocabulary.js";
 import type { LimitOutcome } from "./ease.js";
@@ -14,6 +15,8 @@ export interface ClassPlan {
   readonly minutes: number;
   /** The level asked for. */
   readonly level: string;
+  /** What else its file asks for, as it stands there. */
+  readonly asked?: Pick<Workshop, "starts" | "sections" | "known" | "lessons" | "dates">;
   /** From the beginning of the slot to its end, without a gap. */
   readonly activities: readonly Activity[];
   /** The same in fewer lines. */

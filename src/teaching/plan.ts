@@ -1,3 +1,4 @@
+import { definedOnly } from "../routine/defined-only.js";
 import type { Library, Workshop } from "../routine/routine.js";
 import { type ClassLoad, differ, mostOf, withRuns } from "./class-load.js";
 import type { ClassPlan, DividedClass, Fit, PlannedGroup } from "./class-plan.js";
@@ -52,6 +53,7 @@ export function planClass(workshop: Workshop, library: Library): ClassPlan {
     ...{ slug, title, minutes, level },
     ...(date !== undefined && { date }),
     ...(venue !== undefined && { venue }),
+    ...askedOf(workshop),
     activities,
     blocks: blocksOf(activities),
     load,
@@ -90,6 +92,12 @@ function groupLoads(routines: Workshop["routines"], easiest: ClassLoad, taught: 
       ...{ routine: slug, title, group, taught: own[index] ?? {}, easiest: easier[index] ?? {} },
     }));
   });
+}
+
+/** What a file asks for beyond what is planned by, where it does. */
+function askedOf({ starts, sections, known, lessons, dates }: Workshop): Pick<ClassPlan, "asked"> {
+  const asked = definedOnly<NonNullable<ClassPlan["asked"]>>({ starts, sections, known, lessons, dates });
+  return Object.keys(asked).length === 0 ? {} : { asked };
 }
 
 function reachOf(material: Material, price: Pricing, slot: Slot, settings: ClassSettings): Reach {

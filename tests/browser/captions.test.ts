@@ -64,14 +64,15 @@ async function shown(file: string, kind: "captions" | "chapters") {
   );
 }
 
-test("the browser's own parser reads a cue a move, at the times of routine.json", async () => {
+test("the browser's own parser reads every move, at the times of routine.json", async () => {
   const cues = await shown("counts.vtt", "captions");
   const { versions } = routineJson(lowTide, library, []);
   const moves = versions.find(({ id }) => id === "2")?.moves ?? [];
-  expect(cues.length).toBe(28);
-  expect(cues.map(({ start }) => start)).toEqual(moves.map(({ trackTime }) => trackTime));
-  expect(cues.map(({ text }) => text.split("\n")[0])).toEqual(moves.map(({ on, do: text }) => `${on} ${text}`));
-  expect(cues[6]?.text).toBe("3& Right heel taps");
+  const starts = new Set(moves.map(({ trackTime }) => trackTime));
+  expect(cues.filter(({ start }) => !starts.has(start))).toEqual([]);
+  const lines = cues.flatMap(({ text }) => text.split("\n"));
+  for (const { on } of moves) expect(lines.some((line) => line.startsWith(`${on} `))).toBe(true);
+  expect(lines.filter((line) => line.startsWith("3& Right"))).toHaveLength(1);
   expect(cues[0]?.id).toBe("1 Harbour wall");
 });
 

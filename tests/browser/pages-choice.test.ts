@@ -43,20 +43,29 @@ test("a version on a chair starts on the chair and goes nowhere near the floor",
   expect(await page.locator(".body:visible", { hasText: /lying|knees|floor/ }).count()).toBe(0);
 });
 
-test("mirrored exchanges words, steps and facings, and leads to the mirrored video", async () => {
+test("mirrored exchanges words, steps and facings, says what it is for, and leads to both videos as before", async () => {
   const facings = () => page.locator(".facing:visible").allInnerTexts();
   const feet = () => page.locator(".body:visible", { hasText: "foot" }).allInnerTexts();
   const swap = (text: string) => text.replace(/left|right/g, (word) => (word === "left" ? "right" : "left"));
   const [before, steps] = [await facings(), await feet()];
   expect(before.some((text) => text !== swap(text))).toBe(true);
-  const video = page.locator(".part:visible").nth(1).locator("a:visible", { hasText: "Breakdown" });
-  expect(await video.getAttribute("href")).toBe("https://saltmarsh.example/watch/breakwater-letters-slowly#t=70");
+  const videos = () =>
+    page
+      .locator(".part:visible")
+      .nth(1)
+      .locator("a:visible", { hasText: "Breakdown" })
+      .evaluateAll((links) => links.map((link) => link.getAttribute("href")));
+  const both = ["slowly#t=70", "slowly-mirrored#t=70"].map(
+    (end) => `https://saltmarsh.example/watch/breakwater-letters-${end}`,
+  );
+  expect(await videos()).toEqual(both);
+  const use = page.getByText("To dance it on the other side, or to follow somebody who faces you.");
+  expect(await use.isVisible()).toBe(false);
   await page.getByLabel("Mirrored", { exact: true }).check();
   expect(await facings()).toEqual(before.map(swap));
   expect(await feet()).toEqual(steps.map(swap));
-  expect(await video.getAttribute("href")).toBe(
-    "https://saltmarsh.example/watch/breakwater-letters-slowly-mirrored#t=70",
-  );
+  expect(await videos()).toEqual(both);
+  expect(await use.isVisible()).toBe(true);
 });
 
 test("the link that is copied shows somebody else exactly what was seen", async () => {

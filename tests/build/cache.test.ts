@@ -10,7 +10,7 @@ afterAll(() => rmSync(work, { recursive: true, force: true }));
 
 const nothing: Cache = { reads: {}, made: {} };
 const cache: Cache = {
-  last: { source: "s", report: "", routines: 1, workshops: 0 },
+  last: { source: "s", report: "", routines: 1, workshops: 0, unready: { drafts: [], workshops: [], doubts: 0 } },
   reads: { kerb: { key: "k", read: { findings: [] } } },
   made: { "": { key: "k", files: { "index.html": "d" }, counts: { page: 1 } } },
 };

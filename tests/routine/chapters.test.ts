@@ -1,6 +1,8 @@
 import Fraction from "fraction.js";
 import { expect, test } from "vitest";
-import { chapterProblems } from "../../src/routine/chapters.js";
+import { chapterOf, chapterProblems } from "../../src/routine/chapters.js";
+import { dance } from "../../src/routine/dance.js";
+import { danced, library, move, phrase, section, written } from "../fixtures/written.js";
 
 function problems(times: readonly number[], length?: number): readonly (readonly [string, string])[] {
   const chapters = times.map((at, index) => ({
@@ -39,4 +41,37 @@ test("a message says what to write instead", () => {
     'The chapter "Welcome" lasts 7 seconds; video sites ask for 10 seconds or more. Join it with the one before or after it.',
     "There is one chapter; video sites show none below 3. Add chapters, or take the list out.",
   ]);
+});
+
+const chapter = (title: string) => ({ place: title, at: new Fraction(0), title });
+const found = (names: readonly string[], titles: readonly string[], name: string) => {
+  const sections = danced({ sections: names.map((one) => section(one, [phrase([move("1-8", "Walk")])])) }).sections;
+  return chapterOf({ sections, video: { chapters: titles.map(chapter) } }, name)?.title;
+};
+
+test.each<[string, readonly string[], readonly string[], string | undefined]>([
+  ["Tag", ["Tag"], ["Stage and tags"], undefined],
+  ["Tag", ["Tag"], ["The tag: four steps"], "The tag: four steps"],
+  ["Wall", ["Wall"], ["Run-through: Wall", "Wall, counts"], "Wall, counts"],
+  ["Wall", ["Wall"], ["Wall, full tempo", "Goodbye"], "Wall, full tempo"],
+  ["Wall", ["Wall", "Tag"], ["Wall and Tag", "Wall"], "Wall"],
+  ["Wall", ["Wall", "Wall again"], ["Wall again"], undefined],
+  ["Wall again", ["Wall", "Wall again"], ["Wall", "Wall again"], "Wall again"],
+  ["Wall", ["Wall", "Wall again"], ["Wall again", "From wall to Wall again"], "From wall to Wall again"],
+  ["Über", ["Über"], ["Darüber", "über, Schritt für Schritt"], "über, Schritt für Schritt"],
+])("the chapter that teaches %s of %j, among %j, is %s", (name, names, titles, expected) => {
+  expect(found(names, titles, name)).toBe(expected);
+});
+
+test("sections that no chapter names are one note, those that are danced as others left out", () => {
+  const walk = [phrase([move("1-8", "Walk")])];
+  const sections = [
+    ...["Verse", "Bridge", "Tag"].map((name) => section(name, walk)),
+    section("Verse again", undefined, { sameAs: "Verse" }),
+  ];
+  const video = { chapters: [chapter("Verse, counts")] };
+  const { problems } = dance(written({ sections, video }), library);
+  const notes = problems.filter(({ rule }) => rule === "no-chapter");
+  expect(notes.map(({ severity, place }) => [severity, place])).toEqual([["note", "Verse, counts"]]);
+  expect(notes[0]?.message).toMatch(/^no chapter names `Bridge`, `Tag`; write/);
 });

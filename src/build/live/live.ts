@@ -107,7 +107,7 @@ export async function openLive(contentDir: string): Promise<Live> {
     const key = keyOfUnit(unit);
     const before = made.get(unit.place);
     if (before?.key === key) return before;
-    const options: MakeOptions = { library: state.library, folder: ownFolder() };
+    const options: MakeOptions = { library: state.library, folder: ownFolder(), served: true };
     const files = makeUnits(pages, { ...options, later: true }, unit.job, [unit]);
     const now: Made = { key, options, files: files.then(([made = []]) => made) };
     made.set(unit.place, now);

@@ -1,14 +1,25 @@
 import Fraction from "fraction.js";
-import { dancersOf, movesOfAll } from "../../routine/chart.js";
+import { calledOn } from "../../routine/calls.js";
+import { dancersOf, type GroupMove, movesOfAll } from "../../routine/chart.js";
 import type { Library, Move, Routine } from "../../routine/routine.js";
-import { wordingOf } from "../../wording/wording.js";
+import { type Wording, wordingOf } from "../../wording/wording.js";
 import { captionTime } from "./caption-time.js";
 import { earlier } from "./earlier.js";
+import { joinShort, type Run, type Shown } from "./join-short.js";
+import { readable } from "./readable.js";
 import { type Caption, cueText, webVtt } from "./web-vtt.js";
 
+/** A move to be shown. */
+interface ShownMove extends Shown, GroupMove {
+  /** The landing words that it has, or that its section opens with. */
+  readonly words: string | undefined;
+}
+
 /**
- * The taught version on the track's clock, a caption a move: its counts, its cue and the landing words. A caption's
- * identifier is its number and its section. Where groups dance different counts at once, each has captions with its name.
+ * The taught version on the track's clock, a caption a move: its counts, what is called, its cue as far as it can be read, and the
+ * landing words where there is time for them. Moves too short to be read share a caption with the next of the phrase; where nothing
+ * is called there is none. A caption's identifier is its number and its section. Where groups dance different counts at once,
+ * each has captions with its name.
  *
  * @param lead how many counts early each caption is shown and goes again
  * @returns the text of a WebVTT file
@@ -16,25 +27,62 @@ import { type Caption, cueText, webVtt } from "./web-vtt.js";
  * countCaptions(routine, library).includes("00:00:03.000 --> 00:00:04.000\n<b>4</b> Stamp left") // true
  */
 export function countCaptions(routine: Routine, library: Library, lead = 0): string {
-  const taught = routine.versions.find(({ id }) => id === routine.taught);
-  const moves = taught === undefined ? [] : movesOfAll(dancersOf(routine, taught));
-  const early = new Fraction(lead);
-  const captions = moves.map(({ move, group }, index): Caption => {
-    const section = routine.sections[move.section];
-    const opens = moves[index - 1]?.move.section !== move.section;
-    const words = move.words ?? (opens ? section?.words : undefined);
-    const counts = group === undefined ? move.on : `${group} ${move.on}`;
+  const wording = wordingOf(library.language);
+  const shown = shownMoves(routine, new Fraction(lead));
+  const dancers = new Set(shown.map(({ group }) => group));
+  const runs = [...dancers].flatMap((name) => joinShort(shown.filter(({ group }) => group === name)));
+  const inOrder = runs.sort((a, b) => a.start.compare(b.start));
+  const captions = inOrder.map((run, index): Caption => {
+    const section = routine.sections[run.parts[0].move.section];
     return {
       id: `${index + 1} ${section?.name ?? ""}`,
-      start: captionTime(routine, earlier(routine, move.section, move.start, early)),
-      end: captionTime(routine, earlier(routine, lastSection(routine, move), move.end, early)),
-      lines: [
-        `<b>${cueText(counts)}</b> ${cueText(move.cue.text)}`,
-        words === undefined ? "" : `<i>${cueText(words)}</i>`,
-      ],
+      start: run.start,
+      end: run.end,
+      lines: linesOf(routine, run, wording),
     };
   });
-  return webVtt(wordingOf(library.language).captions.counts(routine.title, lead), captions);
+  return webVtt(wording.captions.counts(routine.title, lead), captions);
+}
+
+function shownMoves(routine: Routine, early: Fraction): readonly ShownMove[] {
+  const taught = routine.versions.find(({ id }) => id === routine.taught);
+  const moves = taught === undefined ? [] : movesOfAll(dancersOf(routine, taught));
+  const all = moves.map(({ move, ...who }, index): ShownMove => {
+    const opens = moves[index - 1]?.move.section !== move.section;
+    return {
+      ...who,
+      move,
+      phrase: `${move.section} ${move.phrase}`,
+      start: captionTime(routine, earlier(routine, move.section, move.start, early)),
+      end: captionTime(routine, earlier(routine, lastSection(routine, move), move.end, early)),
+      words: move.words ?? (opens ? routine.sections[move.section]?.words : undefined),
+    };
+  });
+  return all.filter(({ move }) => move.say?.length !== 0);
+}
+
+/** A line a move: count and call whole, since they are what is danced to; of the rest, what there is time to read. */
+function linesOf(routine: Routine, { start, end, parts }: Run<ShownMove>, { captions }: Wording): readonly string[] {
+  const heads = parts.map(({ move, group }) => {
+    const called = calledOn(routine, move);
+    return {
+      on: group === undefined ? move.on : `${group} ${move.on}`,
+      call: called.length === 0 ? undefined : captions.called(called.map(({ text }) => text)),
+    };
+  });
+  const texts = parts.flatMap(({ move, words }) => [move.cue.text, ...(words === undefined ? [] : [words])]);
+  const spoken = heads.reduce((sum, { on, call = "" }) => sum + on.length + call.length, 0);
+  const rest = readable(texts, end.sub(start), spoken);
+  let next = 0;
+  return parts.flatMap(({ words }, index) => {
+    const { on = "", call } = heads[index] ?? {};
+    const cue = rest[next++] ?? "";
+    const landing = words === undefined ? "" : (rest[next++] ?? "");
+    return [
+      [`<b>${cueText(on)}</b>`, cueText(call ?? ""), cueText(cue)].filter(Boolean).join(" "),
+      landing === "" ? "" : `<i>${cueText(landing)}</i>`,
+    ];
+  });
 }
 
 /** The section that a move ends in: another than its own where it runs on into the next. */

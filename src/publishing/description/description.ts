@@ -1,3 +1,4 @@
+import { mirror } from "../../routine/mirror.js";
 import type { Library, Routine } from "../../routine/routine.js";
 import * as paragraphs from "./paragraphs.js";
 
@@ -5,6 +6,7 @@ import * as paragraphs from "./paragraphs.js";
 const printed = [
   paragraphs.title,
   paragraphs.summary,
+  paragraphs.side,
   paragraphs.gear,
   paragraphs.versions,
   paragraphs.run,
@@ -24,6 +26,7 @@ const printed = [
 const claims = [
   paragraphs.title,
   paragraphs.summary,
+  paragraphs.side,
   paragraphs.cautions,
   paragraphs.credit,
   paragraphs.music,
@@ -41,13 +44,15 @@ const claims = [
  * alone. Within the library's limit, which counts Unicode code points (a letter with an accent or an emoji is one, however
  * many units of storage it takes), the last line break included; only the first line stays whatever the limit.
  *
+ * @param upload the film that it stands under
  * @example
  * descriptionText(routine, library).split("\n")[0] // "Sill: a dance routine by Ines Varga."
  */
-export function descriptionText(routine: Routine, library: Library): string {
-  let kept = new Map(printed.slice(0, 1).map((paragraph) => [paragraph, paragraph(routine, library)]));
+export function descriptionText(routine: Routine, library: Library, upload: paragraphs.Upload = "plain"): string {
+  const said = upload === "danced" ? mirror(routine) : routine;
+  let kept = new Map(printed.slice(0, 1).map((paragraph) => [paragraph, paragraph(said, library, upload)]));
   for (const paragraph of claims.slice(1)) {
-    const more = new Map(kept).set(paragraph, paragraph(routine, library));
+    const more = new Map(kept).set(paragraph, paragraph(said, library, upload));
     if ([...joined(more)].length <= library.outlineLimit) kept = more;
   }
   return joined(kept);

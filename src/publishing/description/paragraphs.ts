@@ -1,13 +1,16 @@
 import type { GearItem, Library, Routine, Version } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
 import { timesThrough } from "../../routine/times-through.js";
-import { risks as riskOrder } from "../../routine/vocabulary.js";
+import { type MirroredBy, risks as riskOrder } from "../../routine/vocabulary.js";
 import { whoMeets } from "../../routine/whose.js";
 import { type Wording, wordingOf } from "../../wording/wording.js";
 import { plain } from "./plain.js";
 
 /** A paragraph of the description: its lines, or an empty text where the routine has nothing to say there. */
-export type Paragraph = (routine: Routine, library: Library) => string;
+export type Paragraph = (routine: Routine, library: Library, upload: Upload) => string;
+
+/** The film that a description stands under: the breakdown, or its mirrored one and how that came to be. */
+export type Upload = "plain" | MirroredBy;
 
 const saidIn = ({ language }: Library) => wordingOf(language).description;
 
@@ -23,6 +26,9 @@ export const summary: Paragraph = (routine, library) => {
   const { description, time } = wordingOf(library.language);
   return plain(summary ?? description.size(counts, time.tempo(music), time.run(routine)));
 };
+
+/** Under a mirrored film: what is mirrored in it, and which counts go with it. */
+export const side: Paragraph = (_, library, upload) => (upload === "plain" ? "" : saidIn(library).upload[upload]);
 
 export const gear: Paragraph = ({ versions, groups }, library) => {
   const said = saidIn(library);
@@ -48,9 +54,10 @@ export const run: Paragraph = (routine, library) => {
 };
 
 /** The author's chapters; without times the sections in order, and no time is made up. */
-export const contents: Paragraph = (routine, library) => {
+export const contents: Paragraph = (routine, library, upload) => {
   const { description: said, time } = wordingOf(library.language);
-  const { chapters } = routine.video;
+  // A film that was danced anew has times of its own.
+  const chapters = upload === "danced" ? [] : routine.video.chapters;
   if (chapters.length > 0)
     return block(
       said.headings.chapters,
@@ -75,23 +82,19 @@ export const speeds: Paragraph = (routine, library) => {
   ]);
 };
 
-export const links: Paragraph = ({ slug, video }, library) => {
-  const said = saidIn(library);
-  const addresses = {
-    performance: video.performance,
-    breakdown: video.breakdown,
-    breakdownMirrored: video.breakdownMirrored,
-    page: library.url && `${library.url}/routines/${slug}/`,
-  };
-  const line = (name: keyof typeof addresses) => {
-    const address = addresses[name];
-    return address ? [said.link(said.links[name], plain(address))] : [];
-  };
-  return block(said.headings.links, [
-    ...line("performance"),
-    ...line("breakdown"),
-    ...line("breakdownMirrored"),
-    ...line("page"),
+/** Ways to the other films and to the page; from either film of the breakdown the other one comes first. */
+export const links: Paragraph = ({ slug, video }, library, upload) => {
+  const { links: names, link, headings } = saidIn(library);
+  const line = (name: string, address: string | undefined) => (address ? [link(name, plain(address))] : []);
+  const { performance, breakdown, mirrored } = video;
+  const films = [
+    ...line(names.breakdown, breakdown),
+    ...(mirrored ? line(names.breakdownMirrored[mirrored.by], mirrored.address) : []),
+  ];
+  return block(headings.links, [
+    ...line(names.performance, performance),
+    ...(mirrored && upload === "plain" ? films.reverse() : films),
+    ...line(names.page, library.url && `${library.url}/routines/${slug}/`),
   ]);
 };
 

@@ -113,10 +113,10 @@ function countSpans({ text, move }: GridCell, print: Wording["print"]): readonly
   return [{ text: `${move.hit ? print.card.hit(first) : first}\u00a0`, style: "bold" }];
 }
 
-/** What is called: `say`, or else the first words of the cue, up to its first comma. */
-function shortWords({ move }: GridCell, most: number, { card }: Wording["print"]): string {
-  if (move.say !== undefined) return move.say.text;
+/** What is called: `say`, or else, and where nothing is, the first words of the cue, up to its first comma. */
+function shortWords({ move }: GridCell, most: number, print: Wording["print"]): string {
+  if (move.say !== undefined && move.say.length > 0) return print.calls(move.say.map((call) => call.cue.text));
   const words = (move.cue.text.split(/[,;:.(]/)[0] ?? "").trim().split(/\s+/).slice(0, most);
-  while (words.length > 1 && card.trailing.has((words.at(-1) ?? "").toLowerCase())) words.pop();
+  while (words.length > 1 && print.card.trailing.has((words.at(-1) ?? "").toLowerCase())) words.pop();
   return words.join(" ");
 }

@@ -44,10 +44,11 @@ export function cellText(
 
 /** What a move says: the call, the cue, its landing words. */
 function moveSpans({ say, hold, cue, words }: Move, { print }: Wording): readonly Span[] {
+  const calls = (say ?? []).map((call) => cueSpans(call.cue));
   const call =
-    say === undefined
+    calls.length === 0
       ? []
-      : print.called(cueSpans(say)).flatMap((piece) => (typeof piece === "string" ? [{ text: piece }] : piece));
+      : print.called(calls).flatMap((piece) => (typeof piece === "string" ? [{ text: piece }] : piece));
   return [
     ...call.map((span): Span => ({ ...span, style: "bold" })),
     ...(call.length === 0 ? [] : [{ text: " " }]),

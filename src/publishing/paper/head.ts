@@ -154,6 +154,7 @@ function headLines(routine: Routine, version: Version, { within, wording }: Shee
   const cautions = version.cautions.map((risk) => risks.of(risk, groupsMeeting(routine, version, risk)));
   const built = timesThrough(routine);
   return [
+    ...(routine.mirrored ? [{ label: print.side, text: print.mirroredFor }] : []),
     ...dancersOf(routine, version).map(({ group, start }) => ({
       label: print.starts,
       sign: { alt: stance.facing(start.facing), shapes: [facingDart(start.facing, [4.5, 0], 4.5)] },

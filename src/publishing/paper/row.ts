@@ -52,19 +52,18 @@ function boxedRow(context: RowContext, boxes: readonly Box[]): RowLayout {
     opens: true,
     ground: (height) => rowGround(context, boxes, height),
     cells: (position) => {
-      const calls = (row.phrase.say ?? []).map((text, count) =>
-        callElement(wording.print.quoted(text), {
-          ...position,
-          x: position.x + (row.offset + count) * column + inset.left,
-          y: position.y + headHeight(row),
-        }),
-      );
+      const calls = (row.phrase.say ?? []).map((text, count): readonly StructureElement[] => {
+        // A move's own call stands with it, and comes before its phrase's.
+        if (row.cells.some(({ move, from, to }) => move.say !== undefined && from <= count && count < to)) return [];
+        const x = position.x + (row.offset + count) * column + inset.left;
+        return [callElement(wording.print.quoted(text), { ...position, x, y: position.y + headHeight(row) })];
+      });
       return boxes.map(({ from, to, content }, index) => ({
         tag: "TD",
         ...spanning(to - from),
         content: [
           ...(index === 0 ? dancersLabel(row, position) : []),
-          ...calls.slice(from, to),
+          ...calls.slice(from, to).flat(),
           ...content({ ...position, y: position.y + top }),
         ],
       }));

@@ -1,6 +1,7 @@
 import type Fraction from "fraction.js";
 import { type Click, clicks } from "../../routine/clicks.js";
 import { trackTime } from "../../routine/clock.js";
+import type { Cue } from "../../routine/cue.js";
 import { mirrorCue } from "../../routine/mirror-cue.js";
 import type {
   DancedSection,
@@ -32,6 +33,7 @@ export function routineJson(routine: Routine, library: Library, findings: readon
   const { slug, title, choreographer, date, styles, audience, summary, levels, walls, times } = routine;
   return {
     slug,
+    formerly: some(routine.formerly),
     title,
     choreographer,
     date,
@@ -55,7 +57,10 @@ export function routineJson(routine: Routine, library: Library, findings: readon
     versions: routine.versions.map((version) => versionRecord(routine, version)),
     practice: routine.practice.map(practiceRecord),
     clicks: [...clicks(routine)].filter(isDanced).map((click) => clickRecord(routine, click)),
-    findings: findings.map(({ severity, rule, message, line, column }) => ({ severity, rule, message, line, column })),
+    findings: findings
+      // What the author is not sure of is for the author alone.
+      .filter(({ rule }) => rule !== "doubt")
+      .map(({ severity, rule, message, line, column }) => ({ severity, rule, message, line, column })),
   };
 }
 
@@ -76,11 +81,12 @@ function songRecord({ music: { title, artist, link } }: Routine) {
 }
 
 function videoRecord({ video }: Routine) {
-  const { performance, breakdown, breakdownMirrored, length, chapters } = video;
+  const { performance, breakdown, mirrored, length, chapters } = video;
   return {
     performance,
     breakdown,
-    breakdownMirrored,
+    breakdownMirrored: mirrored?.address,
+    mirroredBy: mirrored?.by,
     length: length && writtenSeconds(length),
     chapters: some(chapters)?.map(({ at, title }) => ({ at: writtenSeconds(at), title })),
   };
@@ -132,7 +138,7 @@ function cautionGroups(routine: Routine, version: Version) {
 function dancedRecord(routine: Routine, { load, space, start, end, moves }: Version | Group) {
   return {
     load,
-    space: { width: centimetres(space.width), depth: centimetres(space.depth) },
+    space: space === undefined ? null : { width: centimetres(space.width), depth: centimetres(space.depth) },
     start,
     end,
     moves: moves.map((move) => moveRecord(routine, move)),
@@ -156,8 +162,9 @@ function moveRecord(routine: Routine, move: Move) {
     hold: move.hold,
     hit: move.hit,
     ...move.after,
-    say: move.say?.text,
-    mirroredSay: move.say && mirrorCue(move.say, routine.mirrorWords).text,
+    /** A text, or several in a list, each on its count; an empty list where nothing is called. */
+    say: sayRecord(move.say?.map(({ cue }) => cue)),
+    mirroredSay: sayRecord(move.say?.map(({ cue }) => mirrorCue(cue, routine.mirrorWords))),
     words: move.words,
     through: move.through,
     steps: some(move.steps),
@@ -172,6 +179,11 @@ function moveRecord(routine: Routine, move: Move) {
     /** The version whose option this is. */
     option: move.option,
   };
+}
+
+function sayRecord(calls: readonly Cue[] | undefined): string | readonly string[] | undefined {
+  const texts = calls?.map(({ text }) => text);
+  return texts?.length === 1 ? texts[0] : texts;
 }
 
 function practiceRecord({ percent, countsPerMinute, seconds }: PracticeSpeed) {

@@ -1,6 +1,8 @@
 import type Fraction from "fraction.js";
+import { chapterOf } from "../../routine/chapters.js";
 import { countStart, shownTrackTime, trackTime } from "../../routine/clock.js";
 import { mirrorCue } from "../../routine/mirror-cue.js";
+import type { Place } from "../../routine/problem.js";
 import type { DancedPhrase, DancedSection, Routine } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
 import type { Wording } from "../../wording/wording.js";
@@ -41,6 +43,8 @@ export interface SectionView {
   /** Ways into the videos at its first count. */
   readonly videos: readonly Html[];
   readonly note: Html;
+  /** What the author is not sure of yet. */
+  readonly doubt: string | undefined;
   readonly phrases: readonly PhraseView[];
 }
 
@@ -77,6 +81,7 @@ export function countsView(routine: Routine, wording: Wording): readonly Section
       canon: canonTexts(routine, printed, wording),
       videos: videoLinks(routine, printed, wording),
       note: noteOf(routine, printed),
+      doubt: doubtAt(routine, printed.place),
       phrases: printed.phrases.map((phrase) =>
         phraseView(routine, printed, phrase, entries(section, phrase.number), wording),
       ),
@@ -114,20 +119,28 @@ function noteOf(routine: Routine, { name, sameAs }: DancedSection): Html {
   return markdownHtml((note(name) ?? note(sameAs))?.markdown ?? "");
 }
 
+function doubtAt({ doubts }: Routine, place: Place): string | undefined {
+  return doubts.find((one) => one.place === place)?.text;
+}
+
 /** A section's place in the videos: in the performance by the track's clock, in the breakdown by the chapter named after it. */
 function videoLinks(routine: Routine, section: DancedSection, { videos }: Wording): readonly Html[] {
-  const { performance, breakdown, breakdownMirrored, chapters } = routine.video;
+  const { performance, breakdown, mirrored } = routine.video;
   const at = (address: string | undefined, seconds: Fraction | undefined) => {
     const safe = address === undefined ? undefined : safeAddress(address);
     return safe === undefined || seconds === undefined ? undefined : momentLink(safe, seconds);
   };
   const link = (href: string | undefined, text: string) =>
     href === undefined ? raw("") : html`<a href="${href}">${text}</a>`;
-  const chapter = chapters.find(({ title }) => title.toLowerCase().includes(section.name.toLowerCase()));
+  const chapter = chapterOf(routine, section.name);
   const taught = link(chapter && at(breakdown, chapter.at), videos.toBreakdown);
-  const other = link(chapter && at(breakdownMirrored, chapter.at), videos.toBreakdownMirrored);
+  // A film that was danced anew has times of its own.
+  const flipped = link(
+    chapter && at(mirrored?.by === "flipped" ? mirrored.address : undefined, chapter.at),
+    videos.toFlipped,
+  );
   const danced = link(at(performance, trackTime(routine, section.start)), videos.toPerformance);
-  return [bothSides(taught, other.html === "" ? taught : other), danced].filter((each) => each.html !== "");
+  return [taught, flipped, danced].filter((each) => each.html !== "");
 }
 
 function phraseView(
@@ -206,7 +219,9 @@ function rowView(routine: Routine, { entry, versions, groups }: Row, wording: Wo
     groups: someGroups ? names : "",
   };
   if (!move) return holdView(holdCounts, dancers, wording);
-  const view = moveView(move, routine.mirrorWords, dancers, wording);
+  const doubt = doubtAt(routine, move.place);
+  const plain = moveView(move, routine.mirrorWords, dancers, wording);
+  const view = doubt === undefined ? plain : { ...plain, doubt };
   if (roomCounts === undefined || roomCounts === view.on) return view;
   return { ...view, on: roomCounts, groups: wording.sections.ownCounts(names, view.on) };
 }

@@ -25,7 +25,8 @@ export interface MoveView extends RowDancers {
   readonly hold: boolean;
   readonly hit: boolean;
   readonly cue: Html;
-  readonly say: Html | undefined;
+  /** What is called in place of the counts, in order. */
+  readonly say: readonly Html[];
   /** The landing words in the song. */
   readonly words: string | undefined;
   /** What the body does beside the cue: steps, turn, new facing, travel, height, weight. */
@@ -36,6 +37,8 @@ export interface MoveView extends RowDancers {
   readonly choose: readonly Html[];
   readonly note: Html | undefined;
   readonly otherVersions: readonly OtherVersionView[];
+  /** What the author is not sure of yet. */
+  readonly doubt?: string;
 }
 
 /** What another version dances on the same counts. */
@@ -56,7 +59,7 @@ export function moveView(move: Move, pairs: WordPairs, { classes, groups }: RowD
     hold: move.hold,
     hit: move.hit,
     cue: bothSides(cueHtml(move.cue), cueHtml(move.mirroredCue)),
-    say: move.say && both(move.say),
+    say: (move.say ?? []).map(({ cue }) => both(cue)),
     words: move.words,
     body: bodyView(move, wording),
     cautions: labelsOf(move.cautions, wording),
@@ -71,7 +74,7 @@ export function moveView(move: Move, pairs: WordPairs, { classes, groups }: RowD
 export function holdView(on: string, { classes, groups }: RowDancers, wording: Wording): MoveView {
   const nothing = {
     lasts: undefined,
-    say: undefined,
+    say: [],
     words: undefined,
     body: [],
     cautions: [],

@@ -43,6 +43,8 @@ export interface RoutineFacts {
   readonly floorWork: readonly string[];
   /** Versions that are danced on a chair from the start to the end. */
   readonly onChair: readonly string[];
+  /** Read and served, but not published. */
+  readonly draft?: true;
   /** Everything that its versions meet, in the order in which cautions are listed. */
   readonly cautions: readonly string[];
 }
@@ -97,6 +99,7 @@ export function routineFacts(routine: Routine): RoutineFacts {
     gear: [...new Set(required)],
     floorWork: named(({ moves, groups }) => [moves, ...groups.map((one) => one.moves)].flat().some(reachesFloor)),
     onChair: named((version) => [version, ...version.groups].every(staysOnChair)),
+    ...(routine.draft ? { draft: true } : {}),
     cautions: risks.filter((risk) => versions.some(({ cautions }) => cautions.includes(risk))),
   };
 }

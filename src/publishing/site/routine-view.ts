@@ -51,11 +51,16 @@ export interface RoutineView {
   readonly floors: readonly PictureView[];
   readonly practice: readonly { readonly percent: number; readonly tempo: string; readonly run: string }[];
   readonly after: Html;
-  readonly videos: readonly Html[];
+  /** Each with which counts go with it, where there are two films of the breakdown. */
+  readonly videos: readonly { readonly link: Html; readonly goesWith: string }[];
   readonly chapters: readonly { readonly clock: string; readonly title: string; readonly link: Html }[];
   readonly downloads: readonly Download[];
   readonly videoText?: string;
   readonly credit?: string;
+  /** What the author is not sure of yet, of the routine as a whole or of what nobody dances. */
+  readonly doubts: readonly string[];
+  /** For the author to look at, and not published. */
+  readonly draft: boolean;
 }
 
 export interface VersionView {
@@ -133,7 +138,16 @@ export function routineView(routine: Routine, library: Library, pack: PackFiles,
     downloads: pack.downloads,
     ...(pack.videoText === undefined ? {} : { videoText: pack.videoText }),
     ...(routine.credit === undefined ? {} : { credit: routine.credit }),
+    doubts: doubtsAside(routine),
+    draft: routine.draft,
   };
+}
+
+/** Those that stand at no section and no move of the counts. */
+function doubtsAside({ doubts, sections, versions }: Routine): readonly string[] {
+  const moves = versions.flatMap((version) => [version, ...version.groups].flatMap((one) => one.moves));
+  const shown = new Set([...sections, ...moves].map(({ place }) => place));
+  return doubts.flatMap(({ place, text }) => (shown.has(place) ? [] : [text]));
 }
 
 /** How it is built where it is danced several times through, on both sides. */
@@ -146,7 +160,7 @@ function timesThroughOf(routine: Routine, { run }: Wording): readonly Html[] {
 
 function versionView(routine: Routine, version: Version, wording: Wording): VersionView {
   const { id, kind, from, load, space, groups } = version;
-  const dancers = [{ name: routine.groups[0], load, space }, ...groups];
+  const dancers: readonly GroupFigures[] = [{ name: routine.groups[0], load, space }, ...groups];
   return {
     id,
     name: wording.versions.name(id),
@@ -154,7 +168,7 @@ function versionView(routine: Routine, version: Version, wording: Wording): Vers
     ...(kind === "adaptation" ? { from: wording.versions.name(from ?? routine.taught) } : {}),
     classes: classesFor(routine, new Set([id])),
     load: ofEach(dancers, (one) => wording.routine.contacts(one.load)),
-    space: ofEach(dancers, (one) => wording.routine.space(one.space)),
+    space: ofEach(dancers, ({ space }) => (space ? wording.routine.space(space) : "")),
   };
 }
 
@@ -243,23 +257,27 @@ function cautionsOf(routine: Routine, wording: Wording): RoutineView["cautions"]
   });
 }
 
-function videosOf({ video }: Routine, { videos }: Wording): readonly Html[] {
-  const link = (address: string | undefined, text: string) => {
+function videosOf({ video }: Routine, { videos }: Wording): RoutineView["videos"] {
+  const link = (address: string | undefined, text: string, goesWith = ""): RoutineView["videos"] => {
     const safe = address === undefined ? undefined : safeAddress(address);
-    return safe === undefined ? raw("") : html`<a href="${safe}">${text}</a>`;
+    return safe === undefined ? [] : [{ link: html`<a href="${safe}">${text}</a>`, goesWith }];
   };
-  const taught = link(video.breakdown, videos.breakdown);
-  const other = link(video.breakdownMirrored, videos.breakdownMirrored);
-  const breakdown = other.html === "" ? taught : bothSides(taught, other);
-  return [link(video.performance, videos.performance), breakdown].filter(({ html }) => html !== "");
+  const { performance, breakdown, mirrored } = video;
+  return [
+    ...link(performance, videos.performance),
+    ...link(breakdown, videos.breakdown, mirrored && videos.goesWith.plain),
+    ...(mirrored ? link(mirrored.address, videos.breakdownMirrored[mirrored.by], videos.goesWith[mirrored.by]) : []),
+  ];
 }
 
-function chaptersOf({ video }: Routine, { time }: Wording): RoutineView["chapters"] {
+function chaptersOf({ video }: Routine, { time, videos }: Wording): RoutineView["chapters"] {
   const taught = video.breakdown === undefined ? undefined : safeAddress(video.breakdown);
-  const mirrored = video.breakdownMirrored === undefined ? undefined : safeAddress(video.breakdownMirrored);
+  // A film that was danced anew has times of its own.
+  const flipped = video.mirrored?.by === "flipped" ? safeAddress(video.mirrored.address) : undefined;
   return video.chapters.map(({ at, title }) => {
-    const link = (address: string | undefined) =>
-      address === undefined ? html`${title}` : html`<a href="${momentLink(address, at)}">${title}</a>`;
-    return { clock: time.clock(at), title, link: bothSides(link(taught), link(mirrored ?? taught)) };
+    const link = (address: string | undefined, text: string) =>
+      address === undefined ? html`${text}` : html`<a href="${momentLink(address, at)}">${text}</a>`;
+    const other = flipped === undefined ? raw("") : html` (${link(flipped, videos.chapterFlipped)})`;
+    return { clock: time.clock(at), title, link: html`${link(taught, title)}${other}` };
   });
 }

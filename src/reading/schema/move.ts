@@ -73,9 +73,22 @@ const travel = z
   .partialRecord(word(travelWays), number(0, 200, " steps"))
   .meta({ wants: "a way (forward, back, left, right) and a number of steps", example: "{ forward: 4 }" });
 
+const notNone = (text: string) => text.toLowerCase() !== "none";
+/* A list has one call a point of the counts, a text is called once. */
+const say = z
+  .union([
+    z
+      .array(line.refine(notNone, "In a list each count has its call; `say: none` stands alone."))
+      .min(1)
+      .transform((calls) => ({ calls, each: true })),
+    line.transform((text) => ({ calls: notNone(text) ? [text] : [], each: false })),
+  ])
+  .meta({ wants: "a text, a list with a text for each count, or none" });
+
 const moveKeys = {
   do: key(line, "what to do, in plain words; `hold` alone is a hold", "Push off onto the left foot"),
-  say: key(line, "what you call, if not the counts", "push").optional(),
+  say: key(say, "what you call, if not the counts; a list: one call a count; `none`: nothing", "push").optional(),
+  doubt: key(line, "what you are not sure of yet; never published", '"6 or 7?"').optional(),
   step: key(
     listOf(feet).meta({
       wants: "left or right, or a list of them in order",

@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { audiences, feels, tempoTimes } from "../../routine/vocabulary.js";
+import { audiences, feels, mirroredBy, tempoTimes } from "../../routine/vocabulary.js";
 import { quoted } from "../nearest.js";
 import { rest } from "../place.js";
 import { gatherRest, phrase, stance, stanceKeys } from "./move.js";
@@ -15,6 +15,7 @@ import {
   name,
   paragraphs,
   readClock,
+  slug,
   truth,
   versionName,
   whole,
@@ -61,6 +62,11 @@ const video = z.strictObject({
   performance: key(link, "the video of the whole routine", "https://example.org/performance").optional(),
   breakdown: key(link, "the video that teaches it", "https://example.org/breakdown").optional(),
   "breakdown-mirrored": key(link, "the same, mirrored", "https://example.org/breakdown-mirrored").optional(),
+  "mirrored-by": key(
+    word(mirroredBy, { flip: "flipped", mirror: "flipped", filmed: "danced" }),
+    "how that came to be: the same film `flipped` (what is said in it keeps its sides; the default), or `danced` on the other side",
+    "danced",
+  ).optional(),
   length: key(clock, "how long the breakdown is; closes its last chapter", "12:40").optional(),
   chapters: key(z.array(chapter), "times in the breakdown and what begins there", "[0:00 What you need]").default([]),
 });
@@ -165,6 +171,7 @@ const section = z
       "half",
     ).optional(),
     feel: key(feel, "how a count is divided in this section", "triplet").optional(),
+    doubt: key(line, "what you are not sure of yet; never published", '"twice or three times?"').optional(),
   })
   .meta({ wants: "a `name` and `counts`", example: "name: Harbour wall" });
 
@@ -181,6 +188,11 @@ export const routineSchema = z.strictObject({
     "A slow floor piece in eights.",
   ).optional(),
   credit: key(paragraphs, "how a dancer who posts this should credit it", "Choreography by Ines Varga").optional(),
+  draft: key(truth, "yes while it is to be seen with `serve` alone, and not published", "yes").default(false),
+  doubt: key(line, "what you are not sure of yet; never published", '"which recording?"').optional(),
+  formerly: key(listOf(slug), "names that its file had before, so that their pages lead here", "[slack-water]").default(
+    [],
+  ),
   music: key(music, "the song; at least its tempo", "{ tempo: 92 }"),
   video: key(video, "links to the videos, and the breakdown's chapters", "{ length: 12:40 }").prefault({}),
   start: key(

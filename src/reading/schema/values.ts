@@ -2,6 +2,7 @@ import Fraction from "fraction.js";
 import * as z from "zod";
 import { isSafeLink } from "../../routine/link.js";
 import { isBlank } from "../normal-text.js";
+import { slugOf } from "../slug.js";
 
 /* The texts of a front matter, each read into the value that it stands for. A schema's notes say in an author's words what
  * belongs there; messages, the table of keys and the editors' schema are all made from them. */
@@ -59,6 +60,16 @@ export const line = scalar(
 
 /** The name of something, as it is written where that stands. */
 export const name = line.meta({ ownWords: false });
+
+/** The name of a routine's file without its ending, which is part of its page's address. */
+export const slug = scalar(
+  { wants: "the name of a file without .md: small letters, digits and hyphens", editor: { type: "string" } },
+  (text) => (text !== "" && slugOf(text) === text ? text : undefined),
+  (text) => {
+    const meant = slugOf(text.replace(/^.*\/(?=[^/])|\/$|\.md$/g, ""));
+    return meant === "" ? undefined : `Write \`${meant}\`.`;
+  },
+);
 
 /** A text of one paragraph or more. */
 export const paragraphs = scalar(
@@ -180,6 +191,19 @@ export function readClock(text: string): Fraction | undefined {
   if (!parts || (parts[1] !== undefined && Number(parts[2]) > 59)) return undefined;
   return new Fraction(parts[3] ?? "0").add(Number(parts[1] ?? 0) * 3600 + Number(parts[2]) * 60);
 }
+
+/** A time of day, "18:30". */
+export const timeOfDay = scalar(
+  { wants: "a time of day from 0:00 to 23:59", example: "18:30", editor: { type: "string" } },
+  (text) => (/^([01]?\d|2[0-3]):[0-5]\d$/.test(text) ? text.padStart(5, "0") : undefined),
+  (text) => {
+    const [, hours, minutes = "00", half] =
+      /^(\d{1,2})(?:[:.h](\d\d))? ?(?:([ap])\.?m\.?|h|o'clock)?$/i.exec(text) ?? [];
+    if (hours === undefined || Number(hours) > (half === undefined ? 23 : 12) || Number(minutes) > 59) return undefined;
+    const hour = half === undefined ? Number(hours) : (Number(hours) % 12) + (half.toLowerCase() === "p" ? 12 : 0);
+    return `Write \`${hour}:${minutes}\`.`;
+  },
+);
 
 /** A turn in eighths, to the right positive. */
 export const turn = scalar(

@@ -1,7 +1,13 @@
 import * as z from "zod";
-import { date, key, line, listOf, name, versionName, whole } from "./values.js";
+import { date, key, line, listOf, name, timeOfDay, versionName, whole } from "./values.js";
 
 const minutes = (least: number) => whole(least, 600, " minutes");
+
+const names = listOf(name).refine((list) => list.length > 0, "Name at least one section, or leave the key out.");
+/** Sections of the one routine, or of each of several. */
+const sections = z
+  .union([names.transform((all) => ({ all })), z.record(z.string(), names).transform((by) => ({ by }))])
+  .meta({ wants: "a list of sections, or one for each routine" });
 
 /** The front matter of a class or workshop. */
 export const workshopSchema = z.strictObject({
@@ -9,15 +15,25 @@ export const workshopSchema = z.strictObject({
   date: key(date, "when it takes place", "2027-01-16").optional(),
   venue: key(line, "where", "Saltmarsh Dance Room, upper studio").optional(),
   minutes: key(minutes(5).meta({ standIn: "60" }), "how long the slot is", "90"),
-  level: key(versionName, "the level that is taught", "2").optional(),
+  starts: key(timeOfDay, "the time of day (default: the plan counts from 0:00)").optional(),
+  level: key(versionName, "the level that is taught, or an adaptation that the whole class dances", "2").optional(),
   routines: key(
     listOf(name).refine((names) => names.length > 0, "Name at least one routine."),
     "the routines, by the names of their files",
     "[low-tide]",
   ),
+  sections: key(sections, "only these; of several routines, by the routine: `{ low-tide: [Tag] }`", "[Tag]").optional(),
+  known: key(sections, "sections that were danced before: a recap, not taught again", "[Harbour wall]").optional(),
+  lessons: key(whole(2, 60), "how many times the same slot: a course", "6").optional(),
+  dates: key(
+    z.array(date).refine((days) => days.length > 1, "For one day, write `date`."),
+    "in place of `lessons`: one a lesson",
+    "[2027-01-16, 2027-01-23]",
+  ).optional(),
   "warm-up": key(minutes(0), "minutes", "12").default(0),
   "cool-down": key(minutes(0), "minutes", "6").default(0),
   breaks: key(minutes(0), "minutes", "5").default(0),
 });
 
 export type WorkshopKeys = z.output<typeof workshopSchema>;
+export type SectionChoice = z.output<typeof sections>;

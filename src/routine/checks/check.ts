@@ -1,3 +1,4 @@
+import { everyMove } from "../every-move.js";
 import type { Place, Problem } from "../problem.js";
 import type { Library, Routine } from "../routine.js";
 import type { WrittenRoutine } from "../written.js";
@@ -7,15 +8,17 @@ import { canonGrows } from "./canon-grows.js";
 import { chapterRules } from "./chapters.js";
 import { credit } from "./credit.js";
 import { dancedAgain } from "./danced-again.js";
+import { doubt } from "./doubt.js";
 import { dropNoLower } from "./drop-no-lower.js";
 import { elsewhere } from "./elsewhere.js";
 import { emptyCounts } from "./empty-counts.js";
 import { gearNotListed } from "./gear-not-listed.js";
 import { landingWords } from "./landing-words.js";
-import { everyMove, leftAlone } from "./left-alone.js";
+import { leftAlone } from "./left-alone.js";
 import { leftRight } from "./left-right.js";
 import { missingKey } from "./missing-key.js";
 import { neverDanced } from "./never-danced.js";
+import { noChapter } from "./no-chapter.js";
 import { noEasyOption } from "./no-easy-option.js";
 import { noGlyph } from "./no-glyph.js";
 import { noWalls } from "./no-walls.js";
@@ -55,7 +58,9 @@ export const rules: readonly Rule[] = [
   credit,
   sameName,
   ...chapterRules,
+  noChapter,
   noGlyph,
+  doubt,
 ];
 
 /** What the rules have to say about a routine, less what its author silenced with `allow` on a move. */

@@ -1,5 +1,5 @@
+import { everyMove } from "../every-move.js";
 import { type Height, heights } from "../vocabulary.js";
-import { everyMove } from "./left-alone.js";
 import { counts, inVersion, perMove, type Rule } from "./rule.js";
 
 export const dropNoLower: Rule = {

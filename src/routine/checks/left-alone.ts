@@ -1,7 +1,7 @@
 import type { Cue } from "../cue.js";
+import { everyMove } from "../every-move.js";
 import { mirroredWords } from "../mirror-cue.js";
 import type { Place } from "../problem.js";
-import type { WrittenMove, WrittenRoutine } from "../written.js";
 import { counts, type Remark, type Rule } from "./rule.js";
 
 export const leftAlone: Rule = {
@@ -20,25 +20,9 @@ export const leftAlone: Rule = {
           }));
     return everyMove(written).flatMap((move) => [
       ...look(move.cue, `${move.place}/do`),
-      ...look(move.say, `${move.place}/say`),
+      ...(move.say?.calls ?? []).flatMap((call) => look(call, `${move.place}/say`)),
       ...look(move.note, `${move.place}/note`),
       ...move.choose.flatMap((cue) => look(cue, `${move.place}/choose`)),
     ]);
   },
 };
-
-/** Every move of the file, options included, in the order of the file. */
-export function everyMove(written: WrittenRoutine): readonly WrittenMove[] {
-  const inMove = (move: WrittenMove): readonly WrittenMove[] => [
-    move,
-    ...move.options.flatMap((option) => option.moves.flatMap(inMove)),
-  ];
-  return written.sections
-    .flatMap((section) => [
-      ...(section.counts ?? []),
-      ...section.change.map(({ by }) => by),
-      ...(section.parts ?? []).flatMap(({ counts }) => counts),
-    ])
-    .flatMap((phrase) => [...phrase.moves, ...phrase.options.flatMap((option) => option.moves)])
-    .flatMap(inMove);
-}

@@ -1,4 +1,4 @@
-import { everyMove } from "./left-alone.js";
+import { everyMove } from "../every-move.js";
 import { counts, perMove, type Rule } from "./rule.js";
 
 export const noEasyOption: Rule = {

@@ -1,7 +1,7 @@
+import { everyMove } from "../every-move.js";
 import { unprintable } from "../printable.js";
 import type { Place } from "../problem.js";
 import type { WrittenMove, WrittenRoutine, WrittenSection } from "../written.js";
-import { everyMove } from "./left-alone.js";
 import { counts, type Remark, type Rule } from "./rule.js";
 
 export const noGlyph: Rule = {
@@ -57,7 +57,7 @@ function sectionTexts({ place, name, words, counts: phrases }: WrittenSection): 
 function moveTexts({ place, cue, say, note, words, choose, gear }: WrittenMove): readonly Text[] {
   return [
     { place: `${place}/do`, text: cue.text },
-    { place: `${place}/say`, text: say?.text },
+    { place: `${place}/say`, text: say?.calls.map(({ text }) => text).join(" ") },
     { place: `${place}/note`, text: note?.text },
     { place: `${place}/words`, text: words },
     { place: `${place}/gear`, text: gear.join(" ") },

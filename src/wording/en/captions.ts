@@ -4,6 +4,8 @@ import { counted } from "./language.js";
 export const captions = {
   counts: (title: string, lead: number): string =>
     `${title}: counts and cues${lead === 0 ? "" : `, ${counted(lead, "count", "counts")} ahead`}`,
+  /** Calls, so that they can't be read as the counts before them. */
+  called: (calls: readonly string[]): string => `“${calls.join(" · ")}”`,
   numbers: (title: string): string => `${title}: counts`,
   accents: "An exclamation mark stands where the phrase lands hardest.",
   chapters: (title: string): string => `${title}: chapters`,

@@ -1,4 +1,4 @@
-import type { Audience } from "../../routine/vocabulary.js";
+import type { Audience, MirroredBy } from "../../routine/vocabulary.js";
 import { capital, counted, list } from "./language.js";
 
 /** The text for a video's description box. Authors' texts come in as they are to be printed. */
@@ -49,9 +49,18 @@ export const description = {
   links: {
     performance: "Performance",
     breakdown: "Breakdown",
-    breakdownMirrored: "Breakdown, mirrored",
+    breakdownMirrored: {
+      flipped: "Breakdown, flipped to follow as in a mirror (what is said keeps its sides)",
+      danced: "Breakdown, on the other side",
+    } satisfies Record<MirroredBy, string>,
     page: "Counts, practice page and handouts",
   },
+  /** Under a mirrored film: what goes with it. */
+  upload: {
+    flipped:
+      "THIS FILM IS FLIPPED, to follow as in a mirror. What is said in it keeps its sides: the counts as taught go with it, not the mirrored ones.",
+    danced: "THIS FILM IS DANCED ON THE OTHER SIDE: the mirrored counts go with it.",
+  } satisfies Record<MirroredBy, string>,
   link: (name: string, address: string): string => `${name}: ${address}`,
   risk: (label: string, only: string | undefined): string => (only === undefined ? label : `${label} (${only})`),
   cautions: (risks: readonly string[], generalCaution: string): string =>

@@ -10,6 +10,7 @@ export const outputs = {
   countCaptions: "Counts as captions",
   chapterCaptions: "Chapters of the breakdown",
   description: "Text for the video",
+  mirroredDescription: "Text for the mirrored video",
   record: "All figures",
   pack: "The whole pack, to print",
   plan: "The plan as data",

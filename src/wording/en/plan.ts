@@ -162,7 +162,7 @@ export const plan = {
     return [
       `Everything fits: the least that teaches it takes ${span(least)}, and ${thereIs(available)}.`,
       `${span(available - least - freePractice)} more goes into further runs, the densest chunks and whole runs first.${rest}`,
-      ...(freePractice > 600 ? ["There is room for more: another section, another routine, or a shorter class."] : []),
+      ...(freePractice > 600 ? ["There is time for more: another section, another routine, or a shorter class."] : []),
     ];
   },
   /** Not everything fits. Seconds. */

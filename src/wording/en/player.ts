@@ -14,6 +14,8 @@ export const player = {
   span: counts.span,
   /** With its length, in counts as an exact text, where its number does not tell: "5 (10 counts)". */
   longSpan: (on: string, length: string): string => `${on} (${length} counts)`,
+  /** A call that comes next, so that it can't be read as its counts. */
+  called: (call: string): string => `“${call}”`,
   pass: (number: number): string => `${ordinal(number)} time`,
   wall: (number: number): string => `wall ${number}`,
   otherSide: "other side",

@@ -65,6 +65,8 @@ export const print = {
   item: (item: string, optional: boolean): string => (optional ? `${item}${optionally}` : item),
   /** After the name of an item that is not required. */
   optionally,
+  side: "Mirrored",
+  mirroredFor: "To dance it on the other side, or to follow somebody who faces you.",
   takeCare: "Take care",
   care: (cautions: readonly string[], on: keyof typeof whereCautionsAre): string =>
     `${cautions.join(", ")}. ${whereCautionsAre[on]}`,
@@ -86,7 +88,13 @@ export const print = {
     return dash < 0 ? "…" : `…${counts.slice(dash)}`;
   },
   landsOn: (words: string): string => ` on “${words}”`,
-  called: <T>(call: T) => ["“", call, "”"] as const,
+  called: <T>(calls: readonly T[]): readonly (T | string)[] => [
+    "“",
+    ...calls.flatMap((call, index) => (index === 0 ? [call] : [" · ", call])),
+    "”",
+  ],
+  /** Calls that follow each other: "step · close · step". */
+  calls: (calls: readonly string[]): string => calls.join(" · "),
   calledOver: (calls: readonly string[]): string => `Called: “${calls.join(" · ")}” `,
   nowFacing: (facing: Facing): string => `now facing ${facing}`,
   aside: (notes: readonly string[]): string => ` (${notes.join(", ")})`,

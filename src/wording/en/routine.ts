@@ -35,6 +35,9 @@ export const routine = {
   feel: { label: "Feel", value: (feel: Feel): string => feel },
   firstCountAt: (number: number): string => (number === 1 ? "Count one at" : `First count (${number}) at`),
 
+  /** Shown to the author alone. */
+  draft: "A draft: it is seen here alone and not published until `draft: yes` is taken out of its file.",
+
   version: "Version",
   group: "Group",
   allGroups: "All groups",
@@ -45,7 +48,7 @@ export const routine = {
   copyLink: "Copy the link to this view",
 
   needs: "What you need",
-  needsNothing: "Nothing but room to move.",
+  needsNothing: "Nothing to bring.",
   need: <T>(item: T, required: boolean, why: string | undefined) =>
     [item, required ? "" : ", if you like", why === undefined ? "" : `: ${why}`] as const,
 
@@ -57,8 +60,12 @@ export const routine = {
     [group, `: ${stance}`, otherSide ? "; dances on the other side" : ""] as const,
   countIn: (counts: number, firstNumber: number, firstCount: string | undefined): string =>
     `${counts} counts in, then ${firstNumber === 1 ? "count one" : `the first count (${firstNumber})`}${firstCount === undefined ? "" : ` at ${firstCount} in the track`}.`,
+  /** Either may be empty, where nothing is known of it. */
   room: (space: string, contacts: string): string =>
-    `Room to travel: ${space}.${contacts === "" ? "" : ` Weight or impact in one run: ${contacts}.`}`,
+    [
+      ...(space === "" ? [] : [`Room to travel: ${space}.`]),
+      ...(contacts === "" ? [] : [`Weight or impact in one run: ${contacts}.`]),
+    ].join(" "),
   /** In metres, across the room and front to back: "0 m × 2.4 m". */
   space: ({ width, depth }: { readonly width: number; readonly depth: number }): string =>
     width === 0 && depth === 0 ? "none, it stays on the spot" : `${metres(width)} × ${metres(depth)}`,

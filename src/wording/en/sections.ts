@@ -9,6 +9,8 @@ export const sections = {
   besideEveryMove: "show the other versions beside every move",
   /** After a heading, where it speaks of the other side. */
   mirrored: "mirrored",
+  /** What the mirrored counts are for. */
+  mirroredFor: "To dance it on the other side, or to follow somebody who faces you.",
 
   counts: (number: number): string => counted(number, "count", "counts"),
   tempoHere: (tempo: string): string => `${tempo} a minute here`,
@@ -30,6 +32,8 @@ export const sections = {
   ownCounts: (groups: string, on: string): string =>
     `${groups}, own ${plural(/[–,]/.test(on) ? 2 : 1, "count", "counts")} ${on}`,
   hit: "hit",
+  /** What the author is not sure of yet; shown to the author alone. */
+  doubt: (text: string): string => `Not sure yet: ${text}`,
   steps: (feet: readonly string[]): string =>
     feet.length === 1 ? `onto the ${feet[0]} foot` : `feet: ${feet.join(", ")}`,
   withGear: (gear: readonly string[]): string => `With ${gear.join(", ")}`,

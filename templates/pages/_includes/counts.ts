@@ -9,6 +9,7 @@ export function counts({ sections, versions }: RoutineView, wording: Wording): H
   const words = wording.sections;
   return html`<section class="counts" aria-labelledby="counts">
 <h2><span id="counts">${words.title}</span>${versions.length > 1 && versions.map(({ classes, name }) => html`<span class="shown ${classes}">, ${name}</span>`)}<span class="shown mirrored">, ${words.mirrored}</span></h2>
+<p class="mirrored">${words.mirroredFor}</p>
 ${versions.length > 1 && html`<p><label class="tick"><input type="checkbox" id="beside"> ${words.besideEveryMove}</label></p>`}
 ${sections.map((of) => section(of, wording))}
 </section>`;
@@ -31,7 +32,7 @@ ${of.words && html`<p class="landing"><q>${of.words}</q></p>`}
 <p class="times">${times.length > 0 && html`<span class="clocks">${times.map(time)}</span>`}${facts.filter(Boolean).map((text) => html`<span>${text}</span>`)}</p></div>
 <button class="button by-script" type="button" data-practise="${of.danced}" aria-label="${practice.section(of.name)}">${practice.title}</button></header>
 ${of.canon.map((text) => html`<p class="canon">${text}.</p>`)}
-${of.note.html !== "" && html`<div class="note prose">${of.note}</div>`}
+${of.doubt && html`<p class="doubt">${sections.doubt(of.doubt)}</p>\n`}${of.note.html !== "" && html`<div class="note prose">${of.note}</div>`}
 ${of.phrases.map((of) => phrase(of, wording))}
 </section>
 `;
@@ -58,7 +59,8 @@ function move(of: MoveView, words: Wording["sections"]): Html {
 
 function details(of: MoveView, words: Wording["sections"]): readonly HtmlValue[] {
   return [
-    of.say && html`<p class="say">${words.called(html`<q>${of.say}</q>`)}</p>`,
+    of.say.length > 0 &&
+      html`<p class="say">${words.called(of.say.map((call, index) => html`${index > 0 && " · "}<q>${call}</q>`))}</p>`,
     of.words && html`<p class="landing"><q>${of.words}</q></p>`,
     of.body.length > 0 && html`<p class="body">${of.body.map((text) => html`<span>${text}</span>`)}</p>`,
     of.cautions.length > 0 &&
@@ -66,6 +68,7 @@ function details(of: MoveView, words: Wording["sections"]): readonly HtmlValue[]
     of.gear.length > 0 && html`<p class="with">${words.withGear(of.gear)}</p>`,
     of.choose.length > 0 && html`<p class="choose">${words.choose(of.choose)}</p>`,
     of.note && html`<p class="tip">${of.note}</p>`,
+    of.doubt && html`<p class="doubt">${words.doubt(of.doubt)}</p>`,
     of.otherVersions.length > 0 &&
       html`<ul class="others">${of.otherVersions.map((of) => otherVersion(of, words))}</ul>`,
   ];

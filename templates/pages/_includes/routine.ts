@@ -50,14 +50,14 @@ ${takeAway(view, wording)}
 </article>`;
 }
 
-function head(view: RoutineView, { routine: words, dates }: Wording): Html {
+function head(view: RoutineView, { routine: words, sections, dates }: Wording): Html {
   const { facts } = view;
   return html`<header class="title">
 <p class="kicker">${[...facts.styles, ...audience(facts, words)].join(" · ")}</p>
 <h1>${view.title}</h1>
 <p class="byline">${words.choreography(view.choreographer, view.song, facts.date === undefined ? undefined : dateTime(facts.date, dates))}</p>
 ${facts.summary && html`<p class="summary">${facts.summary}</p>`}
-${pulse(facts.phrase, view.accents)}
+${[...(view.draft ? [words.draft] : []), ...view.doubts.map(sections.doubt)].map((text) => html`<p class="doubt">${text}</p>\n`)}${pulse(facts.phrase, view.accents)}
 ${view.timesThrough.length > 0 && html`<ul class="form">${view.timesThrough.map((text) => html`<li>${text}</li>`)}</ul>`}
 <dl class="facts">
 ${fact(view.timesThrough.length > 0 ? words.countsInAll : words.counts, facts.counts)}
@@ -137,7 +137,7 @@ function start(view: RoutineView, { routine: words }: Wording): Html {
   return html`<section aria-labelledby="start"><h2 id="start">${words.starts}</h2>
 ${starts.map(({ classes, value }) => html`<p class="${classes} stance">${value}</p>`)}
 <p>${words.countIn(countIn, firstNumber, firstCount)}</p>
-${versions.map(({ classes, load, space }) => html`<p class="${classes}">${words.room(space, load)}</p>`)}</section>`;
+${versions.map(({ classes, load, space }) => (space || load) && html`<p class="${classes}">${words.room(space, load)}</p>`)}</section>`;
 }
 
 /** Only what is shown is fetched: a browser leaves a picture out of sight alone until it comes near. */
@@ -161,7 +161,7 @@ function picture(of: PictureView, textOf: (of: PictureView, mirrored: boolean) =
 function videos({ videos, chapters }: RoutineView, { videos: words }: Wording): Html | false {
   if (videos.length === 0) return false;
   return html`<section class="watch" aria-labelledby="videos"><h2 id="videos">${words.watch}</h2>
-<ul class="plain">${videos.map((link) => html`<li>${link}</li>`)}</ul>
+<ul class="plain">${videos.map(({ link, goesWith }) => html`<li>${link}${goesWith && html`<br>${goesWith}`}</li>`)}</ul>
 ${
   chapters.length > 0 &&
   html`<h3>${words.chapters}</h3><ol class="chapters">${chapters.map(({ clock, link }) => html`<li><span class="clock">${clock}</span><span>${link}</span></li>`)}</ol>`

@@ -45,7 +45,7 @@ function textsOf(shown: Shown, score: Score, wording: PlayerWording): Readonly<R
     cue: cue?.text ?? (early ? "" : wording.hold),
     words: cue?.words ?? "",
     "next-on": next?.on ?? "",
-    next: next ? (next.call ?? next.text) : "",
+    next: next ? (next.call === undefined ? next.text : wording.called(next.call)) : "",
   };
 }
 

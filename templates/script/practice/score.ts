@@ -124,7 +124,7 @@ export function cues(
   const moves = danced?.groups?.find(({ name }) => name === group)?.moves ?? danced?.moves ?? [];
   return moves.map((move) => {
     const at = exact(move.at);
-    const call = otherSide ? (move.mirroredSay ?? move.say) : move.say;
+    const call = [otherSide ? (move.mirroredSay ?? move.say) : move.say].flat().filter(Boolean).join(" · ");
     return {
       start: startOf(sections, move.section, at),
       end: endOf(sections, move.section, at + exact(move.length)),

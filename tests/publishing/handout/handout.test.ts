@@ -12,7 +12,7 @@ import { movesIn, sheetSections } from "../../../src/routine/sheet.js";
 import { missingGlyphs } from "../../../src/typesetting/faces.js";
 import { contextOf } from "../../fixtures/context.js";
 import { firstOutOfOrder, readPages, readText, spaced } from "../../fixtures/read-pdf.js";
-import { danced, library, move, phrase, section } from "../../fixtures/written.js";
+import { called, danced, library, move, phrase, section } from "../../fixtures/written.js";
 import { readPng } from "./read-png.js";
 
 /** jsqr exports itself in two ways, of which its types tell one. */
@@ -100,7 +100,9 @@ describe("the demo library's handouts", () => {
       const { data, width, height } = readPng(pages[0]?.data ?? new Uint8Array());
       // The head of the page, where one holds a phone: among a page of signs this reader may take others for the code's corners.
       const head = Math.round(height / 4);
-      expect(decodeCode(data.slice(0, width * head * 4), width, head)?.data).toBe(`https://saltmarsh.example/routines/${routine.slug}/`);
+      expect(decodeCode(data.slice(0, width * head * 4), width, head)?.data).toBe(
+        `https://saltmarsh.example/routines/${routine.slug}/`,
+      );
     }
   });
 });
@@ -211,4 +213,15 @@ describe("a sheet", () => {
     ])
       expect(text, words).toContain(words);
   });
+});
+
+it("prints a move's own calls in its cell, and its phrase's over the counts of the others alone", async () => {
+  const say = ["4", "3", "2", "1"];
+  const moves = [move("1-2", "Walk", { say: called("step", "close") }), move("3-4", "Freeze")];
+  const routine = danced({ sections: [section("Tag", [phrase(moves, { say, length: 4 })])] });
+  const [version] = routine.versions;
+  if (version === undefined) throw new Error("There is no version.");
+  const text = await readText(await drawHandout(routine, version, library, "sheet"));
+  for (const call of ["step · close", "“2”", "“1”"]) expect(text).toContain(call);
+  for (const call of ["“4”", "“3”"]) expect(text).not.toContain(call);
 });

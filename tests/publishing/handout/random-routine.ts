@@ -4,7 +4,7 @@ import { dance } from "../../../src/routine/dance.js";
 import type { Library, Routine } from "../../../src/routine/routine.js";
 import { risks } from "../../../src/routine/vocabulary.js";
 import type { WrittenMove, WrittenPhrase, WrittenSection } from "../../../src/routine/written.js";
-import { library, move, phrase, section, written } from "../../fixtures/written.js";
+import { called, library, move, phrase, section, written } from "../../fixtures/written.js";
 
 const words = [
   "step",
@@ -70,7 +70,7 @@ function movesIn(counts: number): fc.Arbitrary<readonly WrittenMove[]> {
           hit: hit ?? false,
           ...(risk === undefined || risk === null ? {} : { risks: [risk] }),
           ...(turn === undefined || turn === null ? {} : { turn }),
-          ...(say === undefined || say === null ? {} : { say: { text: say, marks: [] } }),
+          ...(say === undefined || say === null ? {} : { say: called(say) }),
           ...(note === undefined || note === null ? {} : { note: { text: note, marks: [] } }),
         });
       }),

@@ -1,0 +1,17 @@
+import type { WrittenMove, WrittenRoutine } from "./written.js";
+
+/** Every move of the file, options included, in the order of the file. */
+export function everyMove(written: WrittenRoutine): readonly WrittenMove[] {
+  const inMove = (move: WrittenMove): readonly WrittenMove[] => [
+    move,
+    ...move.options.flatMap((option) => option.moves.flatMap(inMove)),
+  ];
+  return written.sections
+    .flatMap((section) => [
+      ...(section.counts ?? []),
+      ...section.change.map(({ by }) => by),
+      ...(section.parts ?? []).flatMap(({ counts }) => counts),
+    ])
+    .flatMap((phrase) => [...phrase.moves, ...phrase.options.flatMap((option) => option.moves)])
+    .flatMap(inMove);
+}
