@@ -30,6 +30,8 @@ const parts: Record<Feel, Readonly<Record<string, Fraction>>> = {
  */
 export function parseSpans(text: string, feel: Feel): ParsedSpans {
   const spans: Span[] = [];
+  const [, before] = /^(.*\d[e&a]?)\s*,\s*$/.exec(text) ?? [];
+  if (before !== undefined) return { wrong: `\`${text}\` ends with a comma; leave it out: \`${before}\`` };
   for (const piece of text.split(",")) {
     const parsed = parseSpan(piece.trim(), feel);
     if (typeof parsed === "string") return { wrong: parsed };
