@@ -48,11 +48,11 @@ export function writeRoutine(slug: string, keys: RoutineKeys, prose: Prose, unsa
 }
 
 function writeMusic(music: MusicKeys): WrittenMusic {
-  const { title, artist, tempo, phrase, accents, feel, link, ...more } = music;
+  const { title, artist, tempo, phrase, accents, pauses, feel, link, ...more } = music;
   const { "first-count": firstCount, "count-in": countIn, ...left } = more;
   left satisfies NothingLeft;
   const given = definedOnly<WrittenMusic>({ title, artist, link, firstCount, countIn });
-  return { place: placeOf(["music"]), ...given, tempo, phrase, accents, feel };
+  return { place: placeOf(["music"]), ...given, tempo, phrase, accents, pauses, feel };
 }
 
 function writeVideo(video: VideoKeys): Video {

@@ -64,6 +64,7 @@ function musicRecord({ music }: Routine) {
     countsPerMinute: music.countsPerMinute.valueOf(),
     phrase: music.phrase,
     accents: music.accents,
+    pauses: some(music.pauses),
     firstCount: writtenSeconds(music.firstCount),
     countIn: music.countIn,
     feel: music.feel,

@@ -30,6 +30,7 @@ export interface RoutineView {
   /** How a dance that goes several times through is built, in sentences. */
   readonly timesThrough: readonly Html[];
   readonly accents: readonly number[];
+  readonly pauses: readonly number[];
   readonly countIn: number;
   readonly triplet: boolean;
   readonly times: number;
@@ -104,6 +105,7 @@ export function routineView(routine: Routine, library: Library, pack: PackFiles,
     firstNumber: routine.sections[0]?.phrases[0]?.numbers[0] ?? 1,
     timesThrough: timesThroughOf(routine, wording),
     accents: music.accents,
+    pauses: music.pauses,
     countIn: music.countIn,
     triplet: music.feel === "triplet",
     times: routine.times,

@@ -35,6 +35,7 @@ const music = z.strictObject({
   "first-count": key(clock, "where the routine's first count falls in the track (default 0)", "0:14.2").optional(),
   phrase: key(whole(1, 64), "counts in a phrase", "8").default(8),
   accents: key(listOf(whole(1, 64)), "counts of a phrase that land hardest", "[4, 8]").default([]),
+  pauses: key(listOf(whole(1, 64)), "counts of a phrase on which nothing is danced, as a habit", "[6]").default([]),
   "count-in": key(whole(0, 64), "counts before the first (default half a phrase, rounded down)", "4").optional(),
   feel: key(feel, "how a count is divided", "straight").default("straight"),
   link: key(link, "where the track can be heard").optional(),

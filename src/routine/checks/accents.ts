@@ -41,9 +41,12 @@ function missedPhrases(scene: Scene): readonly MissedPhrase[] {
   const found = new Map<string, MissedPhrase>();
   for (const { section, phrase, cells, counted } of hitsByPhrase(scene)) {
     if (phrase.echo || found.has(phrase.place)) continue;
-    const bare = scene.routine.music.accents.flatMap((accent) => {
+    const { accents, pauses } = scene.routine.music;
+    const bare = accents.flatMap((accent) => {
       const index = phrase.numbers.indexOf(accent);
-      return index < 0 || counted.has(accent) ? [] : [{ accent, spanning: moveOver(cells, phrase.at + index) }];
+      return index < 0 || pauses.includes(accent) || counted.has(accent)
+        ? []
+        : [{ accent, spanning: moveOver(cells, phrase.at + index) }];
     });
     // A move that comes from the phrase before is let go by.
     const missed = bare.filter(

@@ -31,6 +31,7 @@ export const routine = {
   pace: (run: string, tempo: string | number): string => `${run}, ${tempo} a minute`,
   phrases: "Phrases of",
   accents: { label: "Landing hardest", value: (numbers: readonly number[]): string => list(numbers.map(String)) },
+  pauses: { label: "Pauses on", value: (numbers: readonly number[]): string => list(numbers.map(String)) },
   feel: { label: "Feel", triplet: "triplet" },
   firstCountAt: (number: number): string => (number === 1 ? "Count one at" : `First count (${number}) at`),
 
