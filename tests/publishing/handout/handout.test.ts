@@ -100,7 +100,9 @@ describe("the demo library's handouts", () => {
       const { data, width, height } = readPng(pages[0]?.data ?? new Uint8Array());
       // The head of the page, where one holds a phone: among a page of signs this reader may take others for the code's corners.
       const head = Math.round(height / 4);
-      expect(decodeCode(data.slice(0, width * head * 4), width, head)?.data).toBe(`https://saltmarsh.example/routines/${routine.slug}/`);
+      expect(decodeCode(data.slice(0, width * head * 4), width, head)?.data).toBe(
+        `https://saltmarsh.example/routines/${routine.slug}/`,
+      );
     }
   });
 });
