@@ -43,9 +43,22 @@ export function eitherOf(words: readonly string[], last = "or"): string {
 
 /** A text of the file as a message quotes it: on one line, not too long. */
 export function quoted(text: string): string {
-  const line = text
+  const line = onOneLine(text);
+  return `\`${line.length > 60 ? `${line.slice(0, 57)}…` : line}\``;
+}
+
+/* No text that may stand in a file is nearly as long. */
+const longestSuggested = 2500;
+
+/** A line that a message says to write: on one line and whole, since it is copied into the file. */
+export function suggested(text: string): string {
+  const line = onOneLine(text);
+  return line.length > longestSuggested ? quoted(line) : `\`${line}\``;
+}
+
+function onOneLine(text: string): string {
+  return text
     .replace(/\s+/g, " ")
     .replace(/\p{Cc}|\p{Surrogate}/gu, "\ufffd")
     .trim();
-  return `\`${line.length > 60 ? `${line.slice(0, 57)}…` : line}\``;
 }

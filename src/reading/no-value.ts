@@ -1,5 +1,5 @@
 import { inQuotes } from "./mistakes/mistake.js";
-import { quoted } from "./nearest.js";
+import { quoted, suggested } from "./nearest.js";
 import type { KeyNames } from "./schema/keys.js";
 
 /**
@@ -12,28 +12,32 @@ import type { KeyNames } from "./schema/keys.js";
 export function commaMessage(
   keys: readonly string[],
   around: string,
-  { isList }: KeyNames,
+  { isList, isKey }: KeyNames,
   before?: { readonly key: string; readonly value: unknown },
 ): string {
   const start = `${quoted(keys[0] ?? "")} has no value: inside { } a comma begins a new key.`;
   if (typeof before?.value !== "string") {
     if (keys.length === 1 && /^\d/.test(around))
-      return `Inside { } everything has a key. Leave the braces out: ${quoted(`${around}: ${keys[0]}`)}.`;
+      return `Inside { } everything has a key. Leave the braces out: ${suggested(`${around}: ${keys[0]}`)}.`;
     return `${start} Write \`key: value\`, for example \`{ do: Walk, step: left }\`.`;
   }
-  const whole = (text: string) => quoted(`${before.key}: ${inQuotes(text)}`);
+  const whole = (text: string) => suggested(`${before.key}: ${inQuotes(text)}`);
   const text = [before.value, ...keys].join(", ");
   if (/^[“”„]/.test(text))
     return `${start} Curly quotes do not hold a text together; type straight ones: ${whole(text.replace(/[“”„]/g, ""))}.`;
-  if (isList(before.key)) return `${start} Put a list in square brackets: ${quoted(`${before.key}: [${text}]`)}.`;
-  return `${start} If it belongs to the text before it, put that in quotes: ${whole(text)}.`;
+  if (isList(before.key)) return `${start} Put a list in square brackets: ${suggested(`${before.key}: [${text}]`)}.`;
+  const [, name = "", value = ""] = /^([a-z-]+)[ :=]+(.+)$/.exec(keys[0] ?? "") ?? [];
+  const meant = isKey(name)
+    ? ` If \`${name}\` is the key, put a colon and a space after it: ${suggested(`${name}: ${value}`)}.`
+    : "";
+  return `${start}${meant} If it belongs to the text before it, put that in quotes: ${whole(text)}.`;
 }
 
 /** What is said of a key with nothing after its colon; `from` is the text from the key on. */
 export function emptyMessage(key: string, from: string, { isOwnWords }: KeyNames): string {
   const [, remark] = /^[^\n:]*:[ \t]+(#[^\n]*)/.exec(from) ?? [];
   if (remark?.startsWith("# ") === false) {
-    return `\`${key}:\` has no value: everything from the \`#\` on is left out as a remark. Put the text in quotes: ${quoted(`${key}: "${remark}"`)}.`;
+    return `\`${key}:\` has no value: everything from the \`#\` on is left out as a remark. Put the text in quotes: ${suggested(`${key}: "${remark}"`)}.`;
   }
   if (/^\d/.test(key)) return `Nothing is written after \`${key}:\`. Write the move, for example \`${key}: hold\`.`;
   return isOwnWords(key)

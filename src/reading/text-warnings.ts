@@ -1,6 +1,6 @@
 import { Scalar } from "yaml";
 import type { Report } from "./finding.js";
-import { quoted } from "./nearest.js";
+import { suggested } from "./nearest.js";
 import type { Path } from "./place.js";
 import type { KeyNames } from "./schema/keys.js";
 
@@ -9,7 +9,7 @@ export function warnOfText(source: string, node: Scalar, path: Path, report: Rep
   if (isAuthorsText(path, keys)) commentWarning(source, node, report);
   const text = String(node.value ?? "");
   if (node.type !== Scalar.PLAIN || !/^[“”„].*[“”]$/su.test(text)) return;
-  const straight = quoted(`"${text.slice(1, -1)}"`);
+  const straight = suggested(`"${text.slice(1, -1)}"`);
   const message = `These curly quotes will be printed. If they are only to hold the text together, type straight ones: ${straight}.`;
   report("warning", "curly-quotes", message, node.range?.[0] ?? 0);
 }
@@ -28,7 +28,7 @@ function commentWarning(source: string, node: Scalar, report: Report): void {
   report(
     "warning",
     "comment",
-    `Everything after \` #\` is left out as a remark. If it belongs to the text, put the whole in quotes: ${quoted(`"${text}"`)}.`,
+    `Everything after \` #\` is left out as a remark. If it belongs to the text, put the whole in quotes: ${suggested(`"${text}"`)}.`,
     end + (comment[1] ?? "").length,
   );
 }

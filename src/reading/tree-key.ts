@@ -1,6 +1,6 @@
 import { isAlias, isCollection, isScalar, type Node } from "yaml";
 import type { Report } from "./finding.js";
-import { quoted } from "./nearest.js";
+import { quoted, suggested } from "./nearest.js";
 import { normalText } from "./normal-text.js";
 
 /** C0 and C1 but for tab and line feed, the two Unicode line ends, non-characters, halves of a pair. */
@@ -39,7 +39,7 @@ export function readKey(node: Node | null, report: Report): string | undefined {
 export function twice(key: string, entry?: string): string {
   const message = `${quoted(key)} stands here for the second time`;
   if (entry === undefined) return `${message}: keep one of the two.`;
-  return `${message}. If another entry begins here, put a dash and a space before it: ${quoted(`- ${entry}`)}. If not, keep one of the two.`;
+  return `${message}. If another entry begins here, put a dash and a space before it: ${suggested(`- ${entry}`)}. If not, keep one of the two.`;
 }
 
 /* Spaces that are not the space bar's come along with text from web pages and word processors. */

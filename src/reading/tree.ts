@@ -2,7 +2,7 @@ import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, Scalar, type YAM
 import type { Place } from "../routine/problem.js";
 import type { Report } from "./finding.js";
 import { inQuotes, longestLine } from "./mistakes/mistake.js";
-import { quoted } from "./nearest.js";
+import { suggested } from "./nearest.js";
 import { commaMessage, emptyMessage } from "./no-value.js";
 import { normalText } from "./normal-text.js";
 import { type Path, placeOf } from "./place.js";
@@ -88,7 +88,7 @@ function specialMessage(source: string, at: number, sign: string, path: Path): s
   const end = inBrackets ? /^[^\n,\]}]*/ : /^.*?(?=\s+#|$)/m;
   const text = inQuotes(end.exec(source.slice(at - from, at + longestLine))?.[0].trimEnd() ?? "");
   const key = path.at(-1);
-  return `${start}: ${quoted(typeof key === "string" ? `${key}: ${text}` : text)}.`;
+  return `${start}: ${suggested(typeof key === "string" ? `${key}: ${text}` : text)}.`;
 }
 
 function readList(walk: Walk, list: YAMLSeq, path: Path): unknown[] {

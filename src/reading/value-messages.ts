@@ -1,7 +1,7 @@
 import type * as z from "zod";
 import { inQuotes } from "./mistakes/mistake.js";
 import { dashes } from "./mistakes/spacing.js";
-import { eitherOf, nearest, quoted } from "./nearest.js";
+import { eitherOf, nearest, quoted, suggested } from "./nearest.js";
 import { isBlank } from "./normal-text.js";
 import { type Path, rest } from "./place.js";
 import { type Unwrapped, unwrap } from "./schema/walk.js";
@@ -20,12 +20,33 @@ export function wrongValue(path: Path, about: Unwrapped, issue: z.core.$ZodIssue
     name === undefined ? "This file" : typeof path.at(-1) === "number" ? `An entry of \`${name}\`` : `\`${name}\``;
   const choices =
     about.choices ?? about.branches?.map((branch) => unwrap(branch).choices).find((list) => list !== undefined);
+  const long = tooLong(input, about);
+  if (long !== undefined) return `${subject} ${long}`;
   const near = typeof input === "string" && choices ? (otherName(input, about) ?? nearest(input, choices)) : undefined;
   const advice =
-    near === undefined
+    commaAtEnd(path, input) ??
+    (near === undefined
       ? (insteadOf(input, about) ?? hintOf(issue) ?? kindHint(input, about) ?? exampleOf(path, about))
-      : ` Did you mean \`${near}\`?`;
+      : ` Did you mean \`${near}\`?`);
   return `${subject} must be ${wantsOf(about, choices, input)}; ${hereIs(input)}.${advice}`;
+}
+
+/** What is said of a text that is longer than any may be there. */
+function tooLong(input: unknown, { wants = "" }: Unwrapped): string | undefined {
+  if (typeof input !== "string" || !/\btext\b/.test(wants)) return undefined;
+  const most = Number(/ to (\d+) characters/.exec(wants)?.[1] ?? 1000);
+  if (input.length <= most) return undefined;
+  const where = most === 1000 ? " What a dancer reads at leisure goes into a `note`, or into the prose below." : "";
+  return `has ${input.length} characters, and a text here has ${most} at most: shorten it.${where}`;
+}
+
+/** What to do about a value that only a comma at its end keeps from being one. */
+function commaAtEnd(path: Path, input: unknown): string | undefined {
+  const value = typeof input === "string" ? /^([^,]*[^,\s])\s*,$/.exec(input.trim())?.[1] : undefined;
+  if (value === undefined) return undefined;
+  const name = path.at(-1);
+  const line = typeof name === "string" && name !== rest ? `${name}: ${value}` : value;
+  return ` Leave out the comma at the end: ${suggested(line)}.`;
 }
 
 /** What to write in place of a word that belongs elsewhere. */
@@ -83,15 +104,15 @@ function kindHint(input: unknown, about: Unwrapped): string | undefined {
   const isText = !about.keys && !about.entry;
   if (typeof input === "string") {
     const [, key, value] = /^([a-z][a-z-]*|\d[\w&,-]*):(\S.*)$/.exec(input) ?? [];
-    return key === undefined || isText ? undefined : ` Put a space after the colon: ${quoted(`${key}: ${value}`)}.`;
+    return key === undefined || isText ? undefined : ` Put a space after the colon: ${suggested(`${key}: ${value}`)}.`;
   }
   if (Array.isArray(input) || typeof input !== "object" || input === null) return undefined;
   const [[key, value] = ["", undefined], ...others] = Object.entries(input);
   if (about.entry && key.startsWith("-"))
-    return ` Put a space after the dash: ${quoted(`- ${lineOf(key.slice(1), value)}`)}. ${dashes}`;
+    return ` Put a space after the dash: ${suggested(`- ${lineOf(key.slice(1), value)}`)}. ${dashes}`;
   if (about.entry) return ` Begin each entry with a dash and a space: ${entryLines(input, about.entry)}`;
   if (!isText || others.length > 0 || typeof value !== "string") return undefined;
-  return ` If the colon belongs to the text, put the text in quotes: ${quoted(inQuotes(`${key}: ${value}`))}.`;
+  return ` If the colon belongs to the text, put the text in quotes: ${suggested(inQuotes(`${key}: ${value}`))}.`;
 }
 
 const lineOf = (key: string, value: unknown) => `${key}: ${typeof value === "string" ? value : "…"}`;
@@ -112,10 +133,10 @@ function entryLines(pairs: object, entry: z.ZodType): string {
     return items && isPairs ? [` The same goes for \`${inner}\`: ${entryLines(list, items)}`] : [];
   });
   if (name === undefined || known.has(key) || /^\d/.test(key))
-    return `${quoted(`- ${lineOf(key, value)}`)}. Its other lines start under \`${key}\`, without a dash.${within[0] ?? ""}`;
+    return `${suggested(`- ${lineOf(key, value)}`)}. Its other lines start under \`${key}\`, without a dash.${within[0] ?? ""}`;
   const [lists] = Array.isArray(value) ? [...known].flatMap(([inner, schema]) => (listIn(schema) ? [inner] : [])) : [];
   const below = lists === undefined ? "" : `; the list below it goes under \`${lists}:\``;
-  return `${quoted(`- ${name}: ${key}`)}. Its other lines start under \`${name}\`, without a dash${below}.`;
+  return `${suggested(`- ${name}: ${key}`)}. Its other lines start under \`${name}\`, without a dash${below}.`;
 }
 
 /** An object has its whole numbers first, wherever they were written; counts are written in the order of the dance. */

@@ -51,7 +51,7 @@ export function writeRoutine(slug: string, keys: RoutineKeys, prose: Prose, unsa
 }
 
 function writeMusic(music: MusicKeys): WrittenMusic {
-  const { title, artist, tempo, phrase, accents, feel, link, ...more } = music;
+  const { title, artist, tempo, phrase, accents, pauses, feel, link, ...more } = music;
   const { "first-count": firstCount, "count-in": countIn, ...left } = more;
   left satisfies NothingLeft;
   const given = definedOnly<WrittenMusic>({ title, artist, link, firstCount, countIn });
@@ -61,9 +61,7 @@ function writeMusic(music: MusicKeys): WrittenMusic {
     ...given,
     tempo: countsPerMinute,
     tempoIsEstimate: isEstimate,
-    phrase,
-    accents,
-    feel,
+    ...{ phrase, accents, pauses, feel },
   };
 }
 

@@ -42,6 +42,7 @@ export interface DanceLimits extends Pick<OrderOptions, "longest"> {
  */
 export function dance(written: WrittenRoutine, library: Library, options: DanceLimits = {}): Danced {
   const problems = collectProblems();
+  checkPauses(written, problems);
   const passes = danceOrder(written, problems, options);
   const names = versionNames(written);
   checkSize(written, passes, names, problems, options.mostMoves);
@@ -69,6 +70,18 @@ export function dance(written: WrittenRoutine, library: Library, options: DanceL
     routine,
     problems: [...problems.list(), ...checkRoutine(written, routine, library)],
   };
+}
+
+/** A pause must be on a count that some phrase has. */
+function checkPauses({ music, sections }: WrittenRoutine, problems: Problems): void {
+  const phrases = sections.flatMap(({ counts = [] }) => counts);
+  const most = Math.max(music.phrase, ...phrases.map(({ from = 1, length = 0 }) => from + length - 1));
+  for (const count of music.pauses.filter((one) => one > most))
+    problems.error(
+      "pauses",
+      `${music.place}/pauses`,
+      `no phrase has a count ${count} to pause on; write counts from 1 to ${most}`,
+    );
 }
 
 /** The run as a group dances it, or as everybody does where there are no groups. */
@@ -250,6 +263,7 @@ function assemble(
       tempoIsEstimate: music.tempoIsEstimate,
       phrase: music.phrase,
       accents: music.accents,
+      pauses: music.pauses,
       countIn: music.countIn ?? Math.floor(music.phrase / 2),
       feel: music.feel,
       ...definedOnly<Music>({

@@ -54,6 +54,8 @@ export interface Music {
   readonly phrase: number;
   /** Count numbers that land hardest. */
   readonly accents: readonly number[];
+  /** Count numbers on which nothing is danced, as a habit. */
+  readonly pauses: readonly number[];
   /** Where the routine's first count falls, in seconds from the start of the track; absent where nobody said it. */
   readonly firstCount?: Fraction;
   readonly countIn: number;

@@ -51,6 +51,8 @@ export function divisions(feel: Feel): readonly Fraction[] {
  */
 export function parseSpans(text: string): ParsedSpans {
   const spans: Span[] = [];
+  const [, before] = /^(.*\d[e&a]?)\s*,\s*$/.exec(text) ?? [];
+  if (before !== undefined) return { wrong: `\`${text}\` ends with a comma; leave it out: \`${before}\`` };
   for (const piece of text.split(",")) {
     const parsed = parseSpan(piece.trim());
     if (typeof parsed === "string") return { wrong: parsed };

@@ -82,6 +82,8 @@ export interface WrittenMusic {
   readonly firstCount?: Fraction;
   readonly phrase: number;
   readonly accents: readonly number[];
+  /** Counts of a phrase on which nothing is danced, as a habit. */
+  readonly pauses: readonly number[];
   /** Counts before the first; absent where the author gave none. */
   readonly countIn?: number;
   readonly feel: Feel;

@@ -53,6 +53,7 @@ export function ease(
     new Map(),
   );
   const easier = steps.map(() => 0);
+  if (Object.keys(settings.limits).length === 0) return { easier, before, after: before };
   let load = before;
   for (const index of inOrder(steps)) {
     const step = steps[index];

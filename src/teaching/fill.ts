@@ -40,10 +40,11 @@ export function fill(
 function* furtherRuns(steps: readonly Step[], material: Material, settings: ClassSettings): Generator<number> {
   const passes = material.chunks.map(() => 0);
   const further = steps.map(() => 0);
+  const limited = Object.keys(settings.limits).length > 0;
   let load: ClassLoad = new Map();
   const dance = (step: Step, runs: number, before: number) => {
     if (step.kind !== "show") for (const chunk of step.chunks) passes[chunk] = (passes[chunk] ?? 0) + runs;
-    load = withRuns(load, step.routine, lightestRuns(step, runs, before));
+    if (limited) load = withRuns(load, step.routine, lightestRuns(step, runs, before));
   };
   for (const step of steps) dance(step, step.least, 0);
   const helpOf = (step: Step, index: number) => help(step, further[index] ?? 0, passes, material, settings);
@@ -55,7 +56,7 @@ function* furtherRuns(steps: readonly Step[], material: Material, settings: Clas
     const step = steps[index];
     const more = further[index];
     if (!step || more === undefined || !(helps[index] ?? 0)) return;
-    const now = breaksLimit(step, step.least + more, load, settings) ? 0 : helpOf(step, index);
+    const now = limited && breaksLimit(step, step.least + more, load, settings) ? 0 : helpOf(step, index);
     if (now < (helps[index] ?? 0)) {
       helps[index] = now;
       continue;
@@ -97,7 +98,6 @@ function highest(numbers: readonly number[]): number {
 
 /** Whether a further run after `before` others would break a limit of the library even with all that may change in the easiest option. */
 function breaksLimit(step: Step, before: number, load: ClassLoad, settings: ClassSettings): boolean {
-  if (Object.keys(settings.limits).length === 0) return false;
   const now = mostIn(load, step.routine);
   return lightestRuns(step, 1, before).some((run, group) =>
     loadParts.some(

@@ -81,6 +81,7 @@ function headBlocks({ routine, version }: Dance, library: Library, width: number
     ...(built === undefined
       ? []
       : [fact(print.timesThrough(routine.walls), wording.run.timesThrough(built).join(" "))]),
+    ...(music.pauses.length === 0 ? [] : [fact(print.pauses, print.pausesOn(music.pauses))]),
     ...(gear.length === 0 ? [] : [fact(print.bring, gear.join(", "))]),
     ...(cautions.length === 0 ? [] : [fact(print.takeCare, print.care(cautions, "large"))]),
   ];

@@ -160,6 +160,9 @@ function headLines(routine: Routine, version: Version, { within, wording }: Shee
       sign: { alt: stance.facing(start.facing), shapes: [facingDart(start.facing, [4.5, 0], 4.5)] },
       text: print.opening(print.start(group, stance.whole(start))),
     })),
+    ...(routine.music.pauses.length === 0
+      ? []
+      : [{ label: print.pauses, text: print.opening(print.pausesOn(routine.music.pauses)) }]),
     ...(gear.length === 0 ? [] : [{ label: print.bring, text: print.opening(gear.join(", ")) }]),
     ...(cautions.length === 0
       ? []

@@ -70,6 +70,7 @@ function musicRecord({ music }: Routine) {
     tempoIsEstimate: music.tempoIsEstimate,
     phrase: music.phrase,
     accents: music.accents,
+    pauses: some(music.pauses),
     firstCount: music.firstCount === undefined ? null : writtenSeconds(music.firstCount),
     countIn: music.countIn,
     feel: music.feel,

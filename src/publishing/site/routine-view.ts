@@ -32,6 +32,7 @@ export interface RoutineView {
   /** How a dance that goes several times through is built, in sentences. */
   readonly timesThrough: readonly Html[];
   readonly accents: readonly number[];
+  readonly pauses: readonly number[];
   readonly countIn: number;
   /** How its counts are divided, where that is worth a word. */
   readonly feel: string | undefined;
@@ -113,6 +114,7 @@ export function routineView(routine: Routine, library: Library, pack: PackFiles,
     firstNumber: routine.sections[0]?.phrases[0]?.numbers[0] ?? 1,
     timesThrough: timesThroughOf(routine, wording),
     accents: music.accents,
+    pauses: music.pauses,
     countIn: music.countIn,
     feel: music.feel === "straight" ? undefined : wording.routine.feel.value(music.feel),
     times: routine.times,

@@ -1,7 +1,7 @@
 import { block, indent } from "./indent.js";
 import type { Mistake, Spot } from "./mistake.js";
 import { backslash, colon, colonInBraces, innerQuote, sign, unclosedBracket, unclosedQuote } from "./quoting.js";
-import { dash, dashBelow, noColon, noSpace, space, tab } from "./spacing.js";
+import { comma, dash, dashBelow, noColon, noSpace, space, tab } from "./spacing.js";
 
 /** The mistakes that people make most, the surest to recognise first. */
 export const mistakes: readonly ((spot: Spot) => Mistake | undefined)[] = [
@@ -17,6 +17,7 @@ export const mistakes: readonly ((spot: Spot) => Mistake | undefined)[] = [
   colonInBraces,
   sign,
   unclosedBracket,
+  comma,
   indent,
   block,
   noColon,

@@ -1,4 +1,4 @@
-import { quoted } from "../nearest.js";
+import { suggested } from "../nearest.js";
 import { entryOf, inQuotes, longestLine, type Mistake, onLine, type Spot } from "./mistake.js";
 
 /** Quotes that open and do not close on their line. */
@@ -13,7 +13,7 @@ export function unclosedQuote({ lines, opening, line, message }: Spot): Mistake 
     line: at,
     column: entry.start.length + 1,
     rule: "quotes",
-    message: `The quotes that open here are not closed. Write ${quoted(whole)}.`,
+    message: `The quotes that open here are not closed. Write ${suggested(whole)}.`,
     fixed: onLine(at, () => `${entry.start}${whole}`),
   };
 }
@@ -34,7 +34,7 @@ export function innerQuote({ lines, line, code, opening }: Spot): Mistake | unde
     line: at,
     column: entry.start.length + end + 1,
     rule: "quotes",
-    message: `The quotes end here, before the text does. Write ${quoted(whole)}.`,
+    message: `The quotes end here, before the text does. Write ${suggested(whole)}.`,
     fixed: onLine(at, () => `${entry.start}${whole}`),
   };
 }
@@ -52,7 +52,7 @@ export function backslash({ lines, line, code }: Spot): Mistake | undefined {
     line,
     column: at.index + 1,
     rule: "quotes",
-    message: `Inside double quotes \`\\\` has a meaning of its own. Put the text in single quotes: ${quoted(singly(text.slice(text.indexOf('"'))))}.`,
+    message: `Inside double quotes \`\\\` has a meaning of its own. Put the text in single quotes: ${suggested(singly(text.slice(text.indexOf('"'))))}.`,
     fixed: onLine(line, () => text.replace(/\\(?![\\"/abefnrtvNLP_ 0xuU])/g, "\\\\")),
   };
 }
@@ -69,7 +69,7 @@ export function colon({ lines, line, code }: Spot): Mistake | undefined {
     line,
     column: start.length + at + 1,
     rule: "colon",
-    message: `A colon and a space begin a new key. If they belong to the text, put it in quotes: ${quoted(`${key ? `${key}: ` : ""}${whole}`)}.`,
+    message: `A colon and a space begin a new key. If they belong to the text, put it in quotes: ${suggested(`${key ? `${key}: ` : ""}${whole}`)}.`,
     fixed: onLine(line, () => `${start}${whole}`),
   };
 }
@@ -87,7 +87,7 @@ export function colonInBraces({ lines, line, code }: Spot): Mistake | undefined 
     line,
     column: from + value.indexOf(": ") + 1,
     rule: "colon",
-    message: `A colon and a space begin a new key. If they belong to the text, put it in quotes: ${quoted(`${key}: ${whole}`)}.`,
+    message: `A colon and a space begin a new key. If they belong to the text, put it in quotes: ${suggested(`${key}: ${whole}`)}.`,
     fixed: onLine(line, () => `${text.slice(0, from)}${whole}${text.slice(from + value.trimEnd().length)}`),
   };
 }
@@ -103,7 +103,7 @@ export function sign({ lines, line, code }: Spot): Mistake | undefined {
     line,
     column: start.length + 1,
     rule: "special-start",
-    message: `A text that begins with ${value[0] === "`" ? "a backtick" : `\`${value[0]}\``} must stand in quotes: ${quoted(`${key ? `${key}: ` : ""}${whole}`)}.`,
+    message: `A text that begins with ${value[0] === "`" ? "a backtick" : `\`${value[0]}\``} must stand in quotes: ${suggested(`${key ? `${key}: ` : ""}${whole}`)}.`,
     fixed: onLine(line, () => `${start}${whole}`),
   };
 }

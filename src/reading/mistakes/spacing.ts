@@ -1,5 +1,5 @@
-import { quoted } from "../nearest.js";
-import { type Mistake, onLine, type Spot } from "./mistake.js";
+import { quoted, suggested } from "../nearest.js";
+import { longestLine, type Mistake, onLine, type Spot } from "./mistake.js";
 
 /** Lines indented with tabs. */
 export function tab({ lines, code }: Spot): Mistake | undefined {
@@ -64,7 +64,7 @@ export function dash({ lines, line }: Spot): Mistake | undefined {
       line: at,
       column: start.length,
       rule: "dash-space",
-      message: `Put a space after the dash: ${quoted(`- ${rest}`)}. ${dashes}`,
+      message: `Put a space after the dash: ${suggested(`- ${rest}`)}. ${dashes}`,
       fixed: onLine(at, () => `${start} ${rest}`),
     };
   }
@@ -79,15 +79,33 @@ export function noColon({ lines, line, code, isKey }: Spot): Mistake | undefined
   const [, start = "", word = ""] = /^( *(?:- +)*)([\w&,-]+)(?=[ =]|$)/.exec(text) ?? [];
   const known = isKey(word) || /^\d/.test(word);
   if (word === "" || (!known && start.includes("-"))) return undefined;
+  const value = text.slice(start.length + word.length).replace(/^[ :=]+/, "");
   return {
     line,
     column: start.length + (known ? word.length : 0) + 1,
     rule: "no-colon",
     message: known
-      ? `Put a colon and a space after \`${word}\`.`
+      ? `Put a colon and a space after \`${word}\`${value === "" ? "" : `: ${suggested(`${word}: ${value}`)}`}.`
       : "This line has no `key: value`. If it continues the text above, put all of that on one line, in quotes.",
     fixed: onLine(line, (all) => (known ? all.replace(/^( *(?:- +)*[\w&,-]+)[ :=]*/, "$1: ") : "")),
   };
+}
+
+/** A comma after which nothing follows, or another one: at a line's end, or within brackets. */
+export function comma({ lines, line }: Spot): Mistake | undefined {
+  for (const at of [line, line - 1]) {
+    const text = lines[at - 1] ?? "";
+    const [, before, rest] = /^(.*[}\]"'] *),( *)$/.exec(text) ?? /^(.*[{[,][^"']*,) *,(.*)$/.exec(text) ?? [];
+    if (before === undefined || text.length > longestLine) continue;
+    return {
+      line: at,
+      column: before.length + 1,
+      rule: "comma",
+      message: `There is a comma too many here: write ${suggested(`${before}${rest}`)}.`,
+      fixed: onLine(at, () => `${before}${rest}`),
+    };
+  }
+  return undefined;
 }
 
 /** An entry with a dash below one without: the first line of the other one lacks its dash. */
@@ -105,7 +123,7 @@ export function dashBelow({ lines, line, code }: Spot): Mistake | undefined {
     line: first,
     column: indent.length + 1,
     rule: "dash",
-    message: `The entry below begins with a dash, and so must this one: ${quoted(`- ${begins}`)}. Its other lines start under ${quoted(begins.replace(/:.*$/, ""))}.`,
+    message: `The entry below begins with a dash, and so must this one: ${suggested(`- ${begins}`)}. Its other lines start under ${quoted(begins.replace(/:.*$/, ""))}.`,
     moved: true,
     fixed: (text, at) =>
       at < first || at >= line ? text : `${indent}${at === first ? "- " : "  "}${text.slice(indent.length)}`,

@@ -40,6 +40,7 @@ const music = z.strictObject({
   ).optional(),
   phrase: key(whole(1, 64), "counts in a phrase", "8").default(8),
   accents: key(listOf(whole(1, 64)), "counts of a phrase that land hardest", "[4, 8]").default([]),
+  pauses: key(listOf(whole(1, 64)), "counts of a phrase on which nothing is danced, as a habit", "[6]").default([]),
   "count-in": key(whole(0, 64), "counts before the first (default half a phrase, rounded down)", "4").optional(),
   feel: key(feel, "how a count is divided: in four, in three, or once, two thirds past it", "straight").default(
     "straight",

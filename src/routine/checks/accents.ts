@@ -1,6 +1,6 @@
 import { type Cell, chart } from "../chart.js";
 import type { Move } from "../routine.js";
-import { counts, type Remark, type Rule, type Scene } from "./rule.js";
+import { counts, type Rule, type Scene } from "./rule.js";
 
 export const accentWithoutHit: Rule = {
   name: "accent-without-hit",
@@ -9,30 +9,76 @@ export const accentWithoutHit: Rule = {
   good: counts("1-3: Walk\n4: { do: Stamp, hit: true }\n5-8: Walk", "music: { tempo: 100, accents: [4] }\n"),
   bad: counts("1-3: Walk\n4: Look up\n5-8: Walk", "music: { tempo: 100, accents: [4] }\n"),
   find: (scene) => {
-    const found = new Map<string, Remark>();
-    for (const { phrase, cells, counted } of hitsByPhrase(scene)) {
-      if (phrase.echo) continue;
-      const bare = scene.routine.music.accents.flatMap((accent) => {
-        const index = phrase.numbers.indexOf(accent);
-        return index < 0 || counted.has(accent) ? [] : [{ accent, spanning: moveOver(cells, phrase.at + index) }];
-      });
-      // A move that comes from the phrase before is let go by.
-      const missed = bare.filter(({ spanning }) => spanning === undefined || spanning.at.gte(phrase.at));
-      const hitting = missed.find(({ spanning }) => spanning?.hit)?.spanning;
-      const place = missed.length === 1 ? (missed[0]?.spanning?.place ?? phrase.place) : phrase.place;
-      if (missed.length > 0 && !found.has(phrase.place))
-        found.set(phrase.place, {
-          place,
-          message: `nothing hits on ${missed.length === 1 ? "accent" : "accents"} ${missed.map(({ accent }) => accent).join(", ")} in this phrase; ${
-            hitting === undefined
-              ? "write `hit: true` at the move that lands there, or leave it if the accent is let go by on purpose"
-              : `the hit of \`${hitting.on}\` falls on its first count, so give the accent a move of its own`
-          }`,
-        });
+    const all = missedPhrases(scene);
+    const [first, ...others] = all;
+    if (first === undefined) return [];
+    const { place, accents, hitting } = first;
+    if (others.length > 0) {
+      const message = `nothing hits on an accent in ${all.length} phrases: ${named(all)}; write \`hit: true\` at the moves that land there, or leave it if the accents are let go by on purpose`;
+      return [{ place, message }];
     }
-    return [...found.values()];
+    const advice =
+      hitting === undefined
+        ? "write `hit: true` at the move that lands there, or leave it if the accent is let go by on purpose"
+        : `the hit of \`${hitting.on}\` falls on its first count, so give the accent a move of its own`;
+    const message = `nothing hits on ${accents.length === 1 ? "accent" : "accents"} ${accents.join(", ")} in this phrase; ${advice}`;
+    return [{ place, message }];
   },
 };
+
+/** A phrase of the file in which accents go by. */
+interface MissedPhrase {
+  readonly place: string;
+  readonly section: string;
+  readonly number: number;
+  readonly accents: readonly number[];
+  /** A move over one of them that hits on its first count. */
+  readonly hitting?: Move;
+}
+
+/** Each phrase of the file once, however often it is danced, where its author did not allow it. */
+function missedPhrases(scene: Scene): readonly MissedPhrase[] {
+  const found = new Map<string, MissedPhrase>();
+  for (const { section, phrase, cells, counted } of hitsByPhrase(scene)) {
+    if (phrase.echo || found.has(phrase.place)) continue;
+    const { accents, pauses } = scene.routine.music;
+    const bare = accents.flatMap((accent) => {
+      const index = phrase.numbers.indexOf(accent);
+      return index < 0 || pauses.includes(accent) || counted.has(accent)
+        ? []
+        : [{ accent, spanning: moveOver(cells, phrase.at + index) }];
+    });
+    // A move that comes from the phrase before is let go by.
+    const missed = bare.filter(
+      ({ spanning }) =>
+        spanning === undefined || (spanning.at.gte(phrase.at) && !spanning.allow.includes("accent-without-hit")),
+    );
+    if (missed.length === 0) continue;
+    const hitting = missed.find(({ spanning }) => spanning?.hit)?.spanning;
+    found.set(phrase.place, {
+      place: missed.length === 1 ? (missed[0]?.spanning?.place ?? phrase.place) : phrase.place,
+      section: scene.routine.sections[section]?.name ?? "",
+      number: phrase.number,
+      accents: missed.map(({ accent }) => accent),
+      ...(hitting && { hitting }),
+    });
+  }
+  return [...found.values()];
+}
+
+/* More places than these nobody reads in a message. */
+const mostNamed = 12;
+
+/** "phrases 1 and 2 of Wall, phrase 1 of Tag" */
+function named(phrases: readonly MissedPhrase[]): string {
+  const shown = phrases.slice(0, mostNamed);
+  const sections = [...new Set(shown.map(({ section }) => section))].map((section) => {
+    const numbers = shown.flatMap((one) => (one.section === section ? [one.number] : []));
+    return `phrase${numbers.length === 1 ? "" : "s"} ${numbers.join(", ")} of ${section}`;
+  });
+  const more = phrases.length - shown.length;
+  return `${sections.join("; ")}${more > 0 ? ` and ${more} more` : ""}`;
+}
 
 /** The move that lasts over a count but begins before it. */
 function moveOver(cells: readonly Cell[], at: number): Move | undefined {
@@ -63,10 +109,10 @@ export const hitsOffAccents: Rule = {
 /** The taught version's phrases as danced, with the count numbers on which a move hits. */
 function hitsByPhrase({ routine, versions: [taught] }: Scene) {
   if (taught === undefined) return [];
-  return chart(routine, taught).map(({ phrase, cells }) => {
+  return chart(routine, taught).map(({ section, phrase, cells }) => {
     const hits = cells.flatMap(({ move, begins }) =>
       move?.hit && begins && move.at.equals(move.at.floor()) ? [phrase.numbers[move.at.valueOf() - phrase.at]] : [],
     );
-    return { phrase, cells, counted: new Set(hits) };
+    return { section, phrase, cells, counted: new Set(hits) };
   });
 }

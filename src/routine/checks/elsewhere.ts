@@ -56,7 +56,12 @@ function partings(scene: Scene, taught: Version, version: Version): readonly Rem
         parting.stepped = true;
       together = same;
     }
-    return remarks(scene, version, way, all);
+    return remarks(
+      scene,
+      version,
+      way,
+      all.filter((one) => !isMeant(one, way, version)),
+    );
   });
 }
 
@@ -71,6 +76,17 @@ function remarks(scene: Scene, version: Version, way: Way, partings: readonly Pa
       metAgain === undefined ? "they never meet again" : `they meet again after ${whereIs(scene.routine, metAgain)}`
     }. Give the option its own \`${way === "facing" ? "turn` or `facing" : way}\``,
   }));
+}
+
+/**
+ * What ends apart is no slip where nothing is danced after it, or where an adaptation's own option goes to another height and
+ * stays there: a version that is danced on the floor means to.
+ */
+function isMeant({ move, own, theirs, metAgain }: Parting, way: Way, version: Version): boolean {
+  if (metAgain !== undefined) return false;
+  if (move === version.moves.at(-1)) return true;
+  const staysDown = version.kind === "adaptation" && move.option === version.id && own.height !== theirs.height;
+  return staysDown && way !== "facing" && move.before.height !== own.height;
 }
 
 function isBodily({ steps, turn, travel, before, after }: Move): boolean {

@@ -20,7 +20,8 @@ export const emptyCounts: Rule = {
 function gaps(scene: Scene, version: Version): readonly Remark[] {
   return chart(scene.routine, version).flatMap(({ phrase, cells }) => {
     const holds = cells.filter(({ move }) => move === undefined);
-    const empty = phrase.numbers.filter((_, offset) => {
+    const empty = phrase.numbers.filter((number, offset) => {
+      if (scene.routine.music.pauses.includes(number)) return false;
       const at = phrase.at + offset;
       return holds.some(({ from, to }) => from.lte(at) && to.gte(at + 1));
     });

@@ -1,5 +1,5 @@
 import type { Facing, Feel } from "../../routine/vocabulary.js";
-import { capital, counted } from "./language.js";
+import { capital, counted, list } from "./language.js";
 
 /** What a kind of handout is called, where it is not the plain sheet. */
 const kinds = { sheet: [], large: ["large print"], card: ["cue card"] } as const;
@@ -61,6 +61,9 @@ export const print = {
   codeLink: (address: string): string => `The routine's page, ${address}`,
   starts: "Starts",
   start: (group: string | undefined, stance: string): string => (group === undefined ? stance : `${group}: ${stance}`),
+  pauses: "Pauses",
+  /** "On 6 and 7 of each phrase." */
+  pausesOn: (counts: readonly number[]): string => `on ${list(counts.map(String))} of each phrase`,
   bring: "Bring",
   item: (item: string, optional: boolean): string => (optional ? `${item}${optionally}` : item),
   /** After the name of an item that is not required. */

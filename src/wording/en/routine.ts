@@ -32,6 +32,7 @@ export const routine = {
   pace: (run: string, tempo: string): string => `${run}, ${tempo} a minute`,
   phrases: "Phrases of",
   accents: { label: "Landing hardest", value: (numbers: readonly number[]): string => list(numbers.map(String)) },
+  pauses: { label: "Pauses on", value: (numbers: readonly number[]): string => list(numbers.map(String)) },
   feel: { label: "Feel", value: (feel: Feel): string => feel },
   firstCountAt: (number: number): string => (number === 1 ? "Count one at" : `First count (${number}) at`),
 

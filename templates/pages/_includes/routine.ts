@@ -65,6 +65,7 @@ ${fact(words.run, view.run)}
 ${fact(words.tempo, view.tempo, words.aMinute)}
 ${fact(words.phrases, facts.phrase)}
 ${view.accents.length > 0 && fact(words.accents.label, words.accents.value(view.accents))}
+${view.pauses.length > 0 && fact(words.pauses.label, words.pauses.value(view.pauses))}
 ${view.feel && fact(words.feel.label, view.feel)}
 ${view.firstCount !== undefined && fact(words.firstCountAt(view.firstNumber), view.firstCount)}
 </dl>
