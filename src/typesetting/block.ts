@@ -80,7 +80,7 @@ export function lineContent(line: Line, position: Position): readonly (Structure
     if (last !== undefined && last[0]?.href === piece.href) last.push(piece);
     else groups.push([piece]);
   }
-  return groups.map((pieces): StructureElement | Mark => {
+  return groups.map((pieces, index): StructureElement | Mark => {
     const x = pieces[0]?.x ?? 0;
     const width = (pieces.at(-1)?.x ?? 0) + (pieces.at(-1)?.width ?? 0) - x;
     const mark: Mark = {
@@ -90,6 +90,7 @@ export function lineContent(line: Line, position: Position): readonly (Structure
         size: line.size,
         width,
         linked: false,
+        goesOn: line.goesOn || index < groups.length - 1,
         pieces: () => pieces.map((piece) => ({ ...piece, x: piece.x - x })),
       },
     };

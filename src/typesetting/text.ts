@@ -28,6 +28,8 @@ export interface Line {
   readonly width: number;
   /** Whether any of it is a link. */
   readonly linked: boolean;
+  /** Whether it ends inside a word that the next line goes on with; otherwise a space ends it (ISO 32000-1, 14.8.2.5). */
+  readonly goesOn: boolean;
   readonly pieces: () => readonly Piece[];
 }
 
@@ -48,6 +50,8 @@ interface Word {
   readonly width: number;
   /** Of the space behind it. */
   readonly space: number;
+  /** Of a piece of a broken word, but for the last. */
+  readonly goesOn?: boolean;
   readonly atoms: readonly Atom[];
 }
 
@@ -73,7 +77,8 @@ export function wrap(spans: readonly Span[], size: number, width = Number.POSITI
 
 function lineOf(words: readonly Word[], width: number, size: number): Line {
   const linked = words.some(({ atoms }) => atoms.some(({ span }) => span.href !== undefined));
-  return { size, width: width * size, linked, pieces: () => setPieces(words, size) };
+  const goesOn = words.at(-1)?.goesOn ?? false;
+  return { size, width: width * size, linked, goesOn, pieces: () => setPieces(words, size) };
 }
 
 /** The words, those that no line can hold in pieces. */
@@ -141,11 +146,14 @@ const measuredWords = remembered((text, style): readonly Measured[] =>
 
 const styleOf = ({ span }: Atom): Style => span.style ?? "regular";
 
+/** A letter with the marks that combine with it. */
+const letters = /\P{M}\p{M}*|\p{M}+/gu;
+
 /** Breaks a word that no line can hold between letters. */
 function broken(word: Word, room: number): readonly Word[] {
   const pieces: OpenWord[] = [];
   for (const { span, text } of word.atoms)
-    for (const letter of text) {
+    for (const letter of text.match(letters) ?? []) {
       const style = span.style ?? "regular";
       const width = unitWidth(letter, style);
       let piece = pieces.at(-1);
@@ -157,7 +165,7 @@ function broken(word: Word, room: number): readonly Word[] {
       piece.width += width;
       piece.space = unitWidth(" ", style);
     }
-  return pieces;
+  return pieces.map((piece, index) => ({ ...piece, goesOn: index < pieces.length - 1 }));
 }
 
 function setPieces(words: readonly Word[], size: number): readonly Piece[] {

@@ -39,13 +39,13 @@ export function textLeaf(title: string, blocks: readonly Block[], library: Libra
 
 /** The cover: what, when, where, for whom, by whom, and the author's words. */
 export function coverLeaf(workshop: Workshop, dances: readonly Dance[], library: Library, wording: Wording): Leaf {
-  const { pack, versions } = wording;
+  const { dates, pack, versions } = wording;
   const { width } = textArea(library);
   const text = (words: string, size: number, before: number) => textBlock([{ text: words }], { size, width, before });
   const blocks: readonly Block[] = [
     textBlock([{ text: library.name, tone: "soft" }], { size: 11, width }),
     textBlock([{ text: workshop.title, style: "bold" }], { size: 34, width, tag: "H1", before: 4 }),
-    ...(workshop.date === undefined ? [] : [text(dateText(workshop.date, library.language), 15, 14)]),
+    ...(workshop.date === undefined ? [] : [text(dates.weekday(workshop.date), 15, 14)]),
     ...(workshop.venue === undefined ? [] : [text(workshop.venue, 15, 3)]),
     text(pack.class(workshop.minutes, versions.name(workshop.level)), 15, 3),
     ...dances.map(({ routine, version }, index) =>
@@ -66,12 +66,6 @@ const base = ({ url }: Library): { base?: string } => (url === undefined ? {} : 
 
 function spaced(blocks: readonly Block[], before: number): readonly Block[] {
   return blocks.map((block, index) => (index === 0 ? { ...block, before } : block));
-}
-
-/** "Saturday 16 January 2027", as the language writes it. */
-function dateText(date: string, language: string): string {
-  const options = { weekday: "long", day: "numeric", month: "long", year: "numeric", timeZone: "UTC" } as const;
-  return new Intl.DateTimeFormat(language === "en" ? "en-GB" : language, options).format(new Date(`${date}T00:00:00Z`));
 }
 
 /** Where each leaf begins, counted from 0. */

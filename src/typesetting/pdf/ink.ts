@@ -40,7 +40,10 @@ export function drawMark(doc: Doc, mark: Mark, ink: InkState): void {
 
 /** @param y where the base line is */
 function drawLine(doc: Doc, line: Line, x: number, y: number, ink: InkState): void {
-  for (const piece of line.pieces()) {
+  const pieces = line.pieces();
+  for (const [index, set] of pieces.entries()) {
+    const ends = index === pieces.length - 1 && !line.goesOn;
+    const piece = ends ? { ...set, text: `${set.text} ` } : set;
     const font = useFace(doc, piece, line.size, ink);
     fillWith(doc, piece.tone, ink);
     if (/\p{M}/u.test(piece.text)) doc.text(piece.text, x + piece.x, y, { lineBreak: false, baseline: "alphabetic" });
