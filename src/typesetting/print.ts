@@ -45,7 +45,7 @@ export type Target = { readonly href: string } | { readonly page: number };
 /** An element of a document as an assistive reader meets it: in reading order, and named for what it is. */
 export interface StructureElement {
   readonly tag: Tag;
-  /** Text alternative. */
+  /** Text alternative; of a link, where it leads in words. */
   readonly alt?: string;
   /** Of a header cell: what it is the head of. */
   readonly scope?: "Row" | "Column";

@@ -55,7 +55,8 @@ export const print = {
     firstCount: "first count",
   },
   codeTitle: "The way to the page",
-  code: (address: string): string => `QR code that leads to ${address}`,
+  /** Its address is read out with the credit. */
+  code: "QR code that leads to the routine's page",
   codeLink: (address: string): string => `The routine's page, ${address}`,
   starts: "Starts",
   start: (group: string | undefined, stance: string): string => (group === undefined ? stance : `${group}: ${stance}`),
