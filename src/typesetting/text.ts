@@ -97,6 +97,20 @@ export function textWidth(text: string, size: number, style: Style = "regular"):
   return wrap([{ text, style }], size)[0]?.width ?? 0;
 }
 
+/** A text that fits: whole, or its longest beginning that fits with the "…" that says so. */
+export function shortened(text: string, fits: (text: string) => boolean): string {
+  if (fits(text)) return text;
+  const letters = [...text];
+  const cut = (count: number) => `${letters.slice(0, count).join("").trimEnd()}…`;
+  let [low, high] = [0, letters.length];
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    if (fits(cut(middle))) low = middle;
+    else high = middle;
+  }
+  return cut(low);
+}
+
 /** A word that is being put together. */
 interface OpenWord extends Word {
   width: number;

@@ -7,7 +7,7 @@ import type { Wording } from "../../wording/wording.js";
 import { type Band, type GridCell, type Row, sheetBands } from "../paper/bands.js";
 import type { Dance } from "../paper/dance.js";
 import { versionLine } from "../paper/head.js";
-import { layoutFeet, margin } from "../paper/page.js";
+import { feetOf, footElement, layoutFeet, margin } from "../paper/page.js";
 import type { Sheet } from "../paper/sheet.js";
 
 /**
@@ -44,10 +44,11 @@ export function layoutCard(dance: Dance, library: Library, wording: Wording): Sh
   if (placed === undefined || placed.page > 0) placed = placeCard(content, library, { size: easy, words: 3 }, wording);
   const pages = placed.page + 1;
   const title = wording.print.bookmark(dance.routine.title, version, "card");
+  const foot: readonly Span[] = [{ text: library.name }];
   return {
     pages,
-    elements: placed.draw(),
-    decoration: layoutFeet(library.paper, Array<readonly Span[]>(pages).fill([{ text: library.name }]), wording),
+    elements: [...placed.draw(), footElement(foot, library.paper, wording)],
+    decoration: layoutFeet(library.paper, feetOf(foot, pages), wording),
     bookmarks: [{ title, page: 0, y: 0, under: [] }],
   };
 }

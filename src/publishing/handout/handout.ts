@@ -1,12 +1,11 @@
 import type { Library, Routine, Version } from "../../routine/routine.js";
 import { writePrint } from "../../typesetting/pdf/write.js";
 import type { Print } from "../../typesetting/print.js";
-import type { Span } from "../../typesetting/text.js";
 import { type Wording, wordingOf } from "../../wording/wording.js";
 import { creditSpans } from "../paper/credit.js";
 import type { Dance } from "../paper/dance.js";
 import { versionLine } from "../paper/head.js";
-import { layoutFeet } from "../paper/page.js";
+import { feetOf, layoutFeet } from "../paper/page.js";
 import { layoutSheet, type Sheet } from "../paper/sheet.js";
 import { layoutCard } from "./card.js";
 import { layoutLarge } from "./large.js";
@@ -45,6 +44,6 @@ export function handoutPrint(routine: Routine, version: Version, library: Librar
 
 function footedSheet({ routine, version }: Dance, library: Library, wording: Wording): Sheet {
   const sheet = layoutSheet(routine, version, library, { within: "handout", wording });
-  const credit = Array<readonly Span[]>(sheet.pages).fill(creditSpans(routine, library));
-  return { ...sheet, decoration: [...sheet.decoration, ...layoutFeet(library.paper, credit, wording)] };
+  const feet = feetOf(creditSpans(routine, library), sheet.pages);
+  return { ...sheet, decoration: [...sheet.decoration, ...layoutFeet(library.paper, feet, wording)] };
 }

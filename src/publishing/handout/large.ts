@@ -11,7 +11,7 @@ import { type Band, type GridCell, type Row, sheetBands } from "../paper/bands.j
 import { creditSpans } from "../paper/credit.js";
 import type { Dance } from "../paper/dance.js";
 import { versionLine } from "../paper/head.js";
-import { layoutFeet, layoutOwnNotes, layoutRunningHeads, margin } from "../paper/page.js";
+import { feetOf, layoutFeet, layoutOwnNotes, layoutRunningHeads, margin } from "../paper/page.js";
 import { noteBlocks, type Sheet } from "../paper/sheet.js";
 
 /**
@@ -45,7 +45,7 @@ export function layoutLarge(dance: Dance, library: Library, wording: Wording): S
     decoration: [
       ...own.decoration,
       ...layoutRunningHeads(dance, pages, width, size, wording),
-      ...layoutFeet(library.paper, Array<readonly Span[]>(pages).fill([]), wording, size),
+      ...layoutFeet(library.paper, feetOf([], pages), wording, size),
     ],
     bookmarks: [{ title, page: 0, y: 0, under: [] }],
   };

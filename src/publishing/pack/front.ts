@@ -3,7 +3,7 @@ import { type Block, textBlock } from "../../typesetting/block.js";
 import { type Area, flow } from "../../typesetting/flow.js";
 import { type Mark, papers, type StructureElement } from "../../typesetting/print.js";
 import { line } from "../../typesetting/shape.js";
-import { textWidth, wrap } from "../../typesetting/text.js";
+import { shortened, textWidth, wrap } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import type { Dance } from "../paper/dance.js";
 import { proseBlocks } from "../paper/markdown.js";
@@ -87,7 +87,8 @@ export function contentsLeaf(entries: readonly ContentsEntry[], library: Library
     const at = { page: Math.floor(index / aPage), y: first + (index % aPage) * rowHeight };
     const number = String(page + 1);
     const right = left + width - textWidth(number, 12);
-    const [line1] = wrap([{ text: title }], 12, width - 60);
+    const said = shortened(title, (text) => textWidth(text, 12) <= width - 60);
+    const [line1] = wrap([{ text: said }], 12);
     const [line2] = wrap([{ text: number, style: "bold" }], 12);
     if (line1 === undefined || line2 === undefined) return { tag: "TOCI", content: [] };
     const from = left + line1.width + 6;
