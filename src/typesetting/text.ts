@@ -1,4 +1,4 @@
-import { type Face, type FaceRun, faceRuns, printable, unitWidth } from "./faces.js";
+import { type FaceRun, faceRuns, printable, unitWidth } from "./faces.js";
 import type { Tone } from "./shape.js";
 import { remembered, type Style } from "./style.js";
 
@@ -11,12 +11,9 @@ export interface Span {
   readonly href?: string;
 }
 
-/** What one face sets of a line, `x` points from the line's start. */
-export interface Piece {
+/** What one face sets of a line, `x` and `width` in points from the line's start. */
+export interface Piece extends FaceRun {
   readonly x: number;
-  readonly width: number;
-  readonly text: string;
-  readonly face: Face;
   readonly tone: Tone;
   readonly struck: boolean;
   readonly href?: string;
@@ -188,12 +185,12 @@ function setPieces(words: readonly Word[], size: number): readonly Piece[] {
   const add = (run: FaceRun, { tone = "ink", struck = false, href }: Omit<Span, "text">) => {
     const width = run.width * size;
     const last = pieces.at(-1);
-    const same = last?.face === run.face && last.tone === tone && last.struck === struck && last.href === href;
+    const plain = last?.actual === undefined && run.actual === undefined;
+    const same = plain && last?.face === run.face && last.tone === tone && last.struck === struck && last.href === href;
     if (last !== undefined && same) {
       last.text += run.text;
       last.width += width;
-    } else
-      pieces.push({ x, width, text: run.text, face: run.face, tone, struck, ...(href === undefined ? {} : { href }) });
+    } else pieces.push({ ...run, x, width, tone, struck, ...(href === undefined ? {} : { href }) });
     x += width;
   };
   words.forEach(({ atoms }, index) => {

@@ -37,16 +37,47 @@ export function drawMark(doc: Doc, mark: Mark, ink: InkState): void {
 
 /** @param y where the base line is */
 function drawLine(doc: Doc, line: Line, x: number, y: number, ink: InkState): void {
-  const pieces = line.pieces();
-  for (const [index, set] of pieces.entries()) {
-    const ends = index === pieces.length - 1 && !line.goesOn;
-    const piece = ends ? { ...set, text: `${set.text} ` } : set;
+  for (const piece of line.goesOn ? line.pieces() : withSpace(line.pieces())) {
     const font = useFace(doc, piece, line.size, ink);
     fillWith(doc, piece.tone, ink);
+    // Who listens or copies gets the real sign (ISO 32000-1, 14.9.4).
+    if (piece.actual !== undefined) addOperation(doc, `/Span <</ActualText <${utf16(piece.actual)}>>> BDC`);
+    if (piece.lines !== undefined) drawLines(doc, piece.lines, piece, { size: line.size, x: x + piece.x, y });
     if (/\p{M}/u.test(piece.text)) doc.text(piece.text, x + piece.x, y, { lineBreak: false, baseline: "alphabetic" });
     else showPiece(doc, font, piece, { size: line.size, x: x + piece.x, y }, ink);
+    if (piece.actual !== undefined) addOperation(doc, "EMC");
     if (piece.struck) drawStrike(doc, x + piece.x, y - line.size * 0.25, piece);
   }
+}
+
+/** The same with a space at the end, outside of what stands for something else. */
+function withSpace(pieces: readonly Piece[]): readonly Piece[] {
+  const last = pieces.at(-1);
+  if (last === undefined) return pieces;
+  if (last.actual === undefined) return [...pieces.slice(0, -1), { ...last, text: `${last.text} ` }];
+  const { face, tone } = last;
+  return [...pieces, { face, tone, text: " ", x: last.x + last.width, width: 0, struck: false }];
+}
+
+/** A text as PDF strings have it beyond Latin (ISO 32000-1, 7.9.2.2), in hexadecimal. */
+const utf16 = (text: string): string => Buffer.from(`\ufeff${text}`, "utf16le").swap16().toString("hex");
+
+function drawLines(
+  doc: Doc,
+  lines: NonNullable<Piece["lines"]>,
+  { tone }: Piece,
+  { size, x, y }: { readonly size: number; readonly x: number; readonly y: number },
+): void {
+  for (const points of lines) {
+    points.forEach(([px, py], index) => {
+      const [toX, toY] = [short(x + px * size), short(y + py * size)];
+      if (index === 0) doc.moveTo(toX, toY);
+      else doc.lineTo(toX, toY);
+    });
+  }
+  doc.lineWidth(short(size * 0.08)).lineJoin("round");
+  strokeWith(doc, tone);
+  doc.stroke();
 }
 
 /**
