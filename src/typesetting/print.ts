@@ -47,6 +47,8 @@ export interface StructureElement {
   readonly tag: Tag;
   /** Text alternative; of a link, where it leads in words. */
   readonly alt?: string;
+  /** BCP 47 tag, where it is not in the document's language. */
+  readonly lang?: string;
   /** Of a header cell: what it is the head of. */
   readonly scope?: "Row" | "Column";
   /** Of a cell: columns and rows that it covers, where more than one. */

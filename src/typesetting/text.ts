@@ -9,6 +9,8 @@ export interface Span {
   readonly tone?: Tone;
   readonly struck?: boolean;
   readonly href?: string;
+  /** BCP 47 tag, where it is not in the document's language. */
+  readonly lang?: string;
 }
 
 /** What one face sets of a line, `x` and `width` in points from the line's start. */
@@ -17,14 +19,15 @@ export interface Piece extends FaceRun {
   readonly tone: Tone;
   readonly struck: boolean;
   readonly href?: string;
+  readonly lang?: string;
 }
 
 /** A line as it stands on paper; sizes and widths in points. Its pieces are worked out only where it is drawn. */
 export interface Line {
   readonly size: number;
   readonly width: number;
-  /** Whether any of it is a link. */
-  readonly linked: boolean;
+  /** Whether any of it is an element of its own: a link, or text in another language. */
+  readonly parted: boolean;
   /** Whether it ends inside a word that the next line goes on with; otherwise a space ends it (ISO 32000-1, 14.8.2.5). */
   readonly goesOn: boolean;
   readonly pieces: () => readonly Piece[];
@@ -73,9 +76,11 @@ export function wrap(spans: readonly Span[], size: number, width = Number.POSITI
 }
 
 function lineOf(words: readonly Word[], width: number, size: number): Line {
-  const linked = words.some(({ atoms }) => atoms.some(({ span }) => span.href !== undefined));
+  const parted = words.some(({ atoms }) =>
+    atoms.some(({ span }) => span.href !== undefined || span.lang !== undefined),
+  );
   const goesOn = words.at(-1)?.goesOn ?? false;
-  return { size, width: width * size, linked, goesOn, pieces: () => setPieces(words, size) };
+  return { size, width: width * size, parted, goesOn, pieces: () => setPieces(words, size) };
 }
 
 /** The words, those that no line can hold in pieces. */
@@ -182,15 +187,24 @@ function broken(word: Word, room: number): readonly Word[] {
 function setPieces(words: readonly Word[], size: number): readonly Piece[] {
   const pieces: { -readonly [key in keyof Piece]: Piece[key] }[] = [];
   let x = 0;
-  const add = (run: FaceRun, { tone = "ink", struck = false, href }: Omit<Span, "text">) => {
+  const add = (run: FaceRun, { tone = "ink", struck = false, href, lang }: Omit<Span, "text">) => {
     const width = run.width * size;
     const last = pieces.at(-1);
     const plain = last?.actual === undefined && run.actual === undefined;
     const same = plain && last?.face === run.face && last.tone === tone && last.struck === struck && last.href === href;
-    if (last !== undefined && same) {
+    if (last !== undefined && same && last.lang === lang) {
       last.text += run.text;
       last.width += width;
-    } else pieces.push({ ...run, x, width, tone, struck, ...(href === undefined ? {} : { href }) });
+    } else
+      pieces.push({
+        ...run,
+        x,
+        width,
+        tone,
+        struck,
+        ...(href === undefined ? {} : { href }),
+        ...(lang === undefined ? {} : { lang }),
+      });
     x += width;
   };
   words.forEach(({ atoms }, index) => {

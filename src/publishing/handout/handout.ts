@@ -35,7 +35,7 @@ export function handoutPrint(routine: Routine, version: Version, library: Librar
   return {
     title: wording.print.title(routine.title, versionLine(routine, version, wording), variant),
     author: routine.choreographer,
-    language: library.language,
+    language: wording.language,
     ...(routine.date === undefined ? {} : { date: routine.date }),
     paper: library.paper,
     ...layouts[variant]({ routine, version }, library, wording),
@@ -44,6 +44,6 @@ export function handoutPrint(routine: Routine, version: Version, library: Librar
 
 function footedSheet({ routine, version }: Dance, library: Library, wording: Wording): Sheet {
   const sheet = layoutSheet(routine, version, library, { within: "handout", wording });
-  const feet = feetOf(creditSpans(routine, library), sheet.pages);
+  const feet = feetOf(creditSpans(routine, library, wording), sheet.pages);
   return { ...sheet, decoration: [...sheet.decoration, ...layoutFeet(library.paper, feet, wording)] };
 }

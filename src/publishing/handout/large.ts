@@ -13,6 +13,7 @@ import type { Dance } from "../paper/dance.js";
 import { versionLine } from "../paper/head.js";
 import { feetOf, layoutFeet, layoutOwnNotes, layoutRunningHeads, margin } from "../paper/page.js";
 import { noteBlocks, type Sheet } from "../paper/sheet.js";
+import { theirs } from "../paper/theirs.js";
 
 /**
  * Type size: nothing on these sheets is smaller. 18 points is what the American Printing House for the Blind asks of large
@@ -32,7 +33,7 @@ export function layoutLarge(dance: Dance, library: Library, wording: Wording): S
     wholeBlock(map.height, 14, (position) => figure(map, position)),
     ...sheetBands(dance.routine, dance.version, wording).flatMap((band) => bandBlocks(band, width, wording)),
     ...noteBlocks(dance, library, { within: "handout", wording }, { size, width }),
-    textBlock(creditSpans(dance.routine, library), { size, width, before: 24 }),
+    textBlock(creditSpans(dance.routine, library, wording), { size, width, before: 24 }),
   ];
   const placed = flow(blocks, { page: 0, y: margin.top }, area);
   const own = layoutOwnNotes({ page: placed.page, x: margin.side, y: placed.y + 18 }, width, bottom, wording, size);
@@ -64,8 +65,8 @@ function headBlocks({ routine, version }: Dance, library: Library, width: number
   const fact = (label: string, text: string) =>
     textBlock([{ text: large.fact(label), style: "bold" }, { text }], { size, width, before: 6 });
   return [
-    textBlock([{ text: library.name }], { size, width }),
-    textBlock([{ text: routine.title, style: "bold" }], { size: 32, width, tag: "H1", before: 2 }),
+    textBlock([theirs(library.name, wording)], { size, width }),
+    textBlock([theirs(routine.title, wording, { style: "bold" })], { size: 32, width, tag: "H1", before: 2 }),
     textBlock([{ text: about }], { size, width }),
     fact(large.counts, run),
     fact(large.countIn, large.firstCount(music.countIn, time.track(music.firstCount))),
@@ -89,7 +90,7 @@ function bandBlocks(band: Band, width: number, wording: Wording): readonly Block
     ...section.canon.map(({ group, after }) => print.large.canon(group, after)),
     ...(again === "" ? [] : [again]),
   ];
-  const heading = textBlock([{ text: `${number} ${section.name}`, style: "bold" }], {
+  const heading = textBlock([{ text: `${number} `, style: "bold" }, theirs(section.name, wording, { style: "bold" })], {
     size: 24,
     width,
     tag: "H2",

@@ -9,6 +9,7 @@ import type { Dance } from "../paper/dance.js";
 import { proseBlocks } from "../paper/markdown.js";
 import { margin } from "../paper/page.js";
 import type { Sheet } from "../paper/sheet.js";
+import { theirs } from "../paper/theirs.js";
 
 /** A leaf of the pack: pages with a name in the contents. */
 export interface Leaf {
@@ -43,15 +44,17 @@ export function coverLeaf(workshop: Workshop, dances: readonly Dance[], library:
   const { width } = textArea(library);
   const text = (words: string, size: number, before: number) => textBlock([{ text: words }], { size, width, before });
   const blocks: readonly Block[] = [
-    textBlock([{ text: library.name, tone: "soft" }], { size: 11, width }),
-    textBlock([{ text: workshop.title, style: "bold" }], { size: 34, width, tag: "H1", before: 4 }),
+    textBlock([theirs(library.name, wording, { tone: "soft" })], { size: 11, width }),
+    textBlock([theirs(workshop.title, wording, { style: "bold" })], { size: 34, width, tag: "H1", before: 4 }),
     ...(workshop.date === undefined ? [] : [text(dates.weekday(workshop.date), 15, 14)]),
-    ...(workshop.venue === undefined ? [] : [text(workshop.venue, 15, 3)]),
+    ...(workshop.venue === undefined
+      ? []
+      : [textBlock([theirs(workshop.venue, wording)], { size: 15, width, before: 3 })]),
     text(pack.class(workshop.minutes, versions.name(workshop.level)), 15, 3),
     ...dances.map(({ routine, version }, index) =>
       textBlock(
         [
-          { text: routine.title, style: "bold" },
+          theirs(routine.title, wording, { style: "bold" }),
           { text: pack.routine(routine.choreographer, versions.name(version.id), routine.counts) },
         ],
         { size: 12, width, before: index === 0 ? 28 : 4 },

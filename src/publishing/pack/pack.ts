@@ -36,7 +36,7 @@ export function packPrint(workshop: Workshop, library: Library): Print {
   return {
     title: workshop.title,
     ...(library.teacher === undefined ? {} : { author: library.teacher }),
-    language: library.language,
+    language: wording.language,
     ...(workshop.date === undefined ? {} : { date: workshop.date }),
     paper: library.paper,
     pages: feet.length,
@@ -89,7 +89,7 @@ function bodyLeaves(
   const gear = gearBlocks(dances, style);
   const routines = dances.map(({ routine, version }): FootedLeaf => {
     const sheet = layoutSheet(routine, version, library, { within: "pack", wording });
-    return { title: routine.title, sheet, foot: creditSpans(routine, library), read: true };
+    return { title: routine.title, sheet, foot: creditSpans(routine, library, wording), read: true };
   });
   const plan = planBlocks(planClass(workshop, library), textArea(library).width, wording);
   return [

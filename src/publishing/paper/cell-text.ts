@@ -2,6 +2,7 @@ import type { Move } from "../../routine/routine.js";
 import type { Span } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { cueSpans } from "./cue-spans.js";
+import { theirs } from "./theirs.js";
 
 /** What a move says in one phrase, ready to be set in any size. */
 export interface CellText {
@@ -43,15 +44,27 @@ export function cellText(
 }
 
 /** What a move says: the call, the cue, its landing words. */
-function moveSpans({ say, hold, cue, words }: Move, { print }: Wording): readonly Span[] {
+function moveSpans({ say, hold, cue, words }: Move, wording: Wording): readonly Span[] {
+  const { print } = wording;
   const call =
     say === undefined
       ? []
-      : print.called(cueSpans(say)).flatMap((piece) => (typeof piece === "string" ? [{ text: piece }] : piece));
+      : print
+          .called(cueSpans(say, wording))
+          .flatMap((piece) => (typeof piece === "string" ? [{ text: piece }] : piece));
   return [
     ...call.map((span): Span => ({ ...span, style: "bold" })),
     ...(call.length === 0 ? [] : [{ text: " " }]),
-    ...cueSpans(cue).map((span): Span => (hold ? { ...span, style: "italic", tone: "soft" } : span)),
-    ...(words === undefined ? [] : [{ text: print.landsOn(words), style: "italic", tone: "soft" } as const]),
+    // A hold is our own word.
+    ...cueSpans(cue, wording).map(({ lang, ...span }): Span => {
+      if (hold) return { ...span, style: "italic", tone: "soft" };
+      return lang === undefined ? span : { ...span, lang };
+    }),
+    ...(words === undefined
+      ? []
+      : print.landsOn(words).map((piece) => {
+          const set = { style: "italic", tone: "soft" } as const;
+          return typeof piece === "string" ? { text: piece, ...set } : theirs(piece.words, wording, set);
+        })),
   ];
 }

@@ -10,6 +10,7 @@ import { linesHeight, signFigure, stackLines } from "./cell.js";
 import { codeDrawing } from "./code.js";
 import { routineAddress } from "./credit.js";
 import type { Dance } from "./dance.js";
+import { theirs } from "./theirs.js";
 
 export interface Head {
   readonly elements: readonly StructureElement[];
@@ -62,8 +63,8 @@ export function layoutHead(
     elements.push({ tag, content: stackLines(lines, { ...position, y }) });
     y += linesHeight(lines) + after;
   };
-  put("P", [{ text: library.name, tone: "soft" }], 8.5, 1);
-  put("H1", [{ text: routine.title, style: "bold" }], 25);
+  put("P", [theirs(library.name, wording, { tone: "soft" })], 8.5, 1);
+  put("H1", [theirs(routine.title, wording, { style: "bold" })], 25);
   put("P", bylineSpans(routine, wording), 10, 5);
   const named = wrap([{ text: name, style: "bold" }], 10, room - 14);
   const chipWidth = Math.max(...named.map((line) => line.width)) + 14;

@@ -64,9 +64,10 @@ function setFoot(spans: readonly Span[], paper: Print["paper"], size: number, { 
   const number = textWidth(print.pageNumber(888, 888), size);
   const room = papers[paper][0] - 2 * margin.side - number - 20;
   const address = spans.filter(({ href }) => href !== undefined).map((span): Span => ({ ...span, tone: "soft" }));
-  const text = spans.flatMap((span) => (span.href === undefined ? [span.text.trim()] : [])).join(" ");
+  const [own] = spans.filter(({ href }) => href === undefined);
+  const text = own?.text.trim() ?? "";
   const set = (start: string) =>
-    wrap([...(start === "" ? [] : [{ text: `${start} `, tone: "soft" } as const]), ...address], size, room);
+    wrap([...(start === "" ? [] : [{ ...own, text: `${start} `, tone: "soft" } as const]), ...address], size, room);
   return set(shortened(text, (start) => set(start).length <= footLines));
 }
 

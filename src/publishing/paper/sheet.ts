@@ -78,7 +78,7 @@ export function layoutSheet(routine: Routine, version: Version, library: Library
     width,
     bottom: pageHeight - margin.bottom,
     head: layoutHead({ routine, version }, library, options, { page: 0, x: margin.side, y: margin.top }, width),
-    credit: footElement(creditSpans(routine, library), library.paper, wording),
+    credit: footElement(creditSpans(routine, library, wording), library.paper, wording),
     map: phraseMap(routine, version, { width, size: smallest, wording }),
   };
   const bands = sheetBands(routine, version, wording);

@@ -59,6 +59,7 @@ function writeElement(doc: Doc, parent: PDFKit.PDFStructureElement, element: Str
   const struct = doc.struct(element.tag, {
     // A link's words are its content: what it says of where it leads goes to its annotation.
     ...(element.alt === undefined || element.target !== undefined ? {} : { alt: element.alt }),
+    ...(element.lang === undefined ? {} : { lang: element.lang }),
     ...(element.box === undefined ? {} : { bbox: [...element.box], placement: "Block" }),
   });
   addTableAttributes(struct, element);

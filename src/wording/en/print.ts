@@ -84,7 +84,7 @@ export const print = {
     const dash = counts.indexOf("–");
     return dash < 0 ? "…" : `…${counts.slice(dash)}`;
   },
-  landsOn: (words: string): string => ` on “${words}”`,
+  landsOn: (words: string) => [" on “", { words }, "”"] as const,
   called: <T>(call: T) => ["“", call, "”"] as const,
   calledOver: (calls: readonly string[]): string => `Called: “${calls.join(" · ")}” `,
   nowFacing: (facing: Facing): string => `now facing ${facing}`,
