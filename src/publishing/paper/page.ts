@@ -61,8 +61,8 @@ const footLines = 2;
 
 /** The lines of a foot: of a long text its beginning, and the whole address. */
 function setFoot(spans: readonly Span[], paper: Print["paper"], size: number, { print }: Wording): readonly Line[] {
-  const number = textWidth(print.pageNumber(888, 888), size);
-  const room = papers[paper][0] - 2 * margin.side - number - 20;
+  const number = textWidth(print.pageNumber(88, 88), size);
+  const room = papers[paper][0] - 2 * margin.side - number - 10;
   const address = spans.filter(({ href }) => href !== undefined).map((span): Span => ({ ...span, tone: "soft" }));
   const [own] = spans.filter(({ href }) => href === undefined);
   const text = own?.text.trim() ?? "";
@@ -92,8 +92,11 @@ export function layoutFeet(
   size = smallest,
 ): readonly Mark[] {
   const [pageWidth] = papers[paper];
+  const set = new Map(
+    [...new Set(feet.map(({ spans }) => spans))].map((spans) => [spans, setFoot(spans, paper, size, wording)]),
+  );
   return feet.flatMap(({ spans, read = false }, page): readonly Mark[] => {
-    const lines = setFoot(spans, paper, size, wording);
+    const lines = set.get(spans) ?? [];
     const y = footTop(paper, lines.length, size);
     const [number] = wrap([{ text: wording.print.pageNumber(page + 1, feet.length), tone: "soft" }], size);
     const marks = lines.map((one, index): Mark => ({ page, x: margin.side, y: y + index * size * leading, line: one }));
