@@ -22,7 +22,7 @@ const elsewhere: readonly { readonly why: string; readonly place: string }[] = [
   { why: "PDF syntax", place: "src/typesetting/pdf/" },
 ];
 
-const structure = /^(Document|Sect|Table|Figure|Link|Code|Lbl|Row|Column|Artifact|Layout|Block)$/;
+const structure = /^(Document|Sect|Table|Figure|Link|Code|Lbl|Span|Row|Column|Artifact|Layout|Block)$/;
 
 /** Texts that read like words and are none: the whole text, or what stands before it. */
 const technical: readonly Technical[] = [

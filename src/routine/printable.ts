@@ -23,18 +23,31 @@ const ranges = printableRanges.split(" ").map((range) => {
   return [Number.parseInt(from, 16), Number.parseInt(to, 16)] as const;
 });
 
+/** Arrows that the sheets draw; the same test compares them. */
+export const drawnArrows = "⇑⬆▲↗⇗⬈→⇒⟶⟹➔➙➛➜➝➞➡➤▶►↘⇘⬊⇓⬇▼↙⇙⬋←⇐⟵⟸⬅◀◄↖⇖⬉↔⇔⟷⟺⬌↕⇕⬍↻⟳↷↺⟲↶";
+
 /** White space, and what takes no ink: joiners, direction marks, variation selectors. */
 const inkless = /[\s\p{Cf}\p{Cc}\p{Variation_Selector}]/u;
 
 /**
- * The characters of a text that no printed sheet can show, each once, in order.
+ * The characters of a text that no printed sheet can show, each once, in order: not as they are, nor as an arrow that is drawn,
+ * nor in their compatibility form (Unicode Standard Annex 15: "①" as "1").
  *
- * @example unprintable("Drag → left 💃") // ["→", "💃"]
+ * @example unprintable("Drag → left 💃") // ["💃"]
  */
 export function unprintable(text: string): readonly string[] {
-  const found = [...text.normalize("NFC")].filter((letter) => {
-    const code = letter.codePointAt(0) ?? 0;
-    return !inkless.test(letter) && !ranges.some(([from, to]) => from <= code && code <= to);
-  });
+  const found = [...text.normalize("NFC")].filter(
+    (letter) => !inkless.test(letter) && !hasLetter(letter) && !drawnArrows.includes(letter) && !hasCompatible(letter),
+  );
   return [...new Set(found)];
+}
+
+function hasCompatible(letter: string): boolean {
+  const form = letter.normalize("NFKC");
+  return form !== letter && [...form].every((one) => one === " " || hasLetter(one));
+}
+
+function hasLetter(letter: string): boolean {
+  const code = letter.codePointAt(0) ?? 0;
+  return ranges.some(([from, to]) => from <= code && code <= to);
 }

@@ -71,16 +71,17 @@ export function lineSlice(line: Line, indent = 0): Slice {
   };
 }
 
-/** A line as marks, its links as elements of their own. */
+/** A line as marks, its links and what is in another language as elements of their own. */
 export function lineContent(line: Line, position: Position): readonly (StructureElement | Mark)[] {
-  if (!line.linked) return [{ ...positionOf(position), line }];
+  if (!line.parted) return [{ ...positionOf(position), line }];
   const groups: Piece[][] = [];
   for (const piece of line.pieces()) {
     const last = groups.at(-1);
-    if (last !== undefined && last[0]?.href === piece.href) last.push(piece);
+    const [first] = last ?? [];
+    if (first?.href === piece.href && first?.lang === piece.lang && last !== undefined) last.push(piece);
     else groups.push([piece]);
   }
-  return groups.map((pieces): StructureElement | Mark => {
+  return groups.map((pieces, index): StructureElement | Mark => {
     const x = pieces[0]?.x ?? 0;
     const width = (pieces.at(-1)?.x ?? 0) + (pieces.at(-1)?.width ?? 0) - x;
     const mark: Mark = {
@@ -89,12 +90,15 @@ export function lineContent(line: Line, position: Position): readonly (Structure
       line: {
         size: line.size,
         width,
-        linked: false,
+        parted: false,
+        goesOn: line.goesOn || index < groups.length - 1,
         pieces: () => pieces.map((piece) => ({ ...piece, x: piece.x - x })),
       },
     };
-    const href = pieces[0]?.href;
-    return href === undefined ? mark : { tag: "Link", alt: href, target: { href }, content: [mark] };
+    const { href, lang } = pieces[0] ?? {};
+    const said = lang === undefined ? {} : { lang };
+    if (href !== undefined) return { tag: "Link", ...said, alt: href, target: { href }, content: [mark] };
+    return lang === undefined ? mark : { tag: "Span", lang, content: [mark] };
   });
 }
 

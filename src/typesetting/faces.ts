@@ -3,6 +3,7 @@ import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import type { Font } from "fontkit";
 import { openFont } from "./adapter.js";
+import { arrowLines } from "./arrows.js";
 import { rememberShaping } from "./shaping.js";
 import { remembered, type Style } from "./style.js";
 import { unpackWoff } from "./woff.js";
@@ -47,9 +48,7 @@ function openFace(family: string, subset: string, style: Style): Face {
 }
 
 /** As much of a text as one face can set. */
-export interface FaceRun {
-  readonly face: Face;
-  readonly text: string;
+export interface FaceRun extends Letter {
   /** At a size of 1. */
   readonly width: number;
 }
@@ -71,52 +70,89 @@ export const faceRuns = remembered((word, style): readonly FaceRun[] => {
   const family = families.find(({ name, subsets }) =>
     [...word].every((letter) => subsets.some((subset) => has(openFace(name, subset, style), letter))),
   );
-  return joinLetters([...word].map((letter) => faceOf(letter, style, family)));
+  return joinLetters([...word].flatMap((sign) => lettersFor(sign, style, family)));
 });
 
 function has({ font }: Face, letter: string): boolean {
   return font.hasGlyphForCodePoint(letter.codePointAt(0) ?? 0);
 }
 
+/** What is seen, and in which face. */
 interface Letter {
   readonly face: Face;
   readonly text: string;
+  /** What it stands for, where that is another sign: who listens or copies gets the real one. */
+  readonly actual?: string;
+  /** Lines to draw in place of letters. */
+  readonly lines?: ReturnType<typeof arrowLines>;
 }
 
-/** A letter that no face has is spelt out by its number: the sheet stays honest, and never shows an empty box. */
-function faceOf(letter: string, style: Style, family: Family | undefined): Letter {
-  for (const { name, subsets } of family === undefined ? families : [family])
+/** Stands where a sign can neither be set nor drawn: the sheet stays honest, and never shows an empty box. */
+const unknown = "[?]";
+
+const faceWith = (letter: string, style: Style, all: readonly Family[] = families): Face | undefined => {
+  for (const { name, subsets } of all)
     for (const subset of subsets) {
       const face = openFace(name, subset, style);
-      if (has(face, letter)) return { face, text: letter };
+      if (has(face, letter)) return face;
     }
-  const code = (letter.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, "0");
-  return { face: openFace("atkinson-hyperlegible-next", "latin", style), text: `[U+${code}]` };
+  return undefined;
+};
+
+/** A sign that no face has keeps its meaning: as a letter of the same meaning, as a drawn arrow, or else as a mark. */
+function lettersFor(sign: string, style: Style, family: Family | undefined): readonly Letter[] {
+  const own = faceWith(sign, style, family === undefined ? families : [family]);
+  if (own !== undefined) return [{ face: own, text: sign }];
+  const plain = openFace("atkinson-hyperlegible-next", "latin", style);
+  const lines = arrowLines(sign);
+  // A space under an arrow: readers put what stands for it where they find text.
+  if (lines !== undefined) return [{ face: plain, text: " ", actual: sign, lines }];
+  const compatible = compatibleForm(sign);
+  if (compatible === undefined) return [{ face: plain, text: unknown, actual: sign }];
+  const face = faceWith(compatible, style) ?? plain;
+  if ([...compatible].every((text) => has(face, text))) return [{ face, text: compatible, actual: sign }];
+  return [...compatible].map((text, index) => {
+    return { face: faceWith(text, style) ?? plain, text, actual: index === 0 ? sign : "" };
+  });
+}
+
+/** The compatibility form of a sign (Unicode Standard Annex 15: NFKC), if the faces have that. */
+function compatibleForm(sign: string): string | undefined {
+  const form = sign.normalize("NFKC");
+  return form !== sign && [...form].every(inFaces) ? form : undefined;
+}
+
+/** Whether any of the faces has a letter of its own for a sign. */
+export function inFaces(sign: string): boolean {
+  return faceWith(sign, "regular") !== undefined;
 }
 
 function joinLetters(letters: readonly Letter[]): readonly FaceRun[] {
   const joined: Letter[] = [];
-  for (const { face, text } of letters) {
+  for (const letter of letters) {
     const last = joined.at(-1);
-    if (last?.face === face) joined[joined.length - 1] = { face, text: last.text + text };
-    else joined.push({ face, text });
+    const { face, text, actual = "" } = letter;
+    if (last?.text === unknown && text === unknown && last.actual !== undefined)
+      joined[joined.length - 1] = { ...last, actual: last.actual + actual };
+    else if (last?.face === face && last.actual === undefined && letter.actual === undefined)
+      joined[joined.length - 1] = { face, text: last.text + text };
+    else joined.push(letter);
   }
-  return joined.map(({ face, text }) => ({
-    face,
-    text,
-    width: face.font.layout(text).advanceWidth / face.font.unitsPerEm,
-  }));
+  return joined.map((letter) => {
+    const { font } = letter.face;
+    const width = letter.lines === undefined ? font.layout(letter.text).advanceWidth / font.unitsPerEm : 1;
+    return { ...letter, width };
+  });
 }
 
 /**
- * The characters of a text that no bundled face can print, each once, in order.
+ * The characters of a text that paper can show with a mark alone, each once, in order.
  *
- * @example missingGlyphs("Drag → left 💃") // ["→", "💃"]
+ * @example missingGlyphs("Drag → left 💃") // ["💃"]
  */
 export function missingGlyphs(text: string): readonly string[] {
   return [...new Set(printable(text))].filter(
-    (letter) =>
-      !families.some(({ name, subsets }) => subsets.some((subset) => has(openFace(name, subset, "regular"), letter))),
+    (sign) => !inFaces(sign) && arrowLines(sign) === undefined && compatibleForm(sign) === undefined,
   );
 }
 

@@ -45,8 +45,10 @@ export type Target = { readonly href: string } | { readonly page: number };
 /** An element of a document as an assistive reader meets it: in reading order, and named for what it is. */
 export interface StructureElement {
   readonly tag: Tag;
-  /** Text alternative. */
+  /** Text alternative; of a link, where it leads in words. */
   readonly alt?: string;
+  /** BCP 47 tag, where it is not in the document's language. */
+  readonly lang?: string;
   /** Of a header cell: what it is the head of. */
   readonly scope?: "Row" | "Column";
   /** Of a cell: columns and rows that it covers, where more than one. */

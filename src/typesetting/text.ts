@@ -1,4 +1,4 @@
-import { type Face, type FaceRun, faceRuns, printable, unitWidth } from "./faces.js";
+import { type FaceRun, faceRuns, printable, unitWidth } from "./faces.js";
 import type { Tone } from "./shape.js";
 import { remembered, type Style } from "./style.js";
 
@@ -9,25 +9,27 @@ export interface Span {
   readonly tone?: Tone;
   readonly struck?: boolean;
   readonly href?: string;
+  /** BCP 47 tag, where it is not in the document's language. */
+  readonly lang?: string;
 }
 
-/** What one face sets of a line, `x` points from the line's start. */
-export interface Piece {
+/** What one face sets of a line, `x` and `width` in points from the line's start. */
+export interface Piece extends FaceRun {
   readonly x: number;
-  readonly width: number;
-  readonly text: string;
-  readonly face: Face;
   readonly tone: Tone;
   readonly struck: boolean;
   readonly href?: string;
+  readonly lang?: string;
 }
 
 /** A line as it stands on paper; sizes and widths in points. Its pieces are worked out only where it is drawn. */
 export interface Line {
   readonly size: number;
   readonly width: number;
-  /** Whether any of it is a link. */
-  readonly linked: boolean;
+  /** Whether any of it is an element of its own: a link, or text in another language. */
+  readonly parted: boolean;
+  /** Whether it ends inside a word that the next line goes on with; otherwise a space ends it (ISO 32000-1, 14.8.2.5). */
+  readonly goesOn: boolean;
   readonly pieces: () => readonly Piece[];
 }
 
@@ -48,6 +50,8 @@ interface Word {
   readonly width: number;
   /** Of the space behind it. */
   readonly space: number;
+  /** Of a piece of a broken word, but for the last. */
+  readonly goesOn?: boolean;
   readonly atoms: readonly Atom[];
 }
 
@@ -72,8 +76,11 @@ export function wrap(spans: readonly Span[], size: number, width = Number.POSITI
 }
 
 function lineOf(words: readonly Word[], width: number, size: number): Line {
-  const linked = words.some(({ atoms }) => atoms.some(({ span }) => span.href !== undefined));
-  return { size, width: width * size, linked, pieces: () => setPieces(words, size) };
+  const parted = words.some(({ atoms }) =>
+    atoms.some(({ span }) => span.href !== undefined || span.lang !== undefined),
+  );
+  const goesOn = words.at(-1)?.goesOn ?? false;
+  return { size, width: width * size, parted, goesOn, pieces: () => setPieces(words, size) };
 }
 
 /** The words, those that no line can hold in pieces. */
@@ -90,6 +97,20 @@ export function widestWord(spans: readonly Span[], size: number): number {
 /** Width of a text on one line, in points. */
 export function textWidth(text: string, size: number, style: Style = "regular"): number {
   return wrap([{ text, style }], size)[0]?.width ?? 0;
+}
+
+/** A text that fits: whole, or its longest beginning that fits with the "…" that says so. */
+export function shortened(text: string, fits: (text: string) => boolean): string {
+  if (fits(text)) return text;
+  const letters = [...text];
+  const cut = (count: number) => `${letters.slice(0, count).join("").trimEnd()}…`;
+  let [low, high] = [0, letters.length];
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    if (fits(cut(middle))) low = middle;
+    else high = middle;
+  }
+  return cut(low);
 }
 
 /** A word that is being put together. */
@@ -141,11 +162,14 @@ const measuredWords = remembered((text, style): readonly Measured[] =>
 
 const styleOf = ({ span }: Atom): Style => span.style ?? "regular";
 
+/** A letter with the marks that combine with it. */
+const letters = /\P{M}\p{M}*|\p{M}+/gu;
+
 /** Breaks a word that no line can hold between letters. */
 function broken(word: Word, room: number): readonly Word[] {
   const pieces: OpenWord[] = [];
   for (const { span, text } of word.atoms)
-    for (const letter of text) {
+    for (const letter of text.match(letters) ?? []) {
       const style = span.style ?? "regular";
       const width = unitWidth(letter, style);
       let piece = pieces.at(-1);
@@ -157,21 +181,27 @@ function broken(word: Word, room: number): readonly Word[] {
       piece.width += width;
       piece.space = unitWidth(" ", style);
     }
-  return pieces;
+  return pieces.map((piece, index) => ({ ...piece, goesOn: index < pieces.length - 1 }));
 }
 
 function setPieces(words: readonly Word[], size: number): readonly Piece[] {
   const pieces: { -readonly [key in keyof Piece]: Piece[key] }[] = [];
   let x = 0;
-  const add = (run: FaceRun, { tone = "ink", struck = false, href }: Omit<Span, "text">) => {
+  const add = (run: FaceRun, { tone = "ink", struck = false, href, lang }: Omit<Span, "text">) => {
     const width = run.width * size;
     const last = pieces.at(-1);
-    const same = last?.face === run.face && last.tone === tone && last.struck === struck && last.href === href;
-    if (last !== undefined && same) {
+    const plain = last?.actual === undefined && run.actual === undefined;
+    const same = plain && last?.face === run.face && last.tone === tone && last.struck === struck && last.href === href;
+    if (last !== undefined && same && last.lang === lang) {
       last.text += run.text;
       last.width += width;
-    } else
-      pieces.push({ x, width, text: run.text, face: run.face, tone, struck, ...(href === undefined ? {} : { href }) });
+    } else if (run.actual === undefined && href === undefined && lang === undefined) {
+      // Nearly all are plain, and spreading takes its time.
+      pieces.push({ x, width, text: run.text, face: run.face, tone, struck });
+    } else {
+      const own = { ...(href === undefined ? {} : { href }), ...(lang === undefined ? {} : { lang }) };
+      pieces.push({ ...run, x, width, tone, struck, ...own });
+    }
     x += width;
   };
   words.forEach(({ atoms }, index) => {

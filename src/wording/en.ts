@@ -28,6 +28,8 @@ import { workshop } from "./en/workshop.js";
 
 /** The English catalogue: plain strings and functions, grouped by what they speak of. */
 export const en = {
+  /** BCP 47 tag of the language that it is said in. */
+  language: "en" as string,
   captions,
   click,
   counts,

@@ -1,11 +1,16 @@
 import { en } from "./en.js";
 import { inLanguage } from "./in-language.js";
 
-/** Everything that a page, a paper, a caption, a plan or the player says, in one language. */
-export type Wording = typeof en;
+type Catalogue = typeof en;
 
-/** The catalogues, by the first part of a BCP 47 language tag. A further language is a file of the same type and a line here. */
-const catalogues: Readonly<Record<string, Wording>> = { en };
+/** Everything that a page, a paper, a caption, a plan or the player says, in one language. */
+export interface Wording extends Catalogue {
+  /** BCP 47 tag of the author's own words, where it is another one. */
+  readonly authors?: string;
+}
+
+/** The catalogues, by the first part of a BCP 47 language tag. A further language is a file of the same type (`Catalogue`) and a line here. */
+const catalogues: Readonly<Record<string, Catalogue>> = { en };
 
 /**
  * What is said in a language; in English where there is no catalogue for it.
@@ -14,5 +19,6 @@ const catalogues: Readonly<Record<string, Wording>> = { en };
  * @example wordingOf("en-GB").versions.name("2") // "Level 2"
  */
 export function wordingOf(language: string): Wording {
-  return inLanguage(catalogues, language, en);
+  const catalogue = inLanguage<Catalogue | undefined>(catalogues, language, undefined);
+  return catalogue === undefined ? { ...en, authors: language } : { ...catalogue, language };
 }

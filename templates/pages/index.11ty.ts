@@ -5,6 +5,7 @@ import type { Library } from "#src/routine/routine.js";
 import type { Wording } from "#src/wording/wording.js";
 import { dateTime } from "./_includes/dates.js";
 import { page } from "./_includes/page.js";
+import { theirs } from "./_includes/theirs.js";
 
 export const data = {
   pagination: { data: "onlyShared", size: 1 },
@@ -31,7 +32,7 @@ export function render({ site }: { readonly site: SiteViews }): string {
 
 function body(library: Library, view: LibraryView, wording: Wording): Html {
   const words = wording.library;
-  return html`<header class="title"><h1>${library.name}</h1>
+  return html`<header class="title"><h1${theirs(wording)}>${library.name}</h1>
 ${library.teacher && html`<p class="byline">${library.teacher}</p>`}</header>
 <section aria-labelledby="routines"><h2 id="routines">${words.routines}</h2>
 ${view.cards.length > 1 && filter(view, wording)}
@@ -96,10 +97,8 @@ function select(
   return html`<label>${label} <select name="${name}"><option value="">${any}</option>${options.map(([value, text]) => html`<option value="${value}">${text}</option>`)}</select></label>`;
 }
 
-function card(
-  { facts, run, tempo, levels, floor, timesThrough, filterFacts }: CardView,
-  { library, routine }: Wording,
-): Html {
+function card({ facts, run, tempo, levels, floor, timesThrough, filterFacts }: CardView, wording: Wording): Html {
+  const { library, routine } = wording;
   const { counts, phrase, song, gear, styles, audience } = facts;
   const lines = [
     [timesThrough],
@@ -110,15 +109,16 @@ function card(
   ].map(library.factLine);
   return html`<li class="card" data-facts="${JSON.stringify(filterFacts)}">
 <p class="card-counts"><span>${routine.numberOfCounts(html`<b>${counts}</b>`)}</span> <span>${routine.pace(run, tempo)}</span></p>
-<h3><a href="routines/${facts.slug}/index.html">${facts.title}</a></h3>
+<h3${theirs(wording)}><a href="routines/${facts.slug}/index.html">${facts.title}</a></h3>
 <p class="card-by">${facts.choreographer}${song?.artist && ` · ${library.songBy(song.artist)}`}</p>
-${facts.summary && html`<p class="card-summary">${facts.summary}</p>`}
+${facts.summary && html`<p class="card-summary"${theirs(wording)}>${facts.summary}</p>`}
 <ul class="card-facts">${lines.map((line) => line !== "" && html`<li>${line}</li>`)}</ul>
 ${audience !== "all" && html`<p class="card-audience">${library.factLine([audience === "adult" ? routine.adultsOnly : routine.teensAndAdults])}</p>`}
 </li>
 `;
 }
 
-function workshop({ slug, title, date, venue, minutes }: WorkshopEntry, { workshop, dates }: Wording): Html {
-  return html`<li><h3><a href="workshops/${slug}/index.html">${title}</a></h3><p>${date && html`${dateTime(date, dates)} · `}${venue && `${venue} · `}${workshop.numberOfMinutes(minutes)}</p></li>`;
+function workshop({ slug, title, date, venue, minutes }: WorkshopEntry, wording: Wording): Html {
+  const { workshop, dates } = wording;
+  return html`<li><h3${theirs(wording)}><a href="workshops/${slug}/index.html">${title}</a></h3><p>${date && html`${dateTime(date, dates)} · `}${venue && `${venue} · `}${workshop.numberOfMinutes(minutes)}</p></li>`;
 }

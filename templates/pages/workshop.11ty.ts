@@ -5,6 +5,7 @@ import type { Wording } from "#src/wording/wording.js";
 import { care } from "./_includes/care.js";
 import { dateTime } from "./_includes/dates.js";
 import { page } from "./_includes/page.js";
+import { theirs } from "./_includes/theirs.js";
 
 interface PageData {
   readonly slug: string;
@@ -40,10 +41,10 @@ export function render({ slug, site }: PageData): string {
 function body(view: WorkshopView, wording: Wording): Html {
   const words = wording.workshop;
   return html`<article class="workshop">
-<header class="title"><h1>${view.title}</h1>
+<header class="title"><h1${theirs(wording)}>${view.title}</h1>
 <p class="byline">${[view.date && dateTime(view.date, wording.dates), view.venue].filter(Boolean).map((part, index) => html`${index > 0 && " · "}${part}`)}</p>
 <dl class="facts"><div><dt>${words.minutes}</dt><dd>${view.minutes}</dd></div><div><dt>${words.level}</dt><dd>${view.level}</dd></div><div><dt>${words.routines}</dt><dd>${view.routines.length}</dd></div></dl></header>
-<div class="prose">${view.prose}</div>
+<div class="prose"${theirs(wording)}>${view.prose}</div>
 <section aria-labelledby="danced"><h2 id="danced">${words.danced}</h2><ul class="danced plain">${view.routines.map((of) => danced(of, wording))}</ul></section>
 ${care(view, wording)}
 ${needs(view, wording)}
@@ -56,9 +57,10 @@ ${
 
 function danced(
   { slug, title, choreographer, counts, run, tempo }: WorkshopView["routines"][number],
-  { routine }: Wording,
+  wording: Wording,
 ): Html {
-  return html`<li><h3><a href="../../routines/${slug}/index.html">${title}</a></h3><p>${routine.by(choreographer)} · ${routine.numberOfCounts(counts)} · ${routine.pace(run, tempo)}</p></li>`;
+  const { routine } = wording;
+  return html`<li><h3${theirs(wording)}><a href="../../routines/${slug}/index.html">${title}</a></h3><p>${routine.by(choreographer)} · ${routine.numberOfCounts(counts)} · ${routine.pace(run, tempo)}</p></li>`;
 }
 
 function needs({ gear }: WorkshopView, { workshop: words }: Wording): Html | false {

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { readRoutine } from "../../src/reading/read-routine.js";
-import { printableRanges, unprintable } from "../../src/routine/printable.js";
-import { missingGlyphs } from "../../src/typesetting/faces.js";
+import { drawnArrows, printableRanges, unprintable } from "../../src/routine/printable.js";
+import { drawnArrows as arrows } from "../../src/typesetting/arrows.js";
+import { inFaces, missingGlyphs } from "../../src/typesetting/faces.js";
 import { library } from "../fixtures/written.js";
 
 /** The last code point of the supplementary multilingual plane: beyond it no text of a routine goes. */
@@ -12,7 +13,7 @@ function rangesOfFaces(): string {
   for (let code = 0x21; code <= last; code++) {
     if (code >= 0xd800 && code <= 0xdfff) continue;
     const letter = String.fromCodePoint(code);
-    if (/[\s\p{Cf}\p{Cc}\p{Variation_Selector}]/u.test(letter) || missingGlyphs(letter).length > 0) continue;
+    if (/[\s\p{Cf}\p{Cc}\p{Variation_Selector}]/u.test(letter) || !inFaces(letter.normalize("NFC"))) continue;
     const range = ranges.at(-1);
     if (range?.[1] === code - 1) range[1] = code;
     else ranges.push([code, code]);
@@ -24,6 +25,8 @@ function rangesOfFaces(): string {
 describe("characters that paper can show", () => {
   it("are those of the bundled faces: what is received belongs in src/routine/printable.ts", () => {
     expect(printableRanges).toBe(rangesOfFaces());
+    expect(drawnArrows).toBe(arrows);
+    expect([...arrows].filter(inFaces)).toEqual([]);
   });
 
   it("are told apart by the core just as the faces tell them, inkless ones included", () => {
@@ -37,7 +40,8 @@ describe("characters that paper can show", () => {
   });
 
   it("are told from those that it cannot, however they are composed", () => {
-    expect(unprintable("Drag → left 💃, again 💃\u200d")).toEqual(["→", "💃"]);
+    expect(unprintable("Drag → left 💃, again 💃\u200d")).toEqual(["💃"]);
+    expect(unprintable("① twice, ½ ﬁt, Ｈ, ↻ and ✓")).toEqual(["✓"]);
     expect(unprintable("Zażółć, e\u0301 and “Βήμα” — шаг…")).toEqual([]);
   });
 
@@ -60,7 +64,6 @@ describe("characters that paper can show", () => {
       found.map(({ line, column, severity, message }) => [line, column, severity, /"(.)"/u.exec(message)?.[1]]),
     ).toEqual([
       [2, 1, "warning", "☂"],
-      [9, 16, "warning", "→"],
       [9, 28, "warning", "❤"],
     ]);
   });

@@ -7,8 +7,9 @@ import type { Wording } from "../../wording/wording.js";
 import { type Band, type GridCell, type Row, sheetBands } from "../paper/bands.js";
 import type { Dance } from "../paper/dance.js";
 import { versionLine } from "../paper/head.js";
-import { layoutFeet, margin } from "../paper/page.js";
+import { feetOf, footElement, layoutFeet, margin } from "../paper/page.js";
 import type { Sheet } from "../paper/sheet.js";
+import { theirs } from "../paper/theirs.js";
 
 /**
  * Type that reads from two metres: a capital is a three-hundredth of the distance high (from memory), which is 28 points
@@ -44,10 +45,11 @@ export function layoutCard(dance: Dance, library: Library, wording: Wording): Sh
   if (placed === undefined || placed.page > 0) placed = placeCard(content, library, { size: easy, words: 3 }, wording);
   const pages = placed.page + 1;
   const title = wording.print.bookmark(dance.routine.title, version, "card");
+  const foot: readonly Span[] = [theirs(library.name, wording)];
   return {
     pages,
-    elements: placed.draw(),
-    decoration: layoutFeet(library.paper, Array<readonly Span[]>(pages).fill([{ text: library.name }]), wording),
+    elements: [...placed.draw(), footElement(foot, library.paper, wording)],
+    decoration: layoutFeet(library.paper, feetOf(foot, pages), wording),
     bookmarks: [{ title, page: 0, y: 0, under: [] }],
   };
 }
@@ -63,16 +65,16 @@ function placeCard(
   { title, version, bands }: CardContent,
   library: Library,
   setting: Setting,
-  { print }: Wording,
+  wording: Wording,
 ): Flowed {
   const [pageWidth, pageHeight] = papers[library.paper];
   const width = pageWidth - 2 * margin.side;
   const bottom = pageHeight - margin.bottom;
   const area: Area = { left: margin.side, width, columns: 1, gutter: 0, top: margin.top, bottom, tail: 0 };
-  const heading: readonly Span[] = [{ text: `${title} `, style: "bold" }, { text: version }];
+  const heading: readonly Span[] = [theirs(`${title} `, wording, { style: "bold" }), { text: version }];
   const blocks: readonly Block[] = [
     textBlock(heading, { size: 20, width, tag: "H1" }),
-    ...bands.flatMap((band) => bandBlocks(band, setting, width, print)),
+    ...bands.flatMap((band) => bandBlocks(band, setting, width, wording)),
   ];
   return flow(blocks, { page: 0, y: margin.top }, area);
 }
@@ -81,25 +83,27 @@ function bandBlocks(
   { section, again, rows }: Band,
   { size, words }: Setting,
   width: number,
-  print: Wording["print"],
+  wording: Wording,
 ): readonly Block[] {
+  const { print } = wording;
   const side = section.mirrored ? [print.card.otherSide] : [];
   const name: readonly Span[] = [
-    { text: section.name, style: "bold" },
+    theirs(section.name, wording, { style: "bold" }),
     { text: [...side, ...(again === "" ? [] : [again])].map((text) => ` · ${text}`).join("") },
   ];
   return [
     textBlock(name, { size: Math.max(14, size * 0.6), width, tag: "H2", before: size * 0.4, keepNext: true }),
-    ...rows.map((row) => textBlock(rowSpans(row, words, print), { size, width, before: size * 0.12 })),
+    ...rows.map((row) => textBlock(rowSpans(row, words, wording), { size, width, before: size * 0.12 })),
   ];
 }
 
-function rowSpans(row: Row, words: number, print: Wording["print"]): readonly Span[] {
+function rowSpans(row: Row, words: number, wording: Wording): readonly Span[] {
+  const { print } = wording;
   const who: readonly Span[] = row.dancers === undefined ? [] : [{ text: print.card.dancers(row.dancers) }];
   const moves = row.cells.filter(({ begins }) => begins);
   return [
     ...who,
-    ...moves.flatMap((cell) => [...countSpans(cell, print), { text: `${shortWords(cell, words, print)} ` }]),
+    ...moves.flatMap((cell) => [...countSpans(cell, print), theirs(`${shortWords(cell, words, print)} `, wording)]),
   ];
 }
 

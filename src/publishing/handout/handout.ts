@@ -1,12 +1,11 @@
 import type { Library, Routine, Version } from "../../routine/routine.js";
 import { writePrint } from "../../typesetting/pdf/write.js";
 import type { Print } from "../../typesetting/print.js";
-import type { Span } from "../../typesetting/text.js";
 import { type Wording, wordingOf } from "../../wording/wording.js";
 import { creditSpans } from "../paper/credit.js";
 import type { Dance } from "../paper/dance.js";
 import { versionLine } from "../paper/head.js";
-import { layoutFeet } from "../paper/page.js";
+import { feetOf, layoutFeet } from "../paper/page.js";
 import { layoutSheet, type Sheet } from "../paper/sheet.js";
 import { layoutCard } from "./card.js";
 import { layoutLarge } from "./large.js";
@@ -36,7 +35,7 @@ export function handoutPrint(routine: Routine, version: Version, library: Librar
   return {
     title: wording.print.title(routine.title, versionLine(routine, version, wording), variant),
     author: routine.choreographer,
-    language: library.language,
+    language: wording.language,
     ...(routine.date === undefined ? {} : { date: routine.date }),
     paper: library.paper,
     ...layouts[variant]({ routine, version }, library, wording),
@@ -45,6 +44,6 @@ export function handoutPrint(routine: Routine, version: Version, library: Librar
 
 function footedSheet({ routine, version }: Dance, library: Library, wording: Wording): Sheet {
   const sheet = layoutSheet(routine, version, library, { within: "handout", wording });
-  const credit = Array<readonly Span[]>(sheet.pages).fill(creditSpans(routine, library));
-  return { ...sheet, decoration: [...sheet.decoration, ...layoutFeet(library.paper, credit, wording)] };
+  const feet = feetOf(creditSpans(routine, library, wording), sheet.pages);
+  return { ...sheet, decoration: [...sheet.decoration, ...layoutFeet(library.paper, feet, wording)] };
 }

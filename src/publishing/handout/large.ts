@@ -14,8 +14,9 @@ import { type Band, type GridCell, type Row, sheetBands } from "../paper/bands.j
 import { creditSpans } from "../paper/credit.js";
 import type { Dance } from "../paper/dance.js";
 import { versionLine } from "../paper/head.js";
-import { layoutFeet, layoutOwnNotes, layoutRunningHeads, margin } from "../paper/page.js";
+import { feetOf, layoutFeet, layoutOwnNotes, layoutRunningHeads, margin } from "../paper/page.js";
 import { noteBlocks, type Sheet } from "../paper/sheet.js";
+import { theirs } from "../paper/theirs.js";
 
 /**
  * Type size: nothing on these sheets is smaller. 18 points is what the American Printing House for the Blind asks of large
@@ -37,7 +38,7 @@ export function layoutLarge(dance: Dance, library: Library, wording: Wording): S
       bandBlocks(band, dance.routine, width, wording),
     ),
     ...noteBlocks(dance, library, { within: "handout", wording }, { size, width }),
-    textBlock(creditSpans(dance.routine, library), { size, width, before: 24 }),
+    textBlock(creditSpans(dance.routine, library, wording), { size, width, before: 24 }),
   ];
   const placed = flow(blocks, { page: 0, y: margin.top }, area);
   const own = layoutOwnNotes({ page: placed.page, x: margin.side, y: placed.y + 18 }, width, bottom, wording, size);
@@ -50,7 +51,7 @@ export function layoutLarge(dance: Dance, library: Library, wording: Wording): S
     decoration: [
       ...own.decoration,
       ...layoutRunningHeads(dance, pages, width, size, wording),
-      ...layoutFeet(library.paper, Array<readonly Span[]>(pages).fill([]), wording, size),
+      ...layoutFeet(library.paper, feetOf([], pages), wording, size),
     ],
     bookmarks: [{ title, page: 0, y: 0, under: [] }],
   };
@@ -70,8 +71,8 @@ function headBlocks({ routine, version }: Dance, library: Library, width: number
   const fact = (label: string, text: string) =>
     textBlock([{ text: large.fact(label), style: "bold" }, { text }], { size, width, before: 6 });
   return [
-    textBlock([{ text: library.name }], { size, width }),
-    textBlock([{ text: routine.title, style: "bold" }], { size: 32, width, tag: "H1", before: 2 }),
+    textBlock([theirs(library.name, wording)], { size, width }),
+    textBlock([theirs(routine.title, wording, { style: "bold" })], { size: 32, width, tag: "H1", before: 2 }),
     textBlock([{ text: about }], { size, width }),
     fact(large.counts, run),
     fact(large.countIn, large.firstCount(music.countIn, firstCount && time.track(firstCount))),
@@ -97,7 +98,7 @@ function bandBlocks(band: Band, routine: Routine, width: number, wording: Wordin
     ...section.canon.map(({ group, after }) => print.large.canon(group, after)),
     ...(again === "" ? [] : [again]),
   ];
-  const heading = textBlock([{ text: `${number} ${section.name}`, style: "bold" }], {
+  const heading = textBlock([{ text: `${number} `, style: "bold" }, theirs(section.name, wording, { style: "bold" })], {
     size: 24,
     width,
     tag: "H2",

@@ -3,12 +3,13 @@ import { type Block, textBlock } from "../../typesetting/block.js";
 import { type Area, flow } from "../../typesetting/flow.js";
 import { type Mark, papers, type StructureElement } from "../../typesetting/print.js";
 import { line } from "../../typesetting/shape.js";
-import { textWidth, wrap } from "../../typesetting/text.js";
+import { shortened, textWidth, wrap } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import type { Dance } from "../paper/dance.js";
 import { proseBlocks } from "../paper/markdown.js";
 import { margin } from "../paper/page.js";
 import type { Sheet } from "../paper/sheet.js";
+import { theirs } from "../paper/theirs.js";
 
 /** A leaf of the pack: pages with a name in the contents. */
 export interface Leaf {
@@ -39,19 +40,21 @@ export function textLeaf(title: string, blocks: readonly Block[], library: Libra
 
 /** The cover: what, when, where, for whom, by whom, and the author's words. */
 export function coverLeaf(workshop: Workshop, dances: readonly Dance[], library: Library, wording: Wording): Leaf {
-  const { pack, versions } = wording;
+  const { dates, pack, versions } = wording;
   const { width } = textArea(library);
   const text = (words: string, size: number, before: number) => textBlock([{ text: words }], { size, width, before });
   const blocks: readonly Block[] = [
-    textBlock([{ text: library.name, tone: "soft" }], { size: 11, width }),
-    textBlock([{ text: workshop.title, style: "bold" }], { size: 34, width, tag: "H1", before: 4 }),
-    ...(workshop.date === undefined ? [] : [text(dateText(workshop.date, library.language), 15, 14)]),
-    ...(workshop.venue === undefined ? [] : [text(workshop.venue, 15, 3)]),
+    textBlock([theirs(library.name, wording, { tone: "soft" })], { size: 11, width }),
+    textBlock([theirs(workshop.title, wording, { style: "bold" })], { size: 34, width, tag: "H1", before: 4 }),
+    ...(workshop.date === undefined ? [] : [text(dates.weekday(workshop.date), 15, 14)]),
+    ...(workshop.venue === undefined
+      ? []
+      : [textBlock([theirs(workshop.venue, wording)], { size: 15, width, before: 3 })]),
     text(pack.class(workshop.minutes, versions.name(workshop.level)), 15, 3),
     ...dances.map(({ routine, version }, index) =>
       textBlock(
         [
-          { text: routine.title, style: "bold" },
+          theirs(routine.title, wording, { style: "bold" }),
           { text: pack.routine(routine.choreographer, versions.name(version.id), routine.counts) },
         ],
         { size: 12, width, before: index === 0 ? 28 : 4 },
@@ -66,12 +69,6 @@ const base = ({ url }: Library): { base?: string } => (url === undefined ? {} : 
 
 function spaced(blocks: readonly Block[], before: number): readonly Block[] {
   return blocks.map((block, index) => (index === 0 ? { ...block, before } : block));
-}
-
-/** "Saturday 16 January 2027", as the language writes it. */
-function dateText(date: string, language: string): string {
-  const options = { weekday: "long", day: "numeric", month: "long", year: "numeric", timeZone: "UTC" } as const;
-  return new Intl.DateTimeFormat(language === "en" ? "en-GB" : language, options).format(new Date(`${date}T00:00:00Z`));
 }
 
 /** Where each leaf begins, counted from 0. */
@@ -93,7 +90,8 @@ export function contentsLeaf(entries: readonly ContentsEntry[], library: Library
     const at = { page: Math.floor(index / aPage), y: first + (index % aPage) * rowHeight };
     const number = String(page + 1);
     const right = left + width - textWidth(number, 12);
-    const [line1] = wrap([{ text: title }], 12, width - 60);
+    const said = shortened(title, (text) => textWidth(text, 12) <= width - 60);
+    const [line1] = wrap([{ text: said }], 12);
     const [line2] = wrap([{ text: number, style: "bold" }], 12);
     if (line1 === undefined || line2 === undefined) return { tag: "TOCI", content: [] };
     const from = left + line1.width + 6;

@@ -7,7 +7,7 @@ import type { Span } from "../../typesetting/text.js";
 import { type Wording, wordingOf } from "../../wording/wording.js";
 import { creditSpans } from "../paper/credit.js";
 import type { Dance } from "../paper/dance.js";
-import { layoutFeet } from "../paper/page.js";
+import { feetOf, layoutFeet } from "../paper/page.js";
 import { cautionBlocks, gearBlocks } from "../paper/preparation.js";
 import { layoutSheet } from "../paper/sheet.js";
 import { contentsLeaf, coverLeaf, type Leaf, textArea, textLeaf } from "./front.js";
@@ -21,6 +21,8 @@ export function drawPack(workshop: Workshop, library: Library): Promise<Uint8Arr
 /** A chapter of the pack, and what stands at the foot of its pages. */
 interface FootedLeaf extends Leaf {
   readonly foot: readonly Span[];
+  /** Whether its first page has that as content; the pack's own name is read on its cover. */
+  readonly read?: boolean;
 }
 
 export function packPrint(workshop: Workshop, library: Library): Print {
@@ -28,11 +30,13 @@ export function packPrint(workshop: Workshop, library: Library): Print {
   const leaves = packLeaves(workshop, library, wording);
   const starts = leaves.map((_, index) => leaves.slice(0, index).reduce((sum, { sheet }) => sum + sheet.pages, 0));
   const shifted = leaves.map((leaf, index) => ({ ...leaf, start: starts[index] ?? 0 }));
-  const feet = leaves.flatMap(({ sheet, foot }) => Array<readonly Span[]>(sheet.pages).fill(foot));
+  const feet = leaves.flatMap(({ sheet, foot, read = false }) =>
+    feetOf(foot, sheet.pages).map((one) => (read ? one : { ...one, read })),
+  );
   return {
     title: workshop.title,
     ...(library.teacher === undefined ? {} : { author: library.teacher }),
-    language: library.language,
+    language: wording.language,
     ...(workshop.date === undefined ? {} : { date: workshop.date }),
     paper: library.paper,
     pages: feet.length,
@@ -85,7 +89,7 @@ function bodyLeaves(
   const gear = gearBlocks(dances, style);
   const routines = dances.map(({ routine, version }): FootedLeaf => {
     const sheet = layoutSheet(routine, version, library, { within: "pack", wording });
-    return { title: routine.title, sheet, foot: creditSpans(routine, library) };
+    return { title: routine.title, sheet, foot: creditSpans(routine, library, wording), read: true };
   });
   const plan = planBlocks(planClass(workshop, library), textArea(library).width, wording);
   return [

@@ -2,6 +2,7 @@ import type { Move } from "../../routine/routine.js";
 import type { Span } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { cueSpans } from "./cue-spans.js";
+import { theirs } from "./theirs.js";
 
 /** What a move says in one phrase, ready to be set in any size. */
 export interface CellText {
@@ -43,8 +44,9 @@ export function cellText(
 }
 
 /** What a move says: the call, the cue, its landing words. */
-function moveSpans({ say, hold, cue, words }: Move, { print }: Wording): readonly Span[] {
-  const calls = (say ?? []).map((call) => cueSpans(call.cue));
+function moveSpans({ say, hold, cue, words }: Move, wording: Wording): readonly Span[] {
+  const { print } = wording;
+  const calls = (say ?? []).map((call) => cueSpans(call.cue, wording));
   const call =
     calls.length === 0
       ? []
@@ -52,7 +54,16 @@ function moveSpans({ say, hold, cue, words }: Move, { print }: Wording): readonl
   return [
     ...call.map((span): Span => ({ ...span, style: "bold" })),
     ...(call.length === 0 ? [] : [{ text: " " }]),
-    ...cueSpans(cue).map((span): Span => (hold ? { ...span, style: "italic", tone: "soft" } : span)),
-    ...(words === undefined ? [] : [{ text: print.landsOn(words), style: "italic", tone: "soft" } as const]),
+    // A hold is our own word.
+    ...cueSpans(cue, wording).map(({ lang, ...span }): Span => {
+      if (hold) return { ...span, style: "italic", tone: "soft" };
+      return lang === undefined ? span : { ...span, lang };
+    }),
+    ...(words === undefined
+      ? []
+      : print.landsOn(words).map((piece) => {
+          const set = { style: "italic", tone: "soft" } as const;
+          return typeof piece === "string" ? { text: piece, ...set } : theirs(piece.words, wording, set);
+        })),
   ];
 }

@@ -21,7 +21,7 @@ export function codeDrawing(address: string, size: number, { print }: Wording): 
       shapes.push({ kind: "box", at, width: (to - from) * unit, height: unit * 1.02, fill: "ink" });
       from = to;
     }
-  return { width: size, height: size, title: print.codeTitle, description: print.code(address), shapes };
+  return { width: size, height: size, title: print.codeTitle, description: print.code, shapes };
 }
 
 let last: { readonly address: string; readonly code: QRCode } | undefined;

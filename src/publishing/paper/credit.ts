@@ -1,6 +1,8 @@
 import type { Library, Routine } from "../../routine/routine.js";
 import type { Span } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
 import { linkTo } from "./link.js";
+import { theirs } from "./theirs.js";
 
 /** Where the routine's own page stands, if the library has a site. */
 export function routineAddress(routine: Routine, library: Library): string | undefined {
@@ -8,11 +10,11 @@ export function routineAddress(routine: Routine, library: Library): string | und
 }
 
 /** The credit that a dancer who posts the routine should give. */
-export function creditSpans(routine: Routine, library: Library): readonly Span[] {
+export function creditSpans(routine: Routine, library: Library, wording: Wording): readonly Span[] {
   const credit = routine.credit ?? library.credit;
   const address = routineAddress(routine, library);
   return [
-    ...(credit === undefined ? [] : [{ text: `${credit} ` }]),
+    ...(credit === undefined ? [] : [theirs(`${credit} `, wording)]),
     ...(address === undefined ? [] : [{ text: address.replace(/^https?:\/\//, ""), ...linkTo(address) }]),
   ];
 }

@@ -5,25 +5,36 @@ import { timesThrough } from "../../routine/times-through.js";
 import { groupsMeeting } from "../../routine/whose.js";
 import { figure, type Mark, type Position, type StructureElement } from "../../typesetting/print.js";
 import type { Shape } from "../../typesetting/shape.js";
-import { type Span, textWidth, wrap } from "../../typesetting/text.js";
+import { type Line, leading, type Span, shortened, wrap } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { cautionSign, facingDart } from "../drawing/signs.js";
 import { linesHeight, signFigure, stackLines } from "./cell.js";
 import { codeDrawing } from "./code.js";
 import { routineAddress } from "./credit.js";
 import type { Dance } from "./dance.js";
+import { theirs } from "./theirs.js";
 
 export interface Head {
   readonly elements: readonly StructureElement[];
   readonly height: number;
 }
 
-/** "Level 2 of 3", "Seated", and that it is the other side where it is. */
-export function versionLine(routine: Routine, version: Version, wording: Wording): string {
+/**
+ * "Level 2 of 3", "Seated", and that it is the other side where it is.
+ *
+ * @param fits where there is little room: of a long name only so much is said that all of it fits
+ */
+export function versionLine(
+  routine: Routine,
+  version: Version,
+  wording: Wording,
+  fits: (text: string) => boolean = () => true,
+): string {
   const rung = routine.levels.indexOf(version.id);
   const numbered = rung >= 0 && routine.levels.length > 1 && /^\d+$/.test(version.id);
   const of = numbered ? routine.levels.length : undefined;
-  return wording.print.version(wording.versions.name(version.id), of, routine.mirrored);
+  const whole = (name: string) => wording.print.version(name, of, routine.mirrored);
+  return whole(shortened(wording.versions.name(version.id), (name) => fits(whole(name))));
 }
 
 const codeSize = 74;
@@ -54,11 +65,16 @@ export function layoutHead(
     elements.push({ tag, content: stackLines(lines, { ...position, y }) });
     y += linesHeight(lines) + after;
   };
-  put("P", [{ text: library.name, tone: "soft" }], 8.5, 1);
-  put("H1", [{ text: routine.title, style: "bold" }], 25);
+  put("P", [theirs(library.name, wording, { tone: "soft" })], 8.5, 1);
+  put("H1", [theirs(routine.title, wording, { style: "bold" })], 25);
   put("P", bylineSpans(routine, wording), 10, 5);
-  elements.push(chip(name, { ...position, y }));
-  elements.push(...facts(routine, { ...position, y: y - 4 }, textWidth(name, 10, "bold") + 30, wording));
+  const named = wrap([{ text: name, style: "bold" }], 10, room - 14);
+  const chipWidth = Math.max(...named.map((line) => line.width)) + 14;
+  elements.push(chip(named, chipWidth, { ...position, y }));
+  const figures = facts(routine, wording);
+  const wide = chipWidth + figures.width > room;
+  y += (named.length - 1) * 10 * leading + (wide ? 27 : 0);
+  elements.push(...figures.place({ ...position, x: position.x + (wide ? 0 : chipWidth + 16), y: y - 4 }));
   y += 27;
   if (address !== undefined) {
     const code = codeDrawing(address, codeSize, wording);
@@ -91,32 +107,18 @@ function bylineSpans({ choreographer, music }: Routine, { print }: Wording): rea
 }
 
 /** The version's name in a frame. */
-function chip(text: string, position: Position): StructureElement {
-  const [line] = wrap([{ text, style: "bold" }], 10);
-  if (line === undefined) return { tag: "P", content: [] };
-  const frame: Shape = {
-    kind: "box",
-    at: [0, 0],
-    width: line.width + 14,
-    height: 18,
-    stroke: { tone: "ink", width: 1.2 },
-  };
-  return {
-    tag: "P",
-    content: [
-      { ...position, shapes: [frame] },
-      { ...position, x: position.x + 7, y: position.y + 3, line },
-    ],
-  };
+function chip(lines: readonly Line[], width: number, position: Position): StructureElement {
+  const height = 18 + (lines.length - 1) * 10 * leading;
+  const frame: Shape = { kind: "box", at: [0, 0], width, height, stroke: { tone: "ink", width: 1.2 } };
+  const text = stackLines(lines, { ...position, x: position.x + 7, y: position.y + 3 });
+  return { tag: "P", content: [{ ...position, shapes: [frame] }, ...text] };
 }
 
 /** The figures of a run, each over its unit. */
 function facts(
   routine: Routine,
-  position: Position,
-  indent: number,
   { print: { figures }, time }: Wording,
-): readonly StructureElement[] {
+): { readonly width: number; readonly place: (position: Position) => readonly StructureElement[] } {
   const { music } = routine;
   const firstCount = shownFirstCount(routine);
   const list: readonly (readonly [string, string])[] = [
@@ -126,20 +128,26 @@ function facts(
     [String(music.countIn), figures.countIn],
     ...(firstCount === undefined ? [] : [[time.track(firstCount), figures.firstCount] as const]),
   ];
-  let x = position.x + indent;
-  return list.map(([figureText, unit]): StructureElement => {
-    const at = { ...position, x };
+  const set = list.map(([figureText, unit]) => {
     const [value] = wrap([{ text: figureText, style: "bold" }], 13);
     const [name] = wrap([{ text: unit, tone: "soft" }], 8);
-    x += Math.max(value?.width ?? 0, name?.width ?? 0) + 16;
-    return {
-      tag: "P",
-      content: [
-        ...(value === undefined ? [] : [{ ...at, line: value }]),
-        ...(name === undefined ? [] : [{ ...at, y: at.y + 15, line: name }]),
-      ],
-    };
+    return { value, name, width: Math.max(value?.width ?? 0, name?.width ?? 0) + 16 };
   });
+  const place = (position: Position) => {
+    let { x } = position;
+    return set.map(({ value, name, width }): StructureElement => {
+      const at = { ...position, x };
+      x += width;
+      return {
+        tag: "P",
+        content: [
+          ...(value === undefined ? [] : [{ ...at, line: value }]),
+          ...(name === undefined ? [] : [{ ...at, y: at.y + 15, line: name }]),
+        ],
+      };
+    });
+  };
+  return { width: set.reduce((sum, { width }) => sum + width, 0), place };
 }
 
 interface HeadLine {

@@ -5,6 +5,7 @@ import type { Tag } from "../../typesetting/print.js";
 import type { Span } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { addressAfter, linkTo } from "./link.js";
+import { theirs } from "./theirs.js";
 
 export interface ProseOptions {
   readonly size: number;
@@ -44,7 +45,7 @@ function blocksOfToken(token: MarkedToken, options: Inner): readonly Block[] {
     case "blockquote":
       return blocksOf(token.tokens, { ...options, indent: indent + size });
     case "code":
-      return token.text.split("\n").flatMap((text) => paragraph([{ text }], "Code"));
+      return token.text.split("\n").flatMap((text) => paragraph([theirs(text, options.wording)], "Code"));
     case "table":
       return [token.header, ...token.rows].flatMap((row, index) => paragraph(rowSpans(row, index === 0, options)));
     case "hr":
@@ -52,7 +53,9 @@ function blocksOfToken(token: MarkedToken, options: Inner): readonly Block[] {
     case "def":
       return [];
     default:
-      return paragraph("tokens" in token && token.tokens ? spansOf(token.tokens, options) : [{ text: token.raw }]);
+      return paragraph(
+        "tokens" in token && token.tokens ? spansOf(token.tokens, options) : [theirs(token.raw, options.wording)],
+      );
   }
 }
 
@@ -86,7 +89,11 @@ function rowSpans(row: readonly Tokens.TableCell[], head: boolean, options: Pros
 }
 
 /** Inline tokens as spans. */
-function spansOf(tokens: readonly Token[], options: ProseOptions, set: Omit<Span, "text"> = {}): readonly Span[] {
+function spansOf(
+  tokens: readonly Token[],
+  options: ProseOptions,
+  set: Omit<Span, "text"> = theirs("", options.wording),
+): readonly Span[] {
   return (tokens as readonly MarkedToken[]).flatMap((token): readonly Span[] => {
     switch (token.type) {
       case "strong":
@@ -109,7 +116,7 @@ function spansOf(tokens: readonly Token[], options: ProseOptions, set: Omit<Span
       case "image":
         return [{ ...set, text: decodeHTMLStrict(token.text) }];
       case "checkbox":
-        return [{ ...set, text: options.wording.print.task(token.checked) }];
+        return [{ text: options.wording.print.task(token.checked) }];
       default:
         return [{ ...set, text: "text" in token ? String(token.text) : token.raw }];
     }

@@ -16,12 +16,12 @@ export const bold = (text: string): Span => ({ text, style: "bold" });
 export const italic = (text: string): Span => ({ text, style: "italic" });
 
 export function headingBlock(
-  text: string,
+  text: string | Span,
   { size, width }: Pick<NoteStyle, "size" | "width">,
   level: 2 | 3 = 2,
 ): Block {
   const set = level === 2 ? size * 1.3 : size;
-  return textBlock([bold(text)], {
+  return textBlock([typeof text === "string" ? bold(text) : { ...text, style: "bold" }], {
     size: set,
     width,
     tag: `H${level}`,

@@ -6,6 +6,7 @@ import { cueSpans } from "./cue-spans.js";
 import { proseBlocks } from "./markdown.js";
 import { bold, headingBlock, italic, type NoteStyle, plain, under } from "./note-style.js";
 import { byPhrase, printedSections } from "./printed-moves.js";
+import { theirs } from "./theirs.js";
 
 /** Blocks for moves, each by its counts; which phrase they are in is said from the second on. */
 function moveBlocks(
@@ -36,22 +37,20 @@ export function optionBlocks(routine: Routine, version: Version, style: NoteStyl
         ? []
         : [itemBlock(bold(counts.span(move.on)), alternativeSpans(move, style.wording), style)],
     );
-    return items.length === 0 ? [] : [headingBlock(section.name, style, 3), ...items];
+    return items.length === 0 ? [] : [headingBlock(theirs(section.name, style.wording), style, 3), ...items];
   });
   return under(print.alternativesOf, blocks, style);
 }
 
-function alternativeSpans(
-  { alternatives }: Move,
-  { counts, print, risks: cautions, versions }: Wording,
-): readonly Span[] {
+function alternativeSpans({ alternatives }: Move, wording: Wording): readonly Span[] {
+  const { counts, print, risks: cautions, versions } = wording;
   return alternatives.flatMap(({ version, moves }, index) => [
     ...(index === 0 ? [] : [plain(" · ")]),
     italic(`${versions.name(version)}: `),
     ...moves.flatMap((move, at) => [
       ...(at === 0 ? [] : [plain(", ")]),
       ...(moves.length === 1 ? [] : [bold(`${counts.span(move.on)} `)]),
-      ...cueSpans(move.cue),
+      ...cueSpans(move.cue, wording),
       ...(move.risks.length === 0
         ? []
         : [plain(" ("), italic(print.takeCareShort(move.risks.map(cautions.label))), plain(")")]),
@@ -69,7 +68,7 @@ export function teachingBlocks(routine: Routine, version: Version, style: NoteSt
     const note = told.has(section.written) ? undefined : prose.notes.find((one) => one.section === section.name);
     told.add(section.written);
     const blocks = [...(note === undefined ? [] : text(note.markdown, 4)), ...tips];
-    return blocks.length === 0 ? [] : [headingBlock(section.name, style, 3), ...blocks];
+    return blocks.length === 0 ? [] : [headingBlock(theirs(section.name, style.wording), style, 3), ...blocks];
   });
   return under(
     style.wording.print.teachingNotes,
@@ -80,10 +79,10 @@ export function teachingBlocks(routine: Routine, version: Version, style: NoteSt
 
 function tipBlocks(move: Move, style: NoteStyle): readonly Block[] {
   const { counts, print } = style.wording;
-  const [before, ways] = print.choice(move.choose.map(cueSpans));
+  const [before, ways] = print.choice(move.choose.map((way) => cueSpans(way, style.wording)));
   const choices = ways.flatMap(([joint, way]) => [...(joint === "" ? [] : [plain(joint)]), ...way]);
   const spans = [
-    ...(move.note === undefined ? [] : [...cueSpans(move.note), plain(" ")]),
+    ...(move.note === undefined ? [] : [...cueSpans(move.note, style.wording), plain(" ")]),
     ...(choices.length === 0 ? [] : [italic(before), ...choices]),
   ];
   return spans.length === 0 ? [] : [itemBlock(bold(counts.span(move.on)), spans, style)];

@@ -1,8 +1,8 @@
 import { type Mark, type Position, type Print, papers, type StructureElement } from "../../typesetting/print.js";
 import { line } from "../../typesetting/shape.js";
-import { leading, type Span, textWidth, wrap } from "../../typesetting/text.js";
+import { type Line, leading, type Span, shortened, textWidth, wrap } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
-import { smallest } from "./cell.js";
+import { smallest, stackLines } from "./cell.js";
 import type { Dance } from "./dance.js";
 import { versionLine } from "./head.js";
 
@@ -34,11 +34,10 @@ export function layoutRunningHeads(
   size: number,
   wording: Wording,
 ): readonly Mark[] {
-  const spans: readonly Span[] = [
-    { text: `${routine.title} `, style: "bold" },
-    { text: versionLine(routine, version, wording) },
-  ];
-  const [set] = wrap(spans, size, width);
+  const level: Span = { text: versionLine(routine, version, wording, (text) => textWidth(text, size) <= width / 2) };
+  const spans = (title: string): readonly Span[] => [{ text: `${title} `, style: "bold" }, level];
+  const title = shortened(routine.title, (text) => wrap(spans(text), size, width).length === 1);
+  const [set] = wrap(spans(title), size, width);
   return Array.from({ length: pages - 1 }, (_, index): readonly Mark[] => {
     const position = { page: index + 1, x: margin.side, y: margin.top };
     return [
@@ -48,27 +47,67 @@ export function layoutRunningHeads(
   }).flat();
 }
 
-/** Page numbers, and on each page what else stands at its foot (the credit). */
+/** What stands at the foot of a page beside its number. */
+export interface Foot {
+  readonly spans: readonly Span[];
+  /** Whether it is laid out as content there; where it only comes again it is decoration. */
+  readonly read?: boolean;
+}
+
+/** Feet stay so far from the edge that every printer prints them: 6 mm. */
+const edge = 17.01;
+/** Most lines of a foot; an address that is longer takes more. */
+const footLines = 2;
+
+/** The lines of a foot: of a long text its beginning, and the whole address. */
+function setFoot(spans: readonly Span[], paper: Print["paper"], size: number, { print }: Wording): readonly Line[] {
+  const number = textWidth(print.pageNumber(88, 88), size);
+  const room = papers[paper][0] - 2 * margin.side - number - 10;
+  const address = spans.filter(({ href }) => href !== undefined).map((span): Span => ({ ...span, tone: "soft" }));
+  const [own] = spans.filter(({ href }) => href === undefined);
+  const text = own?.text.trim() ?? "";
+  const set = (start: string) =>
+    wrap([...(start === "" ? [] : [{ ...own, text: `${start} `, tone: "soft" } as const]), ...address], size, room);
+  return set(shortened(text, (start) => set(start).length <= footLines));
+}
+
+/** Where the first line of a foot stands. */
+function footTop(paper: Print["paper"], lines: number, size: number): number {
+  const height = papers[paper][1];
+  return Math.min(height - margin.bottom + 14 - (size - smallest), height - edge - lines * size * leading);
+}
+
+/** What stands at the foot of a first page, as content: the credit and the address are read once. */
+export function footElement(spans: readonly Span[], paper: Print["paper"], wording: Wording): StructureElement {
+  const lines = setFoot(spans, paper, smallest, wording);
+  const y = footTop(paper, lines.length, smallest);
+  return { tag: "P", content: stackLines(lines, { page: 0, x: margin.side, y }) };
+}
+
+/** Page numbers, and on each page what else stands at its foot, unless it is content there. */
 export function layoutFeet(
   paper: Print["paper"],
-  notes: readonly (readonly Span[])[],
-  { print }: Wording,
+  feet: readonly Foot[],
+  wording: Wording,
   size = smallest,
 ): readonly Mark[] {
-  const [pageWidth, pageHeight] = papers[paper];
-  const y = pageHeight - margin.bottom + 14 - (size - smallest);
-  return notes.flatMap((note, page): readonly Mark[] => {
-    const number = print.pageNumber(page + 1, notes.length);
-    const [set] = wrap([{ text: number, tone: "soft" }], size);
-    const room = pageWidth - 2 * margin.side - textWidth(number, size) - 20;
-    const lines = wrap(
-      note.map(({ text }): Span => ({ text, tone: "soft" })),
-      size,
-      room,
-    ).slice(0, 2);
+  const [pageWidth] = papers[paper];
+  const set = new Map(
+    [...new Set(feet.map(({ spans }) => spans))].map((spans) => [spans, setFoot(spans, paper, size, wording)]),
+  );
+  return feet.flatMap(({ spans, read = false }, page): readonly Mark[] => {
+    const lines = set.get(spans) ?? [];
+    const y = footTop(paper, lines.length, size);
+    const [number] = wrap([{ text: wording.print.pageNumber(page + 1, feet.length), tone: "soft" }], size);
+    const marks = lines.map((one, index): Mark => ({ page, x: margin.side, y: y + index * size * leading, line: one }));
     return [
-      ...lines.map((one, index): Mark => ({ page, x: margin.side, y: y + index * size * leading, line: one })),
-      ...(set === undefined ? [] : [{ page, x: pageWidth - margin.side - set.width, y, line: set }]),
+      ...(read ? [] : marks),
+      ...(number === undefined ? [] : [{ page, x: pageWidth - margin.side - number.width, y, line: number }]),
     ];
   });
+}
+
+/** The same foot on so many pages, on the first of them as content. */
+export function feetOf(spans: readonly Span[], pages: number): readonly Foot[] {
+  return Array.from({ length: pages }, (_, page): Foot => ({ spans, read: page === 0 }));
 }

@@ -6,6 +6,7 @@ import type { Dance } from "./dance.js";
 import { proseBlocks } from "./markdown.js";
 import { bold, bullet, italic, type NoteStyle, plain, under } from "./note-style.js";
 import { placesOf, printedSections } from "./printed-moves.js";
+import { theirs } from "./theirs.js";
 
 /** What to bring, each item once, with every reason and every place where it is used. */
 export function gearBlocks(dances: readonly Dance[], style: NoteStyle): readonly Block[] {
@@ -25,7 +26,7 @@ export function gearBlocks(dances: readonly Dance[], style: NoteStyle): readonly
     const tail = reasons.filter((reason) => reason !== "").join(". ");
     const item = uses[0]?.item ?? name;
     const after = `${optional ? print.optionally : ""}${tail === "" ? "" : `: ${tail}`}`;
-    return bullet([bold(item), plain(after)], style);
+    return bullet([theirs(item, wording, { style: "bold" }), plain(after)], style);
   });
   return under(print.gear, blocks, style);
 }

@@ -1,6 +1,6 @@
 import type { Position, StructureElement } from "../../typesetting/print.js";
 import type { Shape } from "../../typesetting/shape.js";
-import { type Line, type Span, textWidth, widestWord, wrap } from "../../typesetting/text.js";
+import { type Line, type Span, shortened, textWidth, widestWord, wrap } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import type { GridCell, Row } from "./bands.js";
 import { type CellLayout, hitFigure, inset, layoutCell, linesHeight, smallest, stackLines } from "./cell.js";
@@ -46,6 +46,7 @@ const listedCounts = (boxes: readonly Box[]): number =>
 
 function boxedRow(context: RowContext, boxes: readonly Box[]): RowLayout {
   const { wording, row, column, top } = context;
+  const wide = row.phrase.numbers.length * column;
   return {
     row,
     height: Math.max(countStripHeight, ...boxes.map(({ height }) => height)) + top,
@@ -62,7 +63,7 @@ function boxedRow(context: RowContext, boxes: readonly Box[]): RowLayout {
         tag: "TD",
         ...spanning(to - from),
         content: [
-          ...(index === 0 ? dancersLabel(row, position) : []),
+          ...(index === 0 ? dancersLabel(row, wide, position) : []),
           ...calls.slice(from, to).flat(),
           ...content({ ...position, y: position.y + top }),
         ],
@@ -220,7 +221,13 @@ function listedLayout(
       const hits = first ? row.cells.flatMap((cell) => stripHit(context, cell, strip)) : [];
       const text = stackLines(lines, { ...position, x: position.x + inset.left, y: position.y + top });
       const cues: StructureElement = { tag: "P", content: [...hits, ...text] };
-      return [{ tag: "TD", ...spanning(whole.to), content: [...(first ? dancersLabel(row, position) : []), cues] }];
+      return [
+        {
+          tag: "TD",
+          ...spanning(whole.to),
+          content: [...(first ? dancersLabel(row, whole.to * context.column, position) : []), cues],
+        },
+      ];
     },
   };
 }
@@ -228,8 +235,9 @@ function listedLayout(
 const headHeight = ({ dancers }: Row): number => (dancers === undefined ? 0 : callHeight);
 
 /** The name of the group whose row it is. */
-function dancersLabel({ dancers }: Row, position: Position): readonly StructureElement[] {
-  const [set] = dancers === undefined ? [] : wrap([{ text: dancers, style: "bold" }], smallest);
+function dancersLabel({ dancers }: Row, width: number, position: Position): readonly StructureElement[] {
+  const fits = (text: string) => textWidth(text, smallest, "bold") <= width - inset.left;
+  const [set] = dancers === undefined ? [] : wrap([{ text: shortened(dancers, fits), style: "bold" }], smallest);
   return set === undefined
     ? []
     : [{ tag: "P", content: [{ ...position, x: position.x + inset.left, y: position.y + 2, line: set }] }];

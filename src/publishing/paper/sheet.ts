@@ -8,14 +8,14 @@ import { floorPlans } from "../drawing/floor-plan.js";
 import { phraseMap } from "../drawing/phrase-map.js";
 import { sheetBands } from "./bands.js";
 import { smallest } from "./cell.js";
-import { routineAddress } from "./credit.js";
+import { creditSpans, routineAddress } from "./credit.js";
 import type { Dance } from "./dance.js";
 import { type Grid, placeGrid, setGrid } from "./grid.js";
 import { type Head, layoutHead, type SheetOptions, versionLine } from "./head.js";
 import { layoutLegend } from "./legend.js";
 import { headingBlock, type NoteStyle } from "./note-style.js";
 import { optionBlocks, teachingBlocks } from "./notes.js";
-import { layoutOwnNotes, layoutRunningHeads, margin } from "./page.js";
+import { footElement, layoutOwnNotes, layoutRunningHeads, margin } from "./page.js";
 import { practiceBlocks } from "./practice.js";
 import { cautionBlocks, gearBlocks } from "./preparation.js";
 import { orderBlocks } from "./run-order.js";
@@ -58,6 +58,8 @@ interface SheetContext {
   readonly width: number;
   readonly bottom: number;
   readonly head: Head;
+  /** At the foot of the first page. */
+  readonly credit: StructureElement;
   readonly map: Drawing;
 }
 
@@ -76,6 +78,7 @@ export function layoutSheet(routine: Routine, version: Version, library: Library
     width,
     bottom: pageHeight - margin.bottom,
     head: layoutHead({ routine, version }, library, options, { page: 0, x: margin.side, y: margin.top }, width),
+    credit: footElement(creditSpans(routine, library, wording), library.paper, wording),
     map: phraseMap(routine, version, { width, size: smallest, wording }),
   };
   const bands = sheetBands(routine, version, wording);
@@ -107,7 +110,7 @@ function layoutDraft(
   blocks: readonly Block[],
   mapFirst: boolean,
 ): SheetDraft {
-  const { wording, routine, version, width, bottom, head, map } = context;
+  const { wording, routine, version, width, bottom, head, credit, map } = context;
   const left = margin.side;
   const under = margin.top + head.height + 8;
   const start = { page: 0, y: under + (mapFirst ? map.height + 6 : 0) };
@@ -138,6 +141,7 @@ function layoutDraft(
       pages,
       elements: [
         ...head.elements,
+        ...(credit.content.length === 0 ? [] : [credit]),
         ...(mapFirst ? [picture, ...above] : [...above, picture]),
         ...notes.draw(),
         own.element,

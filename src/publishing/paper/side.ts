@@ -4,6 +4,7 @@ import type { Wording } from "../../wording/wording.js";
 import { feelTexts } from "../feel-texts.js";
 import type { Band } from "./bands.js";
 import { smallest } from "./cell.js";
+import { theirs } from "./theirs.js";
 
 /** Width of the column of section names and landing words, and of the column of track times. */
 export const sideNames = 84;
@@ -16,7 +17,7 @@ export function sideLines(band: Band, routine: Routine, wording: Wording): reado
   const { print, time } = wording;
   const { section, again } = band;
   const words: readonly Span[] =
-    section.words === undefined ? [] : [{ text: print.quoted(section.words), style: "italic" }];
+    section.words === undefined ? [] : [theirs(print.quoted(section.words), wording, { style: "italic" })];
   const other = !section.countsPerMinute.equals(routine.music.countsPerMinute);
   const facts = [
     ...(section.mirrored ? [print.otherSide] : []),
@@ -26,13 +27,18 @@ export function sideLines(band: Band, routine: Routine, wording: Wording): reado
     ...(again === "" ? [] : [again]),
   ];
   return [
-    ...wrap([{ text: `${band.number} ${section.name}`, style: "bold" }], smallest + 1.5, width),
+    ...wrap(
+      [{ text: `${band.number} `, style: "bold" }, theirs(section.name, wording, { style: "bold" })],
+      smallest + 1.5,
+      width,
+    ),
     ...wrap(words, smallest, width),
     ...facts.flatMap((text) => wrap([{ text, tone: "soft" }], smallest, width)),
   ];
 }
 
 /** What stands beside the rest of a section on the next page. */
-export function continuedLines({ number, section }: Band, { print }: Wording): readonly Line[] {
-  return wrap([{ text: `${number} ${section.name} `, style: "bold" }, { text: print.continued }], smallest + 1, width);
+export function continuedLines({ number, section }: Band, wording: Wording): readonly Line[] {
+  const name = theirs(`${section.name} `, wording, { style: "bold" });
+  return wrap([{ text: `${number} `, style: "bold" }, name, { text: wording.print.continued }], smallest + 1, width);
 }

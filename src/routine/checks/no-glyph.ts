@@ -7,9 +7,9 @@ import { counts, type Remark, type Rule } from "./rule.js";
 export const noGlyph: Rule = {
   name: "no-glyph",
   severity: "warning",
-  why: "Paper has only the letters of the bundled faces: Latin, Greek and Cyrillic. A sign that they lack (an arrow, an emoji) is printed as its number, so that nobody meets an empty box.",
+  why: "Paper has only the letters of the bundled faces: Latin, Greek and Cyrillic, and arrows. A sign that they lack (an emoji) is printed as [?], so that nobody meets an empty box.",
   good: counts("1-4: Drag to the left\n5-8: Hold"),
-  bad: counts("1-4: Drag ← left\n5-8: Hold"),
+  bad: counts("1-4: Drag 👣 left\n5-8: Hold"),
   find: ({ written }) =>
     [
       ...headTexts(written),

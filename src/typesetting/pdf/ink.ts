@@ -13,14 +13,11 @@ import type { Shape, Tone } from "../shape.js";
 import type { Style } from "../style.js";
 import { ascent, type Line, type Piece, wrap } from "../text.js";
 
-/** Greys, so that a photocopier and a screen show the same sheet; `soft` has 7 : 1 against white. */
-const greys: Record<Tone, string> = {
-  ink: "#111111",
-  soft: "#545454",
-  line: "#8c8c8c",
-  tint: "#e8e8e8",
-  paper: "#ffffff",
-};
+/**
+ * Greys as parts of white, of the printer's own black (DeviceGray: ISO 32000-1, 8.6.4.2), so that no page is counted and paid for
+ * as one in colour, and a photocopier and a screen show the same sheet; `soft` has 7 : 1 against white.
+ */
+const greys: Record<Tone, number> = { ink: 0.067, soft: 0.329, line: 0.549, tint: 0.91, paper: 1 };
 
 /** What a document knows already, and need not be told again. */
 export interface InkState {
@@ -40,13 +37,47 @@ export function drawMark(doc: Doc, mark: Mark, ink: InkState): void {
 
 /** @param y where the base line is */
 function drawLine(doc: Doc, line: Line, x: number, y: number, ink: InkState): void {
-  for (const piece of line.pieces()) {
+  for (const piece of line.goesOn ? line.pieces() : withSpace(line.pieces())) {
     const font = useFace(doc, piece, line.size, ink);
     fillWith(doc, piece.tone, ink);
+    // Who listens or copies gets the real sign (ISO 32000-1, 14.9.4).
+    if (piece.actual !== undefined) addOperation(doc, `/Span <</ActualText <${utf16(piece.actual)}>>> BDC`);
+    if (piece.lines !== undefined) drawLines(doc, piece.lines, piece, { size: line.size, x: x + piece.x, y });
     if (/\p{M}/u.test(piece.text)) doc.text(piece.text, x + piece.x, y, { lineBreak: false, baseline: "alphabetic" });
     else showPiece(doc, font, piece, { size: line.size, x: x + piece.x, y }, ink);
-    if (piece.struck) drawStrike(doc, x + piece.x, y - line.size * 0.25, piece.width, greys[piece.tone]);
+    if (piece.actual !== undefined) addOperation(doc, "EMC");
+    if (piece.struck) drawStrike(doc, x + piece.x, y - line.size * 0.25, piece);
   }
+}
+
+/** The same with a space at the end, outside of what stands for something else. */
+function withSpace(pieces: readonly Piece[]): readonly Piece[] {
+  const last = pieces.at(-1);
+  if (last === undefined) return pieces;
+  if (last.actual === undefined) return [...pieces.slice(0, -1), { ...last, text: `${last.text} ` }];
+  const { face, tone } = last;
+  return [...pieces, { face, tone, text: " ", x: last.x + last.width, width: 0, struck: false }];
+}
+
+/** A text as PDF strings have it beyond Latin (ISO 32000-1, 7.9.2.2), in hexadecimal. */
+const utf16 = (text: string): string => Buffer.from(`\ufeff${text}`, "utf16le").swap16().toString("hex");
+
+function drawLines(
+  doc: Doc,
+  lines: NonNullable<Piece["lines"]>,
+  { tone }: Piece,
+  { size, x, y }: { readonly size: number; readonly x: number; readonly y: number },
+): void {
+  for (const points of lines) {
+    points.forEach(([px, py], index) => {
+      const [toX, toY] = [short(x + px * size), short(y + py * size)];
+      if (index === 0) doc.moveTo(toX, toY);
+      else doc.lineTo(toX, toY);
+    });
+  }
+  doc.lineWidth(short(size * 0.08)).lineJoin("round");
+  strokeWith(doc, tone);
+  doc.stroke();
 }
 
 /**
@@ -101,13 +132,13 @@ function shapedIn(face: string): Record<string, unknown> {
   return words;
 }
 
-function drawStrike(doc: Doc, x: number, y: number, width: number, colour: string): void {
+function drawStrike(doc: Doc, x: number, y: number, { width, tone }: Piece): void {
   doc
     .moveTo(x, y)
     .lineTo(x + width, y)
-    .lineWidth(0.6)
-    .strokeColor(colour)
-    .stroke();
+    .lineWidth(0.6);
+  strokeWith(doc, tone);
+  doc.stroke();
 }
 
 function drawShape(doc: Doc, shape: Shape, { x, y }: { x: number; y: number }, ink: InkState): void {
@@ -134,14 +165,19 @@ function drawShape(doc: Doc, shape: Shape, { x, y }: { x: number; y: number }, i
 
 function fillWith(doc: Doc, tone: Tone, { fills }: InkState): void {
   const page = openPage(doc);
-  if (fills.get(page) !== tone) doc.fillColor(greys[tone]);
+  if (fills.get(page) !== tone) addOperation(doc, `${greys[tone]} g`);
   fills.set(page, tone);
+}
+
+function strokeWith(doc: Doc, tone: Tone): void {
+  addOperation(doc, `${greys[tone]} G`);
 }
 
 function paintShape(doc: Doc, { fill, stroke }: Exclude<Shape, { kind: "text" }>, ink: InkState): void {
   if (fill !== undefined) fillWith(doc, fill, ink);
   if (stroke !== undefined) {
-    doc.lineWidth(stroke.width).strokeColor(greys[stroke.tone]).lineJoin("round");
+    doc.lineWidth(stroke.width).lineJoin("round");
+    strokeWith(doc, stroke.tone);
   }
   if (fill !== undefined && stroke !== undefined) doc.fillAndStroke();
   else if (fill !== undefined) doc.fill();

@@ -1,5 +1,5 @@
 import { addLink, collectFile, type Doc, gatherContent, openDocument, setAttributes } from "../adapter.js";
-import { type Bookmark, type Mark, type Print, papers, type StructureElement } from "../print.js";
+import { type Bookmark, type Mark, type Print, papers, type StructureElement, type Target } from "../print.js";
 import type { Shape } from "../shape.js";
 import { compactPdf } from "./compact.js";
 import { drawMark, type InkState, newInk } from "./ink.js";
@@ -57,7 +57,9 @@ function openTagged(print: Print): Doc {
 
 function writeElement(doc: Doc, parent: PDFKit.PDFStructureElement, element: StructureElement, ink: InkState): void {
   const struct = doc.struct(element.tag, {
-    ...(element.alt === undefined ? {} : { alt: element.alt }),
+    // A link's words are its content: what it says of where it leads goes to its annotation.
+    ...(element.alt === undefined || element.target !== undefined ? {} : { alt: element.alt }),
+    ...(element.lang === undefined ? {} : { lang: element.lang }),
     ...(element.box === undefined ? {} : { bbox: [...element.box], placement: "Block" }),
   });
   addTableAttributes(struct, element);
@@ -73,19 +75,19 @@ function writeElement(doc: Doc, parent: PDFKit.PDFStructureElement, element: Str
     struct.add(doc.markStructureContent(element.tag));
     for (const mark of run) if (!("tag" in mark)) drawMark(doc, mark, ink);
     doc.endMarkedContent();
-    if (element.target !== undefined) linkMark(doc, struct, first, element);
   }
+  if (element.target !== undefined) placeLink(doc, struct, element, element.target);
   struct.end();
 }
 
-/** An element's content, marks that follow each other on a page together; a link's apart, since each has a place to click. */
-function runsOf({ content, target }: StructureElement): readonly (readonly (StructureElement | Mark)[])[] {
+/** An element's content, marks that follow each other on a page together. */
+function runsOf({ content }: StructureElement): readonly (readonly (StructureElement | Mark)[])[] {
   const runs: (StructureElement | Mark)[][] = [];
   for (const inner of content) {
     const run = runs.at(-1);
     const last = run?.at(-1);
     const joins = last !== undefined && !("tag" in last) && !("tag" in inner) && last.page === inner.page;
-    if (joins && target === undefined) run?.push(inner);
+    if (joins) run?.push(inner);
     else runs.push([inner]);
   }
   return runs;
@@ -101,16 +103,26 @@ function addTableAttributes(struct: PDFKit.PDFStructureElement, { scope, columns
   });
 }
 
-/** Makes a mark on the page that is open a place to click. */
-function linkMark(
-  doc: Doc,
-  struct: PDFKit.PDFStructureElement,
-  mark: Mark,
-  { target, alt = "" }: StructureElement,
-): void {
-  if (target === undefined) return;
+/** Makes all that a link holds, deep inside too, a place to click: one on each page. */
+function placeLink(doc: Doc, struct: PDFKit.PDFStructureElement, element: StructureElement, target: Target): void {
+  const marks = marksIn(element);
+  for (const page of new Set(marks.map((mark) => mark.page))) {
+    const boxes = marks.filter((mark) => mark.page === page).map(boxOf);
+    const [left, top] = [Math.min(...boxes.map((box) => box.left)), Math.min(...boxes.map((box) => box.top))];
+    const [right, bottom] = [Math.max(...boxes.map((box) => box.right)), Math.max(...boxes.map((box) => box.bottom))];
+    doc.switchToPage(page);
+    const leads = "href" in target ? target.href : target.page;
+    addLink(doc, struct, [left, top, right - left, bottom - top], leads, element.alt ?? "");
+  }
+}
+
+function marksIn({ content }: StructureElement): readonly Mark[] {
+  return content.flatMap((inner) => ("tag" in inner ? marksIn(inner) : [inner]));
+}
+
+function boxOf(mark: Mark) {
   const [width, height] = "line" in mark ? [mark.line.width, mark.line.size * 1.2] : sizeOf(mark.shapes);
-  addLink(doc, struct, [mark.x, mark.y, width, height], "href" in target ? target.href : target.page, alt);
+  return { left: mark.x, top: mark.y, right: mark.x + width, bottom: mark.y + height };
 }
 
 function sizeOf(shapes: readonly Shape[]): readonly [width: number, height: number] {

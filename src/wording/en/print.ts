@@ -57,7 +57,8 @@ export const print = {
     firstCount: "first count",
   },
   codeTitle: "The way to the page",
-  code: (address: string): string => `QR code that leads to ${address}`,
+  /** Its address is read out with the credit. */
+  code: "QR code that leads to the routine's page",
   codeLink: (address: string): string => `The routine's page, ${address}`,
   starts: "Starts",
   start: (group: string | undefined, stance: string): string => (group === undefined ? stance : `${group}: ${stance}`),
@@ -90,7 +91,7 @@ export const print = {
     const dash = counts.indexOf("–");
     return dash < 0 ? "…" : `…${counts.slice(dash)}`;
   },
-  landsOn: (words: string): string => ` on “${words}”`,
+  landsOn: (words: string) => [" on “", { words }, "”"] as const,
   called: <T>(calls: readonly T[]): readonly (T | string)[] => [
     "“",
     ...calls.flatMap((call, index) => (index === 0 ? [call] : [" · ", call])),

@@ -33,7 +33,7 @@ export const sections = {
     `${groups}, own ${plural(/[–,]/.test(on) ? 2 : 1, "count", "counts")} ${on}`,
   hit: "hit",
   /** What the author is not sure of yet; shown to the author alone. */
-  doubt: (text: string): string => `Not sure yet: ${text}`,
+  doubt: <T>(text: T) => ["Not sure yet: ", text] as const,
   steps: (feet: readonly string[]): string =>
     feet.length === 1 ? `onto the ${feet[0]} foot` : `feet: ${feet.join(", ")}`,
   withGear: (gear: readonly string[]): string => `With ${gear.join(", ")}`,

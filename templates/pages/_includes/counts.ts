@@ -3,6 +3,7 @@ import { type Html, type HtmlValue, html } from "#src/publishing/site/html.js";
 import type { MoveView, OtherVersionView } from "#src/publishing/site/move-view.js";
 import type { RoutineView } from "#src/publishing/site/routine-view.js";
 import type { Wording } from "#src/wording/wording.js";
+import { theirs } from "./theirs.js";
 
 /** The counts, section by section. */
 export function counts({ sections, versions }: RoutineView, wording: Wording): Html {
@@ -27,12 +28,12 @@ function section(of: SectionView, wording: Wording): Html {
     ...of.videos,
   ];
   return html`<section class="part">
-<header><div><h3 id="${of.id}">${of.name}</h3>
-${of.words && html`<p class="landing"><q>${of.words}</q></p>`}
+<header><div><h3 id="${of.id}"${theirs(wording)}>${of.name}</h3>
+${of.words && html`<p class="landing"><q${theirs(wording)}>${of.words}</q></p>`}
 <p class="times">${times.length > 0 && html`<span class="clocks">${times.map(time)}</span>`}${facts.filter(Boolean).map((text) => html`<span>${text}</span>`)}</p></div>
 <button class="button by-script" type="button" data-practise="${of.danced}" aria-label="${practice.section(of.name)}">${practice.title}</button></header>
 ${of.canon.map((text) => html`<p class="canon">${text}.</p>`)}
-${of.doubt && html`<p class="doubt">${sections.doubt(of.doubt)}</p>\n`}${of.note.html !== "" && html`<div class="note prose">${of.note}</div>`}
+${of.doubt && html`<p class="doubt">${sections.doubt(authored(of.doubt, wording))}</p>\n`}${of.note.html !== "" && html`<div class="note prose"${theirs(wording)}>${of.note}</div>`}
 ${of.phrases.map((of) => phrase(of, wording))}
 </section>
 `;
@@ -44,36 +45,44 @@ function time({ clock, through }: SectionView["times"][number], index: number): 
 
 function phrase(of: PhraseView, wording: Wording): Html {
   const words = wording.sections;
-  return html`<div class="phrase"><h4>${words.phrase(of.number)}<span>${of.counts}</span>${of.say && html`<span class="called">${words.called(of.say)}</span>`}${of.clock && html`<span class="clock">${of.clock}</span>`}</h4>
-<ol class="moves">${of.moves.map((of) => move(of, wording.sections))}</ol></div>
+  return html`<div class="phrase"><h4>${words.phrase(of.number)}<span>${of.counts}</span>${of.say && html`<span class="called">${words.called(authored(of.say, wording))}</span>`}${of.clock && html`<span class="clock">${of.clock}</span>`}</h4>
+<ol class="moves">${of.moves.map((of) => move(of, wording))}</ol></div>
 `;
 }
 
-function move(of: MoveView, words: Wording["sections"]): Html {
+function move(of: MoveView, wording: Wording): Html {
+  const words = wording.sections;
   const kinds = ["move", of.hold && "hold", of.hit && "hit", of.cautions.length > 0 && "risky", of.classes]
     .filter(Boolean)
     .join(" ");
-  return html`<li class="${kinds}"><div class="${of.on.length > 3 ? "on long" : "on"}"><span>${of.on}</span>${of.lasts && html`<small>${of.lasts}</small>`}</div><div class="what">${of.groups && html`<p class="group">${of.groups}</p>`}<p class="cue">${of.cue}${of.hit && html` <span class="mark">${words.hit}</span>`}</p>${details(of, words)}</div></li>
+  return html`<li class="${kinds}"><div class="${of.on.length > 3 ? "on long" : "on"}"><span>${of.on}</span>${of.lasts && html`<small>${of.lasts}</small>`}</div><div class="what">${of.groups && html`<p class="group">${of.groups}</p>`}<p class="cue">${of.hold ? of.cue : authored(of.cue, wording)}${of.hit && html` <span class="mark">${words.hit}</span>`}</p>${details(of, wording)}</div></li>
 `;
 }
 
-function details(of: MoveView, words: Wording["sections"]): readonly HtmlValue[] {
+/** An author's words within a sentence of ours. */
+function authored<Value extends HtmlValue>(value: Value, wording: Wording): Value | Html {
+  return wording.authors === undefined ? value : html`<span${theirs(wording)}>${value}</span>`;
+}
+
+function details(of: MoveView, wording: Wording): readonly HtmlValue[] {
+  const words = wording.sections;
   return [
     of.say.length > 0 &&
-      html`<p class="say">${words.called(of.say.map((call, index) => html`${index > 0 && " · "}<q>${call}</q>`))}</p>`,
-    of.words && html`<p class="landing"><q>${of.words}</q></p>`,
+      html`<p class="say">${words.called(of.say.map((call, index) => html`${index > 0 && " · "}<q${theirs(wording)}>${call}</q>`))}</p>`,
+    of.words && html`<p class="landing"><q${theirs(wording)}>${of.words}</q></p>`,
     of.body.length > 0 && html`<p class="body">${of.body.map((text) => html`<span>${text}</span>`)}</p>`,
     of.cautions.length > 0 &&
       html`<p class="care">${words.takeCare(of.cautions, (read) => html`<a href="#care">${read}</a>`)}</p>`,
     of.gear.length > 0 && html`<p class="with">${words.withGear(of.gear)}</p>`,
-    of.choose.length > 0 && html`<p class="choose">${words.choose(of.choose)}</p>`,
-    of.note && html`<p class="tip">${of.note}</p>`,
-    of.doubt && html`<p class="doubt">${words.doubt(of.doubt)}</p>`,
+    of.choose.length > 0 && html`<p class="choose">${words.choose(of.choose.map((way) => authored(way, wording)))}</p>`,
+    of.note && html`<p class="tip"${theirs(wording)}>${of.note}</p>`,
+    of.doubt && html`<p class="doubt">${words.doubt(authored(of.doubt, wording))}</p>`,
     of.otherVersions.length > 0 &&
-      html`<ul class="others">${of.otherVersions.map((of) => otherVersion(of, words))}</ul>`,
+      html`<ul class="others">${of.otherVersions.map((of) => otherVersion(of, wording))}</ul>`,
   ];
 }
 
-function otherVersion({ name, moves }: OtherVersionView, words: Wording["sections"]): Html {
-  return html`<li><b>${name}</b> ${moves.map(({ on, cue, cautions }, index) => html`${index > 0 && "; "}${moves.length > 1 && html`<span class="small-on">${on}</span> `}${cue}${cautions.length > 0 && html` <span class="care">${words.takeCareShort(cautions)}</span>`}`)}</li>`;
+function otherVersion({ name, moves }: OtherVersionView, wording: Wording): Html {
+  const words = wording.sections;
+  return html`<li><b>${name}</b> ${moves.map(({ on, cue, cautions }, index) => html`${index > 0 && "; "}${moves.length > 1 && html`<span class="small-on">${on}</span> `}${authored(cue, wording)}${cautions.length > 0 && html` <span class="care">${words.takeCareShort(cautions)}</span>`}`)}</li>`;
 }

@@ -2,6 +2,7 @@ import { type Html, html, jsonBlock } from "#src/publishing/site/html.js";
 import type { LinkedData } from "#src/publishing/site/structured-data.js";
 import type { Library } from "#src/routine/routine.js";
 import type { Wording } from "#src/wording/wording.js";
+import { theirs } from "./theirs.js";
 
 /** Own files only, and no inline script or style. A learner's own track and the audio made on the spot are blobs. */
 const policy = [
@@ -42,7 +43,7 @@ export function page(of: Page): Html {
   const home = path === "";
   const canonical = library.url && `${library.url}/${path}`;
   return html`<!DOCTYPE html>
-<html lang="${library.language}">
+<html lang="${of.wording.language}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
@@ -65,7 +66,7 @@ ${library.url && preview && shared(`${library.url}/routines/${preview}/preview.p
 <a class="skip" href="#main">${words.skip}</a>
 ${
   !home &&
-  html`<header class="site-head"><a href="${root}index.html">${library.name}</a></header>
+  html`<header class="site-head"><a${theirs(of.wording)} href="${root}index.html">${library.name}</a></header>
 `
 }<main id="main">
 ${body}

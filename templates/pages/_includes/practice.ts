@@ -1,18 +1,19 @@
 import { type Html, html } from "#src/publishing/site/html.js";
 import type { Wording } from "#src/wording/wording.js";
+import { theirs } from "./theirs.js";
 
 /** What the dancer looks at, in the page and from afar: the script writes into the parts that say what they show. */
-const stage = html`<div class="stage" data-face data-state="rest">
-    <p class="stage-section" data-show="section"></p>
+const stage = (wording: Wording) => html`<div class="stage" data-face data-state="rest">
+    <p class="stage-section"${theirs(wording)} data-show="section"></p>
     <p class="stage-count" data-fit><span data-show="count"></span><span class="stage-part" data-show="part"></span></p>
     <div class="stage-cue" data-fit>
       <p class="stage-kicker" data-show="kicker"></p>
-      <p class="stage-call" data-show="call"></p>
-      <p class="stage-text" data-show="cue"></p>
-      <p class="stage-words" data-show="words"></p>
+      <p class="stage-call"${theirs(wording)} data-show="call"></p>
+      <p class="stage-text"${theirs(wording)} data-show="cue"></p>
+      <p class="stage-words"${theirs(wording)} data-show="words"></p>
     </div>
     <div class="stage-next" data-fit>
-      <p><span class="stage-on" data-show="next-on"></span> <span data-show="next"></span></p>
+      <p><span class="stage-on" data-show="next-on"></span> <span${theirs(wording)} data-show="next"></span></p>
     </div>
   </div>`;
 
@@ -24,11 +25,12 @@ const stage = html`<div class="stage" data-face data-state="rest">
  *
  * @param routineJson where `routine.json` is, seen from the page
  */
-export function practice(routineJson: string, { practice: words, player }: Wording): Html {
+export function practice(routineJson: string, wording: Wording): Html {
+  const { practice: words, player } = wording;
   return html`<section class="practice" id="practice" data-practice="${routineJson}" aria-labelledby="practice-title" hidden>
   <h2 id="practice-title">${words.title}</h2>
 
-  ${stage}
+  ${stage(wording)}
 
   <form class="desk" data-desk>
     <div class="desk-row">
@@ -98,7 +100,7 @@ export function practice(routineJson: string, { practice: words, player }: Wordi
   </form>
 
   <dialog class="afar" data-far aria-label="${words.seenFromAfar}">
-    ${stage}
+    ${stage(wording)}
     <div class="afar-row">
       <button type="button" data-start>${player.start}</button>
       <button type="button" data-leave>${words.backToThePage}</button>

@@ -9,6 +9,7 @@ import { counts } from "./counts.js";
 import { dateTime } from "./dates.js";
 import { page } from "./page.js";
 import { practice } from "./practice.js";
+import { theirs } from "./theirs.js";
 
 /** The page of a routine. */
 export function routinePage(
@@ -40,23 +41,24 @@ ${onThisPage(view, wording)}
 </div>
 ${care(view, wording)}
 <div class="ready">${needs(view, wording)}${start(view, wording)}</div>
-${view.introduction.html !== "" && html`<div class="prose introduction">${view.introduction}</div>`}
+${view.introduction.html !== "" && html`<div class="prose introduction"${theirs(wording)}>${view.introduction}</div>`}
 ${pictures(view, wording)}
 ${practice("routine.json", wording)}
 ${counts(view, wording)}
-${view.after.html !== "" && html`<div class="prose after">${view.after}</div>`}
+${view.after.html !== "" && html`<div class="prose after"${theirs(wording)}>${view.after}</div>`}
 ${videos(view, wording)}
 ${takeAway(view, wording)}
 </article>`;
 }
 
-function head(view: RoutineView, { routine: words, sections, dates }: Wording): Html {
+function head(view: RoutineView, wording: Wording): Html {
+  const { routine: words, sections, dates } = wording;
   const { facts } = view;
   return html`<header class="title">
 <p class="kicker">${[...facts.styles, ...audience(facts, words)].join(" · ")}</p>
-<h1>${view.title}</h1>
+<h1${theirs(wording)}>${view.title}</h1>
 <p class="byline">${words.choreography(view.choreographer, view.song, facts.date === undefined ? undefined : dateTime(facts.date, dates))}</p>
-${facts.summary && html`<p class="summary">${facts.summary}</p>`}
+${facts.summary && html`<p class="summary"${theirs(wording)}>${facts.summary}</p>`}
 ${[...(view.draft ? [words.draft] : []), ...view.doubts.map(sections.doubt)].map((text) => html`<p class="doubt">${text}</p>\n`)}${pulse(facts.phrase, view.accents)}
 ${view.timesThrough.length > 0 && html`<ul class="form">${view.timesThrough.map((text) => html`<li>${text}</li>`)}</ul>`}
 <dl class="facts">
@@ -113,7 +115,7 @@ function onThisPage({ sections, videos }: RoutineView, wording: Wording): Html {
   const words = wording.routine;
   return html`<nav class="jump" aria-labelledby="jump"><h2 id="jump">${words.onThisPage}</h2><ul>
 <li class="by-script"><a href="#practice">${wording.practice.title}</a></li>
-<li><a href="#counts">${wording.sections.title}</a><ol>${sections.map(({ id, name }) => html`<li><a href="#${id}">${name}</a></li>`)}</ol></li>
+<li><a href="#counts">${wording.sections.title}</a><ol>${sections.map(({ id, name }) => html`<li><a href="#${id}"${theirs(wording)}>${name}</a></li>`)}</ol></li>
 ${videos.length > 0 && html`<li><a href="#videos">${wording.videos.watch}</a></li>`}
 <li><a href="#take">${words.takeAway}</a></li>
 </ul>
@@ -121,14 +123,15 @@ ${videos.length > 0 && html`<li><a href="#videos">${wording.videos.watch}</a></l
 <p class="unseen" role="status" data-shared></p></nav>`;
 }
 
-function needs({ gear }: RoutineView, { routine: words }: Wording): Html {
+function needs({ gear }: RoutineView, wording: Wording): Html {
+  const { routine: words } = wording;
   return html`<section aria-labelledby="needs"><h2 id="needs">${words.needs}</h2>
 ${
   gear.length === 0
     ? html`<p>${words.needsNothing}</p>`
     : html`<ul class="gear">${gear.map(
         ({ classes, item, required, why }) =>
-          html`<li class="${classes}">${words.need(html`<b>${item}</b>`, required, why)}</li>`,
+          html`<li class="${classes}">${words.need(html`<b${theirs(wording)}>${item}</b>`, required, why)}</li>`,
       )}</ul>`
 }</section>`;
 }
@@ -159,20 +162,22 @@ function picture(of: PictureView, textOf: (of: PictureView, mirrored: boolean) =
   return html`<figure class="${classes}"><img class="as-taught" src="${file}" loading="lazy" alt="${textOf(of, false)}"><img class="mirrored" src="${mirrored}" loading="lazy" alt="${textOf(of, true)}"></figure>`;
 }
 
-function videos({ videos, chapters }: RoutineView, { videos: words }: Wording): Html | false {
+function videos({ videos, chapters }: RoutineView, wording: Wording): Html | false {
+  const { videos: words } = wording;
   if (videos.length === 0) return false;
   return html`<section class="watch" aria-labelledby="videos"><h2 id="videos">${words.watch}</h2>
 <ul class="plain">${videos.map(({ link, goesWith }) => html`<li>${link}${goesWith && html`<br>${goesWith}`}</li>`)}</ul>
 ${
   chapters.length > 0 &&
-  html`<h3>${words.chapters}</h3><ol class="chapters">${chapters.map(({ clock, link }) => html`<li><span class="clock">${clock}</span><span>${link}</span></li>`)}</ol>`
+  html`<h3>${words.chapters}</h3><ol class="chapters">${chapters.map(({ clock, link }) => html`<li><span class="clock">${clock}</span><span${theirs(wording)}>${link}</span></li>`)}</ol>`
 }</section>`;
 }
 
-function takeAway({ downloads, credit, videoText }: RoutineView, { routine: words }: Wording): Html {
+function takeAway({ downloads, credit, videoText }: RoutineView, wording: Wording): Html {
+  const { routine: words } = wording;
   return html`<section class="take" aria-labelledby="take"><h2 id="take">${words.takeAway}</h2>
 <ul class="downloads">${downloads.map(({ file, name, kind }) => html`<li><a href="${file}">${name}</a> <small>${kind}</small></li>`)}</ul>
-${credit && html`<h3>${words.ifYouPost}</h3><p class="credit">${credit}</p>`}
+${credit && html`<h3>${words.ifYouPost}</h3><p class="credit"${theirs(wording)}>${credit}</p>`}
 ${
   videoText &&
   html`<details class="video-text"><summary>${words.videoText}</summary><button class="button by-script" type="button" data-copy>${words.copyText}</button><p class="unseen" role="status"></p><pre tabindex="0">${videoText}</pre></details>`

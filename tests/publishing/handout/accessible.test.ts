@@ -333,6 +333,28 @@ describe("Matterhorn Protocol 1.1", () => {
     expect(links).toBeGreaterThan(5);
   });
 
+  it("28-011 whatever is tagged as a link can be clicked: the code, an address, each entry of the contents", () => {
+    everySubject((subject) => {
+      const { file, catalog, name } = subject;
+      const top = follow(file, catalog["/StructTreeRoot"]) as PdfDictionary;
+      const numbers = (follow(file, top["/ParentTree"]) as PdfDictionary)["/Nums"] as readonly PdfObject[];
+      const links = ofType(subject, "/Link");
+      for (const { dictionary } of links) {
+        const kids = (dictionary["/K"] ?? []) as readonly PdfObject[];
+        const references = kids.filter((kid) => (follow(file, kid) as PdfDictionary)["/Type"] === "/OBJR");
+        expect(references.length, name).toBe(1);
+        const annotation = follow(file, (references[0] as PdfDictionary)["/Obj"]) as PdfDictionary;
+        const [left = 0, bottom = 0, right = 0, above = 0] = annotation["/Rect"] as readonly number[];
+        expect(Math.min(right - left, above - bottom), name).toBeGreaterThan(5);
+        const owner = numbers[numbers.indexOf(annotation["/StructParent"] as number) + 1];
+        expect(follow(file, owner), name).toBe(dictionary);
+      }
+      const holding = links.filter(({ children }) => children.some(({ type }) => type === "/Figure"));
+      if (["sheet", "mirrored", "line dance"].includes(name)) expect(holding.length, name).toBe(1);
+      for (const { children } of ofType(subject, "/TOCI")) expect(children.map(({ type }) => type)).toEqual(["/Link"]);
+    });
+  });
+
   it("31-004 to 31-006, 31-009: composite fonts with an identity map, embedded", () => {
     everySubject((subject) => {
       const fonts = fontsOf(subject);
@@ -390,6 +412,19 @@ describe("Matterhorn Protocol 1.1", () => {
         expect(values.length).toBeLessThanOrEqual(program.numGlyphs);
         expect(values.filter((value) => /^0000$|feff|fffe/.test(value))).toEqual([]);
       }
+    });
+  });
+});
+
+describe("on a printer", () => {
+  it("all is grey: no operation names a colour (ISO 32000-1, 8.6.8)", () => {
+    everySubject((subject) => {
+      const operators = subject.pages.flatMap((page) =>
+        readContent(subject.file.streamOf(page["/Contents"])).map(({ operator }) => operator),
+      );
+      expect(operators).toContain("g");
+      if (subject.name !== "card") expect(operators).toContain("G");
+      expect(operators.filter((one) => /^(cs|CS|sc|SC|scn|SCN|rg|RG|k|K|sh|ri|Do|BI)$/.test(one))).toEqual([]);
     });
   });
 });

@@ -24,7 +24,7 @@ function cuesInOrder(routine: Routine): readonly string[] {
 
 function outside({ width, height, boxes }: ReadPage): readonly TextBox[] {
   const [left, right] = [margin.side - slack, width - margin.side + slack];
-  return boxes.filter((box) => box.left < left || box.right > right || box.top < 20 || box.bottom > height - 8);
+  return boxes.filter((box) => box.left < left || box.right > right || box.top < 20 || box.bottom > height - 17);
 }
 
 function overlapping({ boxes }: ReadPage): readonly string[] {
