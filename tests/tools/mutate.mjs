@@ -9,7 +9,7 @@
  * noticed some seconds, one that is not as long as the tests. Faults are planted by the look of a line, so some change
  * nothing that could be noticed; whoever reads the list tells those apart.
  */
-import { spawnSync } from "node:child_process";
+import { spawn } from "node:child_process";
 import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, relative } from "node:path";
@@ -121,13 +121,29 @@ for (const name of readdirSync(root))
   if (!left.has(name)) cpSync(join(root, name), join(work, name), { recursive: true });
 symlinkSync(join(root, "node_modules"), join(work, "node_modules"));
 
-/** @param {readonly string[]} words */
-const run = (words) => spawnSync(process.execPath, words, { cwd: work, encoding: "utf8", timeout: 600_000 });
+/**
+ * Runs a program of Node to its end, with all that it has started: a fault may leave a server running.
+ *
+ * @param {readonly string[]} words
+ */
+function passes(words) {
+  const child = spawn(process.execPath, words, { cwd: work, stdio: "ignore", detached: true, timeout: 600_000 });
+  return new Promise((done) =>
+    child.on("close", (status) => {
+      try {
+        process.kill(-(child.pid ?? 0), "SIGKILL");
+      } catch {
+        // Nothing is left of it.
+      }
+      done(status === 0);
+    }),
+  );
+}
 
 /** @param {readonly string[]} tests */
-const allPass = (tests) =>
-  run(["tests/tools/compile.mjs", "--unchecked"]).status === 0 &&
-  run(["node_modules/vitest/vitest.mjs", "run", "--bail=1", "--reporter=dot", ...tests]).status === 0;
+const allPass = async (tests) =>
+  (await passes(["tests/tools/compile.mjs", "--unchecked"])) &&
+  (await passes(["node_modules/vitest/vitest.mjs", "run", "--bail=1", "--reporter=dot", ...tests]));
 
 let [tried, survived] = [0, 0];
 /** Tests that were seen to pass where no fault is planted. @type {Set<readonly string[]>} */
@@ -135,7 +151,7 @@ const sound = new Set();
 for (const file of files) {
   const tests = subjects.find(([pattern]) => pattern.test(file))?.[1];
   if (!tests) throw new Error(`No tests are named here that are about ${file}.`);
-  if (!sound.has(tests) && !allPass(tests)) throw new Error(`These fail without a fault: ${tests.join(", ")}`);
+  if (!sound.has(tests) && !(await allPass(tests))) throw new Error(`These fail without a fault: ${tests.join(", ")}`);
   sound.add(tests);
   const source = readFileSync(join(root, file), "utf8");
   const chosen = faultsOf(source).filter((_, index) => index % every === Number(values.offset) % every);
@@ -143,7 +159,7 @@ for (const file of files) {
   for (const { at, before, after, text } of chosen) {
     writeFileSync(join(work, file), text);
     tried++;
-    if (!allPass(tests)) continue;
+    if (!(await allPass(tests))) continue;
     here++;
     console.log(`${file}:${at}\n  - ${before}\n  + ${after}`);
   }
