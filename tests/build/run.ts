@@ -76,7 +76,7 @@ export function routineText(title: string, cue = "Step right and close"): string
 title: ${title}
 choreographer: Ines Varga
 date: 2026-10-02
-music: { tempo: 96, accents: [4] }
+music: { tempo: 96, accents: [4], first-count: 0:14.2 }
 start: { facing: front, weight: left }
 sections:
   - name: Kerb

@@ -202,7 +202,7 @@ const names = [
   "$(id).md",
   "a\\..\\b.md",
   "CON.md",
-  "ü.md",
+  "Ü.md",
   "\u202egpj.md",
 ];
 

@@ -105,8 +105,8 @@ test("heights, facings and hits of the map and the ways of the floor plan are ea
   const size = { width: 500, size: 10, wording };
   const { description } = phraseMap(routine, version, size);
   expect(description).toContain("Height of Ebb: standing at first. Facing of Ebb: front at first.");
-  expect(description).toContain("Height of Flood: standing at first; 0:02.0 kneeling; 0:08.0 standing.");
-  expect(description).toContain("Hits: 0:00.0.");
+  expect(description).toContain("Height of Flood: standing at first; count 2 kneeling; count 8 standing.");
+  expect(description).toContain("Hits: count 1.");
   const plans = floorPlans(routine, version, library, size);
   expect(plans.map((plan) => plan.title)).toEqual(["Floor plan of Low Tide, Level 1, Flood"]);
   expect(plans[0]?.description).toMatch(/^Flood\. .*2\.4 m to the front\.$/);

@@ -15,7 +15,7 @@ function tempo({ countsPerMinute, tempoIsEstimate }: ShownTempo): string {
   return tempoIsEstimate ? `about ${figure}` : figure;
 }
 
-interface ShownTempo {
+export interface ShownTempo {
   readonly countsPerMinute: Fraction | number;
   readonly tempoIsEstimate: boolean;
 }
