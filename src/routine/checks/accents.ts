@@ -100,7 +100,7 @@ export const hitsOffAccents: Rule = {
     return [
       {
         place: `${scene.written.music.place}/accents`,
-        message: `none of the ${hits} hits falls on an accent (${accents.join(", ")}); correct \`accents\` or the counts of the hits`,
+        message: `${hits === 1 ? "the one hit does not fall" : `none of the ${hits} hits falls`} on an accent (${accents.join(", ")}); correct \`accents\` or the counts of the hits`,
       },
     ];
   },

@@ -9,10 +9,10 @@ function clock(seconds: Fraction | number): string {
   return h > 0 ? `${h}:${two(m)}:${two(s)}` : `${m}:${two(s)}`;
 }
 
-/** A number of counts a minute, with at most one decimal: "92", "61.3", or "about 76" where nobody has measured it. */
+/** A number of counts a minute, with at most one decimal: "92", "61.3", or whole, "about 76", where nobody has measured it. */
 function tempo({ countsPerMinute, tempoIsEstimate }: ShownTempo): string {
-  const figure = String(Math.round(Number(countsPerMinute.valueOf()) * 10) / 10);
-  return tempoIsEstimate ? `about ${figure}` : figure;
+  const figure = Number(countsPerMinute.valueOf());
+  return tempoIsEstimate ? `about ${Math.round(figure)}` : String(Math.round(figure * 10) / 10);
 }
 
 export interface ShownTempo {
