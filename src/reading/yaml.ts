@@ -40,17 +40,26 @@ const mostFixes = 25;
 export function readYaml(text: string, keys: KeyNames): Front {
   const findings: TextFinding[] = [];
   const moved = new Set<number>();
-  let lines = text.split("\n");
+  const written = text.split("\n");
+  let lines: readonly string[] = written;
   let parsed = parse(lines.join("\n"));
   for (let fixes = 0; parsed.document && fixes < Math.min(mostFixes, mostRead / text.length); fixes++) {
     const fix = fixMistake(lines, parsed.document.errors, parsed.lineOf, parsed.document, keys);
     if (!fix) break;
-    if (!isEcho(fix, findings, moved)) findings.push(fix.finding);
+    if (!isEcho(fix, findings, moved)) findings.push({ ...fix.finding, ...asWritten(fix.finding, lines, written) });
     for (const line of fix.moved) moved.add(line);
-    lines = [...fix.lines];
+    lines = fix.lines;
     parsed = parse(lines.join("\n"));
   }
-  return front(parsed, findings, moved, text.split("\n"), keys);
+  return front(parsed, findings, moved, written, keys);
+}
+
+/** Where a place of lines that were fixed is in those of the author: a line may have been moved in or out, or made longer. */
+function asWritten({ line, column }: Position, fixed: readonly string[], written: readonly string[]): Position {
+  const [now, before] = [fixed[line - 1] ?? "", written[line - 1] ?? ""];
+  const indent = (text: string) => text.length - text.trimStart().length;
+  const shifted = column > indent(now) ? column - indent(now) + indent(before) : column;
+  return { line, column: Math.max(1, Math.min(shifted, before.length + 1)) };
 }
 
 /* One mistake a line, and one of columns in a stretch of lines: what is fixed beside it is mostly for the same mistake. */

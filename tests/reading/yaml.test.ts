@@ -94,3 +94,10 @@ test("a place that does not exist is the nearest around it", () => {
   expect(front.locate("/sections/0/same-as")).toEqual({ line: 3, column: 5 });
   expect(front.locate("/nothing")).toEqual({ line: 1, column: 1 });
 });
+
+test("a second mistake in a line that the first one moved is placed in the line as it was written", () => {
+  const verse =
+    "sections:\n  - name: Verse\n    counts:\n      1-4: Walk back\n      5ack\n      5-8: hold\n      - 1-8: Turn\n";
+  const found = read(verse).findings.map(({ line, column }) => [line, column]);
+  expect(found).toContainEqual([5, "      5ack".length + 1]);
+});
