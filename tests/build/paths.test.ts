@@ -54,8 +54,8 @@ describe("a path is never a pattern", () => {
     "a build by a program, of a folder, into a folder below %i names",
     async (_, names) => {
       const folder = join(work, ...names);
-      // Node itself loads no program from below a name with a backslash.
-      const install = join(work, ...names.filter((name) => !name.includes("\\")), "installed");
+      // Its name begins like that of the folder in which the command is run. Node itself loads no program from below a name with a backslash.
+      const install = join(work, ...names.filter((name) => !name.includes("\\")), "home-installed");
       mkdirSync(install, { recursive: true });
       for (const part of ["dist", "templates", "package.json"])
         await cp(join(root, part), join(install, part), { recursive: true });

@@ -42,7 +42,8 @@ interface NamedTemplate {
  * may lie in a folder with brackets or braces in its name.
  */
 async function run(part: SitePart, templates: readonly NamedTemplate[]) {
-  const eleventy = new Eleventy(pagesDir, root, {
+  // Of two absolute paths Eleventy takes one for a part of the other wherever its name begins alike.
+  const eleventy = new Eleventy(relative("", pagesDir) || ".", root, {
     quietMode: true,
     configPath: false,
     loader: "esm",
