@@ -10,7 +10,7 @@
  * nothing that could be noticed; whoever reads the list tells those apart.
  */
 import { spawn } from "node:child_process";
-import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { chmodSync, cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -115,6 +115,8 @@ const files = positionals.length
   : [...inFolder("src/build"), "src/reading/files.ts", "src/reading/split.ts"].sort();
 
 const work = mkdtempSync(join(tmpdir(), "countleaf-mutate-"));
+// Some tests run the program as nobody, who has to get there.
+chmodSync(work, 0o755);
 process.on("exit", () => rmSync(work, { recursive: true, force: true }));
 const left = new Set(["node_modules", ".git", "_site", "dist", ".unbundled"]);
 for (const name of readdirSync(root))
