@@ -199,6 +199,7 @@ describe("files", () => {
       // Nothing is closed to the system's own user: be nobody for a moment.
       if (isRoot) process.seteuid?.(65534);
       expect(await found(content)).toEqual([`${name}:1:1 unreadable`]);
+      expect((await readContent(content)).findings[0]?.message).toContain("its permissions do not allow it");
     } finally {
       if (isRoot) process.seteuid?.(0);
       chmodSync(path, 0o755);
@@ -265,6 +266,9 @@ describe("files", () => {
       // Nothing is closed to the system's own user: be nobody for a moment.
       if (isRoot) process.seteuid?.(65534);
       expect(await found(content)).toEqual(["a", "b", "c"].map((name) => `routines/${name}.md:1:1 unreadable`));
+      const [closed, circle] = (await readContent(content)).findings;
+      expect(closed?.message).toContain("its permissions do not allow it");
+      expect(circle?.message).not.toContain("permissions");
     } finally {
       if (isRoot) process.seteuid?.(0);
     }
