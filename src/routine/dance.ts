@@ -10,7 +10,7 @@ import { floorPath, spaceOf } from "./floor.js";
 import { gearOf } from "./gear.js";
 import { type VersionName, versionNames } from "./ladder.js";
 import { loadOf } from "./load.js";
-import { mirrorCue } from "./mirror-cue.js";
+import { mirrorCue, otherWords } from "./mirror-cue.js";
 import { danceOrder, type OrderOptions, type Pass } from "./order.js";
 import { placeMoves, type Run } from "./placing.js";
 import type { Problem } from "./problem.js";
@@ -218,9 +218,10 @@ function moveOf(
     start: beginAt(clock, phrase.section, placed.at),
     end: endAt(clock, phrase.section, end),
     cue: danced.cue,
-    mirroredCue: mirrorCue(danced.cue, library.mirrorWords),
+    mirroredCue: otherWords(danced, library.mirrorWords)(danced.cue),
     hold: danced.hold,
     hit: danced.hit,
+    improvised: danced.improvised,
     before,
     after,
     steps: danced.steps,
@@ -326,6 +327,7 @@ function sectionOf(pass: Pass, index: number, written: WrittenRoutine, clock: Cl
     countsPerMinute: times?.countsPerMinute ?? written.music.tempo,
     tempoIsEstimate: times?.tempoIsEstimate === true,
     feel: pass.material.feel,
+    improvised: pass.material.improvised,
     canon: [...pass.material.delays].map(([group, after]) => ({ group, after })),
     parts: [...pass.material.parts.keys()],
     phrases: pass.phrases.map(({ number, at, numbers, feel, echo, written: phrase }) => ({

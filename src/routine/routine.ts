@@ -90,6 +90,8 @@ export interface DancedSection {
   readonly countsPerMinute: Fraction;
   readonly tempoIsEstimate: boolean;
   readonly feel: Feel;
+  /** All of it is the dancers' own. */
+  readonly improvised: boolean;
   readonly phrases: readonly DancedPhrase[];
   /** Groups that dance the same counts later, and by how many counts. */
   readonly canon: readonly { readonly group: string; readonly after: number }[];
@@ -115,7 +117,8 @@ export interface DancedPhrase {
 
 export interface Stance {
   readonly facing: Facing;
-  readonly weight: Weight;
+  /** Not known after what the dancers improvise, until a move says where it is. */
+  readonly weight: Weight | undefined;
   readonly height: Height;
 }
 
@@ -180,6 +183,8 @@ export interface Move {
   readonly words?: string;
   readonly hold: boolean;
   readonly hit: boolean;
+  /** The dancers' own. */
+  readonly improvised: boolean;
   readonly before: Stance;
   readonly after: Stance;
   readonly through?: Height;
@@ -214,6 +219,7 @@ export interface Alternative {
   readonly moves: readonly {
     readonly on: string;
     readonly cue: Cue;
+    readonly improvised: boolean;
     /** As far as the move itself tells: its author's, and weight on the knees, a full turn or upside down. */
     readonly risks: readonly Risk[];
   }[];

@@ -169,6 +169,8 @@ export interface WrittenSection {
   }[];
   readonly mirrored: "never" | "always" | "alternate";
   readonly repeat: number;
+  /** All of it is the dancers' own. */
+  readonly improvised: boolean;
   /** Only on these times through; absent: on all. */
   readonly onWalls?: readonly number[];
   /** Track times, in seconds, of its first count: for a time through, or (no `time`) the first time it is danced. */
@@ -238,6 +240,8 @@ export interface WrittenMove {
   /** In the order written. */
   readonly travel: readonly Travel[];
   readonly hit: boolean;
+  /** The dancers' own: nobody checks its feet or mirrors its words, and where its weight ends is open. */
+  readonly improvised: boolean;
   readonly contacts: readonly Contact[];
   /** Absent where the author says nothing of them; an empty list says that there are none. */
   readonly risks?: readonly Risk[];

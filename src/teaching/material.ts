@@ -32,6 +32,8 @@ export interface Chunk extends Passage {
   readonly dancers: readonly GroupMoves[];
   /** How hard it is to learn. */
   readonly points: number;
+  /** All of it is the dancers' own: explained, and danced with the rest. */
+  readonly improvised: boolean;
 }
 
 /** A section as it is taught: once for all the times that it is danced alike. */
@@ -117,7 +119,7 @@ function chunksIn(
 ): readonly Chunk[] {
   const section = routine.sections[sectionIndex];
   if (!section) return [];
-  const groups: { from: number; to: number; counts: number; length: number; points: number }[] = [];
+  const groups: { from: number; to: number; counts: number; length: number; points: number; own: boolean }[] = [];
   const begun = startsOf(dancers);
   for (const { phrase, cells } of charted) {
     const inPhrase = (one: RatedMove) => isWithin(begun(one), phrase.at, phraseEnd(phrase));
@@ -126,26 +128,38 @@ function chunksIn(
     const length = counts < routine.music.phrase ? 0 : counts;
     const group = groups.at(-1);
     const joined = cells[0]?.begins === false;
+    const own = isOwn(dancers, phrase.at, phraseEnd(phrase));
     const fits =
-      group && group.length + length <= settings.chunkCounts && group.points + points <= settings.chunkPoints;
+      group &&
+      group.own === own &&
+      group.length + length <= settings.chunkCounts &&
+      group.points + points <= settings.chunkPoints;
     if (group && (joined || fits)) {
       group.to = phrase.number;
       group.counts += counts;
       group.length += length;
       group.points += points;
-    } else groups.push({ from: phrase.at, to: phrase.number, counts, length, points });
+      group.own &&= own;
+    } else groups.push({ from: phrase.at, to: phrase.number, counts, length, points, own });
   }
-  return groups.map(({ from: first, to, counts, points }, index) => {
+  return groups.map(({ from: first, to, counts, points, own }, index) => {
     const from = (groups[index - 1]?.to ?? 0) + 1;
     const moves = rated.filter((one) => isWithin(begun(one), first, first + counts));
     const here = within(dancers, first, first + counts);
     return {
       ...{ routine, section, sectionIndex, phrases: [from, to] as const, counts, moves, dancers: here, points },
+      improvised: own,
       seconds: countsTake(counts, section),
       countIn: countsTake(routine.music.countIn, section),
       loads: loadsOf(here),
     };
   });
+}
+
+/** Whether there is nothing to learn on some counts but what everybody improvises. */
+function isOwn(dancers: readonly GroupMoves[], from: number, to: number): boolean {
+  const moves = within(dancers, from, to).flatMap(({ taught }) => taught);
+  return moves.length > 0 && moves.every(({ improvised }) => improvised);
 }
 
 /** Where a move stands in the material: of a group in canon, where the first group danced it. */

@@ -55,7 +55,7 @@ export function explaining(points: number, settings: ClassSettings): Fraction {
   return new Fraction(Math.round(settings.explain * points * 100), 100);
 }
 
-/** Teaches one chunk: show, mark, the hard moves alone, drill at rising speeds, link. */
+/** Teaches one chunk: show, mark, the hard moves alone, drill at rising speeds, link. What is the dancers' own is explained as it is shown. */
 export function chunkSteps(
   material: Material,
   index: number,
@@ -69,8 +69,10 @@ export function chunkSteps(
   const fresh = chunk.moves.some((move) => move.known !== "yes");
   const before = link === undefined ? undefined : material.chunks[link];
   const hard = hardMoves(chunk, settings);
+  const show = { loads: chunk.loads.map(() => ({ easiest: {}, taught: {} })) };
+  if (chunk.improvised) return [make("show", chunk, [index], { ...show, once: explaining(chunk.points, settings) })];
   const steps = [
-    make("show", chunk, [index], { loads: chunk.loads.map(() => ({ easiest: {}, taught: {} })) }),
+    make("show", chunk, [index], show),
     make("mark", chunk, [index], {
       speed: settings.markSpeed,
       once: explaining(chunk.points, settings),
@@ -180,6 +182,7 @@ function maker(settings: ClassSettings, place: PlaceInClass) {
 /** At most three new moves of a chunk that cost half as much again as a plain one, or more: the hardest first. */
 function hardMoves(chunk: Chunk, settings: ClassSettings): readonly RatedMove[] {
   return chunk.moves
+    .filter(({ move: { improvised } }) => !improvised)
     .filter((move) => move.known === "no" && move.points >= 1.5 * settings.points.move)
     .toSorted((a, b) => b.points - a.points)
     .slice(0, 3);

@@ -62,7 +62,11 @@ function shownMoves(routine: Routine, early: Fraction): readonly ShownMove[] {
 }
 
 /** A line a move: count and call whole, since they are what is danced to; of the rest, what there is time to read. */
-function linesOf(routine: Routine, { start, end, parts }: Run<ShownMove>, { captions }: Wording): readonly string[] {
+function linesOf(
+  routine: Routine,
+  { start, end, parts }: Run<ShownMove>,
+  { captions, counts }: Wording,
+): readonly string[] {
   const heads = parts.map(({ move, group }) => {
     const called = calledOn(routine, move);
     return {
@@ -70,7 +74,10 @@ function linesOf(routine: Routine, { start, end, parts }: Run<ShownMove>, { capt
       call: called.length === 0 ? undefined : captions.called(called.map(({ text }) => text)),
     };
   });
-  const texts = parts.flatMap(({ move, words }) => [move.cue.text, ...(words === undefined ? [] : [words])]);
+  const texts = parts.flatMap(({ move, words }) => [
+    move.improvised ? counts.ownMove(move.cue.text) : move.cue.text,
+    ...(words === undefined ? [] : [words]),
+  ]);
   const spoken = heads.reduce((sum, { on, call = "" }) => sum + on.length + call.length, 0);
   const rest = readable(texts, end.sub(start), spoken);
   let next = 0;

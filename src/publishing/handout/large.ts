@@ -94,6 +94,7 @@ function bandBlocks(band: Band, routine: Routine, width: number, wording: Wordin
   const facts = [
     ...(section.words === undefined ? [] : [print.quoted(section.words)]),
     ...(section.mirrored ? [print.otherSide] : []),
+    ...(section.improvised ? [print.ownSection] : []),
     ...feelTexts(routine, section, wording),
     ...section.canon.map(({ group, after }) => print.large.canon(group, after)),
     ...(again === "" ? [] : [again]),

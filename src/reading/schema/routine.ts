@@ -172,6 +172,11 @@ const section = z
       "half",
     ).optional(),
     feel: key(feel, "how a count is divided in this section", "triplet").optional(),
+    improvised: key(
+      truth,
+      "yes where it is the dancers' own; its counts may then be just `[{ length: 8 }]`",
+      "yes",
+    ).default(false),
     doubt: key(line, "what you are not sure of yet; never published", '"twice or three times?"').optional(),
   })
   .meta({ wants: "a `name` and `counts`", example: "name: Harbour wall" });

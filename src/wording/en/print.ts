@@ -84,6 +84,9 @@ export const print = {
   otherSide: "on the other side",
   tempoHere: (tempo: string): string => `${tempo} counts a minute`,
   canon: (group: string, after: number): string => `${group}: the same, ${counted(after, "count", "counts")} later`,
+  /** Before what the dancers improvise, and beside a section of that. */
+  own: "yours: ",
+  ownSection: "yours: dance what you like",
   /** Of a move that began in the row before. */
   goesOn: "goes on",
   /** Its counts: "…–3". */
@@ -184,6 +187,7 @@ export const print = {
   card: {
     otherSide: "other side",
     hit: (count: string): string => `${count}!`,
+    own: "yours",
     dancers: (group: string): string => `${group}: `,
     /** Words that nobody calls at the end of a cue. */
     trailing,

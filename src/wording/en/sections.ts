@@ -19,6 +19,8 @@ export const sections = {
   /** @param phrase its number in the section, from 1 */
   phraseFeel: (phrase: number, feel: Feel): string => `phrase ${phrase} ${feels[feel]}`,
   otherSide: "on the other side",
+  /** Of a section that the dancers improvise. */
+  own: "yours: dance what you like",
   tag: "on these times only",
   wall: (number: number): string => `wall ${number}`,
   time: (number: number): string => `time ${number}`,

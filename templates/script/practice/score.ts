@@ -125,13 +125,14 @@ export function cues(
   return moves.map((move) => {
     const at = exact(move.at);
     const call = [otherSide ? (move.mirroredSay ?? move.say) : move.say].flat().filter(Boolean).join(" · ");
+    const text = otherSide ? move.mirrored : move.do;
     return {
       start: startOf(sections, move.section, at),
       end: endOf(sections, move.section, at + exact(move.length)),
       section: move.section,
       on: onText(move, wording),
       part: /^\d+([e&a])(?:$|-)/.exec(move.on)?.[1] ?? "",
-      text: otherSide ? move.mirrored : move.do,
+      text: move.improvised ? wording.ownMove(text) : text,
       ...(call ? { call } : {}),
       ...(move.words ? { words: move.words } : {}),
     };
