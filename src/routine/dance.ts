@@ -3,7 +3,7 @@ import { adaptationGaps } from "./adaptations.js";
 import { alternativesOf } from "./alternatives.js";
 import { callsOf, checkCalls } from "./calls.js";
 import { checkRoutine } from "./checks/check.js";
-import { beginAt, type Clock, endAt, runClock } from "./clock.js";
+import { beginAt, type Clock, endAt, practised, runClock } from "./clock.js";
 import { definedOnly } from "./defined-only.js";
 import { doubtsOf } from "./doubts.js";
 import { floorPath, spaceOf } from "./floor.js";
@@ -250,8 +250,9 @@ function assemble(
   versions: readonly Version[],
 ): Routine {
   const { music } = written;
-  const last = clock.passes.at(-1);
+  const last = clock.passes.findLast(({ counts }) => counts > 0);
   const seconds = last?.end ?? new Fraction(0);
+  const uncounted = clock.passes.filter(({ counts }) => counts === 0);
   const secondsAreEstimate = last !== undefined && (last.startIsEstimate || last.tempoIsEstimate);
   return {
     slug: written.slug,
@@ -292,7 +293,7 @@ function assemble(
       percent,
       countsPerMinute: music.tempo.mul(percent).div(100),
       tempoIsEstimate: music.tempoIsEstimate,
-      seconds: seconds.mul(100).div(percent),
+      seconds: practised(uncounted, seconds, percent),
       secondsAreEstimate,
     })),
     prose: written.prose,
@@ -339,7 +340,11 @@ function sectionOf(pass: Pass, index: number, written: WrittenRoutine, clock: Cl
       echo,
       ...definedOnly<DancedPhrase>({ say: phrase.say && called(phrase.say, pass.mirrored, library) }),
     })),
-    ...definedOnly<DancedSection>({ words: pass.material.words, sameAs: section?.sameAs }),
+    ...definedOnly<DancedSection>({
+      words: pass.material.words,
+      sameAs: section?.sameAs,
+      seconds: pass.material.seconds,
+    }),
   };
 }
 

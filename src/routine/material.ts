@@ -22,6 +22,8 @@ export interface Material {
   readonly tempo?: Fraction;
   /** Given with `tempo`. */
   readonly tempoIsEstimate?: boolean;
+  /** Of time without counts: how long it lasts. Then it has no phrases. */
+  readonly seconds?: Fraction;
   /** What is done to its tempo. */
   readonly time?: TempoTime;
   readonly phrases: readonly MaterialPhrase[];
@@ -79,6 +81,7 @@ export function materials(routine: WrittenRoutine, problems: Problems): readonly
         tempo: section.tempo,
         tempoIsEstimate: section.tempoIsEstimate,
         time: section.time,
+        seconds: section.seconds,
       }),
       feel: section.feel ?? routine.music.feel,
       improvised: false,
@@ -129,6 +132,14 @@ export function materials(routine: WrittenRoutine, problems: Problems): readonly
     }
     const from = lookUp(source);
     if (from === undefined) return undefined;
+    if (from.seconds !== undefined) {
+      problems.error(
+        "same-as",
+        place,
+        `\`${name}\` is time without counts, so there is nothing to dance again; write \`seconds: ${from.seconds.valueOf()}\` here too, or another section's name`,
+      );
+      return undefined;
+    }
     const phrases = [...from.phrases];
     for (const change of section.change) {
       if (change.phrase > phrases.length)
@@ -146,6 +157,7 @@ export function materials(routine: WrittenRoutine, problems: Problems): readonly
         tempo: section.tempo ?? from.tempo,
         tempoIsEstimate: section.tempo ? section.tempoIsEstimate : from.tempoIsEstimate,
         time: section.time ?? from.time,
+        seconds: undefined,
       }),
       feel: section.feel ?? from.feel,
       phrases,

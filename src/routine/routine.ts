@@ -78,10 +78,12 @@ export interface DancedSection {
   readonly mirrored: boolean;
   /** Danced on some times through only. */
   readonly tag: boolean;
+  /** Of time without counts: how long it lasts. Then it has no counts and no phrases. */
+  readonly seconds?: Fraction;
   readonly counts: number;
   /** First count, in counts from the routine's first. */
   readonly at: number;
-  /** Seconds from the routine's first count. */
+  /** Seconds from the routine's first count; negative of time without counts before that. */
   readonly start: Fraction;
   /** Where its last count ends on the clock; before the next section's start where the dancers wait for the track. */
   readonly end: Fraction;

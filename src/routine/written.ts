@@ -154,8 +154,10 @@ export interface WrittenSection {
   readonly place: Place;
   readonly name: string;
   readonly words?: string;
-  /** Absent where `sameAs` is given. */
+  /** Absent where `sameAs` or `seconds` is given. */
   readonly counts?: readonly WrittenPhrase[];
+  /** In place of counts: how long it lasts. */
+  readonly seconds?: Fraction;
   readonly sameAs?: string;
   /** Phrases of the other section that are replaced, by their number from 1. */
   readonly change: readonly { readonly phrase: number; readonly place: Place; readonly by: WrittenPhrase }[];

@@ -47,7 +47,8 @@ export function inUnits(seconds: Fraction, settings: ClassSettings): number {
 
 /** A count-in and a passage at a speed, and the way back to the place. */
 export function runSeconds(passage: Passage, speed: number, settings: ClassSettings): Fraction {
-  return passage.countIn.add(passage.seconds).mul(100).div(speed).add(settings.again);
+  const { countIn, seconds, uncounted } = passage;
+  return countIn.add(seconds).sub(uncounted).mul(100).div(speed).add(uncounted).add(settings.again);
 }
 
 /** Seconds of explaining, to the hundredth: points are a rule of thumb and no exact figure. */
@@ -143,7 +144,9 @@ export function onceMoreStep(part: RoutinePart, place: PlaceInClass, settings: C
 function songSeconds(part: RoutinePart, settings: ClassSettings): Fraction {
   const { firstCount } = part.routine.music;
   const { countIn, seconds } = part.withSong;
-  const before = firstCount ?? countIn;
+  const [opening] = part.routine.sections;
+  // Time without counts before the first one is danced through already.
+  const before = firstCount?.add(opening?.seconds === undefined ? 0 : opening.start) ?? countIn;
   const listening = before.gt(settings.leadIn) ? new Fraction(settings.leadIn) : before;
   return (listening.gt(countIn) ? listening : countIn).add(seconds).add(settings.again);
 }
@@ -198,6 +201,7 @@ function alone(chunk: Chunk, hard: readonly RatedMove[]): Passage {
   });
   return {
     seconds: countsTake(counts, chunk.section),
+    uncounted: new Fraction(0),
     countIn: chunk.countIn.mul(hard.length),
     loads: loadsOf(dancers),
   };

@@ -100,6 +100,7 @@ function bandBlocks(
 function rowSpans(row: Row, words: number, wording: Wording): readonly Span[] {
   const { print } = wording;
   const who: readonly Span[] = row.dancers === undefined ? [] : [{ text: print.card.dancers(row.dancers) }];
+  if (row.uncounted !== undefined) return [{ text: row.uncounted }];
   const moves = row.cells.filter(({ begins }) => begins);
   return [...who, ...moves.flatMap((cell) => [...countSpans(cell, print), calledSpan(cell, words, wording)])];
 }

@@ -116,6 +116,7 @@ function rowBlocks(row: Row, width: number, wording: Wording): readonly Block[] 
   const head = [
     ...(row.dancers === undefined ? [] : [row.dancers]),
     ...(row.time === undefined ? [] : [time.track(row.time)]),
+    ...(row.uncounted === undefined ? [] : [row.uncounted]),
     stance.facing(row.facing),
     ...(row.phrase.say === undefined ? [] : [print.large.called(row.phrase.say)]),
   ];

@@ -103,14 +103,16 @@ function sectionRecord(routine: Routine, section: DancedSection, index: number) 
     wall: section.wall,
     pass: section.pass,
     mirrored: section.mirrored,
+    /** Time without counts. */
+    uncounted: section.seconds !== undefined || undefined,
     counts: section.counts,
     at: String(section.at),
     ...clock(routine, section),
     /** Seconds that the dancers wait for the next section. */
     wait: wait && wait.compare(0) > 0 ? writtenSeconds(wait) : undefined,
-    countsPerMinute: section.countsPerMinute.valueOf(),
+    countsPerMinute: section.seconds === undefined ? section.countsPerMinute.valueOf() : undefined,
     tempoIsEstimate: section.tempoIsEstimate,
-    feel: section.feel,
+    feel: section.seconds === undefined ? section.feel : undefined,
     improvised: section.improvised || undefined,
     canon: some(section.canon),
     parts: some(section.parts),

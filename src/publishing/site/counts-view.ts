@@ -25,6 +25,8 @@ export interface SectionView {
   readonly name: string;
   readonly words: string | undefined;
   readonly counts: number;
+  /** Of time without counts: how long it lasts. */
+  readonly seconds: number | undefined;
   /** True where all of it is the dancers' own. */
   readonly improvised: boolean;
   /** True where it is danced on the other side. */
@@ -75,6 +77,7 @@ export function countsView(routine: Routine, wording: Wording): readonly Section
       name: printed.name,
       words: printed.words,
       counts: printed.counts,
+      seconds: printed.seconds?.valueOf(),
       improvised: printed.improvised,
       otherSide: printed.mirrored,
       countsPerMinute: tempo.equals(routine.music.countsPerMinute) ? undefined : wording.time.tempo(printed),

@@ -22,7 +22,7 @@ function findIn(scene: Scene, version: Version): readonly Remark[] {
   const remarks = new Map<string, Remark>();
   for (const [index, section] of scene.routine.sections.entries()) {
     const start = starts[index];
-    if (start === undefined) continue;
+    if (start === undefined || section.seconds !== undefined) continue;
     const stance: Stance = section.mirrored ? { ...start, weight: otherWeight(start.weight) } : start;
     const key = sourceOf(scene, section);
     const first = firsts.get(key);

@@ -1,5 +1,5 @@
 import type { Facing, Feel } from "../../routine/vocabulary.js";
-import { capital, counted, list } from "./language.js";
+import { capital, counted, list, uncounted } from "./language.js";
 
 /** What a kind of handout is called, where it is not the plain sheet. */
 const kinds = { sheet: [], large: ["large print"], card: ["cue card"] } as const;
@@ -87,6 +87,8 @@ export const print = {
   /** Before what the dancers improvise, and beside a section of that. */
   own: "yours: ",
   ownSection: "yours: dance what you like",
+  /** The row of time without counts, in seconds. */
+  uncounted,
   /** Of a move that began in the row before. */
   goesOn: "goes on",
   /** Its counts: "…–3". */

@@ -20,7 +20,7 @@ function section(of: SectionView, wording: Wording): Html {
   const { sections, practice } = wording;
   const times = of.times.filter(({ clock, through }) => clock !== undefined || through !== undefined);
   const facts = [
-    sections.counts(of.counts),
+    of.seconds === undefined ? sections.counts(of.counts) : sections.uncounted(of.seconds),
     of.countsPerMinute && sections.tempoHere(of.countsPerMinute),
     ...of.feel,
     of.improvised && sections.own,

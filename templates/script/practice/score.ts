@@ -22,8 +22,10 @@ export interface Section {
   readonly start: number;
   /** End of its last count, before any wait. */
   readonly end: number;
-  /** Seconds that a count lasts. */
+  /** Seconds that a count lasts; 0 where nothing is counted. */
   readonly count: number;
+  /** Time without counts. */
+  readonly uncounted: boolean;
 }
 
 export interface Beat {
@@ -83,12 +85,13 @@ export function exact(figure: number | string): number {
  */
 export function score(file: RoutineJson): Score {
   const sections: Section[] = [];
-  for (const { name, wall, pass, mirrored, counts, at, start, countsPerMinute } of file.sections) {
+  for (const { name, wall, pass, mirrored, counts, at, start, seconds, countsPerMinute } of file.sections) {
     const reached = sections.at(-1)?.end ?? 0;
     const begins = Math.abs(start - reached) < rounding ? reached : start;
-    const count = 60 / exact(countsPerMinute);
-    const end = begins + counts * count;
-    sections.push({ name, wall, pass, mirrored, at: exact(at), counts, start: begins, end, count });
+    const count = countsPerMinute === undefined ? 0 : 60 / exact(countsPerMinute);
+    const uncounted = countsPerMinute === undefined;
+    const end = begins + (uncounted ? seconds : counts * count);
+    sections.push({ name, wall, pass, mirrored, at: exact(at), counts, start: begins, end, count, uncounted });
   }
   const beats = file.clicks.map((click, index): Beat => {
     const before = file.clicks[index - 1];
