@@ -94,7 +94,7 @@ test("page, player, captions and paper say whose it is", async () => {
   const player = cues(record, score(record), { version: "1", otherSide: true, group: "" }, wording.player);
   expect(player[3]?.text).toBe("yours: Solo");
 
-  expect(countCaptions(routine, library)).toContain("00:00:18.000 --> 00:00:26.000\n<b>1-8</b> yours: Solo");
+  expect(countCaptions(routine, library)).toContain("00:00:18.000 --> 00:00:26.000\n<b>1-8</b> (yours) Solo");
 
   const paper = spaced(await readText(await drawHandout(routine, version, library, "sheet")));
   expect(paper).toContain("yours: Solo");

@@ -70,31 +70,25 @@ function shownMoves(routine: Routine, early: Fraction): readonly ShownMove[] {
 }
 
 /** A line a move: count and call whole, since they are what is danced to; of the rest, what there is time to read. */
-function linesOf(
-  routine: Routine,
-  { start, end, parts }: Run<ShownMove>,
-  { captions, counts }: Wording,
-): readonly string[] {
+function linesOf(routine: Routine, { start, end, parts }: Run<ShownMove>, { captions }: Wording): readonly string[] {
   const heads = parts.map(({ move, group }) => {
     const called = calledOn(routine, move);
+    const own = move.improvised ? [captions.own] : [];
     return {
       on: group === undefined ? move.on : `${group} ${move.on}`,
-      call: called.length === 0 ? undefined : captions.called(called.map(({ text }) => text)),
+      call: [...own, ...(called.length === 0 ? [] : [captions.called(called.map(({ text }) => text))])].join(" "),
     };
   });
-  const texts = parts.flatMap(({ move, words }) => [
-    move.improvised ? counts.ownMove(move.cue.text) : move.cue.text,
-    ...(words === undefined ? [] : [words]),
-  ]);
-  const spoken = heads.reduce((sum, { on, call = "" }) => sum + on.length + call.length, 0);
+  const texts = parts.flatMap(({ move, words }) => [move.cue.text, ...(words === undefined ? [] : [words])]);
+  const spoken = heads.reduce((sum, { on, call }) => sum + on.length + call.length, 0);
   const rest = readable(texts, end.sub(start), spoken);
   let next = 0;
   return parts.flatMap(({ words }, index) => {
-    const { on = "", call } = heads[index] ?? {};
+    const { on = "", call = "" } = heads[index] ?? {};
     const cue = rest[next++] ?? "";
     const landing = words === undefined ? "" : (rest[next++] ?? "");
     return [
-      [`<b>${cueText(on)}</b>`, cueText(call ?? ""), cueText(cue)].filter(Boolean).join(" "),
+      [`<b>${cueText(on)}</b>`, cueText(call), cueText(cue)].filter(Boolean).join(" "),
       landing === "" ? "" : `<i>${cueText(landing)}</i>`,
     ];
   });
