@@ -132,7 +132,7 @@ function chunksIn(
     const length = counts < routine.music.phrase ? 0 : counts;
     const group = groups.at(-1);
     const joined = cells[0]?.begins === false;
-    const own = isOwn(dancers, phrase.at, phraseEnd(phrase));
+    const own = isOwn(dancers, phrase.at, phraseEnd(phrase)) ?? groups.at(-1)?.own ?? false;
     const fits =
       group &&
       group.own === own &&
@@ -161,10 +161,10 @@ function chunksIn(
   });
 }
 
-/** Whether there is nothing to learn on some counts but what everybody improvises. */
-function isOwn(dancers: readonly GroupMoves[], from: number, to: number): boolean {
+/** Whether there is nothing to learn on some counts but what everybody improvises; undefined where nothing begins there. */
+function isOwn(dancers: readonly GroupMoves[], from: number, to: number): boolean | undefined {
   const moves = within(dancers, from, to).flatMap(({ taught }) => taught);
-  return moves.length > 0 && moves.every(({ improvised }) => improvised);
+  return moves.length === 0 ? undefined : moves.every(({ improvised }) => improvised);
 }
 
 /** Where a move stands in the material: of a group in canon, where the first group danced it. */

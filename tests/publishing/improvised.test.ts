@@ -117,3 +117,20 @@ test("a class has it explained and shown, and drills and marks the rest alone", 
   expect(shown?.label).toBe("Show: Solo (theirs)");
   expect(shown?.instruction).toContain("Say what they may dance there");
 });
+
+test("nor does it drill the counts in which a group in canon still improvises, or mark what one group alone has to learn", () => {
+  const solo = fromYaml(`groups: [Ebb, Flood]
+sections:
+  - { name: Solo, improvised: yes, canon: { Flood: 4 }, counts: [{ length: 8 }] }
+  - name: Half
+    counts: [{ 1-8: { do: Anything, improvised: yes } }]
+    parts: { Flood: [{ 1-8: Walk in a circle }] }`);
+  const { chunks, activities } = planClass(workshopOf([solo], 60), libraryWith({}));
+  expect(chunks.map(({ section, counts, improvised }) => [section, counts, improvised])).toEqual([
+    ["Solo", 12, true],
+    ["Half", 8, undefined],
+  ]);
+  expect(activities.filter(({ kind }) => kind === "drill").every(({ sections }) => sections.join() === "Half")).toBe(
+    true,
+  );
+});
