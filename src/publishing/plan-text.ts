@@ -18,6 +18,7 @@ export interface PlanText {
 export function planText(plan: ClassPlan, wording: Wording): PlanText {
   const { plan: said, time } = wording;
   const names = new Map(plan.chunks.map(({ id, name }) => [id, name]));
+  const own = new Set(plan.chunks.flatMap(({ id, improvised }) => (improvised ? [id] : [])));
   const used = loadParts.filter((part) => plan.load.taught[part]);
   return {
     summary: summaryOf(plan, said),
@@ -38,6 +39,7 @@ export function planText(plan: ClassPlan, wording: Wording): PlanText {
         speed: activity.speed ?? 100,
         ...(countsPerMinute !== undefined && { tempo: time.tempo({ countsPerMinute, tempoIsEstimate }) }),
         runs,
+        improvised: activity.chunks.length > 0 && activity.chunks.every((id) => own.has(id)),
         moves: activity.moves ?? [],
         groups: plan.settings.groups,
       });

@@ -21,7 +21,7 @@ export function writeMoves(
 
 function writeMove(on: string | undefined, move: PlainMoveKeys, path: Path, unsafe: UnsafeLink): WrittenMove {
   const { do: text, say, step, weight, turn, facing, height, through, travel, hit, contacts, risk, ...more } = move;
-  const { gear, words, choose, note, lasts, allow, doubt, options = {}, ...left } = more;
+  const { gear, words, choose, note, lasts, allow, doubt, improvised, options = {}, ...left } = more;
   left satisfies NothingLeft;
   const read = (markdown: string, ...inner: Path): Cue =>
     inlineCue(markdown, (href) => unsafe(href, [...path, ...inner]));
@@ -39,6 +39,7 @@ function writeMove(on: string | undefined, move: PlainMoveKeys, path: Path, unsa
     steps: step,
     travel: writeTravel(travel),
     hit,
+    improvised,
     contacts,
     gear,
     choose: choose.map((choice, index) => read(choice, "choose", index)),

@@ -9,13 +9,13 @@ import { type UnsafeLink, writeMoves } from "./write-move.js";
 /** A section as the model reads it. */
 export function writeSection(section: SectionKeys, path: Path, unsafe: UnsafeLink): WrittenSection {
   const { name, words, counts, canon, parts, "same-as": sameAs, change, mirrored, repeat, ...more } = section;
-  const { "on-walls": onWalls, at, tempo, time, feel, doubt, ...left } = more;
+  const { "on-walls": onWalls, at, tempo, time, feel, seconds, doubt, improvised, ...left } = more;
   left satisfies NothingLeft;
   return {
     place: placeOf(path),
     name,
     ...definedOnly<WrittenSection>({
-      ...{ words, sameAs, onWalls, time, feel, doubt },
+      ...{ words, sameAs, onWalls, time, feel, seconds, doubt },
       tempo: tempo?.countsPerMinute,
       tempoIsEstimate: tempo?.isEstimate,
       counts: counts && writePhrases(counts, [...path, "counts"], unsafe),
@@ -28,6 +28,7 @@ export function writeSection(section: SectionKeys, path: Path, unsafe: UnsafeLin
     }),
     mirrored,
     repeat,
+    improvised,
     at: writeTimes(at, [...path, "at"]),
   };
 }

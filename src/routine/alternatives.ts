@@ -1,6 +1,6 @@
 import type { WordPairs } from "./cue-language.js";
 import { keptRisks } from "./ladder.js";
-import { mirrorCue } from "./mirror-cue.js";
+import { otherWords } from "./mirror-cue.js";
 import { keptInPhrase, type PlacedMove, type Run } from "./placing.js";
 import { collectProblems } from "./problems.js";
 import type { Alternative } from "./routine.js";
@@ -27,7 +27,8 @@ export function alternativesOf(
       version,
       moves: moves.map((move) => ({
         on: move.on ?? on,
-        cue: mirrored ? mirrorCue(move.cue, pairs) : move.cue,
+        cue: mirrored ? otherWords(move, pairs)(move.cue) : move.cue,
+        improvised: move.improvised,
         risks: risksAlone(move, kept(move)),
       })),
     });

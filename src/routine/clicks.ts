@@ -27,7 +27,7 @@ export interface Click {
 
 /**
  * Every whole count of one run in order, the count-in first. Counts of a section follow each other at its tempo from its
- * start; between sections there may be a wait. One at a time, so that a long routine takes no more memory than a short one.
+ * start; between sections there may be a wait, or time without counts. One at a time, so that a long routine takes no more memory than a short one.
  *
  * @returns counts with their numbers, and exact seconds from the routine's first count (negative in the count-in)
  * @example
@@ -40,7 +40,7 @@ export function* clicks(routine: Routine): Generator<Click> {
 
 /** The counts before the first, at the first section's tempo, with the numbers that lead into its first one: 5, 6, 7, 8. */
 function* countIn({ music, sections }: Routine): Generator<Click> {
-  const first = sections[0];
+  const first = sections.find(({ counts }) => counts > 0);
   if (!first) return;
   const each = countSeconds(first.countsPerMinute);
   const [opening] = first.phrases;

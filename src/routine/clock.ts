@@ -39,35 +39,74 @@ function sectionTempo({ tempo, time }: Pick<Material, "tempo" | "time">, music: 
 
 /**
  * Puts the passes on the track's clock. A count lasts 60 / tempo seconds. A section's `at` moves its first count: a later
- * time leaves a wait, a time up to half a count earlier cuts the last count short, anything earlier is an error.
+ * time leaves a wait, a time up to half a count earlier cuts the last count short, anything earlier is an error. Time without
+ * counts lasts as long as it says; before the first count it lies before 0.
  */
 export function runClock(routine: WrittenRoutine, passes: readonly Pass[], problems: Problems): Clock {
   const given = givenTrackTimes(routine, passes);
-  const firstCount = firstCountOf(routine, given[0], problems);
+  const opening = Math.max(
+    passes.findIndex(({ counts }) => counts > 0),
+    0,
+  );
+  const lead = passes.slice(0, opening).map(({ material }) => material.seconds ?? zero);
+  const firstCount = firstCountOf(routine, given, lead, problems);
   const times: PassTimes[] = [];
-  let [start, startIsEstimate] = [zero, false];
+  let [start, startIsEstimate] = [leadStart(given, lead, firstCount), false];
   for (const [index, { at, counts, material }] of passes.entries()) {
     const countsPerMinute = sectionTempo(material, routine.music);
-    const tempoIsEstimate = material.tempoIsEstimate ?? routine.music.tempoIsEstimate;
-    const reach = start.add(countSeconds(countsPerMinute).mul(counts));
+    const isCounted = material.seconds === undefined;
+    const tempoIsEstimate = isCounted && (material.tempoIsEstimate ?? routine.music.tempoIsEstimate);
+    const reach = start.add(material.seconds ?? countSeconds(countsPerMinute).mul(counts));
     const next = given[index + 1];
     if (next && firstCount === undefined) nothingToCountFrom(next.place, problems);
-    const wanted = firstCount && next?.seconds.sub(firstCount);
+    const wanted = index + 1 === opening ? zero : firstCount && next?.seconds.sub(firstCount);
     const cut = wanted?.lt(reach) === true;
     const end = cut ? wanted : reach;
     times.push({ at, counts, start, end, startIsEstimate, countsPerMinute, tempoIsEstimate });
-    if (next && cut && firstCount) cutShort(next, reach.add(firstCount), countsPerMinute, problems);
+    if (cut && !isCounted) tooLong(routine, passes[index], reach.sub(wanted), problems);
+    else if (next && cut && firstCount) cutShort(next, reach.add(firstCount), countsPerMinute, problems);
     // What the author heard is as exact as it is written.
     [start, startIsEstimate] = [wanted ?? reach, wanted === undefined && (startIsEstimate || tempoIsEstimate)];
   }
   return { passes: times, ...definedOnly<Clock>({ firstCount }) };
 }
 
-type GivenTime = WrittenSection["at"][number];
+/** Where the run begins: as long before the first count as what is not counted lasts, or where the first `at` in it says. */
+function leadStart(given: GivenTimes, lead: readonly Fraction[], firstCount: Fraction | undefined): Fraction {
+  const placed = lead.findIndex((_, index) => given[index] !== undefined);
+  const at = given[placed];
+  if (at === undefined || firstCount === undefined) return total(lead).neg();
+  return at.seconds.sub(firstCount).sub(total(lead.slice(0, placed)));
+}
 
-/** Where the routine's first count falls: the music's word, or that of the section that it begins with. */
-function firstCountOf({ music }: WrittenRoutine, opening: GivenTime | undefined, problems: Problems) {
-  const firstCount = music.firstCount ?? opening?.seconds;
+function total(lengths: readonly Fraction[]): Fraction {
+  return lengths.reduce((sum, length) => sum.add(length), zero);
+}
+
+/** Time without counts into which the next section's track time, or the first count, falls. */
+function tooLong(routine: WrittenRoutine, pass: Pass | undefined, by: Fraction, problems: Problems): void {
+  const section = routine.sections[pass?.written ?? -1];
+  const place = section?.place ?? routine.place;
+  problems.error(
+    "at",
+    `${place}/seconds`,
+    `this lasts ${seconds(by)} s longer than there is before the next section begins; write fewer \`seconds\`, or correct \`at\` or \`first-count\``,
+  );
+}
+
+type GivenTime = WrittenSection["at"][number];
+type GivenTimes = readonly (GivenTime | undefined)[];
+
+/**
+ * Where the routine's first count falls: the music's word, that of the section that it begins with, or as long after an `at`
+ * before that as what is not counted lasts.
+ *
+ * @param lead how long everything lasts that lies before the first count
+ */
+function firstCountOf({ music }: WrittenRoutine, given: GivenTimes, lead: readonly Fraction[], problems: Problems) {
+  const opening = given[lead.length];
+  const placed = lead.findLastIndex((_, index) => given[index] !== undefined);
+  const firstCount = music.firstCount ?? opening?.seconds ?? given[placed]?.seconds.add(total(lead.slice(placed)));
   if (opening !== undefined && firstCount !== undefined && !opening.seconds.equals(firstCount))
     problems.error(
       "at",
@@ -104,7 +143,7 @@ function cutShort(next: GivenTime, reach: Fraction, countsPerMinute: Fraction, p
 }
 
 /** The track time that the file gives for each pass: only the first pass of a section in its time through can have one. */
-function givenTrackTimes(routine: WrittenRoutine, passes: readonly Pass[]): readonly (GivenTime | undefined)[] {
+function givenTrackTimes(routine: WrittenRoutine, passes: readonly Pass[]): GivenTimes {
   const danced = new Set<number>();
   return passes.map(({ written, wall, pass }) => {
     const first = !danced.has(written);
@@ -160,10 +199,34 @@ export function shownTrackTime(
   seconds: Fraction,
 ): ShownTime | undefined {
   const time = trackTime(routine, seconds);
-  if (time === undefined) return undefined;
+  // Before the track begins there is no place in it.
+  if (time === undefined || time.lt(0)) return undefined;
   const section = sectionAt(routine.sections, seconds);
   const inside = section?.tempoIsEstimate === true && seconds.gt(section.start);
   return { seconds: time, secondsAreEstimate: section?.startIsEstimate === true || inside };
+}
+
+/** Time without counts, in seconds from the routine's first count. */
+type Uncounted = Pick<PassTimes, "start" | "end">;
+
+/** The times without counts of a run. */
+export function uncountedIn(sections: readonly DancedSection[]): readonly Uncounted[] {
+  return sections.filter((section) => section.seconds !== undefined);
+}
+
+/**
+ * When a moment comes if the counts go at another speed, in seconds from the first count: time without counts goes on as the
+ * clock does.
+ *
+ * @param moment seconds at full tempo from the routine's first count
+ * @param percent of the tempo
+ */
+export function practised(uncounted: readonly Uncounted[], moment: Fraction, percent: number): Fraction {
+  const still = uncounted.reduce((sum, { start, end }) => {
+    if (start.lt(0) || moment.lte(start)) return sum;
+    return sum.add((moment.lt(end) ? moment : end).sub(start));
+  }, zero);
+  return moment.sub(still).mul(100).div(percent).add(still);
 }
 
 /** The section that a moment lies in, the last one at the end: they stand in the order of their starts. */

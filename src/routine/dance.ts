@@ -3,14 +3,14 @@ import { adaptationGaps } from "./adaptations.js";
 import { alternativesOf } from "./alternatives.js";
 import { callsOf, checkCalls } from "./calls.js";
 import { checkRoutine } from "./checks/check.js";
-import { beginAt, type Clock, endAt, runClock } from "./clock.js";
+import { beginAt, type Clock, endAt, practised, runClock } from "./clock.js";
 import { definedOnly } from "./defined-only.js";
 import { doubtsOf } from "./doubts.js";
 import { floorPath, spaceOf } from "./floor.js";
 import { gearOf } from "./gear.js";
 import { type VersionName, versionNames } from "./ladder.js";
 import { loadOf } from "./load.js";
-import { mirrorCue } from "./mirror-cue.js";
+import { mirrorCue, otherWords } from "./mirror-cue.js";
 import { danceOrder, type OrderOptions, type Pass } from "./order.js";
 import { placeMoves, type Run } from "./placing.js";
 import type { Problem } from "./problem.js";
@@ -218,9 +218,10 @@ function moveOf(
     start: beginAt(clock, phrase.section, placed.at),
     end: endAt(clock, phrase.section, end),
     cue: danced.cue,
-    mirroredCue: mirrorCue(danced.cue, library.mirrorWords),
+    mirroredCue: otherWords(danced, library.mirrorWords)(danced.cue),
     hold: danced.hold,
     hit: danced.hit,
+    improvised: danced.improvised,
     before,
     after,
     steps: danced.steps,
@@ -249,8 +250,9 @@ function assemble(
   versions: readonly Version[],
 ): Routine {
   const { music } = written;
-  const last = clock.passes.at(-1);
+  const last = clock.passes.findLast(({ counts }) => counts > 0);
   const seconds = last?.end ?? new Fraction(0);
+  const uncounted = clock.passes.filter(({ counts }) => counts === 0);
   const secondsAreEstimate = last !== undefined && (last.startIsEstimate || last.tempoIsEstimate);
   return {
     slug: written.slug,
@@ -291,7 +293,7 @@ function assemble(
       percent,
       countsPerMinute: music.tempo.mul(percent).div(100),
       tempoIsEstimate: music.tempoIsEstimate,
-      seconds: seconds.mul(100).div(percent),
+      seconds: practised(uncounted, seconds, percent),
       secondsAreEstimate,
     })),
     prose: written.prose,
@@ -326,6 +328,7 @@ function sectionOf(pass: Pass, index: number, written: WrittenRoutine, clock: Cl
     countsPerMinute: times?.countsPerMinute ?? written.music.tempo,
     tempoIsEstimate: times?.tempoIsEstimate === true,
     feel: pass.material.feel,
+    improvised: pass.material.improvised,
     canon: [...pass.material.delays].map(([group, after]) => ({ group, after })),
     parts: [...pass.material.parts.keys()],
     phrases: pass.phrases.map(({ number, at, numbers, feel, echo, written: phrase }) => ({
@@ -337,7 +340,11 @@ function sectionOf(pass: Pass, index: number, written: WrittenRoutine, clock: Cl
       echo,
       ...definedOnly<DancedPhrase>({ say: phrase.say && called(phrase.say, pass.mirrored, library) }),
     })),
-    ...definedOnly<DancedSection>({ words: pass.material.words, sameAs: section?.sameAs }),
+    ...definedOnly<DancedSection>({
+      words: pass.material.words,
+      sameAs: section?.sameAs,
+      seconds: pass.material.seconds,
+    }),
   };
 }
 

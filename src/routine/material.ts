@@ -1,17 +1,29 @@
 import type Fraction from "fraction.js";
 import { definedOnly } from "./defined-only.js";
+import { phraseNumbers } from "./phrases.js";
 import type { Problems } from "./problems.js";
 import type { Feel, TempoTime } from "./vocabulary.js";
-import type { WrittenPhrase, WrittenRoutine, WrittenSection } from "./written.js";
+import type {
+  WrittenMove,
+  WrittenMusic,
+  WrittenOption,
+  WrittenPhrase,
+  WrittenRoutine,
+  WrittenSection,
+} from "./written.js";
 
 /** What a section dances, `same-as` and `change` looked up. */
 export interface Material {
   readonly words?: string;
   readonly feel: Feel;
+  /** All of it is the dancers' own. */
+  readonly improvised: boolean;
   /** Counts a minute; absent where it goes at the music's tempo. */
   readonly tempo?: Fraction;
   /** Given with `tempo`. */
   readonly tempoIsEstimate?: boolean;
+  /** Of time without counts: how long it lasts. Then it has no phrases. */
+  readonly seconds?: Fraction;
   /** What is done to its tempo. */
   readonly time?: TempoTime;
   readonly phrases: readonly MaterialPhrase[];
@@ -55,7 +67,8 @@ export function materials(routine: WrittenRoutine, problems: Problems): readonly
     const section = routine.sections[index];
     if (section === undefined) return undefined;
     open.add(index);
-    const material = section.sameAs === undefined ? own(section, index) : borrowed(section, section.sameAs, index);
+    const found = section.sameAs === undefined ? own(section, index) : borrowed(section, section.sameAs, index);
+    const material = section.improvised && found !== undefined ? improvised(section, found, routine.music) : found;
     open.delete(index);
     done.set(index, material);
     return material;
@@ -68,8 +81,10 @@ export function materials(routine: WrittenRoutine, problems: Problems): readonly
         tempo: section.tempo,
         tempoIsEstimate: section.tempoIsEstimate,
         time: section.time,
+        seconds: section.seconds,
       }),
       feel: section.feel ?? routine.music.feel,
+      improvised: false,
       phrases: (section.counts ?? []).map((written) => ({ written, origin: String(index), own: false })),
       parts: new Map(),
       delays: new Map(),
@@ -117,6 +132,14 @@ export function materials(routine: WrittenRoutine, problems: Problems): readonly
     }
     const from = lookUp(source);
     if (from === undefined) return undefined;
+    if (from.seconds !== undefined) {
+      problems.error(
+        "same-as",
+        place,
+        `\`${name}\` is time without counts, so there is nothing to dance again; write \`seconds: ${from.seconds.valueOf()}\` here too, or another section's name`,
+      );
+      return undefined;
+    }
     const phrases = [...from.phrases];
     for (const change of section.change) {
       if (change.phrase > phrases.length)
@@ -134,6 +157,7 @@ export function materials(routine: WrittenRoutine, problems: Problems): readonly
         tempo: section.tempo ?? from.tempo,
         tempoIsEstimate: section.tempo ? section.tempoIsEstimate : from.tempoIsEstimate,
         time: section.time ?? from.time,
+        seconds: undefined,
       }),
       feel: section.feel ?? from.feel,
       phrases,
@@ -153,5 +177,31 @@ function ownGroups({ parts, canon }: WrittenSection, index: number): Partial<Pic
       ? {}
       : { parts: new Map(parts.map(({ group, counts }) => [group, phrases(group, counts)])) }),
     ...(canon === undefined ? {} : { delays: new Map(canon.map(({ group, after }) => [group, after])) }),
+  };
+}
+
+/** A section's material as the dancers' own: each of its moves, and a move of the section's name where a phrase has none. */
+function improvised(section: WrittenSection, material: Material, music: WrittenMusic): Material {
+  const their = (move: WrittenMove): WrittenMove => ({ ...move, improvised: true, options: move.options.map(option) });
+  const option = (one: WrittenOption): WrittenOption => ({ ...one, moves: one.moves.map(their) });
+  const phrase = (one: MaterialPhrase): MaterialPhrase => {
+    const { moves, options } = one.written;
+    const some = moves.length > 0 ? moves : [wholePhrase(section, one.written, music)];
+    return { ...one, written: { ...one.written, moves: some.map(their), options: options.map(option) } };
+  };
+  const parts = [...material.parts].map(([group, phrases]) => [group, phrases.map(phrase)] as const);
+  return { ...material, improvised: true, phrases: material.phrases.map(phrase), parts: new Map(parts) };
+}
+
+/** What is danced where an improvised section gives no more than its counts. */
+function wholePhrase({ name }: WrittenSection, phrase: WrittenPhrase, music: WrittenMusic): WrittenMove {
+  const numbers = phraseNumbers(phrase, music.phrase);
+  const [first = 1, last = 1] = [numbers[0], numbers.at(-1)];
+  return {
+    place: phrase.place,
+    on: first === last ? `${first}` : `${first}-${last}`,
+    cue: { text: name, marks: [] },
+    ...{ hold: false, hit: false, improvised: true },
+    ...{ steps: [], travel: [], contacts: [], gear: [], choose: [], options: [], allow: [] },
   };
 }

@@ -39,6 +39,11 @@ export function mirrorCue(cue: Cue, pairs: WordPairs): Cue {
   return mirrored(cue, pairs).cue;
 }
 
+/** How a move's words are put on the other side: what dancers improvise has none, so its words stay. */
+export function otherWords({ improvised }: { readonly improvised: boolean }, pairs: WordPairs): (cue: Cue) => Cue {
+  return improvised ? (cue) => cue : (cue) => mirrorCue(cue, pairs);
+}
+
 /** A range after the exchanges; an edge inside an exchanged word goes to that word's edge. */
 function moved(range: Range, exchanges: readonly Exchange[]): Range {
   return { from: movedEdge(range.from, exchanges, "from"), to: movedEdge(range.to, exchanges, "to") };

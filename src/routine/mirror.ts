@@ -1,6 +1,5 @@
-import type { Cue } from "./cue.js";
 import type { WordPairs } from "./cue-language.js";
-import { mirrorCue } from "./mirror-cue.js";
+import { mirrorCue, otherWords } from "./mirror-cue.js";
 import type { Alternative, DancedSection, Group, Move, Routine, Version } from "./routine.js";
 import { otherFoot, otherTravel, reflectedStance } from "./stance.js";
 
@@ -64,7 +63,7 @@ export function mirrorBody({ before, after, steps, turn, travel }: Body): Body {
 
 /** A move on the other side. */
 export function mirrorMove(move: Move, pairs: WordPairs): Move {
-  const flip = (cue: Cue) => mirrorCue(cue, pairs);
+  const flip = otherWords(move, pairs);
   return {
     ...move,
     cue: move.mirroredCue,
@@ -74,7 +73,10 @@ export function mirrorMove(move: Move, pairs: WordPairs): Move {
     choose: move.choose.map(flip),
     ...mirrorBody(move),
     alternatives: move.alternatives.map(
-      (other): Alternative => ({ ...other, moves: other.moves.map((one) => ({ ...one, cue: flip(one.cue) })) }),
+      (other): Alternative => ({
+        ...other,
+        moves: other.moves.map((one) => ({ ...one, cue: otherWords(one, pairs)(one.cue) })),
+      }),
     ),
   };
 }

@@ -62,6 +62,12 @@ export function danceOrder(routine: WrittenRoutine, problems: Problems, options:
   const counted = found.map((material, index) => material && countMaterial(routine, material, index, problems));
   if (problems.failed()) return [];
   if (options.oneTime !== true) checkWalls(routine, problems);
+  if (found.every((material) => material?.seconds !== undefined))
+    problems.error(
+      "no-counts",
+      `${routine.place}/sections`,
+      "no section has counts, so there is nothing to dance; give at least one of them `counts:` in place of `seconds:`",
+    );
 
   const passes: Pass[] = [];
   let at = 0;
@@ -85,7 +91,7 @@ export function danceOrder(routine: WrittenRoutine, problems: Problems, options:
         );
         passes.push({ written: index, material, wall, pass, mirrored, at, counts, phrases, groups });
         at += counts;
-        if (at > (options.longest ?? longestRun)) {
+        if (Math.max(at, passes.length) > (options.longest ?? longestRun)) {
           problems.error(
             "too-long",
             section.place,
@@ -128,7 +134,7 @@ function countMaterial(
 ): CountedMaterial {
   const place = routine.sections[index]?.place ?? routine.place;
   const written = countPhrases(routine, material.phrases, problems);
-  if (written.length === 0)
+  if (written.length === 0 && material.seconds === undefined)
     problems.error(
       "no-counts",
       place,

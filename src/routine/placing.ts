@@ -207,12 +207,33 @@ function extentOf(run: Run, index: number, span: Span, move: WrittenMove, proble
   const extent = { on: span.text, from, lastPoint: last, to, fixed: move.lasts !== undefined };
   const stop = breakBefore(run, index, to);
   if (stop !== undefined) return { ...extent, to: new Fraction(stop), fixed: true, cut: true };
+  const silence = silenceAfter(run, phrase);
+  if (silence !== undefined && to.gt(silence.at)) {
+    problems.error(
+      "runs-across",
+      move.place,
+      `\`${span.text}\` runs on into ${silence.name}, which is time without counts, and no move can; end it on the last count before that`,
+    );
+    return undefined;
+  }
   if (to.lte(run.counts)) return extent;
   problems.error(
     "runs-past-end",
     move.place,
     `this lasts ${to.sub(from).toFraction()} counts, but the routine ends ${to.sub(run.counts).toFraction()} counts earlier; write a smaller \`lasts\``,
   );
+  return undefined;
+}
+
+/** The first time without counts after a phrase: its place in the run, and its name. */
+function silenceAfter(
+  { passes, routine }: Run,
+  phrase: PassPhrase,
+): { readonly at: number; readonly name: string } | undefined {
+  for (let index = phrase.section + 1; index < passes.length; index++) {
+    const pass = passes[index];
+    if (pass?.material.seconds !== undefined) return { at: pass.at, name: routine.sections[pass.written]?.name ?? "" };
+  }
   return undefined;
 }
 

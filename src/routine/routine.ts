@@ -78,10 +78,12 @@ export interface DancedSection {
   readonly mirrored: boolean;
   /** Danced on some times through only. */
   readonly tag: boolean;
+  /** Of time without counts: how long it lasts. Then it has no counts and no phrases. */
+  readonly seconds?: Fraction;
   readonly counts: number;
   /** First count, in counts from the routine's first. */
   readonly at: number;
-  /** Seconds from the routine's first count. */
+  /** Seconds from the routine's first count; negative of time without counts before that. */
   readonly start: Fraction;
   /** Where its last count ends on the clock; before the next section's start where the dancers wait for the track. */
   readonly end: Fraction;
@@ -90,6 +92,8 @@ export interface DancedSection {
   readonly countsPerMinute: Fraction;
   readonly tempoIsEstimate: boolean;
   readonly feel: Feel;
+  /** All of it is the dancers' own. */
+  readonly improvised: boolean;
   readonly phrases: readonly DancedPhrase[];
   /** Groups that dance the same counts later, and by how many counts. */
   readonly canon: readonly { readonly group: string; readonly after: number }[];
@@ -115,7 +119,8 @@ export interface DancedPhrase {
 
 export interface Stance {
   readonly facing: Facing;
-  readonly weight: Weight;
+  /** Not known after what the dancers improvise, until a move says where it is. */
+  readonly weight: Weight | undefined;
   readonly height: Height;
 }
 
@@ -180,6 +185,8 @@ export interface Move {
   readonly words?: string;
   readonly hold: boolean;
   readonly hit: boolean;
+  /** The dancers' own. */
+  readonly improvised: boolean;
   readonly before: Stance;
   readonly after: Stance;
   readonly through?: Height;
@@ -214,6 +221,7 @@ export interface Alternative {
   readonly moves: readonly {
     readonly on: string;
     readonly cue: Cue;
+    readonly improvised: boolean;
     /** As far as the move itself tells: its author's, and weight on the knees, a full turn or upside down. */
     readonly risks: readonly Risk[];
   }[];

@@ -27,7 +27,7 @@ export function otherFoot(foot: Foot): Foot {
 }
 
 /** Where the weight is on the other side; only feet have one. */
-export function otherWeight(weight: Weight): Weight {
+export function otherWeight<Known extends Weight | undefined>(weight: Known): Known | Foot {
   return weight === "left" || weight === "right" ? otherFoot(weight) : weight;
 }
 

@@ -1,6 +1,6 @@
 import type { WordPairs } from "./cue-language.js";
 import type { VersionName } from "./ladder.js";
-import { mirrorCue } from "./mirror-cue.js";
+import { otherWords } from "./mirror-cue.js";
 import type { Pass, PassPhrase } from "./order.js";
 import type { PlacedMove, Run } from "./placing.js";
 import type { Problems } from "./problems.js";
@@ -93,7 +93,7 @@ function facingDanced(written: Facing, meant: Facing, opening: Facing, mirrored:
 function stanceAfter(before: Stance, move: WrittenMove, named: Facing | undefined): Stance {
   return {
     facing: named ?? turned(before.facing, move.turn ?? 0),
-    weight: move.weight ?? move.steps.at(-1) ?? before.weight,
+    weight: move.weight ?? (move.improvised ? undefined : (move.steps.at(-1) ?? before.weight)),
     height: move.height ?? before.height,
   };
 }
@@ -125,14 +125,13 @@ function checkTurn(
 
 /** A written move on the other side, its facing aside (that depends on where the section starts). */
 export function otherSide(move: WrittenMove, pairs: WordPairs): WrittenMove {
+  const flip = otherWords(move, pairs);
   return {
     ...move,
-    cue: mirrorCue(move.cue, pairs),
-    ...(move.say === undefined
-      ? {}
-      : { say: { ...move.say, calls: move.say.calls.map((call) => mirrorCue(call, pairs)) } }),
-    ...(move.note === undefined ? {} : { note: mirrorCue(move.note, pairs) }),
-    choose: move.choose.map((cue) => mirrorCue(cue, pairs)),
+    cue: flip(move.cue),
+    ...(move.say === undefined ? {} : { say: { ...move.say, calls: move.say.calls.map(flip) } }),
+    ...(move.note === undefined ? {} : { note: flip(move.note) }),
+    choose: move.choose.map(flip),
     steps: move.steps.map(otherFoot),
     ...(move.weight === undefined ? {} : { weight: otherWeight(move.weight) }),
     ...(move.turn === undefined ? {} : { turn: -move.turn }),

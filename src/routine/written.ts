@@ -154,8 +154,10 @@ export interface WrittenSection {
   readonly place: Place;
   readonly name: string;
   readonly words?: string;
-  /** Absent where `sameAs` is given. */
+  /** Absent where `sameAs` or `seconds` is given. */
   readonly counts?: readonly WrittenPhrase[];
+  /** In place of counts: how long it lasts. */
+  readonly seconds?: Fraction;
   readonly sameAs?: string;
   /** Phrases of the other section that are replaced, by their number from 1. */
   readonly change: readonly { readonly phrase: number; readonly place: Place; readonly by: WrittenPhrase }[];
@@ -169,6 +171,8 @@ export interface WrittenSection {
   }[];
   readonly mirrored: "never" | "always" | "alternate";
   readonly repeat: number;
+  /** All of it is the dancers' own. */
+  readonly improvised: boolean;
   /** Only on these times through; absent: on all. */
   readonly onWalls?: readonly number[];
   /** Track times, in seconds, of its first count: for a time through, or (no `time`) the first time it is danced. */
@@ -238,6 +242,8 @@ export interface WrittenMove {
   /** In the order written. */
   readonly travel: readonly Travel[];
   readonly hit: boolean;
+  /** The dancers' own: nobody checks its feet or mirrors its words, and where its weight ends is open. */
+  readonly improvised: boolean;
   readonly contacts: readonly Contact[];
   /** Absent where the author says nothing of them; an empty list says that there are none. */
   readonly risks?: readonly Risk[];

@@ -121,6 +121,8 @@ export interface PlannedChunk {
   /** Numbers of its first and last phrase in the section. */
   readonly phrases: readonly [from: number, to: number];
   readonly counts: number;
+  /** All of it is the dancers' own. */
+  readonly improvised?: true;
   /** At full tempo, to the millisecond. */
   readonly seconds: number;
   /** Moves that the class has not met before. */

@@ -13,6 +13,8 @@ import { type Versions, versionsFor } from "./versions.js";
 export interface Passage {
   /** Seconds at full tempo, without count-in. */
   readonly seconds: Fraction;
+  /** Of those, seconds without counts, which last as long at any speed. */
+  readonly uncounted: Fraction;
   /** Seconds that the count-in takes at full tempo. */
   readonly countIn: Fraction;
   readonly loads: GroupLoads;
@@ -32,6 +34,8 @@ export interface Chunk extends Passage {
   readonly dancers: readonly GroupMoves[];
   /** How hard it is to learn. */
   readonly points: number;
+  /** All of it is the dancers' own: explained, and danced with the rest. */
+  readonly improvised: boolean;
 }
 
 /** A section as it is taught: once for all the times that it is danced alike. */
@@ -62,6 +66,7 @@ export interface Material {
 export function joined(before: Chunk, chunk: Chunk): Passage {
   return {
     seconds: before.seconds.add(chunk.seconds),
+    uncounted: before.uncounted.add(chunk.uncounted),
     countIn: before.countIn,
     loads: plusAll(before.loads, chunk.loads),
   };
@@ -82,7 +87,8 @@ export function materialOf(routines: readonly Routine[], level: string, settings
     const versions = versionsFor(routine, level);
     const moves = movesBySection(routine, versions);
     const charted = chart(routine, versions.taught);
-    const sheet = sheetSections(routine);
+    // There is nothing to teach in time without counts; it is waited for wherever a run comes by it.
+    const sheet = sheetSections(routine).filter(({ section }) => routine.sections[section]?.seconds === undefined);
     const chunksOf: (readonly number[])[] = [];
     for (const entry of sheet) {
       const dancers = moves[entry.section] ?? [];
@@ -117,7 +123,7 @@ function chunksIn(
 ): readonly Chunk[] {
   const section = routine.sections[sectionIndex];
   if (!section) return [];
-  const groups: { from: number; to: number; counts: number; length: number; points: number }[] = [];
+  const groups: { from: number; to: number; counts: number; length: number; points: number; own: boolean }[] = [];
   const begun = startsOf(dancers);
   for (const { phrase, cells } of charted) {
     const inPhrase = (one: RatedMove) => isWithin(begun(one), phrase.at, phraseEnd(phrase));
@@ -126,26 +132,39 @@ function chunksIn(
     const length = counts < routine.music.phrase ? 0 : counts;
     const group = groups.at(-1);
     const joined = cells[0]?.begins === false;
+    const own = isOwn(dancers, phrase.at, phraseEnd(phrase)) ?? groups.at(-1)?.own ?? false;
     const fits =
-      group && group.length + length <= settings.chunkCounts && group.points + points <= settings.chunkPoints;
+      group &&
+      group.own === own &&
+      group.length + length <= settings.chunkCounts &&
+      group.points + points <= settings.chunkPoints;
     if (group && (joined || fits)) {
       group.to = phrase.number;
       group.counts += counts;
       group.length += length;
       group.points += points;
-    } else groups.push({ from: phrase.at, to: phrase.number, counts, length, points });
+      group.own &&= own;
+    } else groups.push({ from: phrase.at, to: phrase.number, counts, length, points, own });
   }
-  return groups.map(({ from: first, to, counts, points }, index) => {
+  return groups.map(({ from: first, to, counts, points, own }, index) => {
     const from = (groups[index - 1]?.to ?? 0) + 1;
     const moves = rated.filter((one) => isWithin(begun(one), first, first + counts));
     const here = within(dancers, first, first + counts);
     return {
       ...{ routine, section, sectionIndex, phrases: [from, to] as const, counts, moves, dancers: here, points },
+      improvised: own,
       seconds: countsTake(counts, section),
+      uncounted: new Fraction(0),
       countIn: countsTake(routine.music.countIn, section),
       loads: loadsOf(here),
     };
   });
+}
+
+/** Whether there is nothing to learn on some counts but what everybody improvises; undefined where nothing begins there. */
+function isOwn(dancers: readonly GroupMoves[], from: number, to: number): boolean | undefined {
+  const moves = within(dancers, from, to).flatMap(({ taught }) => taught);
+  return moves.length === 0 ? undefined : moves.every(({ improvised }) => improvised);
 }
 
 /** Where a move stands in the material: of a group in canon, where the first group danced it. */
@@ -178,7 +197,7 @@ function partsOf(
 ): readonly RoutinePart[] {
   const { sections } = routine;
   const entryOf = new Map(sheet.flatMap(({ danced }, entry) => danced.map((index) => [index, entry] as const)));
-  const entryAt = (index: number) => entryOf.get(index) ?? Number.POSITIVE_INFINITY;
+  const entryAt = (index: number) => entryOf.get(index) ?? (sections[index] ? -1 : Number.POSITIVE_INFINITY);
   const sums = runningSums(sections, loads);
   const upTo = (entry: number) => chunksOf.slice(0, entry + 1).flat();
 
@@ -206,7 +225,7 @@ function partsOf(
         },
         withSong: {
           ...between(sums, 0, known),
-          seconds: sections[known - 1]?.end ?? new Fraction(0),
+          seconds: (sections[known - 1]?.end ?? new Fraction(0)).sub(sections[0]?.start ?? 0),
           countIn: countIn(sections[0] ?? section),
           chunks: upTo(entry),
         },
@@ -215,25 +234,27 @@ function partsOf(
   });
 }
 
-type Sums = readonly { readonly seconds: Fraction; readonly loads: GroupLoads }[];
+type Sums = readonly Pick<Passage, "seconds" | "uncounted" | "loads">[];
 
 /** Of the first n danced sections, for every n. */
 function runningSums(sections: readonly DancedSection[], loads: readonly GroupLoads[]): Sums {
   const none: GroupLoads = (loads[0] ?? []).map(() => ({ easiest: {}, taught: {} }));
-  const sums = [{ seconds: new Fraction(0), loads: none }];
+  const sums = [{ seconds: new Fraction(0), uncounted: new Fraction(0), loads: none }];
   sections.forEach((section, index) => {
     const last = sums[index];
     if (!last) return;
     sums.push({
-      seconds: last.seconds.add(countsTake(section.counts, section)),
+      seconds: last.seconds.add(section.seconds ?? countsTake(section.counts, section)),
+      uncounted: last.uncounted.add(section.seconds ?? 0),
       loads: plusAll(last.loads, loads[index] ?? []),
     });
   });
   return sums;
 }
 
-function between(sums: Sums, from: number, to: number): { seconds: Fraction; loads: GroupLoads } {
+function between(sums: Sums, from: number, to: number): Sums[number] {
   const [start, end] = [sums[from], sums[to]];
   if (!start || !end) throw new RangeError(`No sections from ${from} to ${to}`);
-  return { seconds: end.seconds.sub(start.seconds), loads: plusAll(end.loads, start.loads, -1) };
+  const uncounted = end.uncounted.sub(start.uncounted);
+  return { seconds: end.seconds.sub(start.seconds), uncounted, loads: plusAll(end.loads, start.loads, -1) };
 }

@@ -174,6 +174,7 @@ export function plannedChunks(
     sectionIndex: chunk.sectionIndex,
     phrases: chunk.phrases,
     counts: chunk.counts,
+    ...(chunk.improvised && { improvised: true as const }),
     seconds: rounded(chunk.seconds.valueOf(), 1000),
     newMoves: chunk.moves.filter(({ known }) => known === "no").length,
     points: rounded(chunk.points, 100),

@@ -47,7 +47,8 @@ export function inUnits(seconds: Fraction, settings: ClassSettings): number {
 
 /** A count-in and a passage at a speed, and the way back to the place. */
 export function runSeconds(passage: Passage, speed: number, settings: ClassSettings): Fraction {
-  return passage.countIn.add(passage.seconds).mul(100).div(speed).add(settings.again);
+  const { countIn, seconds, uncounted } = passage;
+  return countIn.add(seconds).sub(uncounted).mul(100).div(speed).add(uncounted).add(settings.again);
 }
 
 /** Seconds of explaining, to the hundredth: points are a rule of thumb and no exact figure. */
@@ -55,7 +56,7 @@ export function explaining(points: number, settings: ClassSettings): Fraction {
   return new Fraction(Math.round(settings.explain * points * 100), 100);
 }
 
-/** Teaches one chunk: show, mark, the hard moves alone, drill at rising speeds, link. */
+/** Teaches one chunk: show, mark, the hard moves alone, drill at rising speeds, link. What is the dancers' own is explained as it is shown. */
 export function chunkSteps(
   material: Material,
   index: number,
@@ -69,8 +70,10 @@ export function chunkSteps(
   const fresh = chunk.moves.some((move) => move.known !== "yes");
   const before = link === undefined ? undefined : material.chunks[link];
   const hard = hardMoves(chunk, settings);
+  const show = { loads: chunk.loads.map(() => ({ easiest: {}, taught: {} })) };
+  if (chunk.improvised) return [make("show", chunk, [index], { ...show, once: explaining(chunk.points, settings) })];
   const steps = [
-    make("show", chunk, [index], { loads: chunk.loads.map(() => ({ easiest: {}, taught: {} })) }),
+    make("show", chunk, [index], show),
     make("mark", chunk, [index], {
       speed: settings.markSpeed,
       once: explaining(chunk.points, settings),
@@ -141,7 +144,9 @@ export function onceMoreStep(part: RoutinePart, place: PlaceInClass, settings: C
 function songSeconds(part: RoutinePart, settings: ClassSettings): Fraction {
   const { firstCount } = part.routine.music;
   const { countIn, seconds } = part.withSong;
-  const before = firstCount ?? countIn;
+  const [opening] = part.routine.sections;
+  // Time without counts before the first one is danced through already.
+  const before = firstCount?.add(opening?.seconds === undefined ? 0 : opening.start) ?? countIn;
   const listening = before.gt(settings.leadIn) ? new Fraction(settings.leadIn) : before;
   return (listening.gt(countIn) ? listening : countIn).add(seconds).add(settings.again);
 }
@@ -180,6 +185,7 @@ function maker(settings: ClassSettings, place: PlaceInClass) {
 /** At most three new moves of a chunk that cost half as much again as a plain one, or more: the hardest first. */
 function hardMoves(chunk: Chunk, settings: ClassSettings): readonly RatedMove[] {
   return chunk.moves
+    .filter(({ move: { improvised } }) => !improvised)
     .filter((move) => move.known === "no" && move.points >= 1.5 * settings.points.move)
     .toSorted((a, b) => b.points - a.points)
     .slice(0, 3);
@@ -195,6 +201,7 @@ function alone(chunk: Chunk, hard: readonly RatedMove[]): Passage {
   });
   return {
     seconds: countsTake(counts, chunk.section),
+    uncounted: new Fraction(0),
     countIn: chunk.countIn.mul(hard.length),
     loads: loadsOf(dancers),
   };

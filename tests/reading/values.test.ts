@@ -185,7 +185,7 @@ test("the three forms of a tempo", () => {
 
 test("a move is a text or its keys", () => {
   const lists = { step: [], contacts: [], gear: [], choose: [], allow: [] };
-  const walk = { do: "Walk", ...lists, travel: {}, hit: false };
+  const walk = { do: "Walk", ...lists, travel: {}, hit: false, improvised: false };
   expect(moveSchema.safeParse("Walk").data).toEqual(walk);
   expect(moveSchema.safeParse({ do: "Walk", step: "left" }).data).toEqual({ ...walk, step: ["left"] });
   expect(moveSchema.safeParse({ do: "Walk", step: ["left", "right"] }).data?.step).toEqual(["left", "right"]);

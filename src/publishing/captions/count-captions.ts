@@ -31,17 +31,25 @@ export function countCaptions(routine: Routine, library: Library, lead = 0): str
   const shown = shownMoves(routine, new Fraction(lead));
   const dancers = new Set(shown.map(({ group }) => group));
   const runs = [...dancers].flatMap((name) => joinShort(shown.filter(({ group }) => group === name)));
-  const inOrder = runs.sort((a, b) => a.start.compare(b.start));
-  const captions = inOrder.map((run, index): Caption => {
+  const moves = runs.map((run): Caption => {
     const section = routine.sections[run.parts[0].move.section];
-    return {
-      id: `${index + 1} ${section?.name ?? ""}`,
-      start: run.start,
-      end: run.end,
-      lines: linesOf(routine, run, wording),
-    };
+    return { id: section?.name ?? "", start: run.start, end: run.end, lines: linesOf(routine, run, wording) };
   });
+  const inOrder = [...moves, ...uncounted(routine, new Fraction(lead), wording)].sort((a, b) =>
+    a.start.compare(b.start),
+  );
+  const captions = inOrder.map((caption, index) => ({ ...caption, id: `${index + 1} ${caption.id}` }));
   return webVtt(wording.captions.counts(routine.title, lead), captions);
+}
+
+/** A caption for each time without counts, with its name and landing words. */
+function uncounted(routine: Routine, early: Fraction, { captions }: Wording): readonly Caption[] {
+  return routine.sections.flatMap(({ name, words, seconds, start, end }, index): readonly Caption[] => {
+    if (seconds === undefined) return [];
+    const moved = (moment: Fraction) => captionTime(routine, earlier(routine, index, moment, early));
+    const lines = [cueText(captions.uncounted(name)), words === undefined ? "" : `<i>${cueText(words)}</i>`];
+    return [{ id: name, start: moved(start), end: moved(end), lines }];
+  });
 }
 
 function shownMoves(routine: Routine, early: Fraction): readonly ShownMove[] {
@@ -65,21 +73,22 @@ function shownMoves(routine: Routine, early: Fraction): readonly ShownMove[] {
 function linesOf(routine: Routine, { start, end, parts }: Run<ShownMove>, { captions }: Wording): readonly string[] {
   const heads = parts.map(({ move, group }) => {
     const called = calledOn(routine, move);
+    const own = move.improvised ? [captions.own] : [];
     return {
       on: group === undefined ? move.on : `${group} ${move.on}`,
-      call: called.length === 0 ? undefined : captions.called(called.map(({ text }) => text)),
+      call: [...own, ...(called.length === 0 ? [] : [captions.called(called.map(({ text }) => text))])].join(" "),
     };
   });
   const texts = parts.flatMap(({ move, words }) => [move.cue.text, ...(words === undefined ? [] : [words])]);
-  const spoken = heads.reduce((sum, { on, call = "" }) => sum + on.length + call.length, 0);
+  const spoken = heads.reduce((sum, { on, call }) => sum + on.length + call.length, 0);
   const rest = readable(texts, end.sub(start), spoken);
   let next = 0;
   return parts.flatMap(({ words }, index) => {
-    const { on = "", call } = heads[index] ?? {};
+    const { on = "", call = "" } = heads[index] ?? {};
     const cue = rest[next++] ?? "";
     const landing = words === undefined ? "" : (rest[next++] ?? "");
     return [
-      [`<b>${cueText(on)}</b>`, cueText(call ?? ""), cueText(cue)].filter(Boolean).join(" "),
+      [`<b>${cueText(on)}</b>`, cueText(call), cueText(cue)].filter(Boolean).join(" "),
       landing === "" ? "" : `<i>${cueText(landing)}</i>`,
     ];
   });

@@ -5,6 +5,7 @@ import { Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
 import Fraction from "fraction.js";
 import { clicks, partStarts } from "../../routine/clicks.js";
+import { practised, uncountedIn } from "../../routine/clock.js";
 import type { Routine } from "../../routine/routine.js";
 
 /** Samples a second. */
@@ -112,8 +113,9 @@ async function isClick(path: string, size: number): Promise<boolean> {
 /** The sample at which a moment falls, given in seconds from the routine's first count; the file begins with the count-in. */
 function frameOf(routine: Routine, percent: number): (seconds: Fraction) => number {
   const origin: Fraction = clicks(routine).next().value?.start ?? new Fraction(0);
-  const rate = new Fraction(sampleRate).mul(100).div(percent);
-  return (seconds) => seconds.sub(origin).mul(rate).round().valueOf();
+  const uncounted = uncountedIn(routine.sections);
+  const begins = practised(uncounted, origin, percent);
+  return (seconds) => practised(uncounted, seconds, percent).sub(begins).mul(sampleRate).round().valueOf();
 }
 
 /** A moment on which something sounds. */

@@ -67,7 +67,10 @@ export const contents: Paragraph = (routine, library, upload) => {
     said.headings.sections,
     sheetSections(routine).flatMap(({ section: index, danced }) => {
       const section = routine.sections[index];
-      return section ? [said.section(plain(section.name), section.counts, section.mirrored, danced.length)] : [];
+      if (section === undefined) return [];
+      const size =
+        section.seconds === undefined ? said.counts(section.counts) : said.uncounted(section.seconds.valueOf());
+      return [said.section(plain(section.name), size, section.mirrored, danced.length)];
     }),
   );
 };

@@ -44,8 +44,8 @@ export function phraseMap(routine: Routine, version: Version, { width, size, wor
   const { map } = wording.drawing;
   const left = Math.max(...heights.map((height) => textWidth(map.height(height), size))) + 6;
   const right = width - 1;
-  const total = routine.seconds.valueOf();
-  const x = (seconds: number) => left + (seconds / total) * (right - left);
+  const [begins, ends] = [beginOf(routine).valueOf(), endOf(routine).valueOf()];
+  const x = (seconds: number) => left + ((seconds - begins) / (ends - begins)) * (right - left);
   const context: MapContext = { routine, version, size, wording, left, right, x };
   const rows = [
     wallRow(context),
@@ -66,6 +66,15 @@ export function phraseMap(routine: Routine, version: Version, { width, size, wor
   }
   const title = map.title(routine.title, wording.versions.name(version.id));
   return { width, height: y, title, description: describe(context), shapes };
+}
+
+/** Where the run begins and ends, in seconds from the first count: time without counts may lie before that, and after the last. */
+function beginOf({ sections }: Routine): Fraction {
+  return sections[0]?.start ?? new Fraction(0);
+}
+
+function endOf({ sections }: Routine): Fraction {
+  return sections.at(-1)?.end ?? new Fraction(0);
 }
 
 const label = ({ size, left }: MapContext, text: string, baseline: number): Shape => ({
@@ -155,7 +164,7 @@ function heightRow(context: MapContext, { moves, start, end }: Dancers): MapRow 
     line("line", 0.4, [left, y(height)], [right, y(height)]),
     label(context, wording.drawing.map.height(height), y(height) + size * 0.33),
   ]);
-  const points: Coordinates[] = [[x(0), y(start.height)]];
+  const points: Coordinates[] = [[left, y(start.height)]];
   for (const { before, after, start: from, end: to } of moves)
     if (before.height !== after.height) {
       points.push([x(from.valueOf()), y(before.height)], [x(to.valueOf()), y(after.height)]);
@@ -186,7 +195,7 @@ function turnsOf(moves: Dancers["moves"]): readonly Turn[] {
 function facingRow(context: MapContext, { moves, start }: Dancers): MapRow {
   const { size, left, right, x } = context;
   const radius = size * 0.5;
-  const kept: { at: number; facing: Facing }[] = [{ at: x(0) + radius, facing: start.facing }];
+  const kept: { at: number; facing: Facing }[] = [{ at: left + radius, facing: start.facing }];
   for (const { seconds, facing } of turnsOf(moves)) {
     const at = Math.min(x(seconds), right - radius);
     const last = kept.at(-1);
@@ -245,14 +254,16 @@ function accentTimes(section: DancedSection, accents: readonly number[]): readon
  */
 function timeRow(context: MapContext): MapRow {
   const { routine, size, wording, left, right, x } = context;
-  const ticks = routine.sections.flatMap((section) =>
-    section.phrases.map((phrase, index): Shape => {
+  const ticks = routine.sections.flatMap((section) => {
+    if (section.seconds !== undefined)
+      return [line("ink", 0.9, [x(section.start.valueOf()), 0], [x(section.start.valueOf()), 5])];
+    return section.phrases.map((phrase, index): Shape => {
       const at = x(drawnAt(section, phrase.at));
       return line("ink", index === 0 ? 0.9 : 0.5, [at, 0], [at, index === 0 ? 5 : 3]);
-    }),
-  );
+    });
+  });
   const rule = line("ink", 0.9, [left, 0], [right, 0]);
-  const ends = shownTrackTime(routine, routine.seconds);
+  const ends = shownTrackTime(routine, endOf(routine));
   if (ends === undefined) return { height: 6, shapes: [rule, ...ticks] };
   const last = wording.time.track(ends);
   const end = right - textWidth(last, size) - 4;
@@ -294,7 +305,7 @@ function describe({ routine, version, wording }: MapContext): string {
       name: section.name,
       mirrored: section.mirrored,
       time: routine.times > 1 ? wording.run.time(routine.walls, section.wall) : undefined,
-      counts: section.counts,
+      size: section.seconds === undefined ? map.counts(section.counts) : map.uncounted(section.seconds.valueOf()),
     })),
     dancers: bodiesOf(routine, version).map(({ names, dancers }) => ({ names, ...describeBody(dancers, begin, end) })),
     hits: hitsOf(routine, version).map(begin),

@@ -100,11 +100,9 @@ function bandBlocks(
 function rowSpans(row: Row, words: number, wording: Wording): readonly Span[] {
   const { print } = wording;
   const who: readonly Span[] = row.dancers === undefined ? [] : [{ text: print.card.dancers(row.dancers) }];
+  if (row.uncounted !== undefined) return [{ text: row.uncounted }];
   const moves = row.cells.filter(({ begins }) => begins);
-  return [
-    ...who,
-    ...moves.flatMap((cell) => [...countSpans(cell, print), theirs(`${shortWords(cell, words, print)} `, wording)]),
-  ];
+  return [...who, ...moves.flatMap((cell) => [...countSpans(cell, print), calledSpan(cell, words, wording)])];
 }
 
 /** The count that a move begins on; a hit is shouted. */
@@ -115,6 +113,12 @@ function countSpans({ text, move }: GridCell, print: Wording["print"]): readonly
       .join("")
       .split("–")[0] ?? "";
   return [{ text: `${move.hit ? print.card.hit(first) : first}\u00a0`, style: "bold" }];
+}
+
+function calledSpan(cell: GridCell, words: number, wording: Wording): Span {
+  const { improvised, say = [] } = cell.move;
+  if (improvised && say.length === 0) return { text: `${wording.print.card.own} ` };
+  return theirs(`${shortWords(cell, words, wording.print)} `, wording);
 }
 
 /** What is called: `say`, or else, and where nothing is, the first words of the cue, up to its first comma. */

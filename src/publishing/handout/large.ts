@@ -94,6 +94,7 @@ function bandBlocks(band: Band, routine: Routine, width: number, wording: Wordin
   const facts = [
     ...(section.words === undefined ? [] : [print.quoted(section.words)]),
     ...(section.mirrored ? [print.otherSide] : []),
+    ...(section.improvised ? [print.ownSection] : []),
     ...feelTexts(routine, section, wording),
     ...section.canon.map(({ group, after }) => print.large.canon(group, after)),
     ...(again === "" ? [] : [again]),
@@ -115,6 +116,7 @@ function rowBlocks(row: Row, width: number, wording: Wording): readonly Block[] 
   const head = [
     ...(row.dancers === undefined ? [] : [row.dancers]),
     ...(row.time === undefined ? [] : [time.track(row.time)]),
+    ...(row.uncounted === undefined ? [] : [row.uncounted]),
     stance.facing(row.facing),
     ...(row.phrase.say === undefined ? [] : [print.large.called(row.phrase.say)]),
   ];

@@ -1,3 +1,4 @@
+import Fraction from "fraction.js";
 import { type ChartPhrase, chart, dancersOf, partOf } from "../../routine/chart.js";
 import { type ShownTime, shownTrackTime } from "../../routine/clock.js";
 import { definedOnly } from "../../routine/defined-only.js";
@@ -34,6 +35,8 @@ export interface Row {
   readonly cells: readonly GridCell[];
   /** The group that dances it, where not all dance the same. */
   readonly dancers?: string;
+  /** What stands there in place of counts, where there are none. */
+  readonly uncounted?: string;
 }
 
 /** A section as the sheet prints it: once, with word of when it is danced again. */
@@ -55,6 +58,10 @@ export function sheetBands(routine: Routine, version: Version, wording: Wording)
   return sheetSections(routine).flatMap((entry, index): readonly Band[] => {
     const section = routine.sections[entry.section];
     if (section === undefined) return [];
+    if (section.seconds !== undefined) {
+      const rows = [uncountedRow(routine, version, section, wording)];
+      return [{ number: index + 1, entry, section, again: againText(routine, entry, wording), rows }];
+    }
     const rows = section.phrases.flatMap((phrase) =>
       rowRanges(phrase).flatMap(([from, to]) =>
         rowsApart(charts, section, phrase.echo).flatMap(({ phrases, group }) => {
@@ -112,7 +119,24 @@ function rowOf(
       const text = cellText(move, { begins, ends }, wording);
       return [{ move, from: from.sub(phrase.at).valueOf(), to: to.sub(phrase.at).valueOf(), begins, ends, text }];
     }),
-    ...definedOnly<Row>({ time: shownTrackTime(routine, start), dancers }),
+    ...definedOnly<Row>({ time: shownTrackTime(routine, start), dancers, uncounted: undefined }),
+  };
+}
+
+/** The one row of time without counts. */
+function uncountedRow(routine: Routine, version: Version, section: DancedSection, { print }: Wording): Row {
+  const before = version.moves.findLast(({ at }) => at.lt(section.at));
+  const { place, at, feel, seconds = new Fraction(0) } = section;
+  return {
+    phrase: { place, number: 1, at, numbers: [], feel, echo: false },
+    facing: (before?.after ?? version.start).facing,
+    columns: Math.min(routine.music.phrase, mostColumns),
+    ...{ offset: 0, accents: [], cells: [] },
+    ...definedOnly<Row>({
+      time: shownTrackTime(routine, section.start),
+      dancers: undefined,
+      uncounted: print.uncounted(seconds.valueOf()),
+    }),
   };
 }
 

@@ -44,7 +44,7 @@ export function cellText(
 }
 
 /** What a move says: the call, the cue, its landing words. */
-function moveSpans({ say, hold, cue, words }: Move, wording: Wording): readonly Span[] {
+function moveSpans({ say, hold, improvised, cue, words }: Move, wording: Wording): readonly Span[] {
   const { print } = wording;
   const calls = (say ?? []).map((call) => cueSpans(call.cue, wording));
   const call =
@@ -54,6 +54,7 @@ function moveSpans({ say, hold, cue, words }: Move, wording: Wording): readonly 
   return [
     ...call.map((span): Span => ({ ...span, style: "bold" })),
     ...(call.length === 0 ? [] : [{ text: " " }]),
+    ...(improvised ? [{ text: print.own, style: "italic" } as const] : []),
     // A hold is our own word.
     ...cueSpans(cue, wording).map(({ lang, ...span }): Span => {
       if (hold) return { ...span, style: "italic", tone: "soft" };

@@ -104,7 +104,7 @@ function drawFragment(
     const side = index === 0 ? [sideCell(fragment, { ...at, x: position.x })] : [];
     const time = timeCell(row, index === 0, { ...at, x: x - sideTimes }, wording);
     const { columns, offset, phrase } = row.row;
-    const after = columns - offset - phrase.numbers.length;
+    const after = row.row.uncounted === undefined ? columns - offset - phrase.numbers.length : 0;
     y += height;
     return { tag: "TR", content: [...side, time, ...blanks(offset), ...row.cells(at), ...blanks(after)] };
   });

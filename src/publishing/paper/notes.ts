@@ -50,6 +50,7 @@ function alternativeSpans({ alternatives }: Move, wording: Wording): readonly Sp
     ...moves.flatMap((move, at) => [
       ...(at === 0 ? [] : [plain(", ")]),
       ...(moves.length === 1 ? [] : [bold(`${counts.span(move.on)} `)]),
+      ...(move.improvised ? [italic(print.own)] : []),
       ...cueSpans(move.cue, wording),
       ...(move.risks.length === 0
         ? []

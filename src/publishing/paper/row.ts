@@ -26,6 +26,7 @@ const callHeight = 11;
 
 /** Sets a phrase in a grid `width` points wide, its cues in `size` points or, if that keeps them in their counts, in less. */
 export function layoutRow(row: Row, width: number, size: number, wording: Wording): readonly RowLayout[] {
+  if (row.uncounted !== undefined) return [uncountedRow(row, row.uncounted, width, size)];
   const column = width / row.columns;
   const calls = callsFit(row, column, wording);
   const top = headHeight(row) + (calls && row.phrase.say !== undefined ? callHeight : 0);
@@ -39,6 +40,21 @@ export function layoutRow(row: Row, width: number, size: number, wording: Wordin
   if (best === undefined || (best.length === 1 && only?.listed === true))
     return listedRow({ wording, row, column, size, top: headHeight(row) });
   return [boxedRow({ wording, row, column, size, top }, best)];
+}
+
+/** Time without counts: what it is, across all columns. */
+function uncountedRow(row: Row, text: string, width: number, size: number): RowLayout {
+  const lines = wrap([{ text, style: "italic", tone: "soft" }], size, width - 2 * inset.left);
+  return {
+    row,
+    height: linesHeight(lines) + inset.top + inset.bottom,
+    opens: true,
+    ground: () => [],
+    cells: (position) => {
+      const content = stackLines(lines, { ...position, x: position.x + inset.left, y: position.y + inset.top });
+      return [{ tag: "TD", ...spanning(row.columns), content: [{ tag: "P", content }] }];
+    },
+  };
 }
 
 const listedCounts = (boxes: readonly Box[]): number =>

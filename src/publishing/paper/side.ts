@@ -21,6 +21,7 @@ export function sideLines(band: Band, routine: Routine, wording: Wording): reado
   const other = !section.countsPerMinute.equals(routine.music.countsPerMinute);
   const facts = [
     ...(section.mirrored ? [print.otherSide] : []),
+    ...(section.improvised ? [print.ownSection] : []),
     ...(other ? [print.tempoHere(time.tempo(section))] : []),
     ...feelTexts(routine, section, wording),
     ...section.canon.map(({ group, after }) => print.canon(group, after)),

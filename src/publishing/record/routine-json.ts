@@ -2,7 +2,7 @@ import type Fraction from "fraction.js";
 import { type Click, clicks } from "../../routine/clicks.js";
 import { trackTime } from "../../routine/clock.js";
 import type { Cue } from "../../routine/cue.js";
-import { mirrorCue } from "../../routine/mirror-cue.js";
+import { otherWords } from "../../routine/mirror-cue.js";
 import type {
   DancedSection,
   GearItem,
@@ -11,6 +11,7 @@ import type {
   Move,
   PracticeSpeed,
   Routine,
+  Stance,
   Version,
 } from "../../routine/routine.js";
 import { groupsMeeting } from "../../routine/whose.js";
@@ -102,14 +103,17 @@ function sectionRecord(routine: Routine, section: DancedSection, index: number) 
     wall: section.wall,
     pass: section.pass,
     mirrored: section.mirrored,
+    /** Time without counts. */
+    uncounted: section.seconds !== undefined || undefined,
     counts: section.counts,
     at: String(section.at),
     ...clock(routine, section),
     /** Seconds that the dancers wait for the next section. */
     wait: wait && wait.compare(0) > 0 ? writtenSeconds(wait) : undefined,
-    countsPerMinute: section.countsPerMinute.valueOf(),
+    countsPerMinute: section.seconds === undefined ? section.countsPerMinute.valueOf() : undefined,
     tempoIsEstimate: section.tempoIsEstimate,
-    feel: section.feel,
+    feel: section.seconds === undefined ? section.feel : undefined,
+    improvised: section.improvised || undefined,
     canon: some(section.canon),
     parts: some(section.parts),
   };
@@ -140,10 +144,15 @@ function dancedRecord(routine: Routine, { load, space, start, end, moves }: Vers
   return {
     load,
     space: space === undefined ? null : { width: centimetres(space.width), depth: centimetres(space.depth) },
-    start,
-    end,
+    start: stanceRecord(start),
+    end: stanceRecord(end),
     moves: moves.map((move) => moveRecord(routine, move)),
   };
+}
+
+/** Where the weight is not known, after what is improvised, it is `null`. */
+function stanceRecord({ facing, weight, height }: Stance) {
+  return { facing, weight: weight ?? null, height };
 }
 
 function gearRecord({ item, need }: GearItem) {
@@ -162,10 +171,12 @@ function moveRecord(routine: Routine, move: Move) {
     mirrored: move.mirroredCue.text,
     hold: move.hold,
     hit: move.hit,
-    ...move.after,
+    /** The dancers' own. */
+    improvised: move.improvised || undefined,
+    ...stanceRecord(move.after),
     /** A text, or several in a list, each on its count; an empty list where nothing is called. */
     say: sayRecord(move.say?.map(({ cue }) => cue)),
-    mirroredSay: sayRecord(move.say?.map(({ cue }) => mirrorCue(cue, routine.mirrorWords))),
+    mirroredSay: sayRecord(move.say?.map(({ cue }) => otherWords(move, routine.mirrorWords)(cue))),
     words: move.words,
     through: move.through,
     steps: some(move.steps),

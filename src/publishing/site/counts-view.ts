@@ -25,6 +25,10 @@ export interface SectionView {
   readonly name: string;
   readonly words: string | undefined;
   readonly counts: number;
+  /** Of time without counts: how long it lasts. */
+  readonly seconds: number | undefined;
+  /** True where all of it is the dancers' own. */
+  readonly improvised: boolean;
   /** True where it is danced on the other side. */
   readonly otherSide: boolean;
   /** Only where it differs from the routine's. */
@@ -73,6 +77,8 @@ export function countsView(routine: Routine, wording: Wording): readonly Section
       name: printed.name,
       words: printed.words,
       counts: printed.counts,
+      seconds: printed.seconds?.valueOf(),
+      improvised: printed.improvised,
       otherSide: printed.mirrored,
       countsPerMinute: tempo.equals(routine.music.countsPerMinute) ? undefined : wording.time.tempo(printed),
       times: timeViews(routine, danced, wording),

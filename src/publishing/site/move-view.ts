@@ -1,7 +1,7 @@
 import type { Cue } from "../../routine/cue.js";
 import type { WordPairs } from "../../routine/cue-language.js";
 import { type Body, mirrorBody } from "../../routine/mirror.js";
-import { mirrorCue } from "../../routine/mirror-cue.js";
+import { otherWords } from "../../routine/mirror-cue.js";
 import type { Alternative, Move } from "../../routine/routine.js";
 import type { Facing, Height, Risk } from "../../routine/vocabulary.js";
 import type { Wording } from "../../wording/wording.js";
@@ -24,6 +24,8 @@ export interface MoveView extends RowDancers {
   readonly lasts: string | undefined;
   readonly hold: boolean;
   readonly hit: boolean;
+  /** The dancers' own. */
+  readonly improvised: boolean;
   readonly cue: Html;
   /** What is called in place of the counts, in order. */
   readonly say: readonly Html[];
@@ -45,12 +47,19 @@ export interface MoveView extends RowDancers {
 export interface OtherVersionView {
   /** Of the version. */
   readonly name: string;
-  readonly moves: readonly { readonly on: string; readonly cue: Html; readonly cautions: readonly string[] }[];
+  readonly moves: readonly {
+    readonly on: string;
+    readonly cue: Html;
+    readonly cautions: readonly string[];
+    readonly improvised: boolean;
+  }[];
 }
 
 /** A move on both sides, as a row. */
 export function moveView(move: Move, pairs: WordPairs, { classes, groups }: RowDancers, wording: Wording): MoveView {
-  const both = (cue: Cue) => bothSides(cueHtml(cue), cueHtml(mirrorCue(cue, pairs)));
+  const bothOf = (of: Pick<Move, "improvised">) => (cue: Cue) =>
+    bothSides(cueHtml(cue), cueHtml(otherWords(of, pairs)(cue)));
+  const both = bothOf(move);
   return {
     classes,
     groups,
@@ -58,6 +67,7 @@ export function moveView(move: Move, pairs: WordPairs, { classes, groups }: RowD
     lasts: wording.counts.lasts(move),
     hold: move.hold,
     hit: move.hit,
+    improvised: move.improvised,
     cue: bothSides(cueHtml(move.cue), cueHtml(move.mirroredCue)),
     say: (move.say ?? []).map(({ cue }) => both(cue)),
     words: move.words,
@@ -66,13 +76,14 @@ export function moveView(move: Move, pairs: WordPairs, { classes, groups }: RowD
     gear: move.gear,
     choose: move.choose.map(both),
     note: move.note && both(move.note),
-    otherVersions: move.alternatives.map((other) => otherVersionView(other, both, wording)),
+    otherVersions: move.alternatives.map((other) => otherVersionView(other, bothOf, wording)),
   };
 }
 
 /** A hold that nobody wrote. */
 export function holdView(on: string, { classes, groups }: RowDancers, wording: Wording): MoveView {
   const nothing = {
+    improvised: false,
     lasts: undefined,
     say: [],
     words: undefined,
@@ -86,11 +97,16 @@ export function holdView(on: string, { classes, groups }: RowDancers, wording: W
   return { classes, groups, on, hold: true, hit: false, cue: html`${wording.counts.hold}`, ...nothing };
 }
 
-function otherVersionView(other: Alternative, both: (cue: Cue) => Html, wording: Wording): OtherVersionView {
-  const moves = other.moves.map(({ on, cue, risks }) => ({
-    on: wording.counts.span(on),
-    cautions: labelsOf(risks, wording),
-    cue: both(cue),
+function otherVersionView(
+  other: Alternative,
+  both: (of: Pick<Move, "improvised">) => (cue: Cue) => Html,
+  wording: Wording,
+): OtherVersionView {
+  const moves = other.moves.map((move) => ({
+    on: wording.counts.span(move.on),
+    cautions: labelsOf(move.risks, wording),
+    cue: both(move)(move.cue),
+    improvised: move.improvised,
   }));
   return { name: wording.versions.name(other.version), moves };
 }
@@ -121,7 +137,7 @@ function bodyParts(body: Body, through: Height | undefined, wording: Wording): r
     travel.length > 0 && travel.map((part) => stance.travel(part.steps, part.way)).join(", "),
     through !== undefined && stance.through(through),
     before.height !== after.height && stance.to(after.height),
-    weighs && stance.weight(after.weight),
+    weighs && after.weight !== undefined && stance.weight(after.weight),
   ];
   return parts.filter((part) => part !== false).map((part) => html`${part}`);
 }

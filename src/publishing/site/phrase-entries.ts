@@ -1,6 +1,6 @@
 import type Fraction from "fraction.js";
 import { type Cell, chart, countsBetween, dancersOf, moveEnd } from "../../routine/chart.js";
-import type { Move, Routine, Stance } from "../../routine/routine.js";
+import type { Move, Routine } from "../../routine/routine.js";
 import type { Wording } from "../../wording/wording.js";
 
 /** What one version, and one group in it, does on some counts of a phrase: a move, or a hold that nobody wrote. */
@@ -65,7 +65,7 @@ export function entriesByPhrase(
   return (section, phrase) => phrases.get(`${section} ${phrase}`) ?? [];
 }
 
-/** Whether two entries look the same: on the same count, from one place in the file, from and to the same stance. */
+/** Whether two entries look the same: on the same count, from one place in the file, with the same told of the body. */
 export function looksAlike(a: PhraseEntry, b: PhraseEntry): boolean {
   if (!a.at.equals(b.at)) return false;
   const [one, other] = [a.move, b.move];
@@ -75,15 +75,16 @@ export function looksAlike(a: PhraseEntry, b: PhraseEntry): boolean {
     one.option === other.option &&
     one.length.equals(other.length) &&
     one.cue.text === other.cue.text &&
-    sameStance(one.before, other.before) &&
-    sameStance(one.after, other.after) &&
+    sameList(changesOf(one), changesOf(other)) &&
     sameList(one.risks, other.risks) &&
     sameList(one.cautions, other.cautions)
   );
 }
 
-function sameStance(a: Stance, b: Stance): boolean {
-  return a.facing === b.facing && a.weight === b.weight && a.height === b.height;
+/** Where a move ends, as far as it goes there: how somebody stands who goes nowhere is told of no row. */
+function changesOf({ before, after }: Move): readonly string[] {
+  const ways = ["facing", "weight", "height"] as const;
+  return ways.map((way) => (before[way] === after[way] ? "" : `${after[way]}`));
 }
 
 function sameList(a: readonly string[], b: readonly string[]): boolean {

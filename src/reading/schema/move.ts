@@ -89,6 +89,11 @@ const moveKeys = {
   do: key(line, "what to do, in plain words; `hold` alone is a hold", "Push off onto the left foot"),
   say: key(say, "what you call, if not the counts; a list: one call a count; `none`: nothing", "push").optional(),
   doubt: key(line, "what you are not sure of yet; never published", '"6 or 7?"').optional(),
+  improvised: key(
+    truth,
+    "yes where it is the dancers' own: counted and shown, never drilled or mirrored, and where the weight ends is open",
+    "yes",
+  ).default(false),
   step: key(
     listOf(feet).meta({
       wants: "left or right, or a list of them in order",

@@ -13,6 +13,7 @@ import {
   link,
   listOf,
   name,
+  number,
   paragraphs,
   readClock,
   slug,
@@ -128,11 +129,19 @@ const twoGroups = (name: string) => `Two groups are called ${quoted(name)}: give
 
 const phrases = z.array(phrase).min(1);
 
+/* Time without counts has nothing to count, mirror or speed up. */
+const besideSeconds = new Set(["name", "seconds", "at", "repeat", "on-walls", "words", "doubt"]);
+
 const section = z
   .strictObject({
     name: key(line, "the section's name; a heading of the prose with this name is its teaching note", "Harbour wall"),
     words: key(line, "the landing words in the song, short", "down by the wall").optional(),
     counts: key(phrases, "one entry a phrase: counts and moves", "[{ 1-4: Walk, 5-8: hold }]").optional(),
+    seconds: key(
+      number(0, 3600, " seconds"),
+      "in place of counts: time that is not counted, such as a spoken opening, in seconds",
+      "15",
+    ).optional(),
     canon: key(
       z.record(z.string(), whole(1, 1000)),
       "groups that dance the same counts, and how many counts later they begin",
@@ -172,9 +181,32 @@ const section = z
       "half",
     ).optional(),
     feel: key(feel, "how a count is divided in this section", "triplet").optional(),
+    improvised: key(
+      truth,
+      "yes where it is the dancers' own; its counts may then be just `[{ length: 8 }]`",
+      "yes",
+    ).default(false),
     doubt: key(line, "what you are not sure of yet; never published", '"twice or three times?"').optional(),
   })
+  .superRefine((section, context) => {
+    if (section.seconds === undefined) return;
+    for (const [name, value] of Object.entries(section))
+      if (!besideSeconds.has(name) && !isUnsaid(value))
+        context.addIssue({
+          code: "custom",
+          path: [name],
+          params: {
+            sentence: `\`${name}\` can't stand beside \`seconds\`: that is time without counts, and has at most \`at\`, \`repeat\`, \`on-walls\` and \`words\` beside it. Take one of the two out.`,
+          },
+        });
+  })
   .meta({ wants: "a `name` and `counts`", example: "name: Harbour wall" });
+
+/** Whether a key has no more than its default. */
+function isUnsaid(value: unknown): boolean {
+  const isEmpty = typeof value === "object" && value !== null && Object.keys(value).length === 0;
+  return value === undefined || value === false || value === "never" || isEmpty;
+}
 
 /** The front matter of a routine. */
 export const routineSchema = z.strictObject({

@@ -44,7 +44,10 @@ function missedPhrases(scene: Scene): readonly MissedPhrase[] {
     const { accents, pauses } = scene.routine.music;
     const bare = accents.flatMap((accent) => {
       const index = phrase.numbers.indexOf(accent);
-      return index < 0 || pauses.includes(accent) || counted.has(accent)
+      const own = cells.some(
+        ({ move, from, to }) => move?.improvised && from.lte(phrase.at + index) && to.gt(phrase.at + index),
+      );
+      return index < 0 || pauses.includes(accent) || counted.has(accent) || own
         ? []
         : [{ accent, spanning: moveOver(cells, phrase.at + index) }];
     });

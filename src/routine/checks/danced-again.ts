@@ -22,7 +22,7 @@ function findIn(scene: Scene, version: Version): readonly Remark[] {
   const remarks = new Map<string, Remark>();
   for (const [index, section] of scene.routine.sections.entries()) {
     const start = starts[index];
-    if (start === undefined) continue;
+    if (start === undefined || section.seconds !== undefined) continue;
     const stance: Stance = section.mirrored ? { ...start, weight: otherWeight(start.weight) } : start;
     const key = sourceOf(scene, section);
     const first = firsts.get(key);
@@ -48,7 +48,8 @@ function compare(
       place: section.place,
       message: `${when} starting ${now.height}, but it was written to start ${first.height}; end the section before it ${first.height}`,
     };
-  if (first.weight === now.weight) return undefined;
+  // Where it is after what was improvised, nobody can say.
+  if (first.weight === now.weight || first.weight === undefined || now.weight === undefined) return undefined;
   const easy = first.weight === "both" || now.weight === "both";
   return {
     place: section.place,

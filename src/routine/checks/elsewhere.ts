@@ -44,7 +44,7 @@ function partings(scene: Scene, taught: Version, version: Version): readonly Rem
     let together = taught.start[way] === version.start[way];
     const all: Parting[] = [];
     for (const { own, theirs, move } of meetings(taught, version)) {
-      const same = own[way] === theirs[way];
+      const same = own[way] === theirs[way] || own[way] === undefined || theirs[way] === undefined;
       if (together && !same) {
         parting = { move, own, theirs, stepped: false };
         all.push(parting);

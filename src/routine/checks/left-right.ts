@@ -10,6 +10,7 @@ export const leftRight: Rule = {
   bad: counts("1-4: { do: Step left and sink, step: right }\n5-8: { do: Quarter turn to the right, turn: 1/4 right }"),
   find: (scene) =>
     perMove(scene, (move) => {
+      if (move.improvised) return undefined;
       const found = english.contradiction(move, mirroredWords(move.cue, scene.library.mirrorWords));
       return found && `the cue says "${found.clause}", but ${found.against}; correct whichever of the two is wrong`;
     }),

@@ -16,7 +16,9 @@ export const noChapter: Rule = {
   find: ({ written, routine }) => {
     const [first] = written.video.chapters;
     if (first === undefined) return [];
-    const own = written.sections.filter(({ sameAs }) => sameAs === undefined).map(({ name }) => name);
+    const own = written.sections
+      .filter((one) => one.sameAs === undefined && one.seconds === undefined)
+      .map(({ name }) => name);
     const bare = [...new Set(own)].filter((name) => chapterOf(routine, name) === undefined);
     if (bare.length === 0) return [];
     const shown = bare.slice(0, most).map((name) => `\`${name}\``);

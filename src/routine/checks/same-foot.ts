@@ -35,8 +35,8 @@ export const sameFoot: Rule = {
 };
 
 /** The foot that a move steps onto though it bears all the weight. */
-function footOf({ risks, before, steps }: Move): Foot | undefined {
-  if (risks.includes("jump")) return undefined;
+function footOf({ risks, before, steps, improvised }: Move): Foot | undefined {
+  if (improvised || risks.includes("jump")) return undefined;
   return steps.find((foot, index) => (index === 0 ? before.weight : steps[index - 1]) === foot);
 }
 

@@ -51,7 +51,9 @@ const hints: readonly {
       `\\bturn(?:s|ing|ed)?[ -](?:out|in|${its}${limbs}|to (?:look|face))\\b|\\bbefore the turn\\b`,
       "gi",
     ),
-    has: (move) => move.turn !== 0 || move.before.facing !== move.after.facing || move.risks.includes("spin"),
+    // How dancers turn in what is theirs is theirs.
+    has: (move) =>
+      move.improvised || move.turn !== 0 || move.before.facing !== move.after.facing || move.risks.includes("spin"),
     write: "`turn: 1/4 right` (or how far it goes)",
   },
   {

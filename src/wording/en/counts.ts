@@ -18,4 +18,7 @@ export const counts = {
   },
   /** What stands where nothing is danced. */
   hold: "hold",
+  /** What the dancers improvise. */
+  own: "yours",
+  ownMove: (cue: string): string => `yours: ${cue}`,
 };

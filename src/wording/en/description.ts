@@ -1,5 +1,5 @@
 import type { Audience, MirroredBy } from "../../routine/vocabulary.js";
-import { capital, counted, list } from "./language.js";
+import { capital, counted, list, uncounted } from "./language.js";
 
 /** The text for a video's description box. Authors' texts come in as they are to be printed. */
 export const description = {
@@ -39,9 +39,11 @@ export const description = {
     Audience,
     string | undefined
   >,
-  section(name: string, counts: number, mirrored: boolean, times: number): string {
+  counts: (number: number): string => counted(number, "count", "counts"),
+  uncounted,
+  section(name: string, size: string, mirrored: boolean, times: number): string {
     const side = mirrored ? ", on the other side" : "";
-    return `${name}: ${counted(counts, "count", "counts")}${side}${times > 1 ? `, ${times} times` : ""}`;
+    return `${name}: ${size}${side}${times > 1 ? `, ${times} times` : ""}`;
   },
   speed: (percent: number, tempo: string, run: string): string =>
     `${percent}%: ${tempo} counts a minute, one run in ${run}`,

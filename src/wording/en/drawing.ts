@@ -1,5 +1,5 @@
 import type { Facing, Height } from "../../routine/vocabulary.js";
-import { list } from "./language.js";
+import { list, uncounted } from "./language.js";
 
 /** A moment, and what changes there. */
 export interface Change<To> {
@@ -25,7 +25,8 @@ export interface MapContent {
     readonly mirrored: boolean;
     /** Which time through, in words, where there is more than one. */
     readonly time: string | undefined;
-    readonly counts: number;
+    /** Its counts, or how long it lasts where it has none. */
+    readonly size: string;
   }[];
   /** Of all dancers, or of each group with its name where they differ. */
   readonly dancers: readonly MapDancers[];
@@ -61,6 +62,8 @@ export const drawing = {
     facing: "facing",
     hits: "hits",
     track: "track",
+    counts: (number: number): string => `${number} counts`,
+    uncounted,
     /** A moment by its count in the run. */
     count: (number: number): string => `count ${number}`,
     description: mapText,
@@ -94,13 +97,8 @@ function mapText({ onTrack, counts, run, sections, dancers, hits }: MapContent):
     `${counts} counts in ${run}, ${onTrack ? "on the track's clock" : "counted through from the first"}.`,
     ...sentence(
       "Sections",
-      sections.map(({ at, name, mirrored, time, counts }) =>
-        [
-          `${at} ${name}`,
-          ...(mirrored ? ["other side"] : []),
-          ...(time === undefined ? [] : [time]),
-          `${counts} counts`,
-        ].join(", "),
+      sections.map(({ at, name, mirrored, time, size }) =>
+        [`${at} ${name}`, ...(mirrored ? ["other side"] : []), ...(time === undefined ? [] : [time]), size].join(", "),
       ),
     ),
     ...dancers.flatMap(({ names, height, inverted, facing }) => {

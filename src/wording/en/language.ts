@@ -33,3 +33,8 @@ export function capital(text: string): string {
 export function often(times: number): string {
   return ["no times", "once", "twice"][times] ?? `${times} times`;
 }
+
+/** Time without counts: "15 seconds, no counts". */
+export function uncounted(seconds: number): string {
+  return `${counted(seconds, "second", "seconds")}, no counts`;
+}

@@ -34,6 +34,8 @@ export interface Danced {
   /** Counts a minute at that speed, where there is one tempo. */
   readonly tempo?: string;
   readonly runs: number;
+  /** The dancers' own. */
+  readonly improvised: boolean;
   readonly moves: readonly { readonly cue: string; readonly on: string; readonly groups?: readonly string[] }[];
   /** Groups that the class is divided into. */
   readonly groups: number;
@@ -91,8 +93,8 @@ export const plan = {
   /** What each kind of activity is called, and what to do in it. */
   activities: {
     show: (one: Danced): Said => ({
-      label: `Show: ${what(one)}`,
-      instruction: `Dance it ${often(one.runs)} at ${at(one)}, counting aloud; the class watches.`,
+      label: `Show: ${what(one)}${one.improvised ? " (theirs)" : ""}`,
+      instruction: `${one.improvised ? "Say what they may dance there; it is theirs, and not drilled. " : ""}Dance it ${often(one.runs)} at ${at(one)}, counting aloud; the class watches.`,
     }),
     mark: (one: Danced): Said => ({
       label: `Mark: ${what(one)}`,

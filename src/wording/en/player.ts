@@ -10,6 +10,7 @@ export const player = {
   countInThen: "Count-in, then",
   waitThen: "Wait, then",
   hold: counts.hold,
+  ownMove: counts.ownMove,
   /** The counts of a move: "5–6". */
   span: counts.span,
   /** With its length, in counts as an exact text, where its number does not tell: "5 (10 counts)". */

@@ -1,5 +1,5 @@
 import type { Facing, Feel } from "../../routine/vocabulary.js";
-import { capital, counted, list } from "./language.js";
+import { capital, counted, list, uncounted } from "./language.js";
 
 /** What a kind of handout is called, where it is not the plain sheet. */
 const kinds = { sheet: [], large: ["large print"], card: ["cue card"] } as const;
@@ -84,6 +84,11 @@ export const print = {
   otherSide: "on the other side",
   tempoHere: (tempo: string): string => `${tempo} counts a minute`,
   canon: (group: string, after: number): string => `${group}: the same, ${counted(after, "count", "counts")} later`,
+  /** Before what the dancers improvise, and beside a section of that. */
+  own: "yours: ",
+  ownSection: "yours: dance what you like",
+  /** The row of time without counts, in seconds. */
+  uncounted,
   /** Of a move that began in the row before. */
   goesOn: "goes on",
   /** Its counts: "…–3". */
@@ -184,6 +189,7 @@ export const print = {
   card: {
     otherSide: "other side",
     hit: (count: string): string => `${count}!`,
+    own: "yours",
     dancers: (group: string): string => `${group}: `,
     /** Words that nobody calls at the end of a cue. */
     trailing,

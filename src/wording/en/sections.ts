@@ -1,5 +1,5 @@
 import type { Feel } from "../../routine/vocabulary.js";
-import { counted, plural } from "./language.js";
+import { counted, plural, uncounted } from "./language.js";
 
 const feels: Readonly<Record<Feel, string>> = { straight: "straight", triplet: "in triplets", swing: "swung" };
 
@@ -13,12 +13,16 @@ export const sections = {
   mirroredFor: "To dance it on the other side, or to follow somebody who faces you.",
 
   counts: (number: number): string => counted(number, "count", "counts"),
+  /** Of time without counts, in seconds. */
+  uncounted,
   tempoHere: (tempo: string): string => `${tempo} a minute here`,
   /** How counts are divided, where that is not as in the rest of the routine. */
   feelHere: (feel: Feel): string => feels[feel],
   /** @param phrase its number in the section, from 1 */
   phraseFeel: (phrase: number, feel: Feel): string => `phrase ${phrase} ${feels[feel]}`,
   otherSide: "on the other side",
+  /** Of a section that the dancers improvise. */
+  own: "yours: dance what you like",
   tag: "on these times only",
   wall: (number: number): string => `wall ${number}`,
   time: (number: number): string => `time ${number}`,

@@ -26,7 +26,8 @@ const ways: Readonly<Record<TravelWay, string>> = {
 
 const parts = ["", "⅛", "¼", "⅜", "½", "⅝", "¾", "⅞"];
 
-function weight(on: Weight): string {
+function weight(on: Weight | undefined): string {
+  if (on === undefined) return "weight anywhere";
   if (on === "both") return "weight on both feet";
   return on === "left" || on === "right" ? `weight on the ${on} foot` : `weight on the ${on}`;
 }

@@ -10,6 +10,6 @@ export function care(
 ): Html {
   const { routine } = wording;
   return html`<section class="care-list" aria-labelledby="care"><h2 id="care">${routine.takeCare}</h2>
-${cautions.length > 0 && html`<ul>${cautions.map(({ classes, value }) => html`<li class="${classes}"><b>${value.label}</b>. ${value.text}</li>`)}</ul>`}
+${cautions.length > 0 && html`<ul>${cautions.map(({ classes, value }) => html`<li class="${classes}"><b>${value.label}.</b> ${value.text}</li>`)}</ul>`}
 <p>${generalCaution}</p>${houseRules.html !== "" && wording.authors !== undefined ? html`<div${theirs(wording)}>${houseRules}</div>` : houseRules}</section>`;
 }

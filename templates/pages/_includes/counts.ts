@@ -20,9 +20,10 @@ function section(of: SectionView, wording: Wording): Html {
   const { sections, practice } = wording;
   const times = of.times.filter(({ clock, through }) => clock !== undefined || through !== undefined);
   const facts = [
-    sections.counts(of.counts),
+    of.seconds === undefined ? sections.counts(of.counts) : sections.uncounted(of.seconds),
     of.countsPerMinute && sections.tempoHere(of.countsPerMinute),
     ...of.feel,
+    of.improvised && sections.own,
     of.otherSide && sections.otherSide,
     of.tag && sections.tag,
     ...of.videos,
@@ -55,7 +56,7 @@ function move(of: MoveView, wording: Wording): Html {
   const kinds = ["move", of.hold && "hold", of.hit && "hit", of.cautions.length > 0 && "risky", of.classes]
     .filter(Boolean)
     .join(" ");
-  return html`<li class="${kinds}"><div class="${of.on.length > 3 ? "on long" : "on"}"><span>${of.on}</span>${of.lasts && html`<small>${of.lasts}</small>`}</div><div class="what">${of.groups && html`<p class="group">${of.groups}</p>`}<p class="cue">${of.hold ? of.cue : authored(of.cue, wording)}${of.hit && html` <span class="mark">${words.hit}</span>`}</p>${details(of, wording)}</div></li>
+  return html`<li class="${kinds}"><div class="${of.on.length > 3 ? "on long" : "on"}"><span>${of.on}</span>${of.lasts && html`<small>${of.lasts}</small>`}</div><div class="what">${of.groups && html`<p class="group">${of.groups}</p>`}<p class="cue">${of.improvised && html`<span class="mark">${wording.counts.own}</span> `}${of.hold ? of.cue : authored(of.cue, wording)}${of.hit && html` <span class="mark">${words.hit}</span>`}</p>${details(of, wording)}</div></li>
 `;
 }
 
@@ -84,5 +85,5 @@ function details(of: MoveView, wording: Wording): readonly HtmlValue[] {
 
 function otherVersion({ name, moves }: OtherVersionView, wording: Wording): Html {
   const words = wording.sections;
-  return html`<li><b>${name}</b> ${moves.map(({ on, cue, cautions }, index) => html`${index > 0 && "; "}${moves.length > 1 && html`<span class="small-on">${on}</span> `}${authored(cue, wording)}${cautions.length > 0 && html` <span class="care">${words.takeCareShort(cautions)}</span>`}`)}</li>`;
+  return html`<li><b>${name}</b> ${moves.map(({ on, cue, cautions, improvised }, index) => html`${index > 0 && "; "}${moves.length > 1 && html`<span class="small-on">${on}</span> `}${improvised && html`<span class="mark">${wording.counts.own}</span> `}${authored(cue, wording)}${cautions.length > 0 && html` <span class="care">${words.takeCareShort(cautions)}</span>`}`)}</li>`;
 }

@@ -23,7 +23,8 @@ export function clicks(context: AudioContext | OfflineAudioContext): Source {
   const schedule = (moment: Moment) => {
     const { sound } = moment.step;
     const late = moment.time < context.currentTime;
-    return { moment, cancel: sound && !late ? scheduleClick(context, clickSounds, sound, moment.time) : () => {} };
+    const silent = sound === undefined || sound === "still" || late;
+    return { moment, cancel: silent ? () => {} : scheduleClick(context, clickSounds, sound, moment.time) };
   };
   const wake = () => {
     while (upcoming && upcoming.time < context.currentTime + lookahead) {

@@ -42,7 +42,7 @@ function textsOf(shown: Shown, score: Score, wording: PlayerWording): Readonly<R
     part: shown.part,
     kicker,
     call: cue?.call ?? "",
-    cue: cue?.text ?? (early ? "" : wording.hold),
+    cue: cue?.text ?? (early || score.sections[shown.section]?.uncounted ? "" : wording.hold),
     words: cue?.words ?? "",
     "next-on": next?.on ?? "",
     next: next ? (next.call === undefined ? next.text : wording.called(next.call)) : "",

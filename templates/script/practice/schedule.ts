@@ -16,12 +16,15 @@ export interface Wish {
 
 export type Sound = "count" | "accent" | "count-in";
 
+/** From here the clock runs as it does, whatever the speed, until the next step: time without counts. */
+type Still = "still";
+
 /** A moment of a round. */
 export interface Step {
   /** Seconds at full tempo from the round's first count; a count-in lies before it. */
   readonly offset: number;
   /** Absent at the end of the last round. */
-  readonly sound?: Sound;
+  readonly sound?: Sound | Still;
 }
 
 /** A practice laid out: the first round, which may begin late, and all those after it. */
@@ -66,25 +69,45 @@ export function layOut(score: Score, wish: Wish): Practice {
   const inRun = score.beats.flatMap((beat, index) =>
     beat.section >= wish.from && beat.section <= wish.to ? [{ beat, index }] : [],
   );
-  const steps = (from: number): readonly Step[] =>
-    inRun
+  const steps = (from: number): readonly Step[] => {
+    const since = from > first ? (score.beats[from]?.start ?? origin) : origin;
+    const beats = inRun
       .filter(({ index }) => index >= from)
-      .map(({ beat }) => ({ offset: beat.start - origin, sound: beat.accent ? "accent" : "count" }));
+      .map(({ beat }): Step => ({ offset: beat.start - origin, sound: beat.accent ? "accent" : "count" }));
+    return [...beats, ...waits(score, wish, since, origin)].sort((a, b) => a.offset - b.offset);
+  };
+  // What begins with time without counts is counted in after that.
   const leadTo = (index: number): readonly Step[] =>
-    countIn(score, index).map(({ start }) => ({ offset: start - origin, sound: "count-in" }));
+    inRun.length === 0 || (index === first && score.sections[wish.from]?.uncounted)
+      ? []
+      : countIn(score, index).map(({ start }) => ({ offset: start - origin, sound: "count-in" }));
 
   const first = inRun[0]?.index ?? 0;
   const begin = Math.max(first, wish.resume ?? first);
   const again = wish.countInAgain ? leadTo(first) : [];
   return {
     origin,
-    begins: score.beats[begin]?.start ?? origin,
+    begins: inRun.length === 0 ? origin : (score.beats[begin]?.start ?? origin),
     ends,
     opening: [...leadTo(begin), ...steps(begin), ...(wish.loops ? [] : [{ offset: ends - origin }])],
     round: wish.loops ? [...again, ...steps(first)] : [],
     seconds: ends - origin - (again[0]?.offset ?? 0),
     ...(wish.climb ? { climb: wish.climb } : {}),
   };
+}
+
+/** Each time without counts of a run, from a moment on, and as much of the next count-in as it has room for. */
+function waits({ sections, ...score }: Score, { from, to }: Wish, since: number, origin: number): readonly Step[] {
+  return sections.flatMap((section, index): readonly Step[] => {
+    if (!section.uncounted || index < from || index > to || section.start < since) return [];
+    const next = sections[index + 1]?.uncounted === true || index === to ? -1 : index + 1;
+    const beat = score.beats.findIndex((one) => one.section === next);
+    const lead = countIn({ sections, ...score }, beat).filter(({ start }) => start >= section.start);
+    return [
+      { offset: section.start - origin, sound: "still" },
+      ...lead.map(({ start }): Step => ({ offset: start - origin, sound: "count-in" })),
+    ];
+  });
 }
 
 /** The counts that lead to a beat, at the tempo of its section: before a 1 of a phrase of eight, 5 6 7 8. */
@@ -112,16 +135,28 @@ export function begin(practice: Practice, time: number, percent: number): Moment
 }
 
 /** The moment after this one; none after the end. Each time is computed from the last change of speed, none from another. */
-export function next({ practice, round, index, pace }: Moment): Moment | undefined {
+export function next({ practice, round, index, step: last, pace }: Moment): Moment | undefined {
   const here = round === 0 ? practice.opening : practice.round;
   const place = index + 1 < here.length ? { round, index: index + 1 } : { round: round + 1, index: 0 };
   const step = (place.round === 0 ? practice.opening : practice.round)[place.index];
   if (!step) return undefined;
   const position = place.round * practice.seconds + step.offset;
-  const time = pace.time + ((position - pace.position) * 100) / pace.percent;
+  const time = pace.time + ((position - pace.position) * 100) / rate(last, pace);
   const moment = { practice, ...place, step, time, pace };
   const percent = place.index === 0 ? climbed(practice, place.round, pace.percent) : pace.percent;
-  return percent === pace.percent ? moment : paced(moment, percent);
+  const same = percent === pace.percent && (step.sound === "still") === (last.sound === "still");
+  return same ? moment : paced(moment, percent);
+}
+
+/** Whether a position of a round lies in time without counts, where the clock runs whatever the speed. */
+export function isStill({ opening, round: others, origin }: Practice, round: number, position: number): boolean {
+  const steps = round === 0 ? opening : others;
+  return steps.findLast(({ offset }) => offset <= position - origin)?.sound === "still";
+}
+
+/** Per cent of the tempo at which the clock runs after a step. */
+function rate({ sound }: Step, { percent }: Pace): number {
+  return sound === "still" ? 100 : percent;
 }
 
 /** The same moment, from which on the clock runs at another speed. */
@@ -138,8 +173,8 @@ export function carried(moment: Moment, practice: Practice): Moment | undefined 
 }
 
 /** Seconds at full tempo from the routine's first count that a moment has reached at a clock time. */
-export function positionAt({ practice, round, pace }: Moment, time: number): number {
-  const position = pace.position + ((time - pace.time) * pace.percent) / 100;
+export function positionAt({ practice, round, step, pace }: Moment, time: number): number {
+  const position = pace.position + ((time - pace.time) * rate(step, pace)) / 100;
   return practice.origin + position - round * practice.seconds;
 }
 

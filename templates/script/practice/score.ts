@@ -22,8 +22,10 @@ export interface Section {
   readonly start: number;
   /** End of its last count, before any wait. */
   readonly end: number;
-  /** Seconds that a count lasts. */
+  /** Seconds that a count lasts; 0 where nothing is counted. */
   readonly count: number;
+  /** Time without counts. */
+  readonly uncounted: boolean;
 }
 
 export interface Beat {
@@ -83,12 +85,13 @@ export function exact(figure: number | string): number {
  */
 export function score(file: RoutineJson): Score {
   const sections: Section[] = [];
-  for (const { name, wall, pass, mirrored, counts, at, start, countsPerMinute } of file.sections) {
+  for (const { name, wall, pass, mirrored, counts, at, start, seconds, countsPerMinute } of file.sections) {
     const reached = sections.at(-1)?.end ?? 0;
     const begins = Math.abs(start - reached) < rounding ? reached : start;
-    const count = 60 / exact(countsPerMinute);
-    const end = begins + counts * count;
-    sections.push({ name, wall, pass, mirrored, at: exact(at), counts, start: begins, end, count });
+    const count = countsPerMinute === undefined ? 0 : 60 / exact(countsPerMinute);
+    const uncounted = countsPerMinute === undefined;
+    const end = begins + (uncounted ? seconds : counts * count);
+    sections.push({ name, wall, pass, mirrored, at: exact(at), counts, start: begins, end, count, uncounted });
   }
   const beats = file.clicks.map((click, index): Beat => {
     const before = file.clicks[index - 1];
@@ -125,13 +128,14 @@ export function cues(
   return moves.map((move) => {
     const at = exact(move.at);
     const call = [otherSide ? (move.mirroredSay ?? move.say) : move.say].flat().filter(Boolean).join(" · ");
+    const text = otherSide ? move.mirrored : move.do;
     return {
       start: startOf(sections, move.section, at),
       end: endOf(sections, move.section, at + exact(move.length)),
       section: move.section,
       on: onText(move, wording),
       part: /^\d+([e&a])(?:$|-)/.exec(move.on)?.[1] ?? "",
-      text: otherSide ? move.mirrored : move.do,
+      text: move.improvised ? wording.ownMove(text) : text,
       ...(call ? { call } : {}),
       ...(move.words ? { words: move.words } : {}),
     };

@@ -33,15 +33,20 @@ export function sightAt(score: Score, cues: readonly Cue[], round: Round, positi
   const beatIndex = score.beats.findLastIndex(({ start }) => start <= (leads ? round.begins + tolerance : now));
   const beat = score.beats[beatIndex];
   const after = score.beats[beatIndex + 1];
-  const waits = !leads && beat !== undefined && now >= (score.sections[beat.section]?.end ?? 0);
+  const uncounted = score.sections.findIndex(({ uncounted, start, end }) => uncounted && start <= now && now < end);
+  const danced = uncounted < 0 && beat !== undefined && now < (score.sections[beat.section]?.end ?? 0);
+  const waits = !leads && !danced;
   const target = leads ? beatIndex : beatIndex + 1;
   const here = leads || waits ? undefined : moving(cues, now);
   const coming = upcoming(cues, round.again, leads ? round.begins - tolerance : now);
+  const lead = leads || waits ? leadLabel(score, target, now) : "";
+  const section = (waits ? after?.section : beat?.section) ?? 0;
   return {
-    section: (waits ? after?.section : beat?.section) ?? 0,
-    state: leads ? "count-in" : waits ? "wait" : "count",
+    section: uncounted < 0 ? section : uncounted,
+    // Time without counts is waited out, and then counted in.
+    state: waits || (uncounted >= 0 && lead === "") ? "wait" : leads ? "count-in" : "count",
     accent: !leads && !waits && beat?.accent === true,
-    ...(leads || waits ? { count: leadLabel(score, target, now), part: "" } : counted(beat, here)),
+    ...(leads || waits ? { count: lead, part: "" } : counted(beat, here)),
     ...(here ? { cue: here } : {}),
     ...(coming ? { next: coming } : {}),
   };

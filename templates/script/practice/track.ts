@@ -1,4 +1,4 @@
-import { climbed, type Practice } from "./schedule.js";
+import { climbed, isStill, type Practice } from "./schedule.js";
 import type { Source } from "./source.js";
 
 /** The learner's own copy of the song, played from their device and never sent anywhere. */
@@ -88,6 +88,8 @@ export function track(audio: HTMLAudioElement, slug: string, published: number |
     },
     wake: () => {
       if (speedChange && position() >= speedChange.after) runAt(speedChange.percent);
+      const speedNow = practice && isStill(practice, round, position()) ? 1 : percent / 100;
+      if (audio.playbackRate !== speedNow) audio.playbackRate = speedNow;
       if (!practice || practice.round.length === 0 || !isOver(practice)) return;
       again(practice);
       const speed = climbed(practice, round, percent);
