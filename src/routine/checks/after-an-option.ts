@@ -45,11 +45,15 @@ function compare(
   const at = (move: Move) => plain.get(momentOf(move));
   let risky: Move | undefined;
   let option: Move | undefined;
+  // Both are in the order of their counts, so that what is replaced is never before what was.
+  let next = 0;
   return own.flatMap((move): readonly Remark[] => {
     if (option !== undefined && (move.section !== option.section || move.phrase !== option.phrase)) risky = undefined;
     if (move.option !== undefined) {
-      const replaced = taught.findLast((one) => one.at.lte(move.at) && one.at.add(one.length).gt(move.at));
-      if (replaced?.risks.some((risk) => !move.risks.includes(risk))) [risky, option] = [replaced, move];
+      while (taught[next]?.at.lte(move.at)) next++;
+      const replaced = taught[next - 1];
+      if (replaced?.at.add(replaced.length).gt(move.at) && replaced.risks.some((risk) => !move.risks.includes(risk)))
+        [risky, option] = [replaced, move];
       return [];
     }
     const same = at(move);

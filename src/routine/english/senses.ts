@@ -151,7 +151,7 @@ const wordRules: readonly Rule[] = [
   { after: starts("- over"), sense: other("remains") },
   // "Right? Left!" asks which.
   { before: ends("\\."), after: starts("\\? SIDE [,.?]"), sense: side },
-  { before: ends("SIDE or|SIDE , not|not SIDE ,"), sense: side },
+  { before: ends("SIDE or|SIDE , not|not SIDE ,|SIDE , SIDE ,"), sense: side },
   { before: ends("SIDE or SIDE \\?"), after: starts(PAUSE), sense: side },
   { before: ends("(?:say|says|call|calls|shout|yell)"), after: starts(`as|when|and|then|${PAUSE}`), sense: side },
   { before: ends("\\. SIDE \\?"), after: starts("[,.?]"), sense: side },

@@ -2,6 +2,7 @@
  * Cues in the style of step sheets and as a teacher says them to a camera, each with its mirror. The rules were worked out on them.
  */
 export const spoken: readonly (readonly [cue: string, mirror: string])[] = [
+  ["Left, right, left on the spot", "Right, left, right on the spot"],
   ["Right foot behind, left in front", "Left foot behind, right in front"],
   ["Left-over-right", "Right-over-left"],
   ["Right? Left!", "Left? Right!"],
