@@ -32,6 +32,10 @@ describe("what the machine does not allow", () => {
     expect(errorText(failed("EACCES", { path: "from", dest: "to" }))).toMatch(/^from: /);
   });
 
+  it("leaves a fault that it does not know in its own words", () => {
+    expect(errorText(failed("EWHATEVER", { path: "place" }))).toBe("EWHATEVER: in the system's words");
+  });
+
   it("names nothing where the library as a whole ran out of memory", () => {
     expect(errorText(failed("ERR_WORKER_OUT_OF_MEMORY", { path: "" }))).toMatch(/^a routine takes more memory/);
   });

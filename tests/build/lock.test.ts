@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { afterAll, expect, it } from "vitest";
+import { giveBack, takeLock } from "../../src/build/lock.js";
 import { compiled } from "./compiled.js";
 
 const work = mkdtempSync(join(tmpdir(), "countleaf-lock-"));
@@ -54,4 +55,18 @@ it("is held by one process at a time, whoever left it there", async () => {
   expect(overlapping).toEqual([]);
   expect(existsSync(lock)).toBe(false);
   expect(readdirSync(folder)).toEqual([]);
+});
+
+it("is held within one process too, and clears what a process that ended left beside it", () => {
+  const folder = join(work, "alone");
+  const lock = join(folder, "lock");
+  const { pid = 0 } = spawnSync(process.execPath, ["--version"]);
+  mkdirSync(join(`${lock}-${pid}`, String(pid)), { recursive: true });
+  takeLock(lock, "it");
+  expect(readdirSync(folder)).toEqual(["lock"]);
+  expect(() => takeLock(lock, "it")).toThrow("another build of it is at work");
+  giveBack(lock);
+  expect(readdirSync(folder)).toEqual([]);
+  takeLock(lock, "it");
+  giveBack(lock);
 });
