@@ -74,7 +74,7 @@ function piecesOf(lines: readonly string[]): readonly Piece[] {
     } else if (head) {
       pieces.push({ start: secondsOf(head.slice(1, 5)), lines: [head[5] ?? ""], line: index + 1 });
       open = true;
-    } else if (line.trim() === "") {
+    } else if (line === "") {
       // Lines with a time at their head may have paragraphs; cues end here.
       if (last?.end !== undefined) open = false;
     } else if (open) last?.lines.push(line);
@@ -91,7 +91,7 @@ function wordsOf(pieces: readonly Piece[]): readonly TimedWord[] {
     const until = end ?? pieces[index + 1]?.start ?? start + 0.4 * lines.join(" ").split(/\s+/).length;
     const plain = lines.map((line) => plainText(line));
     // A rolling caption shows the line before once more.
-    const fresh = lines.filter((line, at) => isTimed(line) || !shown.includes(plain[at] ?? ""));
+    const fresh = lines.filter((line, at) => plain[at] !== "" && (isTimed(line) || !shown.includes(plain[at] ?? "")));
     shown = plain;
     const room = fresh.reduce((sum, line) => sum + plainText(line).length + 1, 0);
     let from = start;
