@@ -82,6 +82,15 @@ export interface Told {
   readonly risks?: readonly Risk[];
 }
 
+/** What one run called on the counts of a phrase. */
+export interface DraftRow {
+  readonly run: number;
+  /** When its first count in the phrase was called. */
+  readonly at: number;
+  /** Its cues in order, each with the count that it was laid on and when it was called. */
+  readonly cells: readonly { readonly on: string; readonly text: string; readonly at: number }[];
+}
+
 export interface DraftPhrase {
   /** Counts, where they are not those of every phrase. */
   readonly length?: number;
@@ -90,6 +99,8 @@ export interface DraftPhrase {
   /** In the order of their counts. */
   readonly moves: readonly DraftMove[];
   readonly told: readonly Told[];
+  /** The runs that dance it, in the order of the recording. */
+  readonly rows?: readonly DraftRow[];
   /** The dancers' own. */
   readonly improvised?: boolean;
 }
