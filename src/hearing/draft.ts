@@ -36,7 +36,7 @@ function phraseOf({ ballots, runs }: Heard, slots: readonly Slot[], index: numbe
   const cued = own.filter(({ cues }) => cues.length > 0);
   return {
     calledAt: own.map(({ run }) => runs[run]?.counts[0]?.at ?? 0),
-    moves: slots.map((slot) => moveOf(slot, cued.length)),
+    moves: slots.map((slot) => moveOf(slot, new Set(cued.map(({ run }) => run)).size)),
     told: [],
   };
 }
@@ -46,12 +46,12 @@ export function countName(position: number): string {
   return `${Math.floor(position) + 1}${position % 1 === 0 ? "" : "&"}`;
 }
 
-function moveOf({ position, text, here, elsewhere }: Slot, of: number): DraftMove {
+function moveOf({ position, text, here, elsewhere, mixed }: Slot, of: number): DraftMove {
   const runs = new Set(here.map(({ run }) => run)).size;
   return {
     on: countName(position),
     cue: text,
-    trust: trustOf(runs, elsewhere, of),
+    trust: mixed ? "likely" : trustOf(runs, elsewhere, of),
     runs,
     of,
     elsewhere: elsewhere.map(landing),

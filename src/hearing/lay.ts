@@ -20,8 +20,10 @@ export interface Manner {
   readonly pairs: ReadonlySet<string>;
   /** Stems heard within runs. */
   readonly known: ReadonlySet<string>;
-  /** How much the time of a word says. */
+  /** Words have times of their own. */
   readonly exact: boolean;
+  /** Counts in a phrase. */
+  readonly phrase: number;
 }
 
 /** How strongly the other runs draw a cue to a count; 0 where they know nothing of it. */
@@ -45,6 +47,8 @@ interface Heard {
   /** Counts since the number before. */
   readonly passed: number;
   readonly half: boolean;
+  /** A sentence begins with it. */
+  readonly opens: boolean;
 }
 
 /** The gaps of a run that have cue words in them. */
@@ -80,7 +84,13 @@ function heardIn(tokens: readonly Token[], before: Called, end: number, beat: nu
     const token = tokens[index];
     if (!token || token.count || !isCueWord(token.text)) continue;
     const passed = (token.start - before.at) / beat;
-    words.push({ token: index, stem: stem(token.text), passed, half: tokens[index - 1]?.half === true });
+    words.push({
+      token: index,
+      stem: stem(token.text),
+      passed,
+      half: tokens[index - 1]?.half === true,
+      opens: token.begins && /[.!?]$/.test(tokens[index - 1]?.written ?? ""),
+    });
   }
   return words;
 }
@@ -121,12 +131,13 @@ function layGap({ words }: Gap, slots: readonly Slot[], manner: Manner, draw: Dr
   for (const [at, word] of words.entries()) {
     const own = slots.map((slot) => {
       const off = word.passed - slot.expected;
-      const half = slot.kind === "half" ? (word.half ? 0 : 3) : word.half && slot.kind !== "before" ? 0.3 : 0;
-      return slot.price + half + trust * Math.min(4, off * off) - draw(slot.position, word.stem);
+      const drawn = draw(slot.position, word.stem);
+      const line = word.opens ? (slot.position % manner.phrase === 0 ? -0.5 : 0.3) : 0;
+      return slot.price + halfPrice(slot, word, drawn, manner) + line + trust * Math.min(4, off * off) - drawn;
     });
     if (at === 0) row = row.map(({ cost, path }, index) => ({ cost: cost + (own[index] ?? 0), path }));
     else {
-      const pair = manner.pairs.has(`${words[at - 1]?.stem} ${word.stem}`) ? -0.3 : 0.4;
+      const pair = pairPrice(words[at - 1]?.stem ?? "", word.stem, manner);
       row = row.map((_, index) => {
         let best = { cost: Number.POSITIVE_INFINITY, path: [index] };
         for (let from = 0; from <= index; from++) {
@@ -143,6 +154,19 @@ function layGap({ words }: Gap, slots: readonly Slot[], manner: Manner, draw: Dr
   const ends = row.map(({ cost, path }, index) => ({ cost: cost + skippedBefore(slots, index, slots.length), path }));
   const best = ends.reduce((a, b) => (b.cost < a.cost ? b : a), ends[0] ?? { cost: 0, path: [] });
   return best.path.flatMap((index) => slots[index] ?? []);
+}
+
+/** Two words on one count: one cue of two words, or crowded; never the same word twice. */
+function pairPrice(before: string, stem: string, { pairs }: Manner): number {
+  if (before === stem) return 2.5;
+  return pairs.has(`${before} ${stem}`) ? -0.3 : 0.4;
+}
+
+/** A half is called with "and"; or its word comes there in time, or others have it there. */
+function halfPrice(slot: Slot, word: Heard, drawn: number, { exact }: Manner): number {
+  if (slot.kind !== "half") return word.half && slot.kind !== "before" ? 0.3 : 0;
+  if (word.half) return 0;
+  return drawn > 0.25 || (exact && slot.expected > 1) ? 0.5 : 3;
 }
 
 /** Counts without a number on which nothing is laid. */
@@ -174,48 +198,62 @@ function cuesOf(tokens: readonly Token[], { words }: Gap, slots: readonly Slot[]
     }));
 }
 
-/** How she calls, learned from where words stand between numbers that follow each other, and at the ends of lines. */
-export function mannerOf(tokens: readonly Token[], runs: readonly CalledRun[], exact: boolean): Manner {
+/** How she calls, learned from where words stand between numbers that follow each other, and at the ends of runs. */
+export function mannerOf(tokens: readonly Token[], runs: readonly CalledRun[], exact: boolean, phrase: number): Manner {
   const known = knownIn(tokens, runs);
   const pairs = new Map<string, number>();
-  let after = 1.5;
-  let before = 0.5;
+  let side = 0;
+  let beside = 1;
   let instead = 1;
-  for (const gap of runs.flatMap((run) => gapsOf(tokens, run, known))) {
-    const { words, missing } = gap;
-    if (words.length === 0) continue;
-    if (gap.after && missing === 0) {
-      for (const [index, word] of words.entries()) {
-        const pair = `${words[index - 1]?.stem} ${word.stem}`;
-        if (index > 0 && !word.half) pairs.set(pair, (pairs.get(pair) ?? 0) + 1);
-      }
-      const side = sideOf(tokens, gap);
-      if (side > 0) after += side;
-      else before -= side;
-    } else if (!gap.after) after += 2;
-    else if (words.length >= missing) instead += 1;
+  for (const run of runs) {
+    const gaps = gapsOf(tokens, run, known);
+    side += sideOfEnds(gaps);
+    for (const gap of gaps) {
+      const { words, missing } = gap;
+      if (words.length === 0 || !gap.after) continue;
+      if (missing === 0) {
+        for (const [index, word] of words.entries()) {
+          const pair = `${words[index - 1]?.stem} ${word.stem}`;
+          if (index > 0 && !word.half) pairs.set(pair, (pairs.get(pair) ?? 0) + 1);
+        }
+        side += sideOfMarks(tokens, gap);
+        beside++;
+      } else if (words.length >= missing) instead++;
+    }
   }
-  const all = after + before + instead;
-  const cost = (part: number) => -0.45 * Math.log(part / all);
+  const after = 1 / (1 + Math.exp(-0.5 * side - 0.7));
+  const all = beside + instead;
+  const cost = (share: number) => -0.5 * Math.log(Math.max(0.03, share));
   return {
-    after: cost(after),
-    before: cost(before),
-    instead: cost(instead) / 2,
+    after: cost((after * beside) / all),
+    before: cost(((1 - after) * beside) / all),
+    instead: cost(instead / all) / 2,
     pairs: new Set([...pairs].filter(([, times]) => times > 1).map(([pair]) => pair)),
     known,
     exact,
+    phrase,
   };
 }
 
-/** Whether the words between two numbers belong to the first (above 0) or the second: by marks, line breaks, the count-in. */
-function sideOf(tokens: readonly Token[], { before, after, words }: Gap): number {
-  if (before.position < 0) return after?.position === 0 ? -3 : 0;
-  const first = tokens[words[0]?.token ?? 0];
-  const last = tokens[words.at(-1)?.token ?? 0];
-  const number = tokens[before.token];
-  const next = tokens[after?.token ?? 0];
-  if (last?.closes || next?.begins) return first?.begins || number?.closes ? 0.2 : 2;
-  return first?.begins || number?.closes ? -2 : 0.3;
+/** Above 0 where words come after their numbers, below where before: a run's first word stands before its "one", or its last behind it all. */
+function sideOfEnds(gaps: readonly Gap[]): number {
+  const start = gaps.findIndex(({ before, after }) => before.position === -1 && after?.position === 0);
+  const lead = gaps[start]?.words.length ?? 0;
+  const next = gaps[start + 1];
+  const last = gaps.at(-1);
+  const previous = gaps.at(-2);
+  let side = 0;
+  if (start >= 0) side += lead > 0 ? -2 : next && next.missing === 0 && next.words.length > 0 ? 2 : 0;
+  if (previous && previous.missing === 0 && previous.words.length > 0) side += last?.words.length ? 1 : -0.5;
+  return side;
+}
+
+/** The same, by marks between the words. */
+function sideOfMarks(tokens: readonly Token[], { before, words }: Gap): number {
+  if (before.position < 0) return 0;
+  const last = tokens[words.at(-1)?.token ?? 0]?.closes ?? false;
+  const number = tokens[before.token]?.closes ?? false;
+  return last === number ? 0 : last ? 1 : -1;
 }
 
 /** Stems that are called within runs at least twice. */

@@ -4,7 +4,8 @@ import { type Cue, type Draw, knownIn, layRun, type Manner, mannerOf } from "./l
 import { stretchesOf } from "./path.js";
 import { phraseLength } from "./phrase-length.js";
 import { type CalledRun, runsOf } from "./runs.js";
-import { type Token, tokensOf } from "./tokens.js";
+import { synonymsOf } from "./synonyms.js";
+import { countedDown, type Token, tokensOf } from "./tokens.js";
 import type { Draft, NotHeard, Recording } from "./types.js";
 import { type Ballot, type Slot, voted } from "./vote.js";
 
@@ -26,20 +27,21 @@ export interface Heard {
  * @example listen(readCaptions(text)) // a draft; or why there is none, where nothing was counted
  */
 export function listen(recording: Recording, options: { readonly phrase?: number } = {}): Draft | NotHeard {
-  const tokens = tokensOf(recording.words);
-  const phrase = options.phrase ?? phraseLength(tokens);
-  const runs = calledRuns(tokens, phrase);
+  const words = tokensOf(recording.words);
+  const phrase = options.phrase ?? phraseLength(words);
+  const tokens = countedDown(words, phrase);
+  const runs = calledRuns(tokens, phrase, recording.timing === "words");
   if (runs.length === 0) return { why: "no-counts", line: 1, column: 1 };
-  const manner = mannerOf(tokens, runs, recording.timing === "words");
+  const manner = mannerOf(tokens, runs, recording.timing === "words", phrase);
   const heard = laid(tokens, runs, phrase, manner);
   return draftOf({ ...heard, tokens, phrase, runs, recording });
 }
 
 /** Again and again: what was called within runs is known the next time. */
-function calledRuns(tokens: readonly Token[], phrase: number): readonly CalledRun[] {
+function calledRuns(tokens: readonly Token[], phrase: number, exact: boolean): readonly CalledRun[] {
   let runs: readonly CalledRun[] = [];
   for (let round = 0; round < 3; round++)
-    runs = runsOf(tokens, stretchesOf(tokens, phrase, knownIn(tokens, runs)), phrase);
+    runs = runsOf(tokens, stretchesOf(tokens, phrase, knownIn(tokens, runs), exact), phrase);
   return runs;
 }
 
@@ -55,7 +57,8 @@ function laid(tokens: readonly Token[], runs: readonly CalledRun[], phrase: numb
   }
   const { size } = aligned(tokens, runs, cues, phrase);
   const ballots = ballotsOf(runs, cues, at, size, phrase);
-  return { at, ballots, slots: ballots.map(voted) };
+  const synonyms = synonymsOf(ballots);
+  return { at, ballots, slots: ballots.map((own) => voted(own, synonyms)) };
 }
 
 function aligned(

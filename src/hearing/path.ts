@@ -29,13 +29,15 @@ const price = {
   joining: 1,
   knownInTalk: 0.12,
   skip: 1.1,
+  skipInTime: 0.35,
+  told: 1.6,
   calledInstead: 0.2,
   shortPhrase: 2.4,
   uneven: 1.4,
 } as const;
 
 /** Seconds without a number after which counting is likely to be over. */
-const patience = 5;
+const patience = 10;
 /** Seconds without a word after which it is. */
 const pause = 2.2;
 
@@ -48,7 +50,12 @@ const next = 2;
  * Which words count, and which numbers are only talked of: the cheapest way through all words, each of them either talk or within
  * counting, where the last number called is known. `known` are stems that were heard within counting before.
  */
-export function stretchesOf(tokens: readonly Token[], phrase: number, known: ReadonlySet<string>): readonly Stretch[] {
+export function stretchesOf(
+  tokens: readonly Token[],
+  phrase: number,
+  known: ReadonlySet<string>,
+  exact: boolean,
+): readonly Stretch[] {
   const states = phrase + 1;
   const back = new Uint8Array(tokens.length * states);
   const how = new Uint8Array(tokens.length * states);
@@ -57,7 +64,8 @@ export function stretchesOf(tokens: readonly Token[], phrase: number, known: Rea
   row.cost[0] = 0;
   for (const [index, token] of tokens.entries()) {
     const silence = index > 0 ? token.start - (tokens[index - 1]?.start ?? 0) : 0;
-    row = advance(row, token, { phrase, known, back, how, offset: index * states, silence });
+    const alone = token.closes && (token.begins || tokens[index - 1]?.closes === true);
+    row = advance(row, token, { phrase, known, exact, back, how, offset: index * states, silence, alone });
   }
   return traced(tokens, states, row, back, how);
 }
@@ -73,15 +81,19 @@ interface Row {
 interface Step {
   readonly phrase: number;
   readonly known: ReadonlySet<string>;
+  /** Words have times of their own. */
+  readonly exact: boolean;
   readonly back: Uint8Array;
   readonly how: Uint8Array;
   readonly offset: number;
   /** Seconds since the word before. */
   readonly silence: number;
+  /** Marks stand before and behind the word. */
+  readonly alone: boolean;
 }
 
 function advance(row: Row, token: Token, step: Step): Row {
-  const { phrase, known, back, how, offset, silence } = step;
+  const { phrase, known, exact, back, how, offset, silence, alone } = step;
   const states = phrase + 1;
   const isKnown = known.has(stem(token.text));
   const fresh: Row = {
@@ -91,15 +103,17 @@ function advance(row: Row, token: Token, step: Step): Row {
     beat: row.beat.slice(),
   };
   const talk = talkPrice(token, isKnown);
-  const cue = cuePrice(token, isKnown);
+  const isCalled = !token.half && isCueWord(token.text) && token.count?.price !== 0;
+  const cue = isCalled && !exact ? linePrice(token, isKnown, alone) : cuePrice(token, isKnown);
   let best = row.cost[0] ?? 0;
   let from = 0;
   for (let state = 1; state < states; state++) {
     const cost = (row.cost[state] ?? 0) + price.leave;
     if (cost < best) [best, from] = [cost, state];
     const late = (token.start - (row.at[state] ?? 0) > patience ? 0.5 : 0) + (silence > pause ? 1.5 : 0);
-    fresh.cost[state] = (row.cost[state] ?? 0) + cue + late;
-    fresh.words[state] = (row.words[state] ?? 0) + (token.half || cue >= price.joining ? 0 : 1);
+    fresh.cost[state] =
+      (row.cost[state] ?? 0) + cue + late + (exact && isCalled ? offBeat(row, state, token, silence) : 0);
+    fresh.words[state] = (row.words[state] ?? 0) + (isCalled ? 1 : 0);
     back[offset + state] = state;
     how[offset + state] = stay;
   }
@@ -110,15 +124,32 @@ function advance(row: Row, token: Token, step: Step): Row {
   return fresh;
 }
 
+/** Whether a word comes on a count or half of one, and not as fast as one talks: below 0 if so. */
+function offBeat(row: Row, state: number, token: Token, silence: number): number {
+  const beat = row.beat[state] ?? 0;
+  if (beat === 0) return 0;
+  const passed = (token.start - (row.at[state] ?? 0)) / beat;
+  const off = Math.abs(passed - Math.round(passed));
+  const half = Math.abs(off - 0.5);
+  if (off < 0.15) return silence > 0.7 * beat ? -0.45 : -0.25;
+  return half < 0.15 ? -0.05 : 0.15;
+}
+
 /** The ways to call a number: the next one after another, or the first of a run. */
-function callNumber(row: Row, fresh: Row, token: Token, value: number, { phrase, back, how, offset }: Step): void {
-  const spelled = token.count?.price ?? 0;
+function callNumber(
+  row: Row,
+  fresh: Row,
+  token: Token,
+  value: number,
+  { phrase, exact, back, how, offset }: Step,
+): void {
+  const spelled = (token.count?.price ?? 0) + (token.told ? price.told : 0);
   const entry = spelled + entryPrice(value, phrase);
   for (let state = 0; state <= phrase; state++) {
     const base = row.cost[state] ?? 0;
     if (base === Number.POSITIVE_INFINITY) continue;
     const restart = base + entry + (state === 0 ? 0 : price.leave);
-    const on = state === 0 ? undefined : goingOn(row, state, token, value, phrase);
+    const on = state === 0 ? undefined : goingOn(row, state, token, value, phrase, exact);
     const going = on ? base + spelled + on.price : Number.POSITIVE_INFINITY;
     const cost = Math.min(restart, going);
     if (cost >= (fresh.cost[value] ?? 0)) continue;
@@ -143,6 +174,7 @@ function goingOn(
   token: Token,
   value: number,
   phrase: number,
+  exact: boolean,
 ): { readonly price: number; readonly steps: number; readonly beat: number } | undefined {
   const gap = token.start - (row.at[state] ?? 0);
   const before = row.beat[state] ?? 0;
@@ -152,7 +184,7 @@ function goingOn(
   const least = ((value - state - 1 + phrase) % phrase) + 1;
   // Where a whole phrase may have been called by words alone, time tells.
   const rounds = before > 0 ? Math.max(0, Math.round((gap / before - least) / phrase)) : 0;
-  const steps = least + phrase * rounds;
+  const steps = least + (words >= (least + phrase * rounds) / 2 ? phrase * rounds : 0);
   const skipped = steps - 1;
   if (steps > 3 * phrase || (skipped > phrase / 2 && words < skipped / 2)) return undefined;
   const beat = gap / steps;
@@ -161,15 +193,25 @@ function goingOn(
   const uneven = ratio > 1 ? 2 * price.uneven : ratio > 0.5 ? price.uneven : 0;
   const pace = beat < 0.15 ? 2.5 : beat < 0.22 ? 0.6 : beat <= 1.7 ? 0 : beat <= 3 ? 1.2 : 3;
   return {
-    price: called * price.calledInstead + (skipped - called) * price.skip + uneven + pace,
+    price:
+      called * price.calledInstead +
+      (skipped - called) * (before > 0 && ratio < 0.3 ? price.skipInTime : price.skip) +
+      (exact ? 1 : 0.3) * (uneven + pace),
     steps,
     beat: before > 0 && ratio < 1 ? (before + beat) / 2 : beat,
   };
 }
 
 function talkPrice(token: Token, known: boolean): number {
+  if (token.told) return 0.3;
   if (token.count) return token.count.price > 0 ? 0 : token.count.value === 1 ? price.oneInTalk : price.numberInTalk;
   return known ? price.knownInTalk : 0;
+}
+
+/** Where only lines have times, marks and the want of joining words tell what is called. */
+function linePrice(token: Token, known: boolean, alone: boolean): number {
+  if (token.count) return price.cue;
+  return (known ? price.knownCue : 0.12) - (alone ? 0.3 : 0);
 }
 
 function cuePrice(token: Token, known: boolean): number {

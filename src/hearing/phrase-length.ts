@@ -26,8 +26,11 @@ export function phraseLength(tokens: readonly Token[]): number {
   }
   const highest = highestOften(tokens);
   const best = [...votes].sort((a, b) => b[1] - a[1] || b[0] - a[0])[0]?.[0];
-  return best ?? highest ?? 8;
+  return whole(best ?? highest ?? 8);
 }
+
+/** Where the last count is never called ("five, six, seven"), it is held. */
+const whole = (counted: number) => (counted === 7 || counted === 11 ? counted + 1 : counted);
 
 /** Where counts are hardly called in a row: the highest that is called often. */
 function highestOften(tokens: readonly Token[]): number | undefined {

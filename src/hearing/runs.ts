@@ -29,7 +29,7 @@ export function runsOf(tokens: readonly Token[], stretches: readonly Stretch[], 
 }
 
 function runOf(tokens: readonly Token[], { from, to, counts }: Stretch, phrase: number): CalledRun | undefined {
-  const lead = leadOf(tokens, counts, phrase);
+  const lead = leadOf(tokens, counts, phrase) || wholePhraseIn(tokens, counts, phrase);
   const placed = placedOn(tokens, counts, lead, phrase);
   const danced = placed.filter(({ position }) => position >= 0);
   const words = tokens
@@ -47,7 +47,21 @@ function leadOf(tokens: readonly Token[], counts: Stretch["counts"], phrase: num
   const first = counts[0];
   const last = counts[lead - 1];
   if (!first || !last || first.value === 1 || last.value < phrase - 1) return 0;
-  return tokens.slice(first.token, last.token).some((token) => !token.count && isCueWord(token.text)) ? 0 : lead;
+  return isCalledBetween(tokens, first.token, last.token) ? 0 : lead;
+}
+
+/** A whole phrase of numbers before the first word counts in, where the dance is called by words. */
+function wholePhraseIn(tokens: readonly Token[], counts: Stretch["counts"], phrase: number): number {
+  const first = counts[0];
+  const last = counts[phrase - 1];
+  const plain = first && last && counts.slice(0, phrase).every(({ value }, index) => value === index + 1);
+  if (!plain || isCalledBetween(tokens, first.token, last.token)) return 0;
+  const end = counts[phrase + 2]?.token ?? counts.at(-1)?.token ?? last.token;
+  return isCalledBetween(tokens, last.token, end) ? phrase : 0;
+}
+
+function isCalledBetween(tokens: readonly Token[], from: number, to: number): boolean {
+  return tokens.slice(from, to).some((token) => !token.count && isCueWord(token.text));
 }
 
 function placedOn(

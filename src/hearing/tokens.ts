@@ -19,6 +19,8 @@ export interface Token {
   /** A comma or a full stop stands behind it. */
   readonly closes: boolean;
   readonly count?: Count;
+  /** The number is part of a sentence: "on five", "two of you". */
+  readonly told?: boolean;
   /** "and" between two counts. */
   readonly half?: boolean;
 }
@@ -71,7 +73,27 @@ export function tokensOf(words: readonly Word[]): readonly Token[] {
       });
     }
   }
-  return tokens;
+  return tokens.map((token, index) =>
+    token.count?.price === 0 && isTold(tokens[index - 1], tokens[index + 1]) ? { ...token, told: true } : token,
+  );
+}
+
+const leads = new Set(
+  "on the from until till it's is was be that's your my about say says said maybe or at these those like count than only least another last".split(
+    " ",
+  ),
+);
+const follows = new Set(
+  "of times more people minutes minute years hours hour weeks week days seconds steps counts eights phrases walls brothers things students sections parts dancers percent o'clock am pm".split(
+    " ",
+  ),
+);
+
+function isTold(before: Token | undefined, after: Token | undefined): boolean {
+  return (
+    (before !== undefined && !before.closes && leads.has(before.text)) ||
+    (after !== undefined && follows.has(after.text))
+  );
 }
 
 function partsOf(written: string, before: number | undefined): readonly string[] {
@@ -95,4 +117,25 @@ function digitsOf(word: string, before: number | undefined): readonly string[] |
   return digits.every((digit, index) => index === 0 || Number(digit) === Number(digits[index - 1]) + 1)
     ? digits
     : undefined;
+}
+
+/** "four three two one" before a run counts in as "five six seven eight" does. */
+export function countedDown(tokens: readonly Token[], phrase: number): readonly Token[] {
+  const changed = [...tokens];
+  for (let index = 0; index < tokens.length; index++) {
+    let end = index;
+    while (goesDown(tokens[end], tokens[end + 1])) end++;
+    if (end < index + 2 || tokens[end]?.count?.value !== 1) continue;
+    for (let at = index; at <= end; at++) {
+      const token = tokens[at];
+      if (token?.count) changed[at] = { ...token, count: { value: phrase + 1 - token.count.value, price: 0 } };
+    }
+    index = end;
+  }
+  return changed;
+}
+
+function goesDown(token: Token | undefined, next: Token | undefined): boolean {
+  if (!token?.count || !next?.count || token.count.value > 5) return false;
+  return next.count.value === token.count.value - 1 && next.start - token.start < 2.5;
 }

@@ -1,5 +1,6 @@
 import type { RunPhrase } from "./align.js";
 import type { Cue } from "./lay.js";
+import { areSynonyms, type Synonyms } from "./synonyms.js";
 import { alike } from "./words.js";
 
 /** A phrase of one run. */
@@ -23,24 +24,30 @@ export interface Slot {
   readonly here: readonly Vote[];
   /** Runs that have it on another count. */
   readonly elsewhere: readonly Vote[];
+  /** Runs call it by different words, and nothing else says that they mean one thing. */
+  readonly mixed?: true;
 }
 
 /** What the runs that dance a phrase call on its counts. */
-export function voted(ballots: readonly Ballot[]): readonly Slot[] {
-  const groups = groupsOf(ballots.flatMap(({ run, cues }) => cues.map((cue) => ({ run, cue }))));
-  const slots = groups.flatMap(slotsOf);
-  return withoutSynonyms(slots).sort((a, b) => a.position - b.position);
+export function voted(ballots: readonly Ballot[], synonyms: Synonyms): readonly Slot[] {
+  const groups = groupsOf(
+    ballots.flatMap(({ run, cues }) => cues.map((cue) => ({ run, cue }))),
+    synonyms,
+  );
+  return oneEach(groups.flatMap(slotsOf)).sort((a, b) => a.position - b.position);
 }
 
 /** Votes for one word, however it was heard: those that share a stem with what was called most. */
-function groupsOf(votes: readonly Vote[]): readonly (readonly Vote[])[] {
+function groupsOf(votes: readonly Vote[], synonyms: Synonyms): readonly (readonly Vote[])[] {
   const times = new Map<string, number>();
   for (const { cue } of votes) times.set(cue.stems.join(" "), (times.get(cue.stems.join(" ")) ?? 0) + 1);
   const names = [...times].sort((a, b) => b[1] - a[1]).map(([name]) => name);
   const groups: { names: string[]; stems: readonly string[] }[] = [];
   for (const name of names) {
     const stems = name.split(" ");
-    const home = groups.find((group) => shares(group.stems, stems));
+    const home = groups.find(
+      (group) => shares(group.stems, stems) || areSynonyms(group.stems.join(" "), name, synonyms),
+    );
     if (home) home.names.push(name);
     else groups.push({ names: [name], stems });
   }
@@ -86,17 +93,17 @@ function mostSaid(votes: readonly Vote[]): string {
   return [...times].sort((a, b) => b[1] - a[1] || b[0].length - a[0].length)[0]?.[0] ?? "";
 }
 
-/** Of two words that share a count in different runs, the more frequent stays. */
-function withoutSynonyms(slots: readonly Slot[]): Slot[] {
+/** Of two words that share a count in different runs, the more frequent stays; where each was said once, they are one. */
+function oneEach(slots: readonly Slot[]): Slot[] {
   const kept: Slot[] = [];
   for (const slot of [...slots].sort((a, b) => b.here.length - a.here.length || a.position - b.position)) {
     const runs = new Set(slot.here.map(({ run }) => run));
     const at = kept.findIndex(
-      (other) =>
-        other.position === slot.position && other.here.length > 1 && other.here.every(({ run }) => !runs.has(run)),
+      (other) => other.position === slot.position && other.here.every(({ run }) => !runs.has(run)),
     );
     const other = kept[at];
     if (!other) kept.push(slot);
+    else if (other.here.length === 1) kept[at] = { ...other, here: [...other.here, ...slot.here], mixed: true };
   }
   return kept;
 }
