@@ -6,7 +6,7 @@ import type { Draft } from "../../hearing/types.js";
 import { reportScript, templatesDir } from "../../publishing/home.js";
 import { type Html, html, raw } from "../../publishing/site/html.js";
 import type { Wording } from "../../wording/wording.js";
-import { mostRemarks, toldText } from "./remarks.js";
+import { mostRemarks, toldAlone } from "./remarks.js";
 import { playButtons, saidItem } from "./report-parts.js";
 import { phraseTable } from "./report-table.js";
 import type { Question, Sheet, SheetSection } from "./sheet.js";
@@ -48,7 +48,7 @@ ${
   told.length > 0 &&
   html`<section aria-labelledby="told">
 <h2 id="told">${words.toldElsewhere}</h2>
-<ul>${told.map((one) => saidItem(toldText(one, wording), [one.said.at], wording))}</ul>
+<ul>${told.map((one) => saidItem(toldAlone(one, wording), [one.said.at], wording))}</ul>
 </section>`
 }
 </main>`;
@@ -67,7 +67,7 @@ function questionList(questions: readonly Question[], wording: Wording): Html {
 }
 
 function sectionPart({ name, taughtAt, phrases }: SheetSection, wording: Wording): Html {
-  return html`<h3>${name} ${playButtons([taughtAt], wording)}</h3>
+  return html`<h3>${name}<span class="taught">${wording.draft.report.taught} ${playButtons([taughtAt], wording)}</span></h3>
 ${phrases.map((phrase) => phraseTable(name, phrase, wording))}`;
 }
 

@@ -3,9 +3,9 @@ import type { DraftRow } from "../../hearing/types.js";
 import { type Html, html } from "../../publishing/site/html.js";
 import { type Point, parseSpans, partOfCount, pointText } from "../../routine/spans.js";
 import type { Wording } from "../../wording/wording.js";
-import { mostRemarks, toldText } from "./remarks.js";
+import { mostRemarks, toldAlone } from "./remarks.js";
 import { playButtons, saidItem } from "./report-parts.js";
-import { quoteOf, type SheetMove, type SheetPhrase } from "./sheet.js";
+import type { SheetMove, SheetPhrase } from "./sheet.js";
 
 /** A cue in a column of the table. */
 interface TableCue {
@@ -24,7 +24,7 @@ export function phraseTable(section: string, phrase: SheetPhrase, wording: Wordi
     ({ name, between }) => html`<th scope="col" class="${between ? "between" : "whole"}">${name}</th>`,
   );
   const said = saidOf(phrase, wording);
-  return html`<div class="scroll" role="region" tabindex="0" aria-label="${caption}">
+  return html`<section class="scroll" tabindex="0" aria-label="${caption}">
 <table>
 <caption>${caption}</caption>
 <thead><tr><th scope="col">${words.runs}</th>${head}</tr></thead>
@@ -33,7 +33,7 @@ ${rows.map((row) => runRow(row, columns, drafted, wording))}
 ${draftRow(phrase.moves, columns, wording)}
 </tbody>
 </table>
-</div>
+</section>
 ${said.length > 0 && html`<p class="quiet">${words.told}</p><ul>${said}</ul>`}`;
 }
 
@@ -41,6 +41,8 @@ interface Column {
   /** "3", "3&" */
   readonly name: string;
   readonly between: boolean;
+  /** In counts. */
+  readonly position: number;
 }
 
 /** Every whole count, and of the parts of counts those on which something was heard. */
@@ -48,10 +50,13 @@ function columnsOf(counts: number, cues: readonly TableCue[]): readonly Column[]
   const whole = Array.from({ length: counts }, (_, index): Point => ({ count: index + 1, part: "" }));
   const heard = cues.flatMap(({ on }) => startOf(on) ?? []).filter(({ count }) => count >= 1 && count <= counts);
   const points = new Map([...whole, ...heard].map((point) => [pointText(point), point]));
-  const position = ({ count, part }: Point) => count + (partOfCount(part, "straight")?.valueOf() ?? 0);
   return [...points]
-    .sort(([, a], [, b]) => position(a) - position(b))
-    .map(([name, { part }]) => ({ name, between: part !== "" }));
+    .map(([name, point]): Column => ({ name, between: point.part !== "", position: position(point) }))
+    .sort((a, b) => a.position - b.position);
+}
+
+function position({ count, part }: Point): number {
+  return count + (partOfCount(part, "straight")?.valueOf() ?? 0);
 }
 
 function startOf(on: string): Point | undefined {
@@ -71,53 +76,68 @@ function runRow(
   wording: Wording,
 ): Html {
   const words = wording.draft.report;
-  const cell = ({ name }: Column) => {
-    const there = drafted.filter(begins(name)).map(({ text }) => text.toLowerCase());
-    return html`<td>${cells.filter(begins(name)).map((cue) => {
-      const text = plainWords(cue.text);
-      if (there.includes(text.toLowerCase())) return html`${text}${lasting(cue)} `;
-      return html`<span class="other"><span class="heard">${words.differs}: </span>${text}</span>${lasting(cue)} `;
-    })}</td>`;
+  const shown = (cue: TableCue, { name }: Column) => {
+    const text = plainWords(cue.text);
+    const same = drafted.some((other) => begins(name)(other) && other.text.toLowerCase() === text.toLowerCase());
+    if (same) return html`${text} `;
+    return html`<span class="other"><span class="heard">${words.differs}: </span>${text}</span> `;
   };
-  return html`<tr><th scope="row">${words.run(run + 1)} ${playButtons([at], wording)}</th>${columns.map(cell)}</tr>
+  const head = html`<th scope="row">${words.run(run + 1)} ${playButtons([at], wording)}</th>`;
+  return html`<tr>${head}${cellsOf(cells, columns, shown)}</tr>
 `;
 }
 
 function draftRow(moves: readonly SheetMove[], columns: readonly Column[], { draft }: Wording): Html {
   const words = draft.report;
-  const cell = ({ name }: Column) =>
-    html`<td>${moves
-      .filter(({ on, cue }) => begins(name)({ on, text: cue }))
-      .map(({ on, cue, doubt }) =>
-        doubt === undefined
-          ? html`${cue}${lasting({ on })} `
-          : html`<span class="asks">${cue}<span class="heard"> (${words.question})</span></span>${lasting({ on })} `,
-      )}</td>`;
-  return html`<tr class="drafted"><th scope="row">${words.draft}</th>${columns.map(cell)}</tr>`;
+  const cues = moves.map((move) => ({ ...move, text: move.cue }));
+  const shown = ({ cue, doubt }: SheetMove) =>
+    doubt === undefined
+      ? html`${cue} `
+      : html`<span class="asks">${cue}<span class="heard"> (${words.question})</span></span> `;
+  return html`<tr class="drafted"><th scope="row">${words.draft}</th>${cellsOf(cues, columns, shown)}</tr>`;
 }
 
-/** The counts of a cue that lasts over more than one. */
-function lasting({ on }: Pick<TableCue, "on">): Html | undefined {
-  const counts = plainWords(on, 12);
-  return /[-&]\d/.test(on) ? html` <small>${counts.replace("-", "–")}</small>` : undefined;
+/** The cells of a row, of which one that holds a cue reaches as far as the cue lasts and nothing else begins. */
+function cellsOf<Cue extends TableCue>(
+  cues: readonly Cue[],
+  columns: readonly Column[],
+  shown: (cue: Cue, column: Column) => Html,
+): readonly Html[] {
+  const cells: Html[] = [];
+  for (let index = 0; index < columns.length; ) {
+    const column = columns[index];
+    if (column === undefined) break;
+    const here = cues.filter(begins(column.name));
+    const end = Math.max(...here.map(({ on }) => endOf(on)));
+    let next = index + 1;
+    while (reaches(columns[next], end) && !cues.some(begins(columns[next]?.name ?? ""))) next++;
+    const over = next - index;
+    cells.push(html`<td${over > 1 && html` colspan="${over}"`}>${here.map((cue) => shown(cue, column))}</td>`);
+    index = next;
+  }
+  return cells;
+}
+
+const reaches = (column: Column | undefined, end: number) => column !== undefined && column.position <= end;
+
+/** Where the last point of a cue begins. */
+function endOf(on: string): number {
+  const parsed = parseSpans(on);
+  const last = "wrong" in parsed ? undefined : parsed.spans.at(-1)?.last;
+  return last === undefined ? 0 : position(last);
 }
 
 /** What she said about the phrase, in the order of its counts as far as it was tied to them. */
 function saidOf({ heard, moves }: SheetPhrase, wording: Wording): readonly Html[] {
-  const told = heard.told.slice(0, mostRemarks).map((one) => ({
-    on: one.on ?? "",
-    html: saidItem(toldText(one, wording), [one.said.at], wording),
-  }));
-  const beside = moves.flatMap(({ on, heard: move }) =>
-    [...(move?.unsure ?? []), ...(move?.hit ? [move.hit] : [])].map((said) => ({
-      on,
-      html: saidItem(wording.draft.told("other", on, [], quoteOf(said)), [said.at], wording),
-    })),
-  );
-  const position = (on: string) => startOf(on)?.count ?? Number.POSITIVE_INFINITY;
-  return [...told, ...beside].sort((a, b) => compare(position(a.on), position(b.on))).map((one) => one.html);
-}
-
-function compare(a: number, b: number): number {
-  return a === b ? 0 : a - b;
+  const told = [
+    ...heard.told.slice(0, mostRemarks),
+    ...moves.flatMap(({ on, heard: move }) => [
+      ...(move?.unsure ?? []).map((said) => ({ kind: "unsure", on, said }) as const),
+      ...(move?.hit ? [{ kind: "hit", on, said: move.hit } as const] : []),
+    ]),
+  ];
+  const order = ({ on = "" }: { readonly on?: string }) => startOf(on)?.count ?? Number.MAX_SAFE_INTEGER;
+  return told
+    .sort((a, b) => order(a) - order(b))
+    .map((one) => saidItem(toldAlone(one, wording), [one.said.at], wording));
 }

@@ -42,6 +42,8 @@ const kinds = {
   facing: "A facing",
   weight: "The weight",
   styling: "Styling",
+  hit: "A hit",
+  unsure: "Not sure",
   other: "Told",
 } as const;
 
@@ -90,8 +92,10 @@ export const draft = {
 
   once: (cue: string, on: string, at: number | undefined): string =>
     `Heard once, on ${on}${at === undefined ? "" : ` at ${clock(at)}`}: ${cue}`,
-  told: (kind: keyof typeof kinds, on: string | undefined, risks: readonly string[], quote: Quote): string =>
-    `${kinds[kind]}${risks.length > 0 ? ` (${list(risks)})` : ""}${on === undefined ? "" : `, on ${on}`}: ${quoted(quote)}`,
+  /** @param quote what was said, with its time or without */
+  told: (kind: keyof typeof kinds, on: string | undefined, risks: readonly string[], quote: string): string =>
+    `${kinds[kind]}${risks.length > 0 ? ` (${list(risks)})` : ""}${on === undefined ? "" : `, on ${on}`}: ${quote}`,
+  quote: (text: string): string => `“${text}”`,
 
   where: (section: string, phrase: number, on: string): string => `${section}, phrase ${phrase}, on ${on}`,
   wholeRoutine: "The whole routine",
@@ -103,7 +107,7 @@ export const draft = {
     film: "Your film",
     choose: "Choose the film on this computer, and every time below plays it from there. It stays on this computer.",
     questions: "Questions",
-    questionsWhy: "In the order of the file, where each stands at `doubt`.",
+    questionsWhy: "In the order of the file, where each stands behind the word “doubt”.",
     noQuestions: "There is none: all runs agree, as far as they were heard.",
     counts: "The counts",
     countsWhy:
@@ -114,9 +118,9 @@ export const draft = {
     draft: "Draft",
     differs: "other than the draft",
     question: "a question",
+    taught: "taught from",
     told: "What you said about it",
     toldElsewhere: "Said, and tied to no phrase",
     play: (at: number): string => `Play from ${clock(at)}`,
-    nothing: "–",
   },
 };

@@ -165,7 +165,7 @@ sections:
         expect(errors(draft)).toEqual([]);
         expect(read(draft).routine?.doubts.length).toBe(sheetOf(draft, en).questions.length);
       }),
-      { numRuns: runs(160), seed },
+      { numRuns: runs(80), seed },
     );
   });
 });
