@@ -6,6 +6,9 @@ import { mostRemarks, saidRemark, toldText } from "./remarks.js";
 import { type Sheet, wholeWithin } from "./sheet.js";
 import { remark, scalar } from "./yaml-text.js";
 
+/** Seconds; the longest recording that is listened to. */
+const longest = 10 * 60 * 60;
+
 export interface Credit {
   readonly title: string;
   readonly choreographer: string;
@@ -27,7 +30,7 @@ export function draftText(draft: Draft, sheet: Sheet, credit: Credit, wording: W
     `doubt: ${scalar(sheet.doubt)}`,
     "",
     ...musicLines(draft, sheet, wording),
-    ...videoLines(draft, sheet),
+    ...videoLines(draft, sheet, wording),
     ...startLines(draft, wording),
     ...gearLines(draft, wording),
     ...toldLines(draft.told, wording),
@@ -57,24 +60,27 @@ function musicLines(draft: Draft, sheet: Sheet, wording: Wording): readonly stri
   ];
 }
 
-/** Chapters in the order in which the parts are taught, and where the recording ends. */
-function videoLines({ length }: Draft, { sections }: Sheet): readonly string[] {
-  const chapters = new Map<number, string[]>();
-  const longest = 10 * 60 * 60;
+/** Chapters in the order in which the parts are taught, the first at the beginning, and where the recording ends. */
+function videoLines({ length }: Draft, { sections }: Sheet, { draft }: Wording): readonly string[] {
+  const taught = new Map<number, string[]>();
   for (const { name, taughtAt } of [...sections].sort((a, b) => a.taughtAt - b.taughtAt)) {
     const at = wholeWithin(Math.floor(taughtAt), 0, longest);
-    if (at !== undefined) chapters.set(at, [...(chapters.get(at) ?? []), name]);
+    if (at !== undefined) taught.set(at, [...(taught.get(at) ?? []), name]);
   }
-  const last = [...chapters.keys()].at(-1) ?? 0;
-  const end = wholeWithin(Math.ceil(length), last + 1, longest + 1);
-  if (end === undefined || chapters.size === 0) return [];
+  const end = wholeWithin(Math.ceil(length), Math.max(1, ...[...taught.keys()].map((at) => at + 1)), longest + 1);
+  if (end === undefined) return [];
+  // Of one part that begins with the recording a chapter would say nothing.
+  const chapters = [...(taught.has(0) ? [] : [[0, [draft.beginning]] as const]), ...taught];
   return [
     "video:",
     `  length: ${yamlClock(end)}`,
-    "  chapters:",
-    ...[...chapters].map(([at, names]) => `    - ${scalar(`${yamlClock(at)} ${names.join(", ").slice(0, 200)}`)}`),
+    ...(chapters.length < 2 ? [] : ["  chapters:", ...chapters.map(chapterLine)]),
     "",
   ];
+}
+
+function chapterLine([at, names]: readonly [number, readonly string[]]): string {
+  return `    - ${scalar(`${yamlClock(at)} ${names.join(", ").slice(0, 200)}`)}`;
 }
 
 /** A time as a routine file writes it, in whole seconds: not for people alone, so in no language. */

@@ -112,7 +112,7 @@ function cellsOf<Cue extends TableCue>(
     let next = index + 1;
     while (reaches(columns[next], end) && !cues.some(begins(columns[next]?.name ?? ""))) next++;
     const over = next - index;
-    cells.push(html`<td${over > 1 && html` colspan="${over}"`}>${here.map((cue) => shown(cue, column))}</td>`);
+    cells.push(html`<td colspan="${over}">${here.map((cue) => shown(cue, column))}</td>`);
     index = next;
   }
   return cells;

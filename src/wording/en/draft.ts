@@ -59,6 +59,8 @@ export const draft = {
     "A `doubt` is a question: answer it, and take its line out. When none is left, take `draft: yes` out.",
   ],
 
+  /** The chapter before the first part that is taught. */
+  beginning: "Beginning",
   part: (number: number): string => `Part ${number}`,
   again: (name: string, number: number): string => `${name} ${number}`,
 

@@ -60,6 +60,7 @@ music:
 video:
   length: 12:40
   chapters:
+    - 0:00 Beginning
     - 1:15 harbour wall
     - 6:40 Part 2
     - 8:00 Harbour Wall 2
