@@ -131,6 +131,7 @@ function ballotsOf(
       const place = at[index]?.[number] ?? -1;
       ballots[place]?.push({
         run: index,
+        number,
         cues: own,
         from: number === 0 && run.countIn === 0 ? first : 0,
         to: Math.min(phrase, last - number * phrase + 1),
