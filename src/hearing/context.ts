@@ -6,7 +6,7 @@ export interface Context {
   /** How likely a phrase is spoken of at a time; 0 where nothing speaks for it. */
   readonly weight: (phrase: number, at: number) => number;
   /** The cue that a sentence speaks of, and its phrase. */
-  readonly find: (stem: string, count: number | undefined, at: number) => Place | undefined;
+  readonly find: (stems: readonly string[], count: number | undefined, at: number) => Place | undefined;
 }
 
 export interface Place {
@@ -30,15 +30,16 @@ export function contextOf(runs: readonly Run[], slots: readonly (readonly Slot[]
     const many = Math.max(1, (runs[last]?.phrases.length ?? 1) / 2);
     return Math.max(fresh ? 2 : comes ? 0.6 : 0, was ? 0.8 + 0.7 / many : 0) + later;
   };
-  const find = (stem: string, count: number | undefined, at: number): Place | undefined => {
+  const find = (stems: readonly string[], count: number | undefined, at: number): Place | undefined => {
     let best: Place | undefined;
     let most = 0;
     for (const [phrase, own] of slots.entries())
       for (const slot of own) {
-        if (!isCalled(slot, stem)) continue;
+        const rank = stems.findIndex((stem) => isCalled(slot, stem));
+        if (rank < 0) continue;
         const off = count === undefined ? 0 : Math.abs(slot.position + 1 - count);
         const near = off < 0.6 ? 1.6 : off <= 1 ? 0.9 : off <= 2 ? 0.2 : -2;
-        const score = weight(phrase, at) + near + 0.05 * slot.here.length;
+        const score = weight(phrase, at) + near - 0.3 * rank + 0.05 * slot.here.length;
         if (score > most) {
           most = score;
           best = { phrase, slot };

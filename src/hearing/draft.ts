@@ -1,12 +1,12 @@
 import { accentsOf } from "./accents.js";
-import { contextOf, isCalled, type Place } from "./context.js";
+import { contextOf, isCalled } from "./context.js";
 import { gearOf } from "./gear.js";
 import type { Heard } from "./listen.js";
 import { openingOf } from "./opening.js";
 import { median } from "./runs.js";
 import { type Part, partsOf } from "./sections.js";
+import { calledIn, type Stated, spanOf, statedOf } from "./stated.js";
 import { type Sentence, sentencesOf, textOf } from "./talk.js";
-import { type Tie, tiesOf } from "./ties.js";
 import { type Placed, toldIn } from "./told.js";
 import type { Draft, DraftMove, DraftPhrase, DraftSection, Landing, Run, Trust } from "./types.js";
 import type { Slot, Vote } from "./vote.js";
@@ -18,9 +18,8 @@ export function draftOf(heard: Heard): Draft {
   const runs = heard.runs.map((_, index) => runOf(heard, index));
   const sentences = sentencesOf(tokens, heard.runs);
   const context = contextOf(runs, slots);
-  const called = new Set(slots.flat().flatMap(({ here }) => here.flatMap(({ cue }) => cue.stems)));
-  const ties = tiesOf(sentences, (name) => called.has(name));
-  const stated = statedOf(ties, (tie) => context.find(tie.stem, tie.from, tie.said.at));
+  const called = calledIn(slots);
+  const stated = statedOf(sentences, context, slots);
   const told = toldIn(sentences, context, slots.length);
   const distrust = distrustOf(heard);
   const names = meaningsOf(sentences, called);
@@ -45,11 +44,9 @@ export function draftOf(heard: Heard): Draft {
   };
 }
 
-function runOf({ runs, tokens, at }: Heard, index: number): Run {
-  const run = runs[index];
-  const start = tokens[run?.from ?? 0]?.start ?? 0;
-  const end = tokens[(run?.to ?? 1) - 1]?.end ?? start;
-  const phrases = (at[index] ?? []).filter((place) => place >= 0);
+function runOf(heard: Heard, index: number): Run {
+  const run = heard.runs[index];
+  const { start, end, phrases } = spanOf(heard.tokens, run, heard.at[index] ?? []);
   return { start, end, phrases, ...(run && run.beat > 0.05 && { countsPerMinute: 60 / run.beat }) };
 }
 
@@ -59,19 +56,6 @@ function distrustOf({ runs, recording, phrase }: Heard): Draft["distrust"] {
   const all = runs.reduce((sum, { counts }) => sum + Math.max(0, (counts.at(-1)?.position ?? 0) + 1), 0);
   if (recording.timing === "words") return undefined;
   return called < phrase || called < 0.12 * all ? "few-counts" : undefined;
-}
-
-/** What sentences say of a cue, by its place. */
-type Stated = ReadonlyMap<Slot, readonly Tie[]>;
-
-function statedOf(ties: readonly Tie[], find: (tie: Tie) => Place | undefined): Stated {
-  const stated = new Map<Slot, Tie[]>();
-  for (const tie of ties) {
-    const place = find(tie);
-    if (!place || Math.abs(place.slot.position + 1 - tie.from) > 2) continue;
-    stated.set(place.slot, [...(stated.get(place.slot) ?? []), tie]);
-  }
-  return stated;
 }
 
 /** "The boom is a stamp": what is called, and what is done. */

@@ -45,13 +45,14 @@ export function partsOf(runs: readonly Taught[], sentences: readonly Sentence[],
   return named.sort((a, b) => a.phrase - b.phrase);
 }
 
-/** The first part begins where its start is told; else after the last long silence before its run. */
+/** The first part begins where its start is told, after a silence; else after the last long silence before its run. */
 function opening(talk: readonly Sentence[]): number | undefined {
-  const silences = talk.filter((sentence, index) => index > 0 && sentence.start - (talk[index - 1]?.end ?? 0) > 3.4);
+  const silence = (sentence: Sentence) => sentence.start - (talk[talk.indexOf(sentence) - 1]?.end ?? 0);
   const told = talk.filter(
     (sentence) => starts.test(textOf(sentence)) && !/ welcome | before you start /.test(textOf(sentence)),
   );
-  return (silences.at(-1) ?? told[0] ?? talk[0])?.start;
+  const rested = told.find((sentence) => silence(sentence) > 3);
+  return (rested ?? talk.findLast((sentence) => silence(sentence) > 3.4) ?? told[0] ?? talk[0])?.start;
 }
 
 /** Where she goes on to something new; none where she just goes on. */

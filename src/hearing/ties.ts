@@ -6,9 +6,8 @@ import { stem } from "./words.js";
 
 /** A sentence that puts a cue on a count: "the clap is on five". */
 export interface Tie {
-  readonly stem: string;
-  /** Words of the cue as they were said. */
-  readonly text: string;
+  /** Stems of the cue words that it may be of, the likeliest first. */
+  readonly stems: readonly string[];
   /** The counts, from the first on; the last is the same where it is one. */
   readonly from: number;
   readonly to: number;
@@ -43,18 +42,20 @@ export function tiesOf(sentences: readonly Sentence[], isCue: (stem: string) => 
   for (const sentence of sentences) {
     const text = textOf(sentence);
     if (/ the and | on and /.test(text)) continue;
-    const doubted = doubts.test(text) && !/ i think so /.test(text);
     const own = tiesIn(sentence, isCue);
-    for (const { cue, numbers } of own)
+    for (const { cues, numbers, from, to } of own) {
+      const clause = clauseOf(sentence, from, to);
+      const doubted = doubts.test(clause);
       ties.push({
-        stem: stem(cue.text),
-        text: cue.text,
+        stems: cues,
         from: numbers.values[0] ?? 0,
         to: numbers.values.at(-1) ?? 0,
         said: saidOf(sentence),
         doubted,
-        corrects: / (?:no|sorry|actually|my bad) /.test(text),
+        corrects: / (?:no|sorry|actually|my bad) /.test(clause),
       });
+    }
+    const doubted = doubts.test(clauseOf(sentence, 0, sentence.tokens.length));
     const last = ties.at(-1);
     const loose = own.length === 0 ? numbersIn(sentence, isCue).at(-1) : undefined;
     if (last && loose && (doubted || takesBack.test(text)) && sentence.start - last.said.at < 40)
@@ -71,8 +72,17 @@ export function tiesOf(sentences: readonly Sentence[], isCue: (stem: string) => 
 }
 
 interface Found {
-  readonly cue: Token;
+  readonly cues: readonly string[];
   readonly numbers: Numbers;
+  /** The part of the sentence that is about it. */
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Words of a part of a sentence, counts as "#". */
+function clauseOf({ tokens }: Sentence, from: number, to: number): string {
+  const words = tokens.slice(from, to).map(({ text, count }) => (count?.price === 0 ? "#" : text));
+  return ` ${words.join(" ")} `;
 }
 
 function tiesIn(sentence: Sentence, isCue: (stem: string) => boolean): readonly Found[] {
@@ -80,29 +90,27 @@ function tiesIn(sentence: Sentence, isCue: (stem: string) => boolean): readonly 
   const groups = numbersIn(sentence, isCue);
   const used = new Set<number>();
   const found: Found[] = [];
+  const name = (at: number) => stem(tokens[at]?.text ?? "");
   for (const [index, numbers] of groups.entries()) {
-    const from = groups[index - 1]?.last ?? -1;
+    const from = (groups[index - 1]?.last ?? -1) + 1;
     const to = groups[index + 1]?.first ?? tokens.length;
-    const cues = cuesBetween(tokens, from + 1, numbers.first, isCue).filter((at) => !used.has(at));
+    const cues = cuesBetween(tokens, from, numbers.first, isCue).filter((at) => !used.has(at));
     const length = numbers.values.length;
     // "run run run is one two three": one each.
     if (length > 1 && cues.length >= length) {
-      for (const [place, at] of cues.slice(-length).entries()) {
-        const cue = tokens[at];
-        const value = numbers.values[place] ?? 0;
-        if (cue) found.push({ cue, numbers: { ...numbers, values: [value] } });
-      }
+      for (const [place, at] of cues.slice(-length).entries())
+        found.push({ cues: [name(at)], numbers: { ...numbers, values: [numbers.values[place] ?? 0] }, from, to });
       continue;
     }
-    const last = cues.at(-1);
+    const near = cues.filter((at) => numbers.first - at <= 7 && !commaBetween(tokens, at, numbers.first)).reverse();
     const next = cuesBetween(tokens, numbers.last + 1, to, isCue)[0];
-    const behind = last !== undefined && numbers.first - last <= 7 && !commaBetween(tokens, last, numbers.first);
     const ahead = next !== undefined && next - numbers.last <= 7 && !(to < tokens.length && to - next <= 4);
-    const at = behind ? last : ahead ? next : undefined;
-    const cue = at === undefined ? undefined : tokens[at];
-    if (at === undefined || !cue) continue;
-    used.add(at);
-    found.push({ cue, numbers });
+    const own = near.length > 0 ? near : ahead ? [next] : [];
+    if (own.length === 0) continue;
+    for (const at of own) used.add(at);
+    // What is said behind the number is of it up to the next cue.
+    const end = cuesBetween(tokens, Math.max(...own, numbers.last) + 1, to, isCue)[0] ?? to;
+    found.push({ cues: own.map(name), numbers, from, to: end });
   }
   return found;
 }
@@ -123,7 +131,8 @@ function numbersIn({ tokens }: Sentence, isCue: (stem: string) => boolean): read
     if (token.count?.price !== 0) continue;
     const { value } = token.count;
     const open = groups.at(-1);
-    if (open && open.last === index - 1 && value === (open.values.at(-1) ?? 0) + 1) {
+    const gap = tokens[index - 1]?.half ? 2 : 1;
+    if (open && open.last === index - gap && value === (open.values.at(-1) ?? 0) + 1) {
       open.last = index;
       open.values.push(value);
       continue;

@@ -78,7 +78,7 @@ export function toldIn(sentences: readonly Sentence[], context: Context, size: n
 
 function cueAt(sentence: Sentence, index: number, context: Context): Place | undefined {
   const token = sentence.tokens[index];
-  return token && !token.count ? context.find(stem(token.text), undefined, sentence.start) : undefined;
+  return token && !token.count ? context.find([stem(token.text)], undefined, sentence.start) : undefined;
 }
 
 /** The nearest count named, with the cue that is nearest; else the cue's own count. */
@@ -108,7 +108,7 @@ function placeOf(
     }
   }
   if (count !== undefined && (countAway <= cueAway + 6 || !place)) {
-    const named = tokens.flatMap(({ text }) => context.find(stem(text), count, start) ?? []);
+    const named = tokens.flatMap(({ text }) => context.find([stem(text)], count, start) ?? []);
     const exact = named.find(({ slot }) => Math.floor(slot.position) + 1 === count) ?? place ?? last;
     const phrase = exact?.phrase ?? mostLikely(context, start, size);
     return phrase === undefined ? undefined : { phrase, on: String(count) };
