@@ -1,10 +1,13 @@
 import { align, type Danced, type RunPhrase } from "./align.js";
+import { contextOf } from "./context.js";
 import { draftOf } from "./draft.js";
 import { type Cue, type Draw, knownIn, layRun, type Manner, mannerOf } from "./lay.js";
 import { stretchesOf } from "./path.js";
 import { phraseLength } from "./phrase-length.js";
 import { type CalledRun, runsOf } from "./runs.js";
+import { type Stated, spanOf, statedOf, stemsOf } from "./stated.js";
 import { synonymsOf } from "./synonyms.js";
+import { sentencesOf } from "./talk.js";
 import { countedDown, type Token, tokensOf } from "./tokens.js";
 import type { Draft, NotHeard, Recording } from "./types.js";
 import { type Ballot, type Slot, voted } from "./vote.js";
@@ -45,20 +48,21 @@ function calledRuns(tokens: readonly Token[], phrase: number, exact: boolean): r
   return runs;
 }
 
-/** Runs laid on counts and on each other; then each of them once more, drawn to where the others have its cues. */
+/** Runs laid on counts and on each other; then each of them again, drawn to where the others and the sentences have its cues. */
 function laid(tokens: readonly Token[], runs: readonly CalledRun[], phrase: number, manner: Manner) {
+  const sentences = sentencesOf(tokens, runs);
   let cues = runs.map((run) => layRun(tokens, run, manner, () => 0));
-  let at = aligned(tokens, runs, cues, phrase).at;
-  for (let round = 0; round < 2; round++) {
+  for (let round = 0; ; round++) {
+    const { at, size } = aligned(tokens, runs, cues, phrase);
+    const ballots = ballotsOf(runs, cues, at, size, phrase);
+    const synonyms = synonymsOf(ballots);
+    const slots = ballots.map((own) => voted(own, synonyms));
+    if (round === 2) return { at, ballots, slots };
+    const spans = runs.map((run, index) => spanOf(tokens, run, at[index] ?? []));
+    const stated = statedOf(sentences, contextOf(spans, slots), slots);
     const before = cues;
-    const places = at;
-    cues = runs.map((run, index) => layRun(tokens, run, manner, drawTo(before, places, index, phrase)));
-    at = aligned(tokens, runs, cues, phrase).at;
+    cues = runs.map((run, index) => layRun(tokens, run, manner, drawTo(before, at, stated, index, phrase)));
   }
-  const { size } = aligned(tokens, runs, cues, phrase);
-  const ballots = ballotsOf(runs, cues, at, size, phrase);
-  const synonyms = synonymsOf(ballots);
-  return { at, ballots, slots: ballots.map((own) => voted(own, synonyms)) };
 }
 
 function aligned(
@@ -92,6 +96,7 @@ function phrasesOf({ counts }: CalledRun, cues: readonly Cue[], phrase: number):
 function drawTo(
   cues: readonly (readonly Cue[])[],
   at: readonly (readonly number[])[],
+  stated: Stated,
   run: number,
   phrase: number,
 ): Draw {
@@ -108,11 +113,18 @@ function drawTo(
       }
     }
   }
+  // A sentence counts as two runs.
+  for (const tie of [...stated.values()].flat())
+    if (!tie.doubted)
+      for (const stem of stemsOf(tie)) {
+        const key = `${tie.phrase} ${tie.from - 1} ${stem}`;
+        votes.set(key, (votes.get(key) ?? 0) + 2);
+      }
   return (position, stem) => {
     const place = at[run]?.[Math.floor(position / phrase)] ?? -1;
     const times = votes.get(`${place} ${position % phrase} ${stem}`) ?? 0;
     const of = others.get(place) ?? 0;
-    return place < 0 || of === 0 ? 0 : (0.9 * times) / Math.max(2, of);
+    return place < 0 || times === 0 ? 0 : 0.9 * Math.min(1.3, times / Math.max(2, of));
   };
 }
 
@@ -131,6 +143,7 @@ function ballotsOf(
       const place = at[index]?.[number] ?? -1;
       ballots[place]?.push({
         run: index,
+        number,
         cues: own,
         from: number === 0 && run.countIn === 0 ? first : 0,
         to: Math.min(phrase, last - number * phrase + 1),

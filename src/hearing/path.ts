@@ -24,7 +24,7 @@ const price = {
   enterLate: 3.4,
   enterElsewhere: 4.4,
   leave: 1,
-  cue: 0.42,
+  cue: 0.3,
   knownCue: 0.02,
   joining: 1,
   knownInTalk: 0.12,
@@ -130,9 +130,8 @@ function offBeat(row: Row, state: number, token: Token, silence: number): number
   if (beat === 0) return 0;
   const passed = (token.start - (row.at[state] ?? 0)) / beat;
   const off = Math.abs(passed - Math.round(passed));
-  const half = Math.abs(off - 0.5);
-  if (off < 0.15) return silence > 0.7 * beat ? -0.45 : -0.25;
-  return half < 0.15 ? -0.05 : 0.15;
+  const apart = silence > 0.72 * beat ? -0.25 : silence > 0.45 * beat ? -0.08 : 0.05;
+  return apart + (off < 0.2 ? -0.15 : off > 0.35 ? -0.02 : 0.1);
 }
 
 /** The ways to call a number: the next one after another, or the first of a run. */
@@ -150,7 +149,9 @@ function callNumber(
     if (base === Number.POSITIVE_INFINITY) continue;
     const restart = base + entry + (state === 0 ? 0 : price.leave);
     const on = state === 0 ? undefined : goingOn(row, state, token, value, phrase, exact);
-    const going = on ? base + spelled + on.price : Number.POSITIVE_INFINITY;
+    // What sounds like the number that is due, is it.
+    const due = on && (token.count?.price ?? 0) > 0 && on.steps === (row.words[state] ?? 0) + 1 ? 0.4 : 0;
+    const going = on ? base + spelled - due + on.price : Number.POSITIVE_INFINITY;
     const cost = Math.min(restart, going);
     if (cost >= (fresh.cost[value] ?? 0)) continue;
     fresh.cost[value] = cost;
@@ -183,10 +184,10 @@ function goingOn(
     return { price: price.shortPhrase, steps: 0, beat: before || gap };
   const least = ((value - state - 1 + phrase) % phrase) + 1;
   // Where a whole phrase may have been called by words alone, time tells.
-  const rounds = before > 0 ? Math.max(0, Math.round((gap / before - least) / phrase)) : 0;
+  const rounds = Math.max(0, Math.round((gap / (before || 0.75) - least) / phrase));
   const steps = least + (words >= (least + phrase * rounds) / 2 ? phrase * rounds : 0);
   const skipped = steps - 1;
-  if (steps > 3 * phrase || (skipped > phrase / 2 && words < skipped / 2)) return undefined;
+  if (steps > 3 * phrase || (skipped >= phrase / 2 && words < skipped / 2)) return undefined;
   const beat = gap / steps;
   const called = Math.min(skipped, words);
   const ratio = before > 0 ? Math.abs(Math.log2(Math.max(beat, 0.02) / before)) : 0;
@@ -198,7 +199,7 @@ function goingOn(
       (skipped - called) * (before > 0 && ratio < 0.3 ? price.skipInTime : price.skip) +
       (exact ? 1 : 0.3) * (uneven + pace),
     steps,
-    beat: before > 0 && ratio < 1 ? (before + beat) / 2 : beat,
+    beat: before > 0 && ratio < 1 ? (4 * before + steps * beat) / (4 + steps) : beat,
   };
 }
 
@@ -211,7 +212,7 @@ function talkPrice(token: Token, known: boolean): number {
 /** Where only lines have times, marks and the want of joining words tell what is called. */
 function linePrice(token: Token, known: boolean, alone: boolean): number {
   if (token.count) return price.cue;
-  return (known ? price.knownCue : 0.12) - (alone ? 0.3 : 0);
+  return (known ? price.knownCue : 0.08) - (alone ? 0.3 : 0);
 }
 
 function cuePrice(token: Token, known: boolean): number {

@@ -43,22 +43,24 @@ const sounds: Readonly<Record<string, number>> = {
   tin: 10,
 };
 
-/** @example countOf("for") // { value: 4, price: 0.8 } */
+/** @example countOf("for") // { value: 4, price: 0.6 } */
 export function countOf(word: string): Count | undefined {
   if (/^\d{1,2}$/.test(word))
     return Number(word) >= 1 && Number(word) <= 12 ? { value: Number(word), price: 0 } : undefined;
   const named = names.indexOf(word);
   if (named >= 0) return { value: named + 1, price: 0 };
   const value = Object.hasOwn(sounds, word) ? sounds[word] : undefined;
-  return value === undefined ? undefined : { value, price: 0.8 };
+  return value === undefined ? undefined : { value, price: 0.6 };
 }
 
 /** Captions as tokens: counts that stand in one word ("5678", "1-2-3") are taken apart and share its time. */
 export function tokensOf(words: readonly Word[]): readonly Token[] {
   const tokens: Token[] = [];
-  for (const word of words) {
+  for (const [at, word] of words.entries()) {
     const parts = partsOf(word.text, tokens.at(-1)?.count?.value);
-    const step = (word.end - word.start) / parts.length;
+    // Counts in one word last until the next is said.
+    const end = parts.length > 1 ? Math.min(words[at + 1]?.start ?? word.end, word.start + parts.length) : word.end;
+    const step = Math.max(end - word.start, 0) / parts.length;
     for (const [index, text] of parts.entries()) {
       const count = countOf(text);
       tokens.push({

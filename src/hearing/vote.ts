@@ -6,6 +6,8 @@ import { alike } from "./words.js";
 /** A phrase of one run. */
 export interface Ballot extends RunPhrase {
   readonly run: number;
+  /** Which phrase of the run it is. */
+  readonly number: number;
   /** A count-in or a run's end lies within it: it is danced from here to there only. */
   readonly from: number;
   readonly to: number;

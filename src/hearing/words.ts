@@ -5,18 +5,18 @@ const joining = list(`
   a an the this that these those it its it's that's there here there's here's what which who when where why how
   i i'm i'll i've i'd me my you you're you'll you've your yours we we're we'll we've our us let's lets they they're their them he she his her
   am is are was were be been being do does did doing done don't doesn't didn't have has had having get got gets getting gonna going go goes
-  want wanna need needs can can't could should would will won't might must may
+  want wanna need needs can can't could should would will won't might must may it'll that'll
   and or but so then than as if because just only even also still too very really quite much many some any all every both each other another same
   to of for from with without at on in into onto by about like until till before after while not no nor
-  make makes made take takes put puts keep keeps come comes see look know think mean say says said tell
+  make makes made take takes put puts keep keeps come comes see know think mean say says said tell
   count counts beat beats music song phrase part section bit thing one's way time times
 `);
 
 /** What is called across the counts without being danced. */
 const asides = list(`
-  okay ok good great nice lovely perfect beautiful excellent yes yeah yep yay right? alright again ready careful breathe smile relax
-  everybody everyone guys team folks ladies dancers friends people please thanks thank sorry oops whoa wow um uh er erm hmm mm oh ah well now
-  first last next once more better best almost exactly remember eyes watch listen there's top
+  okay ok good great nice lovely perfect beautiful excellent yes yeah yep yay right? alright again ready careful
+  everybody everyone guys team folks ladies dancers friends people please thanks thank sorry oops whoa wow wait stop um uh er erm hmm mm oh ah well now
+  first last next once more better best almost exactly remember listen there's top
 `);
 
 /** @example isCueWord("clap") // true; isCueWord("the") // false */
