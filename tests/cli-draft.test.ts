@@ -2,6 +2,7 @@ import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, 
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
+import { compareCommand } from "../src/cli/compare.js";
 import { draftCommand } from "../src/cli/draft.js";
 import { readLibrary } from "../src/reading/read-library.js";
 import { readRoutine } from "../src/reading/read-routine.js";
@@ -25,12 +26,15 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(work, { recursive: true }));
 
-/** Runs the command in this process; its status, and what it printed and complained of. */
-async function draft(...args: string[]) {
+const draft = (...args: string[]) => said(draftCommand, args);
+const compare = (...args: string[]) => said(compareCommand, args);
+
+/** Runs a command in this process; its status, and what it printed and complained of. */
+async function said(command: typeof draftCommand, args: readonly string[]) {
   const spies = [vi.spyOn(process.stdout, "write"), vi.spyOn(process.stderr, "write")];
   for (const spy of spies) spy.mockReturnValue(true);
   try {
-    const status = await draftCommand([...args, "--content", content]);
+    const status = await command([...args, "--content", content]);
     const [out = "", err = ""] = spies.map((spy) => spy.mock.calls.map(([text]) => text).join(""));
     return { status, out, err };
   } finally {
@@ -124,6 +128,42 @@ describe("draft", () => {
       expect([status, out, err.split("\n")[0]], name).toEqual([1, "", expect.stringContaining(`${at(name)}:${says}`)]);
     }
     expect([written(), existsSync(at("new.html"))]).toEqual([before, false]);
+  });
+});
+
+describe("compare", () => {
+  it("says where a routine's sections are taught, what each run dances, and what was said otherwise", async () => {
+    const counts = "- { 1: Step out, 2: Close together, 3-4: Drag, 6: Clap }";
+    const file = `---\ntitle: Side\nchoreographer: Ines Varga\nmusic: { tempo: 92 }\nsections:\n  - name: Harbour wall\n    counts:\n      ${counts}\n---\n`;
+    writeFileSync(join(content, "routines/side.md"), file);
+    const { status, out, err } = await compare("side", at("lesson.txt"));
+    expect([status, err]).toEqual([0, ""]);
+    expect(out).toContain("1 of 1 phrase of Side recognised, in 2 runs.\n");
+    expect(out).toMatch(/\n {2}chapters:\n(?: {4}- 0:00 Beginning\n)? {4}- 0:\d\d Harbour wall\n/);
+    expect(out.match(/^ {2}0:\d\d-0:\d\d {2}Harbour wall 1\b/gm)).toHaveLength(2);
+    expect(out).toMatch(/Harbour wall, phrase 1: the file has “Clap” on 6; “clap” was heard on 7 in 2 of 2 runs, at /);
+  });
+
+  it("ends as check does: 1 where there is no such routine or nothing is heard, 2 where its words are off", async () => {
+    writeFileSync(at("hello.vtt"), "hello\n");
+    const there = join(content, "routines/there.md");
+    writeFileSync(
+      there,
+      "---\ntitle: There\nchoreographer: A\nmusic: { tempo: 92 }\nsections: [{ name: A, counts: [{ 1: Walk }] }]\n---\n",
+    );
+    expect(await compare("their", at("lesson.txt"))).toMatchObject({
+      status: 1,
+      err: expect.stringContaining("there is no routine `their`"),
+    });
+    expect(await compare("there", at("hello.vtt"))).toMatchObject({
+      status: 1,
+      err: expect.stringContaining(`${at("hello.vtt")}:1:1  There are no times`),
+    });
+    expect(await compare("there", at("lesson.txt"))).toMatchObject({
+      status: 0,
+      out: expect.stringContaining("none of the file's words"),
+    });
+    expect((await compare("there")).status).toBe(2);
   });
 });
 

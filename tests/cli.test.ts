@@ -53,6 +53,7 @@ describe("exit statuses", () => {
       ["check", "--explain", "nothing"],
       ["click", "good"],
       ["draft", "lesson.vtt"],
+      ["compare", "good"],
     ]) {
       const { status, stderr, stdout } = countleaf(args);
       expect([status, stdout], args.join(" ")).toEqual([2, ""]);
@@ -264,6 +265,7 @@ describe("outline and click", () => {
       ["captions", "good"],
       ["takes", "good"],
       ["draft", "lesson.vtt", "--title", "New"],
+      ["compare", "good", "lesson.vtt"],
     ]) {
       const { status, stdout, stderr } = countleaf(args, folder);
       expect([status, stdout, stderr]).toEqual([1, "", expect.stringContaining("content/library.yaml:1:")]);

@@ -31,7 +31,10 @@ const others = (elsewhere: readonly Other[]): string =>
     .map(({ on, times }) => `on ${on} at ${clocks(times)}`)
     .join(", ");
 
-const inRuns = (runs: number, of: number): string => (runs === of ? `all ${of} runs` : `${runs} of ${of} runs`);
+function inRuns(runs: number, of: number): string {
+  if (runs !== of || of === 0) return `${runs} of ${counted(of, "run", "runs")}`;
+  return of > 2 ? `all ${of} runs` : of === 2 ? "both runs" : "the only run";
+}
 
 const kinds = {
   easier: "An easier way",
