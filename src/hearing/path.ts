@@ -21,17 +21,19 @@ const price = {
   numberInTalk: 1.6,
   oneInTalk: 0.7,
   enter: 3,
+  countIn: 2,
   enterLate: 3.4,
   enterElsewhere: 4.4,
   leave: 1,
   cue: 0.3,
   knownCue: 0.02,
-  joining: 1,
+  joining: 0.85,
   knownInTalk: 0.12,
   skip: 1.1,
-  skipInTime: 0.35,
+  skipInTime: 0.28,
   told: 1.6,
   calledInstead: 0.2,
+  calledInTime: 0.05,
   shortPhrase: 2.4,
   uneven: 1.4,
 } as const;
@@ -65,7 +67,8 @@ export function stretchesOf(
   for (const [index, token] of tokens.entries()) {
     const silence = index > 0 ? token.start - (tokens[index - 1]?.start ?? 0) : 0;
     const alone = token.closes && (token.begins || tokens[index - 1]?.closes === true);
-    row = advance(row, token, { phrase, known, exact, back, how, offset: index * states, silence, alone });
+    const countsIn = isCountIn(tokens, index, phrase);
+    row = advance(row, token, { phrase, known, exact, back, how, offset: index * states, silence, alone, countsIn });
   }
   return traced(tokens, states, row, back, how);
 }
@@ -90,6 +93,13 @@ interface Step {
   readonly silence: number;
   /** Marks stand before and behind the word. */
   readonly alone: boolean;
+  /** The second half of a phrase is counted from here on without a word between. */
+  readonly countsIn: boolean;
+}
+
+function isCountIn(tokens: readonly Token[], index: number, phrase: number): boolean {
+  const first = Math.floor(phrase / 2) + 1;
+  return [first, first + 1, first + 2].every((value, step) => tokens[index + step]?.count?.value === value);
 }
 
 function advance(row: Row, token: Token, step: Step): Row {
@@ -140,10 +150,11 @@ function callNumber(
   fresh: Row,
   token: Token,
   value: number,
-  { phrase, exact, back, how, offset }: Step,
+  { phrase, exact, back, how, offset, countsIn }: Step,
 ): void {
-  const spelled = (token.count?.price ?? 0) + (token.told ? price.told : 0);
-  const entry = spelled + entryPrice(value, phrase);
+  const sound = token.count?.price ?? 0;
+  const spelled = sound + (token.told ? price.told / 3 : 0);
+  const entry = sound + (token.told ? price.told : 0) + (countsIn ? price.countIn : entryPrice(value, phrase));
   for (let state = 0; state <= phrase; state++) {
     const base = row.cost[state] ?? 0;
     if (base === Number.POSITIVE_INFINITY) continue;
@@ -151,7 +162,9 @@ function callNumber(
     const on = state === 0 ? undefined : goingOn(row, state, token, value, phrase, exact);
     // What sounds like the number that is due, is it.
     const due = on && (token.count?.price ?? 0) > 0 && on.steps === (row.words[state] ?? 0) + 1 ? 0.4 : 0;
-    const going = on ? base + spelled - due + on.price : Number.POSITIVE_INFINITY;
+    const going = on
+      ? base + spelled - due + on.price + (countsIn && on.steps > 1 ? 0.6 : 0)
+      : Number.POSITIVE_INFINITY;
     const cost = Math.min(restart, going);
     if (cost >= (fresh.cost[value] ?? 0)) continue;
     fresh.cost[value] = cost;
@@ -184,8 +197,9 @@ function goingOn(
     return { price: price.shortPhrase, steps: 0, beat: before || gap };
   const least = ((value - state - 1 + phrase) % phrase) + 1;
   // Where a whole phrase may have been called by words alone, time tells.
-  const rounds = Math.max(0, Math.round((gap / (before || 0.75) - least) / phrase));
-  const steps = least + (words >= (least + phrase * rounds) / 2 ? phrase * rounds : 0);
+  const most = Math.floor((2 * words + 1 - least) / phrase);
+  const rounds = Math.max(0, Math.min(most, Math.round((gap / (before || 0.75) - least) / phrase)));
+  const steps = least + phrase * rounds;
   const skipped = steps - 1;
   if (steps > 3 * phrase || (skipped >= phrase / 2 && words < skipped / 2)) return undefined;
   const beat = gap / steps;
