@@ -17,6 +17,14 @@ export interface TruthSection {
   readonly phrases: readonly TruthPhrase[];
 }
 
+/** A cue that was heard on several counts of a phrase, which counts from 0 in its section. */
+export interface Dispute {
+  readonly section: number;
+  readonly phrase: number;
+  readonly cue: string;
+  readonly counts: readonly string[];
+}
+
 /** What a recording of an invented class shows, written before it was said. */
 export interface Truth {
   readonly title: string;
@@ -33,13 +41,10 @@ export interface Truth {
   readonly start: { readonly facing?: string; readonly weight?: string };
   /** Other words for a cue, those called by sound or by the song among them. */
   readonly synonyms?: { readonly [cue: string]: readonly string[] };
-  /** Where her runs disagree, or she doubts aloud. `phrase` counts from 0 in its section. */
-  readonly disputed: readonly {
-    readonly section: number;
-    readonly phrase: number;
-    readonly cue: string;
-    readonly counts: readonly string[];
-  }[];
+  /** Where her runs disagree, or she doubts aloud. */
+  readonly disputed: readonly Dispute[];
+  /** Where a single run says otherwise than all the others: a doubt may be had of it, none is asked for. */
+  readonly slips?: readonly Dispute[];
   /** Told in a sentence, shown by no run. */
   readonly told: readonly {
     readonly section: number;
