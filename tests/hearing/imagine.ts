@@ -6,7 +6,7 @@ export interface Imagined {
   readonly captions: Kind;
   /** How often the recogniser gets a word wrong, as a part of 1. */
   readonly faults: number;
-  /** How often the teacher drops a cue, as a part of 1; she shifts cues and forgets phrases more rarely. */
+  /** How often the teacher drops a cue, as a part of 1; more rarely she shifts one, leaves a number out or forgets a phrase. */
   readonly disorder: number;
 }
 
@@ -182,7 +182,7 @@ function say(lesson: Lesson, beats: readonly Beat[], tempo: number) {
   const beat = 60 / tempo;
   const words = beats.flatMap((held, index) =>
     held.flatMap(({ word, part }) => {
-      const early = (lesson.random() - 0.5) * 0.08;
+      const early = (lesson.random() - 0.5) * (0.08 + lesson.options.disorder / 2);
       const at = lesson.clock + (index + part + early) * beat;
       return word.split(" ").map((text, later) => ({ text, at: at + later * 0.3 * beat }));
     }),
@@ -195,15 +195,17 @@ function say(lesson: Lesson, beats: readonly Beat[], tempo: number) {
   lesson.clock = end;
 }
 
-/** A phrase as it is called this time: what is not called is counted. */
+/** A phrase as it is called this time: where nothing is called she counts, or is silent. */
 function beatsOf(lesson: Lesson, place: Place): readonly Beat[] {
   const cues = calledNow(lesson, place);
   const length = place.dances.length ?? lesson.truth.phrase;
   return Array.from({ length }, (_, index): Beat => {
     const number = { word: numbers[index] ?? "", part: 0 };
     const cue = cues.get(String(index + 1));
+    const silent = lesson.random() < lesson.options.disorder / 2;
     const half = cues.get(`${index + 1}&`);
-    const whole: Beat = cue === undefined ? [number] : withNumber(lesson, cue, number.word);
+    const counted: Beat = silent ? [] : [number];
+    const whole = cue === undefined ? counted : withNumber(lesson, cue, number.word);
     return half === undefined ? whole : [...whole, { word: "and", part: 0.45 }, { word: half, part: 0.55 }];
   });
 }

@@ -14,13 +14,32 @@ const tidy = recordings.filter(({ name }) => ["paper-lamp", "seven-gates"].inclu
 const disorderly = recordings.filter((recording) => !tidy.includes(recording));
 const lineKinds: readonly Kind[] = ["vtt-lines", "srt", "text"];
 
+const heard = new Map<string, Draft>();
+
+/** Each is listened to once in each kind. A recording that can't be heard gives a draft without anything in it. */
 function draftOf(recording: Taught, kind: Kind = recording.captions): Draft {
-  const heard = readCaptions(render(recording, kind));
-  if ("why" in heard) throw new Error(`${recording.name} can't be read: ${heard.why}`);
-  const draft = listen(heard, {});
-  if ("why" in draft) throw new Error(`${recording.name} was not heard: ${draft.why}`);
-  return draft;
+  const key = `${recording.name} ${kind}`;
+  const known = heard.get(key) ?? listened(recording, kind);
+  heard.set(key, known);
+  return known;
 }
+
+function listened(recording: Taught, kind: Kind): Draft {
+  const captions = readCaptions(render(recording, kind));
+  const draft = "why" in captions ? captions : listen(captions, {});
+  return "why" in draft ? nothing : draft;
+}
+
+const nothing: Draft = {
+  phrase: 8,
+  start: {},
+  gear: [],
+  accents: { counts: [] },
+  sections: [],
+  runs: [],
+  told: [],
+  length: 0,
+};
 
 /** How well one recording is heard; the figures stand in what a failed test prints. */
 function measure(recording: Taught, kind: Kind = recording.captions): Score {
@@ -72,11 +91,32 @@ test("how often she ran through it is heard within one", () => {
   expect(off.map(({ name, runs }) => `${name}: ${runs.given} of ${runs.of}`)).toEqual([]);
 });
 
+describe("what is said beside the counts, over all recordings", () => {
+  const all = (key: "gear" | "accents" | "start" | "conflicts" | "told") =>
+    together(recordings.map((one) => measure(one)[key]));
+
+  test("gear, accents, and how it starts", () => {
+    for (const key of ["gear", "accents", "start"] as const) {
+      expect(recall(all(key)), `${key} found`).toBeGreaterThanOrEqual(0.75);
+      expect(precision(all(key)), `${key} right`).toBeGreaterThanOrEqual(0.75);
+    }
+  });
+
+  test("half of what she doubts or does both ways is asked about", () => {
+    expect(recall(all("conflicts"))).toBeGreaterThanOrEqual(0.5);
+  });
+
+  test("half of what is told once stands at its count", () => {
+    expect(recall(all("told"))).toBeGreaterThanOrEqual(0.5);
+  });
+});
+
 describe("imagined classes", () => {
-  const scores = (captions: Kind, faults: number, disorder: number) => {
+  const scores = (kinds: readonly Kind[], faults: number, disorder: number) => {
     const measured = recordings.map((one, index) => {
+      const captions = kinds[index % kinds.length] ?? "srt";
       const imagined = imagine(one.truth, { seed: 7 + index, captions, faults, disorder });
-      return score(one.name, draftOf(imagined), imagined.truth);
+      return score(`${one.name} ${captions}`, listened(imagined, captions), imagined.truth);
     });
     onTestFinished(({ task }) => {
       if (task.result?.state === "fail") console.log(table(measured));
@@ -87,20 +127,20 @@ describe("imagined classes", () => {
     together(measured.map((one) => one[key]));
 
   test("tidy, with word times", () => {
-    const measured = scores("vtt-words", 0, 0);
+    const measured = scores(["vtt-words"], 0, 0);
     expect(precision(sum(measured, "sure")), "sure precision").toBeGreaterThanOrEqual(0.98);
     expect(recall(sum(measured, "all")), "all recall").toBeGreaterThanOrEqual(0.95);
     expect(recall(sum(measured, "sections")), "sections").toBeGreaterThanOrEqual(0.9);
   });
 
   test("disorder and faults of recognition, with word times", () => {
-    const measured = scores("vtt-words", 0.05, 0.2);
+    const measured = scores(["vtt-words"], 0.05, 0.2);
     expect(precision(sum(measured, "sure")), "sure precision").toBeGreaterThanOrEqual(0.95);
     expect(recall(sum(measured, "all")), "all recall").toBeGreaterThanOrEqual(0.8);
   });
 
-  test.each(lineKinds)("disorder and faults of recognition, as %s", (kind) => {
-    const measured = scores(kind, 0.05, 0.2);
+  test("disorder and faults of recognition, with line times", () => {
+    const measured = scores(lineKinds, 0.05, 0.2);
     expect(precision(sum(measured, "sure")), "sure precision").toBeGreaterThanOrEqual(0.9);
   });
 });
@@ -129,7 +169,8 @@ const shifted = ([start, end, text]: Utterance, later: number): Utterance => [
 
 /** COUNTLEAF_HEARD=all prints how each recording is heard; a folder in its place, how those in it are. No floor is held. */
 const folder = process.env.COUNTLEAF_HEARD;
-test.runIf(folder)("figures", () => {
-  const measured = folder === "all" || folder === undefined ? recordings : recordingsIn(folder);
-  console.log(table(measured.map((one) => score(`${one.name} ${one.captions}`, draftOf(one), one.truth))));
-});
+if (folder)
+  test("figures", () => {
+    const measured = folder === "all" ? recordings : recordingsIn(folder);
+    console.log(table(measured.map((one) => score(`${one.name} ${one.captions}`, draftOf(one), one.truth))));
+  });
