@@ -8,6 +8,7 @@ const src = resolve(import.meta.dirname, "../src");
 const arrows: Readonly<Record<string, readonly string[]>> = {
   routine: [],
   reading: ["routine"],
+  hearing: ["routine"],
   teaching: ["routine"],
   wording: ["routine"],
   typesetting: [],
