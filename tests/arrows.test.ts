@@ -9,6 +9,7 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
   routine: [],
   hearing: ["routine"],
   reading: ["routine"],
+  hearing: ["routine"],
   teaching: ["routine"],
   wording: ["routine"],
   typesetting: [],

@@ -10,7 +10,7 @@ export function accentsOf(sentences: readonly Sentence[], phrase: number): Draft
   for (const sentence of sentences)
     for (const [index, { text }] of sentence.tokens.entries()) {
       if (!lands.test(text)) continue;
-      const before = numbersIn(sentence, Math.max(0, index - 7), index);
+      const before = numbersIn(sentence, listBefore(sentence, index), index);
       const own =
         before.length > 0
           ? before
@@ -21,6 +21,19 @@ export function accentsOf(sentences: readonly Sentence[], phrase: number): Draft
       if (own.length > 0) said ??= saidOf(sentence);
     }
   return { counts: [...counts].sort((a, b) => a - b), ...(said && { said }) };
+}
+
+/** Where a list of counts begins that ends here: "the four and the eight". */
+function listBefore({ tokens }: Sentence, end: number): number {
+  let at = end;
+  while (at > 0) {
+    const token = tokens[at - 1];
+    const listed =
+      token?.count?.price === 0 || /^(?:and|the|&|on|both|all|always|also|every|counts?)$/.test(token?.text ?? "");
+    if (!listed || (at < end && token?.closes && tokens[at]?.text !== "and" && tokens[at]?.count === undefined)) break;
+    at--;
+  }
+  return at;
 }
 
 function numbersIn({ tokens }: Sentence, from: number, to: number): readonly number[] {

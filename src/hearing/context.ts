@@ -39,7 +39,8 @@ export function contextOf(runs: readonly Run[], slots: readonly (readonly Slot[]
         if (rank < 0) continue;
         const off = count === undefined ? 0 : Math.abs(slot.position + 1 - count);
         const near = off < 0.6 ? 1.6 : off <= 1 ? 0.9 : off <= 2 ? 0.2 : -2;
-        const score = weight(phrase, at) + near - 0.3 * rank + 0.05 * slot.here.length;
+        const score =
+          weight(phrase, at) + near - 0.3 * rank + 0.05 * slot.here.length - (slot.here.length === 1 ? 0.5 : 0);
         if (score > most) {
           most = score;
           best = { phrase, slot };

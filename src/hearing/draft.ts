@@ -121,7 +121,9 @@ function moveOf(slot: Slot, of: number, { stated, names, distrust }: Known): Dra
   const clear = ties.findLast((tie) => !tie.doubted || tie.corrects);
   const doubts = ties.filter((tie) => tie.doubted);
   const agrees = clear !== undefined && clear.from === Math.floor(position) + 1;
-  const voted = slot.mixed ? "likely" : trustOf(runs, elsewhere, of);
+  const firm = here.some(({ cue }) => cue.firm) || (runs > 2 && elsewhere.length === 0);
+  const heardSo = trustOf(runs, elsewhere, of);
+  const voted = heardSo === "sure" && (slot.mixed || !firm) ? "likely" : heardSo;
   const open = doubts.length > 0 && !clear;
   const against = clear !== undefined && !agrees;
   const trust = open || against ? (voted === "once" ? "once" : "likely") : agrees ? "sure" : voted;

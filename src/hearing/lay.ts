@@ -9,6 +9,8 @@ export interface Cue {
   readonly text: string;
   readonly stems: readonly string[];
   readonly at: number;
+  /** Its count is told by times, or by numbers close by. */
+  readonly firm: boolean;
 }
 
 /** How this teacher calls: what it costs to take a word as called after its number, before it, or in its place. */
@@ -121,12 +123,15 @@ function slotsOf({ before, after, missing }: Gap, manner: Manner): readonly Slot
 /** The cues of a run, each on its count: the cheapest way to lay the words of each gap, in order, on the counts that they may mean. */
 export function layRun(tokens: readonly Token[], run: CalledRun, manner: Manner, draw: Draw): readonly Cue[] {
   return gapsOf(tokens, run, manner.known).flatMap((gap) =>
-    gap.words.length === 0 ? [] : cuesOf(tokens, gap, layGap(gap, slotsOf(gap, manner), manner, draw)),
+    gap.words.length === 0
+      ? []
+      : cuesOf(tokens, gap, layGap(gap, slotsOf(gap, manner), manner, draw), isFirm(gap, manner)),
   );
 }
 
-function layGap({ words }: Gap, slots: readonly Slot[], manner: Manner, draw: Draw): readonly Slot[] {
-  const trust = manner.exact ? 1.3 : 0.35;
+function layGap({ words, missing }: Gap, slots: readonly Slot[], manner: Manner, draw: Draw): readonly Slot[] {
+  // Where only lines have times, a word far from a number may be anywhere.
+  const trust = manner.exact ? 1.3 : 0.35 / (1 + 0.3 * missing);
   let row = slots.map((_, index) => ({ cost: skippedBefore(slots, -1, index), path: [index] }));
   for (const [at, word] of words.entries()) {
     const own = slots.map((slot) => {
@@ -174,7 +179,10 @@ function skippedBefore(slots: readonly Slot[], from: number, to: number): number
   return 0.35 * slots.slice(from + 1, to).filter(({ kind }) => kind === "instead").length;
 }
 
-function cuesOf(tokens: readonly Token[], { words }: Gap, slots: readonly Slot[]): readonly Cue[] {
+const isFirm = ({ missing, words }: Gap, { exact }: Manner): boolean =>
+  exact || missing < 3 || (missing < 8 && words.length === missing);
+
+function cuesOf(tokens: readonly Token[], { words }: Gap, slots: readonly Slot[], firm: boolean): readonly Cue[] {
   const cues: { position: number; first: number; last: number; stems: string[] }[] = [];
   for (const [index, { token, stem }] of words.entries()) {
     const position = slots[index]?.position ?? -1;
@@ -195,6 +203,7 @@ function cuesOf(tokens: readonly Token[], { words }: Gap, slots: readonly Slot[]
         .join(" "),
       stems,
       at: tokens[first]?.start ?? 0,
+      firm,
     }));
 }
 
@@ -210,12 +219,17 @@ export function mannerOf(tokens: readonly Token[], runs: readonly CalledRun[], e
     side += sideOfEnds(gaps);
     for (const gap of gaps) {
       const { words, missing } = gap;
-      if (words.length === 0 || !gap.after) continue;
+      if (words.length === 0) continue;
+      for (const [index, word] of words.entries()) {
+        const previous = words[index - 1];
+        const quick = exact && previous !== undefined && isQuick(previous, word);
+        const close = quick || (missing === 0 && gap.after);
+        const pair = `${previous?.stem} ${word.stem}`;
+        if (previous && close && !word.half && previous.stem !== word.stem)
+          pairs.set(pair, (pairs.get(pair) ?? 0) + (quick ? 2 : 1));
+      }
+      if (!gap.after) continue;
       if (missing === 0) {
-        for (const [index, word] of words.entries()) {
-          const pair = `${words[index - 1]?.stem} ${word.stem}`;
-          if (index > 0 && !word.half) pairs.set(pair, (pairs.get(pair) ?? 0) + 1);
-        }
         side += sideOfMarks(tokens, gap);
         beside++;
       } else if (words.length >= missing) instead++;
@@ -233,6 +247,12 @@ export function mannerOf(tokens: readonly Token[], runs: readonly CalledRun[], e
     exact,
     phrase,
   };
+}
+
+/** Said in one breath, away from the next count: "big circle". */
+function isQuick(before: Heard, word: Heard): boolean {
+  const off = word.passed % 1;
+  return word.passed - before.passed < 0.45 && off > 0.15 && off < 0.45;
 }
 
 /** Above 0 where words come after their numbers, below where before: a run's first word stands before its "one", or its last behind it all. */

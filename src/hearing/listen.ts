@@ -6,7 +6,7 @@ import { stretchesOf } from "./path.js";
 import { phraseLength } from "./phrase-length.js";
 import { type CalledRun, runsOf } from "./runs.js";
 import { type Stated, spanOf, statedOf, stemsOf } from "./stated.js";
-import { synonymsOf } from "./synonyms.js";
+import { oneNameOf, synonymsOf } from "./synonyms.js";
 import { sentencesOf } from "./talk.js";
 import { countedDown, type Token, tokensOf } from "./tokens.js";
 import type { Draft, NotHeard, Recording } from "./types.js";
@@ -52,10 +52,12 @@ function calledRuns(tokens: readonly Token[], phrase: number, exact: boolean): r
 function laid(tokens: readonly Token[], runs: readonly CalledRun[], phrase: number, manner: Manner) {
   const sentences = sentencesOf(tokens, runs);
   let cues = runs.map((run) => layRun(tokens, run, manner, () => 0));
+  let same: ReadonlyMap<string, string> = new Map();
   for (let round = 0; ; round++) {
-    const { at, size } = aligned(tokens, runs, cues, phrase);
+    const { at, size } = aligned(tokens, runs, named(cues, same), phrase);
     const ballots = ballotsOf(runs, cues, at, size, phrase);
     const synonyms = synonymsOf(ballots);
+    same = oneNameOf(synonyms);
     const slots = ballots.map((own) => voted(own, synonyms));
     if (round === 2) return { at, ballots, slots };
     const spans = runs.map((run, index) => spanOf(tokens, run, at[index] ?? []));
@@ -63,6 +65,12 @@ function laid(tokens: readonly Token[], runs: readonly CalledRun[], phrase: numb
     const before = cues;
     cues = runs.map((run, index) => layRun(tokens, run, manner, drawTo(before, at, stated, index, phrase)));
   }
+}
+
+/** Cues with synonyms under one name, so that runs can be laid on each other whatever each was called. */
+function named(cues: readonly (readonly Cue[])[], same: ReadonlyMap<string, string>): readonly (readonly Cue[])[] {
+  const named = ({ stems }: Cue) => same.get(stems.join(" "))?.split(" ") ?? stems;
+  return cues.map((own) => own.map((cue) => ({ ...cue, stems: named(cue) })));
 }
 
 function aligned(
@@ -105,11 +113,11 @@ function drawTo(
   for (const [other, own] of cues.entries()) {
     if (other === run) continue;
     for (const place of new Set(at[other])) others.set(place, (others.get(place) ?? 0) + 1);
-    for (const { position, stems } of own) {
+    for (const { position, stems, firm } of own) {
       const place = at[other]?.[Math.floor(position / phrase)] ?? -1;
       for (const stem of new Set(stems)) {
         const key = `${place} ${position % phrase} ${stem}`;
-        votes.set(key, (votes.get(key) ?? 0) + 1);
+        votes.set(key, (votes.get(key) ?? 0) + (firm ? 1 : 0.5));
       }
     }
   }

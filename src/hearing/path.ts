@@ -21,17 +21,19 @@ const price = {
   numberInTalk: 1.6,
   oneInTalk: 0.7,
   enter: 3,
+  countIn: 2,
   enterLate: 3.4,
   enterElsewhere: 4.4,
   leave: 1,
   cue: 0.3,
   knownCue: 0.02,
-  joining: 1,
+  joining: 0.85,
   knownInTalk: 0.12,
   skip: 1.1,
-  skipInTime: 0.35,
+  skipInTime: 0.28,
   told: 1.6,
   calledInstead: 0.2,
+  calledInTime: 0.05,
   shortPhrase: 2.4,
   uneven: 1.4,
 } as const;
@@ -59,13 +61,26 @@ export function stretchesOf(
   const states = phrase + 1;
   const back = new Uint8Array(tokens.length * states);
   const how = new Uint8Array(tokens.length * states);
+  const silent = silentOf(tokens, phrase);
   const empty = () => new Float64Array(states);
   let row: Row = { cost: empty().fill(Number.POSITIVE_INFINITY), at: empty(), words: empty(), beat: empty() };
   row.cost[0] = 0;
   for (const [index, token] of tokens.entries()) {
     const silence = index > 0 ? token.start - (tokens[index - 1]?.start ?? 0) : 0;
     const alone = token.closes && (token.begins || tokens[index - 1]?.closes === true);
-    row = advance(row, token, { phrase, known, exact, back, how, offset: index * states, silence, alone });
+    const countsIn = isCountIn(tokens, index, phrase);
+    row = advance(row, token, {
+      phrase,
+      known,
+      exact,
+      back,
+      how,
+      offset: index * states,
+      silence,
+      alone,
+      countsIn,
+      silent,
+    });
   }
   return traced(tokens, states, row, back, how);
 }
@@ -90,6 +105,25 @@ interface Step {
   readonly silence: number;
   /** Marks stand before and behind the word. */
   readonly alone: boolean;
+  /** The second half of a phrase is counted from here on without a word between. */
+  readonly countsIn: boolean;
+  /** Counts that are hardly ever called, as those of a phrase and of the next one. */
+  readonly silent: ReadonlySet<number>;
+}
+
+/** Counts that this teacher hardly ever calls: "one two three, five six seven". */
+function silentOf(tokens: readonly Token[], phrase: number): ReadonlySet<number> {
+  const times = Array.from({ length: phrase + 1 }, () => 0);
+  for (const { count } of tokens)
+    if (count && count.value <= phrase) times[count.value] = (times[count.value] ?? 0) + 1;
+  const often = Math.max(...times);
+  const silent = times.flatMap((number, value) => (value > 0 && often > 7 && number < 0.12 * often ? [value] : []));
+  return new Set(silent.length > 2 ? [] : silent.flatMap((value) => [value, value + phrase]));
+}
+
+function isCountIn(tokens: readonly Token[], index: number, phrase: number): boolean {
+  const first = Math.floor(phrase / 2) + 1;
+  return [first, first + 1, first + 2].every((value, step) => tokens[index + step]?.count?.value === value);
 }
 
 function advance(row: Row, token: Token, step: Step): Row {
@@ -135,23 +169,21 @@ function offBeat(row: Row, state: number, token: Token, silence: number): number
 }
 
 /** The ways to call a number: the next one after another, or the first of a run. */
-function callNumber(
-  row: Row,
-  fresh: Row,
-  token: Token,
-  value: number,
-  { phrase, exact, back, how, offset }: Step,
-): void {
-  const spelled = (token.count?.price ?? 0) + (token.told ? price.told : 0);
-  const entry = spelled + entryPrice(value, phrase);
+function callNumber(row: Row, fresh: Row, token: Token, value: number, step: Step): void {
+  const { phrase, back, how, offset, countsIn } = step;
+  const sound = token.count?.price ?? 0;
+  const spelled = sound + (token.told ? price.told / 3 : 0);
+  const entry = sound + (token.told ? price.told : 0) + (countsIn ? price.countIn : entryPrice(value, phrase));
   for (let state = 0; state <= phrase; state++) {
     const base = row.cost[state] ?? 0;
     if (base === Number.POSITIVE_INFINITY) continue;
     const restart = base + entry + (state === 0 ? 0 : price.leave);
-    const on = state === 0 ? undefined : goingOn(row, state, token, value, phrase, exact);
+    const on = state === 0 ? undefined : goingOn(row, state, token, value, step);
     // What sounds like the number that is due, is it.
     const due = on && (token.count?.price ?? 0) > 0 && on.steps === (row.words[state] ?? 0) + 1 ? 0.4 : 0;
-    const going = on ? base + spelled - due + on.price : Number.POSITIVE_INFINITY;
+    const going = on
+      ? base + spelled - due + on.price + (countsIn && on.steps > 1 ? 0.6 : 0)
+      : Number.POSITIVE_INFINITY;
     const cost = Math.min(restart, going);
     if (cost >= (fresh.cost[value] ?? 0)) continue;
     fresh.cost[value] = cost;
@@ -174,8 +206,7 @@ function goingOn(
   state: number,
   token: Token,
   value: number,
-  phrase: number,
-  exact: boolean,
+  { phrase, exact, silent }: Step,
 ): { readonly price: number; readonly steps: number; readonly beat: number } | undefined {
   const gap = token.start - (row.at[state] ?? 0);
   const before = row.beat[state] ?? 0;
@@ -184,23 +215,34 @@ function goingOn(
     return { price: price.shortPhrase, steps: 0, beat: before || gap };
   const least = ((value - state - 1 + phrase) % phrase) + 1;
   // Where a whole phrase may have been called by words alone, time tells.
-  const rounds = Math.max(0, Math.round((gap / (before || 0.75) - least) / phrase));
-  const steps = least + (words >= (least + phrase * rounds) / 2 ? phrase * rounds : 0);
+  const most = Math.floor((2 * words + 1 - least) / phrase);
+  const rounds = Math.max(0, Math.min(most, Math.round((gap / (before || 0.75) - least) / phrase)));
+  const steps = least + phrase * rounds;
   const skipped = steps - 1;
   if (steps > 3 * phrase || (skipped >= phrase / 2 && words < skipped / 2)) return undefined;
   const beat = gap / steps;
   const called = Math.min(skipped, words);
   const ratio = before > 0 ? Math.abs(Math.log2(Math.max(beat, 0.02) / before)) : 0;
   const uneven = ratio > 1 ? 2 * price.uneven : ratio > 0.5 ? price.uneven : 0;
+  const inTime = exact && before > 0 && ratio < 0.3;
+  const unsaid = skippedOf(silent, state, steps);
   const pace = beat < 0.15 ? 2.5 : beat < 0.22 ? 0.6 : beat <= 1.7 ? 0 : beat <= 3 ? 1.2 : 3;
   return {
     price:
-      called * price.calledInstead +
-      (skipped - called) * (before > 0 && ratio < 0.3 ? price.skipInTime : price.skip) +
+      called * (inTime ? price.calledInTime : price.calledInstead) +
+      Math.max(0, skipped - called - unsaid) * (before > 0 && ratio < 0.3 ? price.skipInTime : price.skip) +
       (exact ? 1 : 0.3) * (uneven + pace),
     steps,
     beat: before > 0 && ratio < 1 ? (4 * before + steps * beat) / (4 + steps) : beat,
   };
+}
+
+/** How many of the counts between two numbers are never called. */
+function skippedOf(silent: ReadonlySet<number>, state: number, steps: number): number {
+  if (silent.size === 0) return 0;
+  let found = 0;
+  for (let step = 1; step < steps; step++) if (silent.has(state + step)) found++;
+  return found;
 }
 
 function talkPrice(token: Token, known: boolean): number {

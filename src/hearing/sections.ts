@@ -27,12 +27,12 @@ export function partsOf(runs: readonly Taught[], sentences: readonly Sentence[],
   const parts: Part[] = [];
   let reached = -1;
   let before = 0;
-  for (const [index, run] of runs.entries()) {
+  for (const run of runs) {
     const fresh = run.phrases.filter((phrase) => phrase > reached);
     const first = Math.min(...fresh);
     if (fresh.length > 0) {
       const talk = sentences.filter(({ start }) => start >= before && start < run.start);
-      const at = parts.length === 0 ? opening(talk) : turning(talk, runs[index - 1]?.end ?? 0);
+      const at = parts.length === 0 ? opening(talk) : turning(talk, runs);
       if (parts.length === 0 || at !== undefined) {
         const name = nameIn(talk.filter(({ start }) => start >= (at ?? run.start) - 0.1));
         parts.push({ phrase: parts.length === 0 ? 0 : first, taughtAt: at ?? run.start, ...(name && { name }) });
@@ -56,11 +56,12 @@ function opening(talk: readonly Sentence[]): number | undefined {
 }
 
 /** Where she goes on to something new; none where she just goes on. */
-function turning(talk: readonly Sentence[], runEnd: number): number | undefined {
+function turning(talk: readonly Sentence[], runs: readonly Taught[]): number | undefined {
   const told = talk.filter((sentence) => turns.test(textOf(sentence).slice(0, 80)));
   if (told.length > 0) return told.at(-1)?.start;
-  const silent = talk.find((sentence, index) => sentence.start - (talk[index - 1]?.end ?? runEnd) > rest);
-  return silent?.start;
+  const quiet = ({ start }: Sentence, before: number) =>
+    start - Math.max(before, ...runs.filter((run) => run.end <= start).map(({ end }) => end)) > rest;
+  return talk.find((sentence, index) => quiet(sentence, talk[index - 1]?.end ?? 0))?.start;
 }
 
 const names = [

@@ -43,3 +43,13 @@ function addPairs(times: Map<string, number>, here: ReadonlyMap<string, number>)
       times.set(pair, (times.get(pair) ?? 0) + Math.min(often, other));
     }
 }
+
+/** For each word that has synonyms, the one that stands for all of them. */
+export function oneNameOf(synonyms: Synonyms): ReadonlyMap<string, string> {
+  const names = new Map<string, string>();
+  for (const pair of [...synonyms].sort()) {
+    const [a = "", b = ""] = pair.split("|");
+    names.set(b, names.get(a) ?? a);
+  }
+  return names;
+}

@@ -45,7 +45,9 @@ export function tiesOf(sentences: readonly Sentence[], isCue: (stem: string) => 
     const own = tiesIn(sentence, isCue);
     for (const { cues, numbers, from, to } of own) {
       const clause = clauseOf(sentence, from, to);
-      const doubted = doubts.test(clause);
+      // What is another way to do it says nothing of the cue's own count.
+      if (/ (?:instead|easier|harder) /.test(clause)) continue;
+      const doubted = doubts.test(clause) || / i \S+ed (?:it )?on # /.test(clause);
       ties.push({
         stems: cues,
         from: numbers.values[0] ?? 0,
@@ -97,16 +99,23 @@ function tiesIn(sentence: Sentence, isCue: (stem: string) => boolean): readonly 
     const cues = cuesBetween(tokens, from, numbers.first, isCue).filter((at) => !used.has(at));
     const length = numbers.values.length;
     // "run run run is one two three": one each.
-    if (length > 1 && cues.length >= length) {
+    if (length > 1 && cues.length === length) {
       for (const [place, at] of cues.slice(-length).entries())
         found.push({ cues: [name(at)], numbers: { ...numbers, values: [numbers.values[place] ?? 0] }, from, to });
       continue;
     }
     const near = cues.filter((at) => numbers.first - at <= 7 && !commaBetween(tokens, at, numbers.first)).reverse();
     const next = cuesBetween(tokens, numbers.last + 1, to, isCue)[0];
-    const ahead = next !== undefined && next - numbers.last <= 7 && !(to < tokens.length && to - next <= 4);
+    const led = /^(?:on|from|by)$/.test(tokens[numbers.first - 1]?.text ?? "");
+    const ahead = led && next !== undefined && next - numbers.last <= 7 && !(to < tokens.length && to - next <= 4);
     const own = near.length > 0 ? near : ahead ? [next] : [];
-    if (own.length === 0) continue;
+    if (own.length === 0) {
+      // "I dipped on six, it's seven."
+      const before = found.at(-1);
+      if (before && /^(?:it's|is)$/.test(tokens[numbers.first - 1]?.text ?? ""))
+        found.push({ ...before, numbers, from, to });
+      continue;
+    }
     for (const at of own) used.add(at);
     // What is said behind the number is of it up to the next cue.
     const end = cuesBetween(tokens, Math.max(...own, numbers.last) + 1, to, isCue)[0] ?? to;
