@@ -7,7 +7,6 @@ const src = resolve(import.meta.dirname, "../src");
 /** Which rooms a room may import, beside itself. */
 const arrows: Readonly<Record<string, readonly string[]>> = {
   routine: [],
-  hearing: ["routine"],
   reading: ["routine"],
   hearing: ["routine"],
   teaching: ["routine"],
