@@ -101,7 +101,7 @@ function rarityIn(profile: readonly Profile[]): (stem: string) => number {
 }
 
 /** How well a phrase of a run fits one of the routine; 0 where it says nothing. */
-function fit({ cues }: RunPhrase, { stems, runs }: Profile, rarity: (stem: string) => number): number {
+function likeness({ cues }: RunPhrase, { stems, runs }: Profile, rarity: (stem: string) => number): number {
   if (runs === 0) return 0;
   let sum = 0;
   for (const cue of cues)
@@ -140,7 +140,7 @@ function lay(run: Danced, profile: readonly Profile[], rarity: (stem: string) =>
   }
   let ways: readonly Way[] = [];
   for (const [index, own] of run.phrases.entries()) {
-    const fits = profile.map((one) => fit(own, one, rarity));
+    const fits = profile.map((one) => likeness(own, one, rarity));
     const fresh: Way[] = [];
     const tops = bestBefore(ways, size);
     for (let at = 0; at < size; at++) {

@@ -1,7 +1,7 @@
 import { accentsOf } from "./accents.js";
 import { contextOf, isCalled } from "./context.js";
 import { gearOf } from "./gear.js";
-import type { Heard } from "./listen.js";
+import type { Heard } from "./heard.js";
 import { openingOf } from "./opening.js";
 import { median } from "./runs.js";
 import { type Part, partsOf } from "./sections.js";

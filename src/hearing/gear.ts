@@ -63,12 +63,12 @@ function claimAt(words: readonly string[], closes: readonly boolean[], index: nu
   return undefined;
 }
 
-/** Up to three words of a thing, behind its article. */
+/** Up to two words of a thing, behind its article. */
 function thingFrom(words: readonly string[], closes: readonly boolean[], start: number): string {
   let at = start;
   while (/^(?:a|an|the|some|your|real|good|proper|pair|of)$/.test(words[at] ?? "")) at++;
   const first = at;
-  while (at < words.length && at < first + 3 && !stops.has(words[at] ?? "")) {
+  while (at < words.length && at < first + 2 && !stops.has(words[at] ?? "")) {
     at++;
     if (closes[at - 1]) break;
   }
@@ -77,6 +77,6 @@ function thingFrom(words: readonly string[], closes: readonly boolean[], start: 
 
 function thingBefore(words: readonly string[], closes: readonly boolean[], end: number): string {
   let at = end;
-  while (at > 0 && at > end - 3 && !stops.has(words[at - 1] ?? "") && !(at < end && closes[at - 1])) at--;
+  while (at > 0 && at > end - 2 && !stops.has(words[at - 1] ?? "") && !(at < end && closes[at - 1])) at--;
   return words.slice(at, end).join(" ");
 }

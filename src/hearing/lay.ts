@@ -1,3 +1,4 @@
+import type { Stretch } from "./path.js";
 import type { Called, CalledRun } from "./runs.js";
 import type { Token } from "./tokens.js";
 import { isCueWord, stem } from "./words.js";
@@ -284,6 +285,18 @@ export function knownIn(tokens: readonly Token[], runs: readonly CalledRun[]): R
     for (const token of tokens.slice((first?.token ?? 0) + 1, counts.at(-1)?.token)) {
       if (!token.count && isCueWord(token.text)) times.set(stem(token.text), (times.get(stem(token.text)) ?? 0) + 1);
     }
+  }
+  return new Set([...times].filter(([, count]) => count > 1).map(([name]) => name));
+}
+
+/** Stems that follow counting more than once, with no joining word before them: a dance called by words alone. */
+export function calledBehind(tokens: readonly Token[], stretches: readonly Stretch[]): ReadonlySet<string> {
+  const times = new Map<string, number>();
+  for (const { to, counts } of stretches) {
+    if (counts.length < 3) continue;
+    const rest = tokens.slice(to, to + 16);
+    const end = rest.findIndex((token) => !token.half && (token.count !== undefined || !isCueWord(token.text)));
+    for (const { text } of end < 0 ? rest : rest.slice(0, end)) times.set(stem(text), (times.get(stem(text)) ?? 0) + 1);
   }
   return new Set([...times].filter(([, count]) => count > 1).map(([name]) => name));
 }

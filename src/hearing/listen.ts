@@ -1,7 +1,7 @@
 import { align, type Danced, type RunPhrase } from "./align.js";
 import { contextOf } from "./context.js";
 import { draftOf } from "./draft.js";
-import { type Cue, type Draw, knownIn, layRun, type Manner, mannerOf } from "./lay.js";
+import { type Cue, calledBehind, type Draw, knownIn, layRun, type Manner, mannerOf } from "./lay.js";
 import { stretchesOf } from "./path.js";
 import { phraseLength } from "./phrase-length.js";
 import { type CalledRun, runsOf } from "./runs.js";
@@ -10,19 +10,7 @@ import { oneNameOf, synonymsOf } from "./synonyms.js";
 import { sentencesOf } from "./talk.js";
 import { countedDown, type Token, tokensOf } from "./tokens.js";
 import type { Draft, NotHeard, Recording } from "./types.js";
-import { type Ballot, type Slot, voted } from "./vote.js";
-
-/** All that was found out of a recording before it is put into words. */
-export interface Heard {
-  readonly tokens: readonly Token[];
-  readonly phrase: number;
-  readonly runs: readonly CalledRun[];
-  /** For each run, which phrase each of its phrases is. */
-  readonly at: readonly (readonly number[])[];
-  readonly ballots: readonly (readonly Ballot[])[];
-  readonly slots: readonly (readonly Slot[])[];
-  readonly recording: Recording;
-}
+import { type Ballot, voted } from "./vote.js";
 
 /**
  * Listens to the captions of a lesson: what is danced on which count, as the runs that were counted agree on it, and what was told.
@@ -42,9 +30,13 @@ export function listen(recording: Recording, options: { readonly phrase?: number
 
 /** Again and again: what was called within runs is known the next time. */
 function calledRuns(tokens: readonly Token[], phrase: number, exact: boolean): readonly CalledRun[] {
-  let runs: readonly CalledRun[] = [];
-  for (let round = 0; round < 3; round++)
-    runs = runsOf(tokens, stretchesOf(tokens, phrase, knownIn(tokens, runs), exact), phrase);
+  let stretches = stretchesOf(tokens, phrase, new Set(), exact);
+  let runs = runsOf(tokens, stretches, phrase);
+  for (let round = 0; round < 3; round++) {
+    const known = new Set([...knownIn(tokens, runs), ...calledBehind(tokens, stretches)]);
+    stretches = stretchesOf(tokens, phrase, known, exact);
+    runs = runsOf(tokens, stretches, phrase);
+  }
   return runs;
 }
 

@@ -30,7 +30,7 @@ export function sentencesOf(tokens: readonly Token[], runs: readonly CalledRun[]
       continue;
     }
     const before = open.at(-1);
-    if (before && (ends(before, token) || open.length >= longest)) close();
+    if (before && (ends(before, token) || opens(before, token, tokens[index + 1]) || open.length >= longest)) close();
     open.push(token);
   }
   close();
@@ -40,6 +40,16 @@ export function sentencesOf(tokens: readonly Token[], runs: readonly CalledRun[]
 /** A full stop, or a silence that is longer than the word before it takes. */
 function ends(before: Token, token: Token): boolean {
   return /[.!?…]["”']?$/.test(before.written) || token.start - before.start > 0.5 + 0.08 * before.text.length;
+}
+
+/** "Okay" and its kind begin anew where captions have no marks. */
+function opens(before: Token, token: Token, next: Token | undefined): boolean {
+  if (/^(?:okay|alright)$/.test(token.text)) return true;
+  return (
+    /^(?:moving|next)$/.test(token.text) &&
+    /^(?:on|part|bit)$/.test(next?.text ?? "") &&
+    /^(?!okay|the|so|and|our)/.test(before.text)
+  );
 }
 
 /** A sentence as it is shown. */
