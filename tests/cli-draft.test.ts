@@ -82,6 +82,14 @@ describe("draft", () => {
     expect(written()).not.toContain("other.md");
   });
 
+  it("takes a text without times as notes", async () => {
+    writeFileSync(at("notes.txt"), "Harbour wall\n1-2 step right\n3 4 touch and clap\n5 6 7 8 hold\n");
+    expect((await draft(at("notes.txt"), "--title", "Typed")).status).toBe(0);
+    const text = readFileSync(join(content, "routines/typed.md"), "utf8");
+    expect(text).toContain("# Drafted from notes.\n");
+    expect(text).toContain("- 1-2: step right\n");
+  });
+
   it("2 where its words are off, with what to write", async () => {
     const before = written();
     for (const [args, says] of [

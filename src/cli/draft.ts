@@ -83,10 +83,10 @@ function doneText({ path, slug }: NewPlace, made: MadeDraft, report: string | un
   const { runs, sections, phrases, cues, sure, questions } = made;
   const asked = questions === 1 ? "1 question is left; it stands" : `${questions} questions are left; each stands`;
   return [
-    `Made ${path}: ${counted(runs, "run")} heard, ${counted(sections, "section")}, ${counted(phrases, "phrase")}, ${counted(cues, "cue")}, ${sure} of them sure.\n`,
-    `${asked} in the file at \`doubt\`, with what was heard and when. Next:\n`,
+    `Made ${path}: ${runs === 0 ? "" : `${counted(runs, "run")} heard, `}${counted(sections, "section")}, ${counted(phrases, "phrase")}, ${counted(cues, "cue")}, ${sure} of them sure.\n`,
+    `${asked} in the file at \`doubt\`. Next:\n`,
     report === undefined
-      ? "  listen to those places, and answer them in the file\n"
+      ? "  answer them in the file\n"
       : `  open ${report} in a browser, choose your film there, and answer them in the file\n`,
     "  npx countleaf check    lists those that are left\n",
     `  npx countleaf serve    shows the page, at routines/${slug}/\n`,

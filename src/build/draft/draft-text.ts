@@ -2,7 +2,7 @@ import { plainWords } from "../../hearing/plain-words.js";
 import type { Draft, Told } from "../../hearing/types.js";
 import type { Wording } from "../../wording/wording.js";
 import { phraseLines } from "./phrase-lines.js";
-import { mostRemarks, saidRemark, toldText } from "./remarks.js";
+import { mostRemarks, saidRemark, toldAlone, toldText } from "./remarks.js";
 import { type Sheet, wholeWithin } from "./sheet.js";
 import { remark, scalar } from "./yaml-text.js";
 
@@ -33,12 +33,12 @@ export function draftText(draft: Draft, sheet: Sheet, credit: Credit, wording: W
     ...videoLines(draft, sheet, wording),
     ...startLines(draft, wording),
     ...gearLines(draft, wording),
-    ...toldLines(draft.told, wording),
+    ...toldLines(draft.told, sheet, wording),
     "sections:",
     ...sheet.sections.flatMap(({ name, phrases }) => [
       `  - name: ${scalar(name)}`,
       "    counts:",
-      ...phrases.flatMap((phrase) => phraseLines(phrase, sheet.phrase, wording)),
+      ...phrases.flatMap((phrase) => phraseLines(phrase, sheet, wording)),
     ]),
     "---",
     "",
@@ -108,7 +108,7 @@ function gearLines({ gear }: Draft, wording: Wording): readonly string[] {
   return items.size === 0 ? [] : ["gear:", ...items.values(), ""];
 }
 
-function toldLines(told: readonly Told[], wording: Wording): readonly string[] {
+function toldLines(told: readonly Told[], { timed }: Sheet, wording: Wording): readonly string[] {
   if (told.length === 0) return [];
-  return [...told.slice(0, mostRemarks).map((one) => remark(toldText(one, wording))), ""];
+  return [...told.slice(0, mostRemarks).map((one) => remark((timed ? toldText : toldAlone)(one, wording))), ""];
 }

@@ -1,6 +1,7 @@
 import { readFileSync, statSync } from "node:fs";
 import { readCaptions } from "../../hearing/captions.js";
 import { listen } from "../../hearing/listen.js";
+import { readNotes } from "../../hearing/notes.js";
 import type { Draft, NotHeard } from "../../hearing/types.js";
 import { decode } from "../../reading/decode.js";
 import type { Position, TextFinding } from "../../reading/finding.js";
@@ -35,7 +36,11 @@ export function hearFile(path: string, options: { readonly phrase?: number } = {
 
 function hearText(text: string, options: { readonly phrase?: number }): Draft | NotHeard {
   const recording = readCaptions(text);
-  return "why" in recording ? recording : listen(recording, options);
+  if (!("why" in recording)) return listen(recording, options);
+  if (recording.why !== "no-captions") return recording;
+  const notes = readNotes(text);
+  // A text that has neither could have been meant as either.
+  return "why" in notes && notes.why === "no-counts" ? recording : notes;
 }
 
 /** Where a text has signs that no text has: of the controls below the space those alone that end a line or part its words. */

@@ -1,22 +1,22 @@
 import { plainWords } from "../../hearing/plain-words.js";
 import type { DraftMove } from "../../hearing/types.js";
 import type { Wording } from "../../wording/wording.js";
-import { mostRemarks, saidRemark, toldText } from "./remarks.js";
-import { elsewhereOf, type SheetMove, type SheetPhrase } from "./sheet.js";
+import { mostRemarks, saidRemark, toldAlone, toldText } from "./remarks.js";
+import { elsewhereOf, type Sheet, type SheetMove, type SheetPhrase } from "./sheet.js";
 import { remark, scalar } from "./yaml-text.js";
 
 const [dash, within, inside] = ["      - ", "        ", "          "];
 
 /** A phrase's lines in the file: when it was called, its moves, and what was heard once or only told. */
-export function phraseLines(phrase: SheetPhrase, usual: number, wording: Wording): readonly string[] {
+export function phraseLines(phrase: SheetPhrase, sheet: Sheet, wording: Wording): readonly string[] {
   const { number, counts, heard, moves, left } = phrase;
   const keys = [
-    ...(counts === usual ? [] : [`length: ${counts}`]),
-    ...moves.flatMap((move) => moveLines(move, wording)),
+    ...(counts === sheet.phrase ? [] : [`length: ${counts}`]),
+    ...moves.flatMap((move) => moveLines(move, sheet, wording)),
   ];
   const remarks = [
     ...left.slice(0, mostRemarks).map((move) => onceText(move, phrase, wording)),
-    ...heard.told.slice(0, mostRemarks).map((told) => toldText(told, wording)),
+    ...heard.told.slice(0, mostRemarks).map((told) => (sheet.timed ? toldText : toldAlone)(told, wording)),
   ];
   return [
     `      ${remark(wording.draft.called(number, heard.calledAt))}`,
@@ -26,8 +26,9 @@ export function phraseLines(phrase: SheetPhrase, usual: number, wording: Wording
 }
 
 /** The lines of a move, the first as an entry of its phrase. */
-function moveLines({ on, cue, say, doubt, heard }: SheetMove, wording: Wording): readonly string[] {
-  const runs = heard === undefined ? "" : `  ${remark(wording.draft.agreed(heard.runs, heard.of, elsewhereOf(heard)))}`;
+function moveLines({ on, cue, say, doubt, heard }: SheetMove, { timed }: Sheet, wording: Wording): readonly string[] {
+  const runs =
+    heard === undefined || !timed ? "" : `  ${remark(wording.draft.agreed(heard.runs, heard.of, elsewhereOf(heard)))}`;
   if (say === undefined && doubt === undefined && heard?.hit === undefined) return [`${on}: ${scalar(cue)}${runs}`];
   const keys = [
     `do: ${scalar(cue)}${runs}`,

@@ -5,6 +5,8 @@ import type { Wording } from "../../wording/wording.js";
 
 /** A draft made fit for a file: what stands in it where, and what it asks. */
 export interface Sheet {
+  /** False of a draft of typed notes, which have no runs and no times. */
+  readonly timed: boolean;
   readonly phrase: number;
   readonly tempo: number;
   /** Where the tempo was counted. */
@@ -67,6 +69,7 @@ export function sheetOf(draft: Draft, wording: Wording): Sheet {
   ].join(" ");
   const sections = sectionsOf(draft.sections, phrase, wording);
   return {
+    timed: draft.length > 0,
     phrase,
     tempo: heardTempo ?? 100,
     ...(tempoAt !== undefined && { tempoAt }),
