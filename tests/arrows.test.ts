@@ -8,12 +8,13 @@ const src = resolve(import.meta.dirname, "../src");
 const arrows: Readonly<Record<string, readonly string[]>> = {
   routine: [],
   reading: ["routine"],
+  hearing: ["routine"],
   teaching: ["routine"],
   wording: ["routine"],
   typesetting: [],
   publishing: ["routine", "teaching", "wording", "typesetting"],
-  build: ["routine", "reading", "teaching", "wording", "typesetting", "publishing"],
-  cli: ["build", "reading", "wording"],
+  build: ["routine", "hearing", "reading", "teaching", "wording", "typesetting", "publishing"],
+  cli: ["build", "hearing", "reading", "wording"],
 };
 
 /** Packages that a room may use; the core knows none but exact fractions. */

@@ -52,6 +52,8 @@ describe("exit statuses", () => {
       ["check", "--format", "xml"],
       ["check", "--explain", "nothing"],
       ["click", "good"],
+      ["draft", "lesson.vtt"],
+      ["compare", "good"],
     ]) {
       const { status, stderr, stdout } = countleaf(args);
       expect([status, stdout], args.join(" ")).toEqual([2, ""]);
@@ -258,8 +260,14 @@ describe("outline and click", () => {
   it("make nothing of a library that is broken or not there", () => {
     const folder = contentOf("broken", { good });
     writeFileSync(join(folder, "content/library.yaml"), "name: [Test room\n");
-    for (const command of ["outline", "captions", "takes"]) {
-      const { status, stdout, stderr } = countleaf([command, "good"], folder);
+    for (const args of [
+      ["outline", "good"],
+      ["captions", "good"],
+      ["takes", "good"],
+      ["draft", "lesson.vtt", "--title", "New"],
+      ["compare", "good", "lesson.vtt"],
+    ]) {
+      const { status, stdout, stderr } = countleaf(args, folder);
       expect([status, stdout, stderr]).toEqual([1, "", expect.stringContaining("content/library.yaml:1:")]);
     }
     const { status, stderr } = countleaf(["outline", "good", "--content", "nowhere"], folder);

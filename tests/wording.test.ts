@@ -39,6 +39,10 @@ const technical: readonly Technical[] = [
   { why: "a rule of the content security policy", text: /^[a-z]+-src '/ },
   { why: "a rule of a style sheet", text: /^src: url\(/ },
   { why: "a type of schema.org", before: /"@type":$/ },
+  {
+    why: "keys of a routine file, as they are written there",
+    text: new RegExp(`^[ -]*(?:\\{ )?[a-z-]+: (?:about |yes)?${gap}*(?:, need: ${gap} \\}${gap})?$`),
+  },
   { why: "the name of something kept in the browser", text: /^countleaf track / },
   { why: "what is printed on a key of the keyboard", text: /^<kbd>Esc<\/kbd>$/ },
 ];

@@ -51,6 +51,11 @@ export function makeTakes(contentDir: string, slug: string): Promise<Made> {
   );
 }
 
+/** The routine itself, for something that is held against it. */
+export function findRoutine(contentDir: string, slug: string): Promise<Made> {
+  return withRoutine(contentDir, slug, () => "");
+}
+
 type ClickOptions = Parameters<typeof writeClick>[1];
 
 /** The click as sound, written to a file. */

@@ -6,6 +6,8 @@ const help = `countleaf makes a page, handouts and video text from one file a da
 
   countleaf new library DIR       start a library of your own in the folder DIR
   countleaf new routine "TITLE"   add a routine file to copy from
+  countleaf draft FILE --title T  make a routine file from the captions of your lesson
+  countleaf compare SLUG FILE     hold the captions of a lesson against a routine that has a file
   countleaf check                 read everything and say what is wrong
   countleaf serve                 see the library while you write it; pages follow each save
   countleaf build                 make the pack: pages, handouts, captions, click track
@@ -29,7 +31,9 @@ type Command = (args: readonly string[]) => Promise<number>;
 const commands: Readonly<Record<string, () => Promise<Command>>> = {
   build: async () => (await import("./build.js")).buildCommand,
   serve: async () => (await import("./serve.js")).serveCommand,
+  compare: async () => (await import("./compare.js")).compareCommand,
   check: async () => (await import("./check.js")).checkCommand,
+  draft: async () => (await import("./draft.js")).draftCommand,
   new: async () => (await import("./new.js")).newCommand,
   outline: async () => (await import("./outline.js")).outlineCommand,
   captions: async () => (await import("./captions.js")).captionsCommand,

@@ -1,13 +1,10 @@
-import { constants, copyFileSync, existsSync, lstatSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { constants, copyFileSync, existsSync, lstatSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { realPath } from "../build/folders.js";
 import { ignoreErrors } from "../build/ignore-errors.js";
 import { makeFolder } from "../build/make-folder.js";
-import { emptyLibrary } from "../reading/read-library.js";
-import { readRoutine } from "../reading/read-routine.js";
-import { slugOf } from "../reading/slug.js";
 import { readArguments } from "./arguments.js";
+import { faultOfNew, placeOfNew, refuse, writeNew, writeRoutine } from "./new-file.js";
 import { done, failed, usageError } from "./status.js";
 
 const usage = `countleaf new library DIR
@@ -29,7 +26,7 @@ export async function newCommand(args: readonly string[]): Promise<number> {
 /** A folder with a content folder in it: a library, a routine and a class to copy from, and the schemas for editors. */
 function newLibrary(folder: string): number {
   const trouble = libraryTrouble(folder);
-  if (trouble !== undefined) return refused(trouble);
+  if (trouble !== undefined) return refuse({ refused: trouble, status: failed });
   const content = join(folder, "content");
   for (const name of ["routines", "workshops", "schemas"]) makeFolder(join(content, name));
   for (const name of readdirSync(join(templates, "schemas")))
@@ -63,44 +60,17 @@ function libraryTrouble(folder: string): string | undefined {
 }
 
 function newRoutine(title: string, content: string): number {
-  const slug = slugOf(title);
-  if (slug === "")
-    return refused(`"${title}" has no letter or digit to make a file name of; write another title`, usageError);
-  if (!existsSync(join(content, "library.yaml")))
-    return refused(
-      `there is no library in ${content}; run this in the folder that holds ${content}, or start one with \`countleaf new library DIR\``,
-    );
-  const folder = join(content, "routines");
-  const there = lstatSync(folder, { throwIfNoEntry: false });
-  if (there?.isSymbolicLink() || realPath(folder) !== join(realPath(content), "routines"))
-    return refused(`${folder} is a link to another folder, and links are not followed; put a folder there`);
-  if (there && !there.isDirectory())
-    return refused(`${folder} is a file, not a folder; move it away, and the folder is made`);
-  const path = join(folder, `${slug}.md`);
+  const place = placeOfNew(title, content);
+  if ("refused" in place) return refuse(place);
   const text = template("routine.md").replace(/^title: .*$/m, () => `title: ${JSON.stringify(title)}`);
-  const [wrong] = readRoutine(text, slug, emptyLibrary).findings.filter(({ severity }) => severity === "error");
-  if (wrong) return refused(`this can't be a title: ${wrong.message}`, usageError);
-  makeFolder(folder);
-  try {
-    writeNew(path, text);
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code !== "EEXIST") throw error;
-    return refused(`${path} is there already; write another title, or change that file`);
-  }
-  process.stdout.write(`Made ${path}. Change it, and look at the result with \`npx countleaf build\`.\n`);
+  const wrong = faultOfNew(text, place);
+  if (wrong !== undefined) return refuse({ refused: `this can't be a title: ${wrong}`, status: usageError });
+  const refused = writeRoutine(place, text);
+  if (refused) return refuse(refused);
+  process.stdout.write(`Made ${place.path}. Change it, and look at the result with \`npx countleaf build\`.\n`);
   return done;
 }
 
 function template(name: string): string {
   return readFileSync(join(templates, "new", name), "utf8");
-}
-
-/** Writes a file where there is none, nor a link; fails where something is. */
-function writeNew(path: string, text: string): void {
-  writeFileSync(path, text, { flag: "wx" });
-}
-
-function refused(why: string, status = failed): number {
-  process.stderr.write(`countleaf: ${why}\n`);
-  return status;
 }

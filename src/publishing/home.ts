@@ -10,5 +10,8 @@ export const pagesDir = join(home, "dist/pages");
 /** The bundled browser scripts. */
 export const scriptsDir = join(home, "dist/script");
 
+/** The script of the report on a draft, which is part of that page. */
+export const reportScript = join(home, "dist/report/report.js");
+
 /** Styles and images, as they lie in the package. */
 export const templatesDir = join(home, "templates");

@@ -3,6 +3,7 @@ import { click } from "./en/click.js";
 import { counts } from "./en/counts.js";
 import { dates } from "./en/dates.js";
 import { description } from "./en/description.js";
+import { draft } from "./en/draft.js";
 import { drawing } from "./en/drawing.js";
 import { feed } from "./en/feed.js";
 import { library } from "./en/library.js";
@@ -35,6 +36,7 @@ export const en = {
   counts,
   dates,
   description,
+  draft,
   drawing,
   feed,
   library,

@@ -106,16 +106,23 @@ export async function program(write = true) {
 /** The browser's scripts, bundled to one file a page or worker asks for. */
 async function scripts() {
   const { build } = await import("esbuild");
-  return build({
-    absWorkingDir: root,
-    entryPoints: ["routine", "library", "practice/main", "keep-pages"].map((name) => `templates/script/${name}.ts`),
-    outbase: "templates/script",
-    outdir: "dist/script",
-    bundle: true,
-    format: "esm",
-    charset: "utf8",
-    target: "es2022",
-  });
+  /** @param {readonly string[]} names @param {string} outdir @param {import("esbuild").Format} format */
+  const into = (names, outdir, format) =>
+    build({
+      absWorkingDir: root,
+      entryPoints: names.map((name) => `templates/script/${name}.ts`),
+      outbase: "templates/script",
+      outdir,
+      bundle: true,
+      format,
+      charset: "utf8",
+      target: "es2022",
+    });
+  // Those of `dist/script` are published with every library; the report on a draft carries its own within it.
+  await Promise.all([
+    into(["routine", "library", "practice/main", "keep-pages"], "dist/script", "esm"),
+    into(["report"], "dist/report", "iife"),
+  ]);
 }
 
 /**

@@ -1,0 +1,273 @@
+import type { Cue } from "./lay.js";
+
+/** A phrase of a run: what was called on its counts, the first of them 0. */
+export interface RunPhrase {
+  readonly cues: readonly Cue[];
+}
+
+/** A run as it is laid on others. */
+export interface Danced {
+  readonly start: number;
+  readonly phrases: readonly RunPhrase[];
+  /** It was said to begin at the beginning. */
+  readonly fromTop: boolean;
+}
+
+/** A phrase of the routine, as the runs laid on it so far call it: for each stem, how often on which count. */
+interface Profile {
+  readonly stems: Map<string, Map<number, number>>;
+  runs: number;
+}
+
+const gain = { skip: 1.5, skipEach: 0.25, insert: 1.1, again: 2.5, back: 3.2, top: 1, start: 0.15 } as const;
+
+/**
+ * Which phrase of the routine each phrase of each run is: the longest run gives the order, the others are laid on it one after the
+ * other, and bring in what it lacks.
+ *
+ * @returns the number of phrases, and a list a run of the phrases that it dances
+ */
+export function align(
+  runs: readonly Danced[],
+  phrase: number,
+): { readonly size: number; readonly at: readonly (readonly number[])[] } {
+  const order = runs
+    .map((run, index) => ({ run, index, weight: weightOf(run) }))
+    .sort((a, b) => b.weight - a.weight || a.index - b.index);
+  const [longest] = order;
+  if (!longest) return { size: 0, at: [] };
+  let profile = longest.run.phrases.slice(0, periodOf(longest.run, phrase)).map(() => emptyProfile());
+  const placed = new Map<number, readonly Profile[]>();
+  const first = longest.run.phrases.map((_, index) => profile[index % profile.length] ?? emptyProfile());
+  placed.set(longest.index, first);
+  learn(first, longest.run);
+  for (const { run, index } of order.slice(1)) {
+    const rarity = rarityIn(profile);
+    const found = lay(run, profile, rarity);
+    profile = withNew(profile, found, placesBefore(runs, placed, index, profile));
+    const own = found.map((at) => ("is" in at ? at.is : at.fresh));
+    placed.set(index, own);
+    learn(own, run);
+  }
+  profile = profile.filter((one, index) => one.runs > 1 || !isStray(profile, index));
+  for (let round = 0; round < 2; round++) {
+    const rarity = rarityIn(profile);
+    const settled = runs.map((run) => lay(run, profile, rarity).map((at) => ("is" in at ? at.is : undefined)));
+    for (const one of profile) {
+      one.stems.clear();
+      one.runs = 0;
+    }
+    for (const [index, run] of runs.entries()) {
+      placed.set(index, settled[index]?.map((one) => one ?? emptyProfile()) ?? []);
+      learn(placed.get(index) ?? [], run);
+    }
+  }
+  return {
+    size: profile.length,
+    at: runs.map((_, index) => (placed.get(index) ?? []).map((one) => profile.indexOf(one))),
+  };
+}
+
+const emptyProfile = (): Profile => ({ stems: new Map(), runs: 0 });
+
+function weightOf({ phrases }: Danced): number {
+  const called = phrases.filter(({ cues }) => cues.length > 0).length;
+  return called + phrases.length / 2;
+}
+
+function learn(places: readonly Profile[], { phrases }: Danced): void {
+  for (const [index, { cues }] of phrases.entries()) {
+    const place = places[index];
+    if (!place || cues.length === 0) continue;
+    place.runs++;
+    for (const cue of cues)
+      for (const stem of cue.stems) {
+        const counts = place.stems.get(stem) ?? new Map<number, number>();
+        counts.set(cue.position, (counts.get(cue.position) ?? 0) + 1);
+        place.stems.set(stem, counts);
+      }
+  }
+}
+
+/** Stems that stand in few phrases say more. */
+function rarityIn(profile: readonly Profile[]): (stem: string) => number {
+  const within = new Map<string, number>();
+  for (const { stems } of profile) for (const stem of stems.keys()) within.set(stem, (within.get(stem) ?? 0) + 1);
+  const all = profile.length + 1;
+  return (stem) => {
+    const times = within.get(stem);
+    return times === undefined ? 0.5 : 0.35 + Math.log(all / times) / Math.log(all + 1);
+  };
+}
+
+/** How well a phrase of a run fits one of the routine; 0 where it says nothing. */
+function likeness({ cues }: RunPhrase, { stems, runs }: Profile, rarity: (stem: string) => number): number {
+  if (runs === 0) return 0;
+  let sum = 0;
+  for (const cue of cues)
+    for (const stem of cue.stems) {
+      const counts = stems.get(stem);
+      const weight = rarity(stem) / cue.stems.length;
+      if (!counts) {
+        sum -= 0.45 * weight;
+        continue;
+      }
+      let best = 0.1;
+      for (const [count, times] of counts) {
+        const off = Math.abs(count - cue.position);
+        const near = off < 0.25 ? 1 : off <= 0.5 ? 0.8 : off <= 1 ? 0.6 : off <= 2 ? 0.3 : 0.1;
+        best = Math.max(best, near * (0.6 + 0.4 * Math.min(1, (2 * times) / runs)));
+      }
+      sum += weight * best;
+    }
+  return sum;
+}
+
+type Place = { readonly is: Profile } | { readonly fresh: Profile; readonly after: number };
+
+/** The best way for a run through the phrases: one after the other if it can, with phrases left out, danced again, or new. */
+function lay(run: Danced, profile: readonly Profile[], rarity: (stem: string) => number): readonly Place[] {
+  const size = profile.length;
+  // State 2j: phrase j; state 2j + 1: a phrase of its own after j; -1 is before all, as j = size.
+  interface Way {
+    readonly score: number;
+    readonly path: Link;
+  }
+  interface Link {
+    readonly at: number;
+    readonly fresh: boolean;
+    readonly before?: Link;
+  }
+  let ways: readonly Way[] = [];
+  for (const [index, own] of run.phrases.entries()) {
+    const fits = profile.map((one) => likeness(own, one, rarity));
+    const fresh: Way[] = [];
+    const tops = bestBefore(ways, size);
+    for (let at = 0; at < size; at++) {
+      const start =
+        index === 0
+          ? { score: (run.fromTop ? (at === 0 ? gain.top : -0.5) : 0) + (at === 0 ? gain.start : 0) }
+          : tops(at);
+      fresh.push({
+        score: start.score + (fits[at] ?? 0),
+        path: { at, fresh: false, ...("path" in start && start.path && { before: start.path }) },
+      });
+    }
+    // A phrase that says nothing is no new phrase.
+    if (own.cues.length > 0)
+      for (let at = -1; at < size; at++) {
+        const froms = ways.filter(({ path }) => path.at === at);
+        const from = froms.reduce<Way | undefined>((a, b) => (a && a.score >= b.score ? a : b), undefined);
+        if (index === 0 && at >= -1)
+          fresh.push({ score: -gain.insert - (at === size - 1 ? 0 : 0.05), path: { at, fresh: true } });
+        else if (from) fresh.push({ score: from.score - gain.insert, path: { at, fresh: true, before: from.path } });
+      }
+    ways = fresh;
+  }
+  let link: Link | undefined = ways.reduce<Way | undefined>(
+    (a, b) => (a && a.score >= b.score ? a : b),
+    undefined,
+  )?.path;
+  const places: Place[] = [];
+  while (link) {
+    const one = profile[link.at];
+    if (link.fresh) places.push({ fresh: emptyProfile(), after: link.at });
+    else if (one) places.push({ is: one });
+    link = link.before;
+  }
+  return places.reverse();
+
+  function bestBefore(before: readonly Way[], count: number) {
+    // The best way that ends before a phrase, and the best of all, so that a phrase need not look at each.
+    const upTo: (Way | undefined)[] = [];
+    const exact: (Way | undefined)[] = Array.from({ length: count + 1 }, () => undefined);
+    let all: Way | undefined;
+    for (const way of before) {
+      const slot = way.path.at + 1;
+      if ((exact[slot]?.score ?? Number.NEGATIVE_INFINITY) < way.score) exact[slot] = way;
+      if (!all || way.score > all.score) all = way;
+    }
+    let best: Way | undefined;
+    for (let slot = 0; slot <= count; slot++) {
+      const own = exact[slot];
+      const kept: Way | undefined = best && { score: best.score - gain.skipEach, path: best.path };
+      best = own && (!kept || own.score >= kept.score) ? own : kept;
+      upTo.push(best);
+    }
+    return (at: number): { readonly score: number; readonly path?: Link } => {
+      const follow = exact[at];
+      const skipped = upTo[at - 1];
+      const again = exact[at + 1];
+      const choices = [
+        follow && { score: follow.score, path: follow.path },
+        skipped && { score: skipped.score - gain.skip, path: skipped.path },
+        again && { score: again.score - gain.again, path: again.path },
+        all && { score: all.score - gain.back, path: all.path },
+      ];
+      return choices.reduce<{ score: number; path?: Link }>((a, b) => (b && b.score > a.score ? b : a), {
+        score: Number.NEGATIVE_INFINITY,
+      });
+    };
+  }
+}
+
+/** Behind which phrase a run belongs that shares none: the furthest that was danced before it. */
+function placesBefore(
+  runs: readonly Danced[],
+  placed: ReadonlyMap<number, readonly Profile[]>,
+  index: number,
+  profile: readonly Profile[],
+): number {
+  const start = runs[index]?.start ?? 0;
+  let last = -1;
+  for (const [other, places] of placed)
+    if ((runs[other]?.start ?? 0) < start) for (const one of places) last = Math.max(last, profile.indexOf(one));
+  return last;
+}
+
+function withNew(profile: readonly Profile[], found: readonly Place[], alone: number): Profile[] {
+  const grown = [...profile];
+  const anchored = found.some((place) => "is" in place);
+  // What stands before the first known phrase goes before it, what stands behind, behind.
+  const lead = found.findIndex((place) => "is" in place);
+  const known = found[lead];
+  let after = anchored && known && "is" in known ? profile.indexOf(known.is) - 1 : alone;
+  let shift = 0;
+  for (const place of found) {
+    if ("is" in place) after = grown.indexOf(place.is);
+    else {
+      grown.splice(after + 1 + (anchored ? 0 : shift), 0, place.fresh);
+      if (anchored) after++;
+      else shift++;
+    }
+  }
+  return grown;
+}
+
+/** A phrase that one run alone has, among phrases that several have, is a slip of that run. */
+function isStray(profile: readonly Profile[], index: number): boolean {
+  const around = [profile[index - 1]?.runs ?? 0, profile[index + 1]?.runs ?? 0];
+  return Math.min(...around) > 2 || (index === 0 && (around[1] ?? 0) > 3);
+}
+
+/** A run that dances the same walls over and over has this many phrases of its own. */
+function periodOf({ phrases }: Danced, phrase: number): number {
+  for (let period = 2; period <= phrases.length / 2; period++) {
+    let same = 0;
+    let all = 0;
+    for (let index = period; index < phrases.length; index++) {
+      const own = phrases[index]?.cues ?? [];
+      const before = phrases[index - period]?.cues ?? [];
+      all += Math.max(own.length, before.length);
+      same += own.filter((cue) =>
+        before.some(
+          (other) =>
+            Math.abs(other.position - cue.position) <= phrase / 8 &&
+            other.stems.some((stem) => cue.stems.includes(stem)),
+        ),
+      ).length;
+    }
+    if (all > period && same > 0.6 * all) return period;
+  }
+  return phrases.length;
+}
