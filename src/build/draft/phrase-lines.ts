@@ -26,14 +26,19 @@ export function phraseLines(phrase: SheetPhrase, sheet: Sheet, wording: Wording)
 }
 
 /** The lines of a move, the first as an entry of its phrase. */
-function moveLines({ on, cue, say, doubt, heard }: SheetMove, { timed }: Sheet, wording: Wording): readonly string[] {
+function moveLines(
+  { on, cue, say, doubt, improvised, heard }: SheetMove,
+  { timed }: Sheet,
+  wording: Wording,
+): readonly string[] {
   const runs =
     heard === undefined || !timed ? "" : `  ${remark(wording.draft.agreed(heard.runs, heard.of, elsewhereOf(heard)))}`;
-  if (say === undefined && doubt === undefined && heard?.hit === undefined) return [`${on}: ${scalar(cue)}${runs}`];
+  if ([say, doubt, improvised, heard?.hit].every((one) => one === undefined)) return [`${on}: ${scalar(cue)}${runs}`];
   const keys = [
     `do: ${scalar(cue)}${runs}`,
     ...(say === undefined ? [] : [`say: ${scalar(say)}`]),
     ...(heard?.hit === undefined ? [] : [`hit: yes${saidRemark(heard.hit, wording)}`]),
+    ...(improvised ? ["improvised: yes"] : []),
     ...(doubt === undefined ? [] : [`doubt: ${scalar(doubt)}`]),
   ];
   return [`${on}:`, ...keys.map((key) => `${inside.slice(within.length)}${key}`)];

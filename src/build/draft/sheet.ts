@@ -43,6 +43,8 @@ export interface SheetMove {
   readonly cue: string;
   readonly say?: string;
   readonly doubt?: string;
+  /** The dancers' own. */
+  readonly improvised?: true;
   /** Absent where nothing was heard and something has to stand there. */
   readonly heard?: DraftMove;
 }
@@ -119,18 +121,23 @@ function phraseOf(heard: DraftPhrase, index: number, number: number, usual: numb
     const cue = plainWords(move.cue);
     return cue === "" ? [] : [{ ...move, cue }];
   });
+  const whole = counts === 1 ? "1" : `1-${counts}`;
+  if (heard.improvised) {
+    const own: SheetMove = { on: whole, cue: draft.improvised, improvised: true };
+    return { index, number, counts, heard, moves: [own], left: cued };
+  }
   const { placed, left } = placeMoves(cued, counts);
   const moves = placed.map((move) => moveOf(move, draft));
-  const whole = counts === 1 ? "1" : `1-${counts}`;
-  const filler = heard.improvised
-    ? { on: whole, cue: draft.improvised }
-    : { on: whole, cue: draft.unheard, doubt: draft.unheardDoubt };
+  const filler = { on: whole, cue: draft.unheard, doubt: draft.unheardDoubt };
   return { index, number, counts, heard, moves: moves.length > 0 ? moves : [filler], left };
 }
 
 function moveOf(move: DraftMove, draft: Wording["draft"]): SheetMove {
   const say = plainWords(move.say ?? "");
-  const unsure = move.unsure.map(quoteOf);
+  // One sentence may doubt a move more than once.
+  const unsure = move.unsure
+    .filter((one, index, all) => all.findIndex(({ at }) => at === one.at) === index)
+    .map(quoteOf);
   return {
     on: move.on,
     cue: move.cue,
@@ -164,7 +171,8 @@ function questionsOf({ name, phrases }: SheetSection, { draft }: Wording): reado
       if (move.doubt === undefined) return [];
       const said = move.heard === undefined ? [] : [...move.heard.elsewhere, ...move.heard.unsure];
       const times = said.length > 0 ? said.map(({ at }) => at) : heard.calledAt.slice(0, 1);
-      return [{ where: draft.where(name, number, move.on), text: move.doubt, times: times.slice(0, 6) }];
+      const distinct = [...new Set(times)].slice(0, 6);
+      return [{ where: draft.where(name, number, move.on), text: move.doubt, times: distinct }];
     }),
   );
 }

@@ -102,7 +102,9 @@ sections:
   - name: Harbour Wall 2
     counts:
       # phrase 1
-      - 1-8: Your own way
+      - 1-8:
+          do: Your own way
+          improvised: yes
 ---
 `);
   });
