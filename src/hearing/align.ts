@@ -1,3 +1,4 @@
+import { bestWay } from "./best-way.js";
 import type { Cue } from "./lay.js";
 
 /** A phrase of a run: what was called on its counts, the first of them 0. */
@@ -18,8 +19,6 @@ interface Profile {
   readonly stems: Map<string, Map<number, number>>;
   runs: number;
 }
-
-const gain = { skip: 1.5, skipEach: 0.25, insert: 1.1, again: 2.5, back: 3.2, top: 1, start: 0.15 } as const;
 
 /**
  * Which phrase of the routine each phrase of each run is: the longest run gives the order, the others are laid on it one after the
@@ -127,88 +126,19 @@ type Place = { readonly is: Profile } | { readonly fresh: Profile; readonly afte
 
 /** The best way for a run through the phrases: one after the other if it can, with phrases left out, danced again, or new. */
 function lay(run: Danced, profile: readonly Profile[], rarity: (stem: string) => number): readonly Place[] {
-  const size = profile.length;
-  // State 2j: phrase j; state 2j + 1: a phrase of its own after j; -1 is before all, as j = size.
-  interface Way {
-    readonly score: number;
-    readonly path: Link;
-  }
-  interface Link {
-    readonly at: number;
-    readonly fresh: boolean;
-    readonly before?: Link;
-  }
-  let ways: readonly Way[] = [];
-  for (const [index, own] of run.phrases.entries()) {
-    const fits = profile.map((one) => likeness(own, one, rarity));
-    const fresh: Way[] = [];
-    const tops = bestBefore(ways, size);
-    for (let at = 0; at < size; at++) {
-      const start =
-        index === 0
-          ? { score: (run.fromTop ? (at === 0 ? gain.top : -0.5) : 0) + (at === 0 ? gain.start : 0) }
-          : tops(at);
-      fresh.push({
-        score: start.score + (fits[at] ?? 0),
-        path: { at, fresh: false, ...("path" in start && start.path && { before: start.path }) },
-      });
-    }
-    // A phrase that says nothing is no new phrase.
-    if (own.cues.length > 0)
-      for (let at = -1; at < size; at++) {
-        const froms = ways.filter(({ path }) => path.at === at);
-        const from = froms.reduce<Way | undefined>((a, b) => (a && a.score >= b.score ? a : b), undefined);
-        if (index === 0 && at >= -1)
-          fresh.push({ score: -gain.insert - (at === size - 1 ? 0 : 0.05), path: { at, fresh: true } });
-        else if (from) fresh.push({ score: from.score - gain.insert, path: { at, fresh: true, before: from.path } });
-      }
-    ways = fresh;
-  }
-  let link: Link | undefined = ways.reduce<Way | undefined>(
-    (a, b) => (a && a.score >= b.score ? a : b),
-    undefined,
-  )?.path;
-  const places: Place[] = [];
-  while (link) {
-    const one = profile[link.at];
-    if (link.fresh) places.push({ fresh: emptyProfile(), after: link.at });
-    else if (one) places.push({ is: one });
-    link = link.before;
-  }
-  return places.reverse();
-
-  function bestBefore(before: readonly Way[], count: number) {
-    // The best way that ends before a phrase, and the best of all, so that a phrase need not look at each.
-    const upTo: (Way | undefined)[] = [];
-    const exact: (Way | undefined)[] = Array.from({ length: count + 1 }, () => undefined);
-    let all: Way | undefined;
-    for (const way of before) {
-      const slot = way.path.at + 1;
-      if ((exact[slot]?.score ?? Number.NEGATIVE_INFINITY) < way.score) exact[slot] = way;
-      if (!all || way.score > all.score) all = way;
-    }
-    let best: Way | undefined;
-    for (let slot = 0; slot <= count; slot++) {
-      const own = exact[slot];
-      const kept: Way | undefined = best && { score: best.score - gain.skipEach, path: best.path };
-      best = own && (!kept || own.score >= kept.score) ? own : kept;
-      upTo.push(best);
-    }
-    return (at: number): { readonly score: number; readonly path?: Link } => {
-      const follow = exact[at];
-      const skipped = upTo[at - 1];
-      const again = exact[at + 1];
-      const choices = [
-        follow && { score: follow.score, path: follow.path },
-        skipped && { score: skipped.score - gain.skip, path: skipped.path },
-        again && { score: again.score - gain.again, path: again.path },
-        all && { score: all.score - gain.back, path: all.path },
-      ];
-      return choices.reduce<{ score: number; path?: Link }>((a, b) => (b && b.score > a.score ? b : a), {
-        score: Number.NEGATIVE_INFINITY,
-      });
-    };
-  }
+  const best = bestWay(
+    run.phrases.map((own) => ({
+      isCalled: own.cues.length > 0,
+      fits: profile.map((one) => likeness(own, one, rarity)),
+    })),
+    profile.length,
+    run.fromTop,
+  );
+  return best.flatMap(({ at, fresh }): readonly Place[] => {
+    const one = profile[at];
+    if (fresh) return [{ fresh: emptyProfile(), after: at }];
+    return one ? [{ is: one }] : [];
+  });
 }
 
 /** Behind which phrase a run belongs that shares none: the furthest that was danced before it. */

@@ -5,6 +5,8 @@ import type { NotHeard, Recording, Word } from "./types.js";
 const mostCharacters = 20 * 1024 * 1024;
 /** Seconds; nobody teaches longer in one go. */
 const longest = 10 * 60 * 60;
+/** More than can be said in that time by somebody who also dances. */
+const mostWords = 100_000;
 
 /** A piece of text of a caption file, with its times in seconds. */
 interface Piece {
@@ -26,6 +28,8 @@ interface Piece {
 export function readCaptions(text: string): Recording | NotHeard {
   const fault = (why: NotHeard["why"], line = 1, column = 1): NotHeard => ({ why, line, column });
   if (text.length > mostCharacters) return fault("too-big");
+  const zero = text.indexOf("\0");
+  if (zero >= 0) return { why: "binary", ...placeIn(text, zero) };
   if (!/\S/.test(text)) return fault("empty");
   const lines = text.replace(/^\uFEFF/, "").split(/\r\n?|\n/);
   const pieces = piecesOf(lines);
@@ -38,12 +42,19 @@ export function readCaptions(text: string): Recording | NotHeard {
   }
   const words = wordsOf(pieces);
   if (words.length === 0) return fault("empty");
+  if (words.length > mostWords) return fault("too-long", pieces.at(-1)?.line);
   const exact = words.filter((word) => word.exact).length;
   return {
     timing: exact * 2 > words.length ? "words" : "lines",
     words: words.map(({ exact: _, ...word }) => word),
     length: words.reduce((end, word) => Math.max(end, word.end), 0),
   };
+}
+
+/** The line and column of a place in a text, from 1. */
+export function placeIn(text: string, at: number): { readonly line: number; readonly column: number } {
+  const lines = text.slice(0, at).split(/\r\n?|\n/);
+  return { line: lines.length, column: (lines.at(-1)?.length ?? 0) + 1 };
 }
 
 const clock = "(?:(\\d{1,3}):)?(\\d{1,3}):(\\d{1,2})(?:[.,](\\d{1,6}))?";
@@ -97,7 +108,7 @@ function wordsOf(pieces: readonly Piece[]): readonly TimedWord[] {
     let from = start;
     for (const line of fresh) {
       const to = isTimed(line) ? until : from + ((until - start) * (plainText(line).length + 1)) / room;
-      words.push(...wordsOfLine(line, from, to));
+      for (const word of wordsOfLine(line, from, to)) words.push(word);
       if (!isTimed(line)) from = to;
     }
   }

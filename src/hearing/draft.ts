@@ -98,7 +98,7 @@ function phraseOf({ ballots, runs, phrase }: Heard, slots: readonly Slot[], inde
 
 /** A phrase that all its runs end early is a short one. */
 function lengthOf(ends: readonly number[], phrase: number): number | undefined {
-  const longest = Math.max(0, ...ends);
+  const longest = ends.reduce((most, end) => Math.max(most, end), 0);
   const half = Math.ceil(phrase / 2);
   return ends.length > 1 && longest <= half && longest > 1 ? half : undefined;
 }
@@ -160,7 +160,7 @@ function sectionsOf(parts: readonly Part[], phrases: readonly DraftPhrase[]): re
 
 /** The fastest of the runs that dance (nearly) the whole, or the longest. */
 function tempoOf(runs: readonly Run[]): Draft["tempo"] {
-  const longest = Math.max(0, ...runs.map(({ phrases }) => phrases.length));
+  const longest = runs.reduce((most, { phrases }) => Math.max(most, phrases.length), 0);
   const whole = runs.filter(({ phrases }) => phrases.length > 1 && phrases.length >= 0.8 * longest);
   let best: Draft["tempo"];
   for (const { countsPerMinute, start } of whole.length > 0 ? whole : runs)

@@ -85,7 +85,7 @@ function heardIn(tokens: readonly Token[], before: Called, end: number, beat: nu
   const words: Heard[] = [];
   for (let index = before.token + 1; index < end && words.length < 24; index++) {
     const token = tokens[index];
-    if (!token || token.count || !isCueWord(token.text)) continue;
+    if (!token || token.count || token.half || !isCueWord(token.text)) continue;
     const passed = (token.start - before.at) / beat;
     words.push({
       token: index,

@@ -82,14 +82,16 @@ function aligned(
   return align(danced, phrase);
 }
 
+/** Longest run that is taken for a routine, in phrases; half an hour of dancing. */
+const longest = 360;
+
 /** The phrases of a run from its first on; the positions of their cues are counts of the phrase, from 0. */
 function phrasesOf({ counts }: CalledRun, cues: readonly Cue[], phrase: number): readonly RunPhrase[] {
-  const last = Math.max(counts.at(-1)?.position ?? 0, cues.at(-1)?.position ?? 0);
-  return Array.from({ length: Math.floor(last / phrase) + 1 }, (_, number) => ({
-    cues: cues
-      .filter(({ position }) => Math.floor(position / phrase) === number)
-      .map((cue) => ({ ...cue, position: cue.position - number * phrase })),
-  }));
+  const last = Math.max(counts.at(-1)?.position ?? 0, cues.at(-1)?.position ?? 0, 0);
+  const size = Math.min(longest, Math.floor(last / phrase) + 1);
+  const phrases: Cue[][] = Array.from({ length: size }, () => []);
+  for (const cue of cues) phrases[Math.floor(cue.position / phrase)]?.push({ ...cue, position: cue.position % phrase });
+  return phrases.map((own) => ({ cues: own }));
 }
 
 /** Draws a cue to the counts on which the other runs have it. */

@@ -1,3 +1,4 @@
+import { placeIn } from "./captions.js";
 import { countOf } from "./tokens.js";
 import type { Draft, DraftMove, DraftPhrase, DraftSection, NotHeard, Told } from "./types.js";
 
@@ -34,7 +35,7 @@ interface Part {
 export function readNotes(text: string): Draft | NotHeard {
   if (text.length > mostCharacters) return { why: "too-big", line: 1, column: 1 };
   const nothing = text.indexOf("\0");
-  if (nothing >= 0) return { why: "binary", ...placeOf(text, nothing) };
+  if (nothing >= 0) return { why: "binary", ...placeIn(text, nothing) };
   if (!/\S/.test(text)) return { why: "empty", line: 1, column: 1 };
   const { parts, before } = partsOf(text.replace(/^\uFEFF/, "").split(/\r\n?|\n/));
   const counts = parts.flatMap(({ blocks }) => blocks.flatMap(({ moves }) => moves.map(({ to }) => to)));
@@ -52,12 +53,7 @@ export function readNotes(text: string): Draft | NotHeard {
   };
 }
 
-function placeOf(text: string, at: number): { readonly line: number; readonly column: number } {
-  const lines = text.slice(0, at).split(/\r\n?|\n/);
-  return { line: lines.length, column: (lines.at(-1)?.length ?? 0) + 1 };
-}
-
-const lineOfFirst = (text: string): number => placeOf(text, text.search(/\S/)).line;
+const lineOfFirst = (text: string): number => placeIn(text, text.search(/\S/)).line;
 
 /** The highest count tells the phrase; counts beyond twelve are those of several eights. */
 function phraseOf(highest: number): number {

@@ -38,7 +38,7 @@ function highestOften(tokens: readonly Token[]): number | undefined {
   for (const { count } of tokens) if (count?.price === 0) times.set(count.value, (times.get(count.value) ?? 0) + 1);
   const most = Math.max(0, ...times.values());
   return [...times]
-    .filter(([value, number]) => value >= 4 && number > most / 4 && number > 2)
+    .filter(([value, number]) => value >= 4 && number > most / 4 && number > 1)
     .map(([value]) => value)
     .sort((a, b) => b - a)[0];
 }

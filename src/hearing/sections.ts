@@ -29,7 +29,7 @@ export function partsOf(runs: readonly Taught[], sentences: readonly Sentence[],
   let before = 0;
   for (const run of runs) {
     const fresh = run.phrases.filter((phrase) => phrase > reached);
-    const first = Math.min(...fresh);
+    const first = fresh.reduce((least, phrase) => Math.min(least, phrase), size);
     if (fresh.length > 0) {
       const talk = sentences.filter(({ start }) => start >= before && start < run.start);
       const at = parts.length === 0 ? opening(talk) : turning(talk, runs);
@@ -37,7 +37,7 @@ export function partsOf(runs: readonly Taught[], sentences: readonly Sentence[],
         const name = nameIn(talk.filter(({ start }) => start >= (at ?? run.start) - 0.1));
         parts.push({ phrase: parts.length === 0 ? 0 : first, taughtAt: at ?? run.start, ...(name && { name }) });
       }
-      reached = Math.max(reached, ...fresh);
+      reached = fresh.reduce((most, phrase) => Math.max(most, phrase), reached);
       before = run.end;
     }
   }
@@ -60,7 +60,7 @@ function turning(talk: readonly Sentence[], runs: readonly Taught[]): number | u
   const told = talk.filter((sentence) => turns.test(textOf(sentence).slice(0, 80)));
   if (told.length > 0) return told.at(-1)?.start;
   const quiet = ({ start }: Sentence, before: number) =>
-    start - Math.max(before, ...runs.filter((run) => run.end <= start).map(({ end }) => end)) > rest;
+    start - Math.max(before, runs.findLast((run) => run.end <= start)?.end ?? 0) > rest;
   return talk.find((sentence, index) => quiet(sentence, talk[index - 1]?.end ?? 0))?.start;
 }
 

@@ -20,7 +20,7 @@ const asides = list(`
 `);
 
 /** @example isCueWord("clap") // true; isCueWord("the") // false */
-export const isCueWord = (word: string): boolean => word !== "" && !joining.has(word) && !asides.has(word);
+export const isCueWord = (word: string): boolean => /\p{L}/u.test(word) && !joining.has(word) && !asides.has(word);
 
 /** Whether a word joins two others inside a cue: "step to the left". */
 export const isJoining = (word: string): boolean => joining.has(word);
