@@ -12,7 +12,7 @@ function clocks(times: readonly number[], named = most): string {
 }
 
 /** What was said, and when. */
-interface Quote {
+export interface Quote {
   readonly at: number;
   readonly text: string;
 }
@@ -20,7 +20,7 @@ interface Quote {
 const quoted = ({ at, text }: Quote): string => `“${text}” at ${clock(at)}`;
 
 /** A cue on another count than most runs have it. */
-interface Other {
+export interface Other {
   readonly on: string;
   readonly times: readonly number[];
 }
