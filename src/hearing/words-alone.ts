@@ -43,7 +43,8 @@ export function wordRunsOf(tokens: readonly Token[], phrase: number): readonly W
 }
 
 const isAside = (between: readonly Token[]): boolean =>
-  between.length <= asides && between.every(({ text, written }) => !isJoining(text) && !/[.!?]$/.test(written));
+  between.length <= asides &&
+  between.every(({ text, written, half }) => (half || !isJoining(text)) && !/[.!?]$/.test(written));
 
 function isCall(token: Token, next: Token | undefined): boolean {
   if (token.count || !isCueWord(token.text)) return false;
