@@ -1,6 +1,7 @@
 import { align, type Danced, type RunPhrase } from "./align.js";
 import { contextOf } from "./context.js";
 import { draftOf } from "./draft.js";
+import type { Heard } from "./heard.js";
 import { type Cue, calledBehind, type Draw, knownIn, layRun, type Manner, mannerOf } from "./lay.js";
 import { stretchesOf } from "./path.js";
 import { phraseLength } from "./phrase-length.js";
@@ -11,6 +12,7 @@ import { sentencesOf } from "./talk.js";
 import { countedDown, type Token, tokensOf } from "./tokens.js";
 import type { Draft, NotHeard, Recording } from "./types.js";
 import { type Ballot, voted } from "./vote.js";
+import { placedBySentences, wordRunsOf } from "./words-alone.js";
 
 /**
  * Listens to the captions of a lesson: what is danced on which count, as the runs that were counted agree on it, and what was told.
@@ -22,10 +24,37 @@ export function listen(recording: Recording, options: { readonly phrase?: number
   const phrase = options.phrase ?? phraseLength(words);
   const tokens = countedDown(words, phrase);
   const runs = calledRuns(tokens, phrase, recording.timing === "words");
-  if (runs.length === 0) return { why: "no-counts", line: 1, column: 1 };
+  if (runs.length === 0) return byWords({ tokens, phrase, recording });
   const manner = mannerOf(tokens, runs, recording.timing === "words", phrase);
   const heard = laid(tokens, runs, phrase, manner);
   return draftOf({ ...heard, tokens, phrase, runs, recording });
+}
+
+/** A class that calls no counts: its runs are words, its counts stand in sentences. */
+function byWords({ tokens, phrase, recording }: Pick<Heard, "tokens" | "phrase" | "recording">): Draft | NotHeard {
+  const called = wordRunsOf(tokens, phrase);
+  if (called.length < 2) return { why: "no-counts", line: 1, column: 1 };
+  const runs = called.map(({ run }) => run);
+  const cues = called.map((one) => one.cues);
+  const laid = votedOn(tokens, runs, cues, new Map(), phrase);
+  const spans = runs.map((run, index) => spanOf(tokens, run, laid.at[index] ?? []));
+  const sentences = sentencesOf(tokens, runs);
+  const slots = placedBySentences(laid.slots, sentences, contextOf(spans, laid.slots));
+  return draftOf({ ...laid, slots, tokens, phrase, runs, recording });
+}
+
+/** Runs laid on each other as they were laid on counts, and what they vote for. */
+function votedOn(
+  tokens: readonly Token[],
+  runs: readonly CalledRun[],
+  cues: readonly (readonly Cue[])[],
+  same: ReadonlyMap<string, string>,
+  phrase: number,
+) {
+  const { at, size } = aligned(tokens, runs, named(cues, same), phrase);
+  const ballots = ballotsOf(runs, cues, at, size, phrase);
+  const synonyms = synonymsOf(ballots);
+  return { at, ballots, slots: ballots.map((own) => voted(own, synonyms)), synonyms };
 }
 
 /** Again and again: what was called within runs is known the next time. */
@@ -46,11 +75,8 @@ function laid(tokens: readonly Token[], runs: readonly CalledRun[], phrase: numb
   let cues = runs.map((run) => layRun(tokens, run, manner, () => 0));
   let same: ReadonlyMap<string, string> = new Map();
   for (let round = 0; ; round++) {
-    const { at, size } = aligned(tokens, runs, named(cues, same), phrase);
-    const ballots = ballotsOf(runs, cues, at, size, phrase);
-    const synonyms = synonymsOf(ballots);
+    const { at, ballots, slots, synonyms } = votedOn(tokens, runs, cues, same, phrase);
     same = oneNameOf(synonyms);
-    const slots = ballots.map((own) => voted(own, synonyms));
     if (round === 2) return { at, ballots, slots };
     const spans = runs.map((run, index) => spanOf(tokens, run, at[index] ?? []));
     const stated = statedOf(sentences, contextOf(spans, slots), slots);

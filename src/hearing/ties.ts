@@ -112,8 +112,8 @@ function tiesIn(sentence: Sentence, isCue: (stem: string) => boolean): readonly 
     if (own.length === 0) {
       // "I dipped on six, it's seven."
       const before = found.at(-1);
-      if (before && /^(?:it's|is)$/.test(tokens[numbers.first - 1]?.text ?? ""))
-        found.push({ ...before, numbers, from, to });
+      const leads = `${tokens[numbers.first - 2]?.text} ${tokens[numbers.first - 1]?.text}`;
+      if (before && /(?:it's|is)$|^again on$/.test(leads)) found.push({ ...before, numbers, from, to });
       continue;
     }
     for (const at of own) used.add(at);

@@ -14,13 +14,14 @@ const joining = list(`
 
 /** What is called across the counts without being danced. */
 const asides = list(`
-  okay ok good great nice lovely perfect beautiful excellent yes yeah yep yay right? alright again ready careful
+  okay ok good great nice lovely perfect beautiful excellent cool wonderful amazing fantastic brilliant super fabulous gorgeous awesome yes yeah yep yay right? alright again ready careful
   everybody everyone guys team folks ladies dancers friends people please thanks thank sorry oops whoa wow wait stop um uh er erm hmm mm oh ah well now
   first last next once more better best almost exactly remember listen there's top
 `);
 
 /** @example isCueWord("clap") // true; isCueWord("the") // false */
-export const isCueWord = (word: string): boolean => /\p{L}/u.test(word) && !joining.has(word) && !asides.has(word);
+export const isCueWord = (word: string): boolean =>
+  /\p{L}/u.test(word) && !joining.has(word) && !asides.has(word) && !/^\p{L}{3,}ly$/u.test(word);
 
 /** Whether a word joins two others inside a cue: "step to the left". */
 export const isJoining = (word: string): boolean => joining.has(word);
