@@ -8,8 +8,8 @@ import { type Part, partsOf } from "./sections.js";
 import { calledIn, type Stated, spanOf, statedOf } from "./stated.js";
 import { type Sentence, sentencesOf, textOf } from "./talk.js";
 import { type Placed, toldIn } from "./told.js";
-import type { Draft, DraftMove, DraftPhrase, DraftSection, Landing, Run, Trust } from "./types.js";
-import type { Slot, Vote } from "./vote.js";
+import type { Draft, DraftMove, DraftPhrase, DraftRow, DraftSection, Landing, Run, Trust } from "./types.js";
+import type { Ballot, Slot, Vote } from "./vote.js";
 import { isCueWord, stem } from "./words.js";
 
 /** What was heard, as a draft. */
@@ -90,6 +90,7 @@ function phraseOf({ ballots, runs, phrase }: Heard, slots: readonly Slot[], inde
   return {
     ...(length !== undefined && { length }),
     calledAt: own.map(({ run, number }) => timeOf(runs[run], number * phrase)),
+    rows: own.map((ballot) => rowOf(ballot, timeOf(runs[ballot.run], ballot.number * phrase))),
     moves: free ? [] : slots.map((slot) => moveOf(slot, of, known)),
     told: known.told.map(({ told }) => told),
     ...(free && { improvised: true }),
@@ -107,6 +108,11 @@ function lengthOf(ends: readonly number[], phrase: number): number | undefined {
 function timeOf(run: Heard["runs"][number] | undefined, position: number): number {
   const next = run?.counts.find((count) => count.position >= position) ?? run?.counts.at(-1);
   return run && next ? Math.max(run.counts[0]?.at ?? 0, next.at - (next.position - position) * run.beat) : 0;
+}
+
+/** What a run called on the counts of a phrase. */
+function rowOf({ run, cues }: Ballot, at: number): DraftRow {
+  return { run, at, cells: cues.map((cue) => ({ on: countName(cue.position), text: cue.text, at: cue.at })) };
 }
 
 /** @example countName(2.5) // "3&" */
