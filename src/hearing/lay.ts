@@ -130,7 +130,7 @@ export function layRun(tokens: readonly Token[], run: CalledRun, manner: Manner,
   );
 }
 
-function layGap({ words, missing }: Gap, slots: readonly Slot[], manner: Manner, draw: Draw): readonly Slot[] {
+function layGap({ words, missing, after }: Gap, slots: readonly Slot[], manner: Manner, draw: Draw): readonly Slot[] {
   // Where only lines have times, a word far from a number may be anywhere.
   const trust = manner.exact ? 1.3 : 0.35 / (1 + 0.3 * missing);
   let row = slots.map((_, index) => ({ cost: skippedBefore(slots, -1, index), path: [index] }));
@@ -157,7 +157,11 @@ function layGap({ words, missing }: Gap, slots: readonly Slot[], manner: Manner,
       });
     }
   }
-  const ends = row.map(({ cost, path }, index) => ({ cost: cost + skippedBefore(slots, index, slots.length), path }));
+  // Behind the last number nothing is missing.
+  const ends = row.map(({ cost, path }, index) => ({
+    cost: cost + (after ? skippedBefore(slots, index, slots.length) : 0),
+    path,
+  }));
   const best = ends.reduce((a, b) => (b.cost < a.cost ? b : a), ends[0] ?? { cost: 0, path: [] });
   return best.path.flatMap((index) => slots[index] ?? []);
 }

@@ -92,7 +92,7 @@ function mostVoted(votes: readonly Vote[]): number {
 function mostSaid(votes: readonly Vote[]): string {
   const times = new Map<string, number>();
   for (const { cue } of votes) times.set(cue.text, (times.get(cue.text) ?? 0) + 1);
-  return [...times].sort((a, b) => b[1] - a[1] || b[0].length - a[0].length)[0]?.[0] ?? "";
+  return [...times].sort((a, b) => b[1] - a[1] || a[0].length - b[0].length)[0]?.[0] ?? "";
 }
 
 /** Of two words that share a count in different runs, the more frequent stays; where each was said once, they are one. */
