@@ -1,5 +1,5 @@
 import Fraction from "fraction.js";
-import { calledOn } from "../../routine/calls.js";
+import { calledOn, isSilent } from "../../routine/calls.js";
 import { dancersOf, type GroupMove, movesOfAll } from "../../routine/chart.js";
 import type { Library, Move, Routine } from "../../routine/routine.js";
 import { type Wording, wordingOf } from "../../wording/wording.js";
@@ -66,7 +66,7 @@ function shownMoves(routine: Routine, early: Fraction): readonly ShownMove[] {
       words: move.words ?? (opens ? routine.sections[move.section]?.words : undefined),
     };
   });
-  return all.filter(({ move }) => move.say?.length !== 0);
+  return all.filter(({ move }) => !isSilent(routine, move));
 }
 
 /** A line a move: count and call whole, since they are what is danced to; of the rest, what there is time to read. */
