@@ -55,11 +55,16 @@ function uncounted(routine: Routine, early: Fraction, { captions }: Wording): re
 function shownMoves(routine: Routine, early: Fraction): readonly ShownMove[] {
   const taught = routine.versions.find(({ id }) => id === routine.taught);
   const moves = taught === undefined ? [] : movesOfAll(dancersOf(routine, taught));
+  // Whether the last move of each group so far was silent.
+  const silent = new Map<string | undefined, boolean>();
   const all = moves.map(({ move, ...who }, index): ShownMove => {
+    const afterSilence = silent.get(who.group) === true;
+    silent.set(who.group, isSilent(routine, move));
     const opens = moves[index - 1]?.move.section !== move.section;
     return {
       ...who,
       move,
+      afterSilence,
       phrase: `${move.section} ${move.phrase}`,
       start: captionTime(routine, earlier(routine, move.section, move.start, early)),
       end: captionTime(routine, earlier(routine, lastSection(routine, move), move.end, early)),
