@@ -84,14 +84,14 @@ function linesOf(routine: Routine, { start, end, parts }: Run<ShownMove>, { capt
       call: [...own, ...(called.length === 0 ? [] : [captions.called(called.map(({ text }) => text))])].join(" "),
     };
   });
-  const texts = parts.flatMap(({ move, words }) => [move.cue.text, ...(words === undefined ? [] : [words])]);
+  // The cues of all come before the landing words of any: those are for what time is left.
+  const texts = [...parts.map(({ move }) => move.cue.text), ...parts.map(({ words = "" }) => words)];
   const spoken = heads.reduce((sum, { on, call }) => sum + on.length + call.length, 0);
   const rest = readable(texts, end.sub(start), spoken);
-  let next = 0;
-  return parts.flatMap(({ words }, index) => {
+  return parts.flatMap((_, index) => {
     const { on = "", call = "" } = heads[index] ?? {};
-    const cue = rest[next++] ?? "";
-    const landing = words === undefined ? "" : (rest[next++] ?? "");
+    const cue = rest[index] ?? "";
+    const landing = rest[parts.length + index] ?? "";
     return [
       [`<b>${cueText(on)}</b>`, cueText(call), cueText(cue)].filter(Boolean).join(" "),
       landing === "" ? "" : `<i>${cueText(landing)}</i>`,

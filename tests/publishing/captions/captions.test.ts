@@ -50,6 +50,21 @@ test("count and call come first, and of the rest as much as can be read at 20 ch
   ]);
 });
 
+test("landing words do not push out the cue of another move in their caption", () => {
+  const routine = slow(
+    phrase([
+      move("1", "Left", { words: "down by the wall" }),
+      move("1&", "Right foot"),
+      move("2-8", "Walk", { words: "gone" }),
+    ]),
+  );
+  // 20 characters less "1" and "1&" are 17: the cues take 14, and no landing word fits into 3.
+  expect(times(routine)).toEqual([
+    [0, 1, "1 Left", "1& Right foot"],
+    [1, 8, "2-8 Walk", "gone"],
+  ]);
+});
+
 test("what is too short to be read shares a caption with the next of its phrase, or at its end with the one before", () => {
   const phrases = phrase([
     move("1", "Left"),
