@@ -70,7 +70,7 @@ ${more}`;
       expect.stringMatching(/^warning 10: Where Wall is danced again \(pass 2\), `1-4` steps onto the left foot/),
     ]);
     expect(remarks(wall("  - { name: Again, same-as: Wall }"), "same-foot")).toEqual([
-      expect.stringMatching(/^warning 10: Where Again dances Wall again, `1-4`/),
+      expect.stringMatching(/^warning 10: Where Again dances Wall, `1-4`/),
     ]);
     expect(remarks(`times: 2\n${wall("")}`, "same-foot")).toEqual([
       expect.stringMatching(/^warning 5: Where Wall is danced again \(time 2 through\)/),
@@ -81,4 +81,13 @@ ${more}`;
     const allowed = wall("    repeat: 2").replace("step: left }", "step: left, allow: same-foot }");
     expect(remarks(allowed, "same-foot")).toEqual([]);
   });
+});
+
+it("a section that dances another's counts for the first time is not called danced again", () => {
+  const wick = "sections:\n  - name: Wick\n    counts: [{ 1-8: { do: Sink, height: lying } }]\n";
+  const said = (more: string) => remarks(`${wick}${more}`, "danced-again").join();
+  expect(said("  - { name: Wick again, same-as: Wick }\n")).toMatch(
+    /Wick again dances Wick, starting lying, but it was written to start standing/,
+  );
+  expect(said("    repeat: 2\n")).toContain("Wick is danced again (time 1, pass 2) starting lying");
 });
