@@ -1,6 +1,7 @@
 import { makeClick } from "../build/one-routine.js";
 import { readArguments } from "./arguments.js";
 import { printObstacle } from "./findings.js";
+import { sayDraft } from "./print-one.js";
 import { done, failed, usageError } from "./status.js";
 
 const usage = "countleaf click SLUG --out FILE.wav [--speed PER CENT] [--divide] [--content DIR]\n";
@@ -25,6 +26,7 @@ export async function clickCommand(args: readonly string[]): Promise<number> {
     printObstacle(slug, made);
     return failed;
   }
+  sayDraft(slug, made.routine);
   process.stdout.write(
     `Wrote ${out}: the click of ${made.routine.title} at ${percent} per cent${divide ? ", each count divided" : ""}.\n`,
   );

@@ -8,6 +8,15 @@ export function printMade(slug: string, made: Made): number {
     printObstacle(slug, made);
     return failed;
   }
+  sayDraft(slug, made.routine);
   process.stdout.write(made.text);
   return done;
+}
+
+/** Whoever takes something of a draft from here hears what a build would tell by leaving it out. */
+export function sayDraft(slug: string, { draft }: Extract<Made, { readonly done: true }>["routine"]): void {
+  if (draft)
+    process.stderr.write(
+      `countleaf: \`${slug}\` is a draft and not published; take \`draft: yes\` out of its file when it is ready.\n`,
+    );
 }

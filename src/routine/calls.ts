@@ -45,10 +45,16 @@ function positionsOf(points: readonly Point[], at: Fraction, feel: Feel): readon
 export function callsOf(placed: PlacedMove, { say }: WrittenMove): readonly Call[] | undefined {
   if (say === undefined) return undefined;
   const points = say.each ? pointsOf(placed) : [placed.at];
-  return say.calls.flatMap((cue, index) => {
+  const calls = say.calls.flatMap((cue, index) => {
     const at = points[index];
     return at === undefined ? [] : [{ at, cue }];
   });
+  return aloud(calls).length === 0 ? [] : calls;
+}
+
+/** Those calls that are called: a list may be silent on some of its counts. */
+export function aloud(calls: readonly Call[] = []): readonly Call[] {
+  return calls.filter(({ cue }) => cue.text !== "");
 }
 
 /** Checks that a list of calls has one for each point; where a restart breaks the move off, it does not come to all of them. */
@@ -69,10 +75,22 @@ export function checkCalls(placed: PlacedMove, problems: Problems): void {
  * themselves are called, or nothing is.
  */
 export function calledOn({ sections }: Pick<Routine, "sections">, move: Move): readonly Cue[] {
-  if (move.say !== undefined) return move.say.map(({ cue }) => cue);
+  if (move.say !== undefined) return aloud(move.say).map(({ cue }) => cue);
+  return phraseCalls(sections, move).flatMap((text) => (text === "" ? [] : [{ text, marks: [] }]));
+}
+
+/** True where nothing is called on all of a move's counts, their numbers neither. */
+export function isSilent({ sections }: Pick<Routine, "sections">, move: Move): boolean {
+  if (move.say !== undefined) return move.say.length === 0;
+  const calls = phraseCalls(sections, move);
+  return calls.length > 0 && calls.length >= move.length.floor().valueOf() && calls.every((text) => text === "");
+}
+
+/** What a move's phrase says on its counts. */
+function phraseCalls(sections: Routine["sections"], move: Move): readonly string[] {
   const phrase = sections[move.section]?.phrases.find(({ number }) => number === move.phrase);
   if (phrase?.say === undefined) return [];
   const first = move.at.sub(phrase.at).ceil().valueOf();
   const end = moveEnd(move).sub(phrase.at).ceil().valueOf();
-  return phrase.say.slice(first, end).map((text) => ({ text, marks: [] }));
+  return phrase.say.slice(first, end);
 }

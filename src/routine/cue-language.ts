@@ -30,6 +30,8 @@ export interface MissingKey {
   readonly word: string;
   /** The key to write, in Markdown: "`risk: [jump]`". */
   readonly write: string;
+  /** The risk that it asks about. */
+  readonly risk?: Risk;
 }
 
 /** A clause of a cue that names a side which the move's keys contradict. */

@@ -111,7 +111,7 @@ export interface DancedPhrase {
   readonly numbers: readonly number[];
   /** How its counts are divided. */
   readonly feel: Feel;
-  /** What is called in place of the numbers, one a count as far as it goes. */
+  /** What is called in place of the numbers, one a count as far as it goes; an empty text where nothing is. */
   readonly say?: readonly string[];
   /** Only groups in canon still dance here, while the others stand. */
   readonly echo: boolean;
@@ -212,6 +212,7 @@ export interface Move {
 export interface Call {
   /** In counts from the routine's first count. */
   readonly at: Fraction;
+  /** Of no text where nothing is called. */
   readonly cue: Cue;
 }
 

@@ -1,8 +1,12 @@
 import { expect, test } from "vitest";
+import { countCaptions } from "../../src/publishing/captions/count-captions.js";
 import { numberCaptions } from "../../src/publishing/captions/number-captions.js";
+import { handoutPrint } from "../../src/publishing/handout/handout.js";
 import { routineJson } from "../../src/publishing/record/routine-json.js";
+import { routineView } from "../../src/publishing/site/routine-view.js";
 import { readRoutine } from "../../src/reading/read-routine.js";
 import { mirror } from "../../src/routine/mirror.js";
+import { wordingOf } from "../../src/wording/wording.js";
 import { readCaptions } from "../fixtures/read-captions.js";
 import { library } from "../fixtures/written.js";
 import { sample } from "../reading/sample.js";
@@ -45,7 +49,6 @@ test.each([
     "9:26 `1-4` has 4 counts to call on, and `say` is a list of 2; write one call for each",
   ],
   ["1,3: { do: Walk, say: [a, b] }", "`1` has 1 count to call on, and `say` is a list of 2"],
-  ["1-2: { do: Walk, say: [a, none] }", "In a list each count has its call; `say: none` stands alone."],
   ["1-2: { do: Walk, say: [] }", "`say` must be a list with an entry or more"],
 ])("%s is an error", (line, message) => {
   const { routine, findings } = read(`      - ${line}\n`);
@@ -71,4 +74,30 @@ test("a record says that nothing is called, and the plain track is silent there"
   const [one] = routineJson(routine, library, []).versions;
   expect(one?.moves.map(({ say }) => say)).toEqual([[], "clap"]);
   expect(readCaptions(numberCaptions(routine, library)).map(({ text }) => text)).toEqual(["clap", ..."45678"]);
+});
+
+test("`none` in a list, a move's or a phrase's, is silence on that count", () => {
+  const { routine } = read(
+    "      - say: [five, None, seven, none, none]\n        1-3: Walk\n        4-5: Wait\n        6-7: { do: Clap, say: [none, clap] }\n        8: { do: Stop, say: [none] }\n",
+  );
+  if (routine === undefined) throw new Error("It should be whole.");
+  expect(readCaptions(numberCaptions(routine, library)).map(({ text }) => text)).toEqual(["five", "seven", "clap"]);
+  expect(readCaptions(countCaptions(routine, library)).map(({ text }) => text)).toEqual([
+    "1-3 “five · seven” Walk",
+    "6-7 “clap” Clap",
+  ]);
+  const record = routineJson(routine, library, []);
+  expect(record.versions[0]?.moves.map(({ say }) => say)).toEqual([undefined, undefined, ["", "clap"], []]);
+  expect(record.clicks.filter(({ section }) => section !== undefined).map(({ say }) => say)).toEqual([
+    ...["five", "", "seven", "", "", undefined, undefined, undefined],
+  ]);
+  const pack = { names: new Set<string>(), downloads: [] };
+  const page = JSON.stringify(routineView(routine, library, pack, wordingOf("en")));
+  const [version] = routine.versions;
+  if (version === undefined) throw new Error("It should have a version.");
+  const paper = (["sheet", "large", "card"] as const).map((variant) =>
+    JSON.stringify(handoutPrint(routine, version, library, variant).elements),
+  );
+  expect(page).toContain("five seven");
+  for (const made of [page, ...paper, JSON.stringify(record)]) expect(made).not.toMatch(/\bnone\b/i);
 });

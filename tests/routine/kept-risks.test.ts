@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { fromYaml, readYaml } from "../fixtures/from-yaml.js";
+import { fromYaml, readYaml, remarks } from "../fixtures/from-yaml.js";
 
 const head = "levels: [1, 2, 3]\ntaught: 2\nsections:\n  - name: A\n    counts:\n";
 
@@ -53,4 +53,39 @@ describe("an option for a level above the taught one", () => {
 it("`none` stands alone", () => {
   const { findings } = readYaml(`${head}      - 1-8: { do: Walk, risk: [none, jump] }\n`);
   expect(findings.map(({ message }) => message).join()).toContain("`none` stands alone");
+});
+
+describe("a risk that follows from the plain move's keys and that a harder option says nothing of", () => {
+  const said = (move: string, more = "") =>
+    remarks(`${head}      - 1-4: ${move}\n        5-8: Walk\n${more}`, "option-risks").join("\n");
+  const turn = (option: string) => said(`{ do: Round, turn: 2 right, risk: [jump], options: ${option} }`);
+
+  it("is asked for with the whole list to write", () => {
+    expect(turn("{ 3: The technical version }")).toMatch(
+      /^warning 10: Level 3 dances this in place of a move with spin and says nothing of it: write `risk: \[jump, spin\]`, or `risk: none` if it has none/,
+    );
+    const drop = said("{ do: Drop, height: kneeling, lasts: 1/2, options: { 3: { do: Land low, height: standing } } }");
+    expect(drop).toContain("with floor-drop and kneework and");
+    const phrase = said(
+      "{ do: Round, turn: 1 right }",
+      "        options: { 3: { 1-4: The technical version, 5-8: Walk } }\n",
+    );
+    expect(phrase).toContain("in place of moves with spin and says nothing of it: write `risk: [spin]` at the move");
+  });
+
+  it("is not where the option says so, by its keys or by `none`, nor at an easier level", () => {
+    expect(turn("{ 3: { do: The technical version, turn: 1 right } }")).toBe("");
+    expect(turn("{ 3: { do: The technical version, risk: none } }")).toBe("");
+    expect(turn("{ 3: { do: The technical version, risk: spin } }")).toBe("");
+    expect(turn("{ 3: { do: The technical version, allow: option-risks } }")).toBe("");
+    expect(turn("{ 3: hold }")).toBe("");
+    expect(turn("{ 1: Walk round }")).toBe("");
+    expect(said("{ do: Walk, options: { 3: Run } }")).toBe("");
+  });
+
+  it("is not asked for twice where the option's words ask for the key", () => {
+    const option = `${head}      - 1-8: { do: Round, turn: 2 right, options: { 3: Pirouette } }\n`;
+    expect(remarks(option, "option-risks")).toEqual([]);
+    expect(remarks(option, "missing-key")).toHaveLength(1);
+  });
 });

@@ -17,14 +17,23 @@ sections:
   it("are one note of all of them", () => {
     expect(remarks(yaml(), "accent-without-hit")).toEqual([
       expect.stringMatching(
-        /^note .*Nothing hits on an accent in 3 phrases: phrases 1, 3 of Wall; phrase 1 of Tag; write/,
+        /^note .*Accents without a hit, in 3 phrases: count 4 in phrases 1, 3 of Wall; count 4 in phrase 1 of Tag; write/,
       ),
     ]);
   });
 
+  it("are told by their counts, where others of the phrase have a hit", () => {
+    const counts = (hit: number) =>
+      `      - 1-3: Walk\n        4: { do: Stamp${hit === 4 ? ", hit: yes" : ""} }\n        5-7: Walk\n        8: { do: Clap${hit === 8 ? ", hit: yes" : ""} }\n`;
+    const both = `music: { tempo: 100, accents: [4, 8] }\nsections:\n  - name: Wall\n    counts:\n${counts(4)}${counts(8)}${counts(0)}`;
+    expect(remarks(both, "accent-without-hit").join()).toContain(
+      "in 3 phrases: count 8 in phrase 1 of Wall; count 4 in phrase 2 of Wall; counts 4, 8 in phrase 3 of Wall; write",
+    );
+  });
+
   it("leave out what its author allowed", () => {
     expect(remarks(yaml(", allow: accent-without-hit"), "accent-without-hit").join()).toContain(
-      "in 2 phrases: phrase 1",
+      "in 2 phrases: count 4 in phrase 1",
     );
   });
 });
@@ -61,7 +70,7 @@ ${more}`;
       expect.stringMatching(/^warning 10: Where Wall is danced again \(pass 2\), `1-4` steps onto the left foot/),
     ]);
     expect(remarks(wall("  - { name: Again, same-as: Wall }"), "same-foot")).toEqual([
-      expect.stringMatching(/^warning 10: Where Again dances Wall again, `1-4`/),
+      expect.stringMatching(/^warning 10: Where Again dances Wall, `1-4`/),
     ]);
     expect(remarks(`times: 2\n${wall("")}`, "same-foot")).toEqual([
       expect.stringMatching(/^warning 5: Where Wall is danced again \(time 2 through\)/),
@@ -72,4 +81,13 @@ ${more}`;
     const allowed = wall("    repeat: 2").replace("step: left }", "step: left, allow: same-foot }");
     expect(remarks(allowed, "same-foot")).toEqual([]);
   });
+});
+
+it("a section that dances another's counts for the first time is not called danced again", () => {
+  const wick = "sections:\n  - name: Wick\n    counts: [{ 1-8: { do: Sink, height: lying } }]\n";
+  const said = (more: string) => remarks(`${wick}${more}`, "danced-again").join();
+  expect(said("  - { name: Wick again, same-as: Wick }\n")).toMatch(
+    /Wick again dances Wick, starting lying, but it was written to start standing/,
+  );
+  expect(said("    repeat: 2\n")).toContain("Wick is danced again (time 1, pass 2) starting lying");
 });

@@ -1,5 +1,5 @@
 import Fraction from "fraction.js";
-import { calledOn } from "../../routine/calls.js";
+import { calledOn, isSilent } from "../../routine/calls.js";
 import { dancersOf, type GroupMove, movesOfAll } from "../../routine/chart.js";
 import type { Library, Move, Routine } from "../../routine/routine.js";
 import { type Wording, wordingOf } from "../../wording/wording.js";
@@ -55,18 +55,23 @@ function uncounted(routine: Routine, early: Fraction, { captions }: Wording): re
 function shownMoves(routine: Routine, early: Fraction): readonly ShownMove[] {
   const taught = routine.versions.find(({ id }) => id === routine.taught);
   const moves = taught === undefined ? [] : movesOfAll(dancersOf(routine, taught));
+  // Whether the last move of each group so far was silent.
+  const silent = new Map<string | undefined, boolean>();
   const all = moves.map(({ move, ...who }, index): ShownMove => {
+    const afterSilence = silent.get(who.group) === true;
+    silent.set(who.group, isSilent(routine, move));
     const opens = moves[index - 1]?.move.section !== move.section;
     return {
       ...who,
       move,
+      afterSilence,
       phrase: `${move.section} ${move.phrase}`,
       start: captionTime(routine, earlier(routine, move.section, move.start, early)),
       end: captionTime(routine, earlier(routine, lastSection(routine, move), move.end, early)),
       words: move.words ?? (opens ? routine.sections[move.section]?.words : undefined),
     };
   });
-  return all.filter(({ move }) => move.say?.length !== 0);
+  return all.filter(({ move }) => !isSilent(routine, move));
 }
 
 /** A line a move: count and call whole, since they are what is danced to; of the rest, what there is time to read. */
@@ -79,14 +84,14 @@ function linesOf(routine: Routine, { start, end, parts }: Run<ShownMove>, { capt
       call: [...own, ...(called.length === 0 ? [] : [captions.called(called.map(({ text }) => text))])].join(" "),
     };
   });
-  const texts = parts.flatMap(({ move, words }) => [move.cue.text, ...(words === undefined ? [] : [words])]);
+  // The cues of all come before the landing words of any: those are for what time is left.
+  const texts = [...parts.map(({ move }) => move.cue.text), ...parts.map(({ words = "" }) => words)];
   const spoken = heads.reduce((sum, { on, call }) => sum + on.length + call.length, 0);
   const rest = readable(texts, end.sub(start), spoken);
-  let next = 0;
-  return parts.flatMap(({ words }, index) => {
+  return parts.flatMap((_, index) => {
     const { on = "", call = "" } = heads[index] ?? {};
-    const cue = rest[next++] ?? "";
-    const landing = words === undefined ? "" : (rest[next++] ?? "");
+    const cue = rest[index] ?? "";
+    const landing = rest[parts.length + index] ?? "";
     return [
       [`<b>${cueText(on)}</b>`, cueText(call), cueText(cue)].filter(Boolean).join(" "),
       landing === "" ? "" : `<i>${cueText(landing)}</i>`,

@@ -9,6 +9,8 @@ export interface Shown {
   readonly end: Fraction;
   /** Which phrase it belongs to. */
   readonly phrase: string;
+  /** Nothing is called just before it, so that what was before does not stay until it. */
+  readonly afterSilence: boolean;
 }
 
 export interface Run<S extends Shown> {
@@ -18,9 +20,10 @@ export interface Run<S extends Shown> {
 }
 
 /**
- * Has nothing flash: what is shown too short is shown together with what follows in its phrase. Where nothing of the phrase
- * follows at once, it stays a little longer; where it can't, it goes with what came before in its phrase, or else with what
- * follows. What would be over before the track begins is shown together with what comes next, whichever phrase that is.
+ * Has nothing flash that shares its phrase: what is shown too short is shown together with what follows in its phrase. Where
+ * nothing of the phrase follows at once, it stays a little longer; where it can't, it goes with what came before in its phrase, or
+ * else with what follows there. Alone in its phrase it stays as long as what follows lets it: whoever reads it is not to take it for
+ * the next section's. What would be over before the track begins is shown together with what comes next, whichever phrase that is.
  *
  * @param shown in the order of their starts
  */
@@ -41,21 +44,20 @@ function withoutShortEnds<S extends Shown>(runs: readonly Run<S>[]): readonly Ru
   for (const [index, run] of runs.entries()) {
     const before = kept.at(-1);
     const next = runs[index + 1];
-    const touches = before?.end.gte(run.start) === true && before.parts.at(-1)?.phrase === run.parts[0].phrase;
     const mayStay = next?.start.gte(run.start.add(shortest)) === true;
-    if (before !== undefined && touches && isShort(run) && !mayStay)
+    if (before !== undefined && mayShare(before, run) && isShort(run) && !mayStay)
       kept[kept.length - 1] = { start: before.start, end: run.end, parts: [...before.parts, ...run.parts] };
     else kept.push(run);
   }
   return kept;
 }
 
-/** A run that is all there is of its phrase and has no room after it goes with what follows, or is the last. */
+/** A run that begins its phrase and has no room after it goes with what follows in it. */
 function withNext<S extends Shown>(runs: readonly Run<S>[]): readonly Run<S>[] {
   const kept: Run<S>[] = [];
   for (const run of runs) {
     const before = kept.at(-1);
-    if (before !== undefined && isShort(before) && run.start.sub(before.start).lt(shortest))
+    if (before !== undefined && isShort(before) && mayShare(before, run) && run.start.sub(before.start).lt(shortest))
       kept[kept.length - 1] = {
         start: before.start,
         end: later(before.end, run.end),
@@ -64,6 +66,11 @@ function withNext<S extends Shown>(runs: readonly Run<S>[]): readonly Run<S>[] {
     else kept.push(run);
   }
   return kept;
+}
+
+/** Neighbours of one phrase, with no silence between them. */
+function mayShare<S extends Shown>(before: Run<S>, { parts: [first] }: Run<S>): boolean {
+  return before.parts.at(-1)?.phrase === first.phrase && !first.afterSilence;
 }
 
 function joins<S extends Shown>(run: Run<S>, next: S): boolean {

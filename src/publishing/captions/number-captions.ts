@@ -35,14 +35,16 @@ function callsByCount(routine: Routine): (click: Click) => string | undefined {
   for (const { move } of taught === undefined ? [] : movesOfAll(dancersOf(routine, taught))) {
     for (const { at, cue } of move.say ?? []) {
       const count = at.floor().valueOf();
-      if (!at.equals(count)) between.set(count, [...(between.get(count) ?? []), cue.text]);
+      if (cue.text === "") {
+        if (at.equals(count)) silent.add(count);
+      } else if (!at.equals(count)) between.set(count, [...(between.get(count) ?? []), cue.text]);
       else if (!onCount.has(count)) onCount.set(count, cue.text);
     }
     if (move.say?.length === 0)
       for (let count = move.at.ceil().valueOf(); moveEnd(move).gt(count); count++) silent.add(count);
   }
   return ({ at, call }) => {
-    const own = onCount.get(at) ?? (silent.has(at) ? undefined : call);
+    const own = onCount.get(at) ?? (silent.has(at) || call === "" ? undefined : call);
     const all = [...(own === undefined ? [] : [own]), ...(between.get(at) ?? [])];
     return all.length === 0 ? undefined : all.join(" ");
   };

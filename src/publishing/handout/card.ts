@@ -1,3 +1,4 @@
+import { aloud } from "../../routine/calls.js";
 import type { Library } from "../../routine/routine.js";
 import { type Block, textBlock } from "../../typesetting/block.js";
 import { type Area, type Flowed, flow } from "../../typesetting/flow.js";
@@ -123,7 +124,7 @@ function calledSpan(cell: GridCell, words: number, wording: Wording): Span {
 
 /** What is called: `say`, or else, and where nothing is, the first words of the cue, up to its first comma. */
 function shortWords({ move }: GridCell, most: number, print: Wording["print"]): string {
-  if (move.say !== undefined && move.say.length > 0) return print.calls(move.say.map((call) => call.cue.text));
+  if (move.say !== undefined && move.say.length > 0) return print.calls(aloud(move.say).map((call) => call.cue.text));
   const words = (move.cue.text.split(/[,;:.(]/)[0] ?? "").trim().split(/\s+/).slice(0, most);
   while (words.length > 1 && print.card.trailing.has((words.at(-1) ?? "").toLowerCase())) words.pop();
   return words.join(" ");

@@ -113,12 +113,13 @@ function bandBlocks(band: Band, routine: Routine, width: number, wording: Wordin
 
 function rowBlocks(row: Row, width: number, wording: Wording): readonly Block[] {
   const { print, stance, time } = wording;
+  const called = (row.phrase.say ?? []).filter(Boolean);
   const head = [
     ...(row.dancers === undefined ? [] : [row.dancers]),
     ...(row.time === undefined ? [] : [time.track(row.time)]),
     ...(row.uncounted === undefined ? [] : [row.uncounted]),
     stance.facing(row.facing),
-    ...(row.phrase.say === undefined ? [] : [print.large.called(row.phrase.say)]),
+    ...(called.length === 0 ? [] : [print.large.called(called)]),
   ];
   const moves = row.cells.map((cell) =>
     itemBlock(labelOf(cell), cellSpans(cell, wording), { size, width, before: 4, whole: true }),

@@ -1,3 +1,4 @@
+import { aloud } from "../../routine/calls.js";
 import type { Move } from "../../routine/routine.js";
 import type { Span } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
@@ -46,7 +47,7 @@ export function cellText(
 /** What a move says: the call, the cue, its landing words. */
 function moveSpans({ say, hold, improvised, cue, words }: Move, wording: Wording): readonly Span[] {
   const { print } = wording;
-  const calls = (say ?? []).map((call) => cueSpans(call.cue, wording));
+  const calls = aloud(say).map((call) => cueSpans(call.cue, wording));
   const call =
     calls.length === 0
       ? []

@@ -29,7 +29,7 @@ export function layoutRow(row: Row, width: number, size: number, wording: Wordin
   if (row.uncounted !== undefined) return [uncountedRow(row, row.uncounted, width, size)];
   const column = width / row.columns;
   const calls = callsFit(row, column, wording);
-  const top = headHeight(row) + (calls && row.phrase.say !== undefined ? callHeight : 0);
+  const top = headHeight(row) + (calls && row.phrase.say?.some(Boolean) ? callHeight : 0);
   let best: readonly Box[] | undefined;
   for (let type = size; type >= smallest; type -= 0.5) {
     const boxes = calls ? boxesOf({ wording, row, column, size: type, top }) : undefined;
@@ -72,6 +72,7 @@ function boxedRow(context: RowContext, boxes: readonly Box[]): RowLayout {
       const calls = (row.phrase.say ?? []).map((text, count): readonly StructureElement[] => {
         // A move's own call stands with it, and comes before its phrase's.
         if (row.cells.some(({ move, from, to }) => move.say !== undefined && from <= count && count < to)) return [];
+        if (text === "") return [];
         const x = position.x + (row.offset + count) * column + inset.left;
         return [callElement(wording.print.quoted(text), { ...position, x, y: position.y + headHeight(row) })];
       });
@@ -184,8 +185,8 @@ function stripHit(
 function listedRow(context: RowContext): readonly RowLayout[] {
   const { wording, row, column, size } = context;
   const width = row.columns * column - 2 * inset.left;
-  const say: readonly Span[] =
-    row.phrase.say === undefined ? [] : [{ text: wording.print.calledOver(row.phrase.say), style: "italic" }];
+  const called = (row.phrase.say ?? []).filter(Boolean);
+  const say: readonly Span[] = called.length === 0 ? [] : [{ text: wording.print.calledOver(called), style: "italic" }];
   const chunks = chunksOf(row.cells, (spans) => wrap(spans, size, width), say);
   const whole: Box = {
     from: 0,

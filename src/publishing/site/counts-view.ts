@@ -158,13 +158,14 @@ function phraseView(
 ): PhraseView {
   const start = countStart(section, at);
   const [first, last] = [numbers[0], numbers.at(-1)];
-  const called = say?.join(" ");
-  const other = say?.map((text) => mirrorCue({ text, marks: [] }, routine.mirrorWords).text).join(" ");
+  const aloud = say?.filter((text) => text !== "") ?? [];
+  const called = aloud.join(" ");
+  const other = aloud.map((text) => mirrorCue({ text, marks: [] }, routine.mirrorWords).text).join(" ");
   return {
     number,
     counts: first === last ? `${first}` : `${first}–${last}`,
     clock: clockOf(routine, start, wording),
-    say: called === undefined ? undefined : bothSides(html`${called}`, html`${other}`),
+    say: called === "" ? undefined : bothSides(html`${called}`, html`${other}`),
     moves: rowsOf(routine, entries, wording),
   };
 }

@@ -1,3 +1,4 @@
+import { aloud } from "../../routine/calls.js";
 import type { Cue } from "../../routine/cue.js";
 import type { WordPairs } from "../../routine/cue-language.js";
 import { type Body, mirrorBody } from "../../routine/mirror.js";
@@ -69,7 +70,7 @@ export function moveView(move: Move, pairs: WordPairs, { classes, groups }: RowD
     hit: move.hit,
     improvised: move.improvised,
     cue: bothSides(cueHtml(move.cue), cueHtml(move.mirroredCue)),
-    say: (move.say ?? []).map(({ cue }) => both(cue)),
+    say: aloud(move.say).map(({ cue }) => both(cue)),
     words: move.words,
     body: bodyView(move, wording),
     cautions: labelsOf(move.cautions, wording),

@@ -73,21 +73,26 @@ const travel = z
   .partialRecord(word(travelWays), number(0, 200, " steps"))
   .meta({ wants: "a way (forward, back, left, right) and a number of steps", example: "{ forward: 4 }" });
 
-const notNone = (text: string) => text.toLowerCase() !== "none";
+/* Silence is an empty call. */
+const call = line.transform((text) => (text.toLowerCase() === "none" ? "" : text));
 /* A list has one call a point of the counts, a text is called once. */
 const say = z
   .union([
     z
-      .array(line.refine(notNone, "In a list each count has its call; `say: none` stands alone."))
+      .array(call)
       .min(1)
       .transform((calls) => ({ calls, each: true })),
-    line.transform((text) => ({ calls: notNone(text) ? [text] : [], each: false })),
+    call.transform((text) => ({ calls: text === "" ? [] : [text], each: false })),
   ])
   .meta({ wants: "a text, a list with a text for each count, or none" });
 
 const moveKeys = {
   do: key(line, "what to do, in plain words; `hold` alone is a hold", "Push off onto the left foot"),
-  say: key(say, "what you call, if not the counts; a list: one call a count; `none`: nothing", "push").optional(),
+  say: key(
+    say,
+    "what you call, if not the counts; a list: one call a count; `none`, also in a list: nothing",
+    "push",
+  ).optional(),
   doubt: key(line, "what you are not sure of yet; never published", '"6 or 7?"').optional(),
   improvised: key(
     truth,
@@ -180,7 +185,7 @@ export const phrase = z
       length: key(whole(1, 64), "how many counts this phrase has", "4").optional(),
       from: key(whole(1, 64), "the number of its first count, for a pick-up", "7").optional(),
       feel: key(word(feels), "how a count is divided in this phrase", "swing").optional(),
-      say: key(listOf(line), "what is called on its counts", "[4, 3, 2, 1]").optional(),
+      say: key(listOf(call), "what is called on its counts; `none` on one: nothing", "[4, 3, 2, 1]").optional(),
       options: key(
         z.record(versionName, optionCounts),
         "a version's whole other phrase, from counts to moves",

@@ -14,7 +14,7 @@ export const accentWithoutHit: Rule = {
     if (first === undefined) return [];
     const { place, accents, hitting } = first;
     if (others.length > 0) {
-      const message = `nothing hits on an accent in ${all.length} phrases: ${named(all)}; write \`hit: true\` at the moves that land there, or leave it if the accents are let go by on purpose`;
+      const message = `accents without a hit, in ${all.length} phrases: ${named(all)}; write \`hit: true\` at the moves that land there, or leave it if the accents are let go by on purpose`;
       return [{ place, message }];
     }
     const advice =
@@ -72,15 +72,24 @@ function missedPhrases(scene: Scene): readonly MissedPhrase[] {
 /* More places than these nobody reads in a message. */
 const mostNamed = 12;
 
-/** "phrases 1 and 2 of Wall, phrase 1 of Tag" */
+/** "count 8 in phrases 1, 2 of Wall; counts 4, 8 in phrase 1 of Tag" */
 function named(phrases: readonly MissedPhrase[]): string {
   const shown = phrases.slice(0, mostNamed);
-  const sections = [...new Set(shown.map(({ section }) => section))].map((section) => {
-    const numbers = shown.flatMap((one) => (one.section === section ? [one.number] : []));
-    return `phrase${numbers.length === 1 ? "" : "s"} ${numbers.join(", ")} of ${section}`;
-  });
+  const alike = new Map<string, { readonly of: MissedPhrase; readonly numbers: number[] }>();
+  for (const one of shown) {
+    const key = `${one.accents.join()} ${one.section}`;
+    const same = alike.get(key);
+    if (same === undefined) alike.set(key, { of: one, numbers: [one.number] });
+    else same.numbers.push(one.number);
+  }
+  const listed = (word: string, numbers: readonly number[]) =>
+    `${word}${numbers.length === 1 ? "" : "s"} ${numbers.join(", ")}`;
+  const places = [...alike.values()].map(
+    ({ of: { accents, section }, numbers }) =>
+      `${listed("count", accents)} in ${listed("phrase", numbers)} of ${section}`,
+  );
   const more = phrases.length - shown.length;
-  return `${sections.join("; ")}${more > 0 ? ` and ${more} more` : ""}`;
+  return `${places.join("; ")}${more > 0 ? ` and ${more} more` : ""}`;
 }
 
 /** The move that lasts over a count but begins before it. */

@@ -82,6 +82,7 @@ function presupposed(risky: Move, option: Move, taught: Move, own: Move): string
   if (own.before.height !== height && option.before.height === risky.before.height) {
     if (taught.after.height !== height) return `this goes from ${height} to ${taught.after.height}`;
     if (taught.contacts.length > 0) return `this has weight on ${taught.contacts.join(" and ")}, and starts ${height}`;
+    if (taught.risks.includes("kneework") && !own.risks.includes("kneework")) return "this is danced on the knees";
     const word = english.afterRisk(taught.cue.text, "floor-drop");
     if (word !== undefined) return `this speaks of "${word}"`;
   }

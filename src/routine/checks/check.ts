@@ -22,6 +22,7 @@ import { noChapter } from "./no-chapter.js";
 import { noEasyOption } from "./no-easy-option.js";
 import { noGlyph } from "./no-glyph.js";
 import { noWalls } from "./no-walls.js";
+import { optionRisks } from "./option-risks.js";
 import type { Rule, Scene } from "./rule.js";
 import { rushed } from "./rushed.js";
 import { sameFoot } from "./same-foot.js";
@@ -46,6 +47,7 @@ export const rules: readonly Rule[] = [
   neverDanced,
   noWalls,
   missingKey,
+  optionRisks,
   emptyCounts,
   canonGrows,
   tripletOrSwing,

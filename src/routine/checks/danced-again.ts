@@ -42,7 +42,7 @@ function compare(
   first: Stance,
   now: Stance,
 ): Remark | undefined {
-  const when = `${section.name}${inVersion(scene, version)} is danced again (time ${section.wall}, pass ${section.pass})`;
+  const when = `${section.name}${inVersion(scene, version)} ${again(scene, section)}`;
   if (first.height !== now.height)
     return {
       place: section.place,
@@ -56,6 +56,13 @@ function compare(
     ...(easy ? { severity: "note" as const } : {}),
     message: `${when} starting with the weight on ${now.weight}, but it was written to start on ${first.weight}; change the last step before it, or write \`start: { weight: … }\` so that both are the same`,
   };
+}
+
+/** What a section does that is not danced as it was written for: another section's counts, or its own once more. */
+function again({ routine }: Scene, section: DancedSection): string {
+  const first = routine.sections.find(({ written }) => written === section.written);
+  if (first !== section) return `is danced again (time ${section.wall}, pass ${section.pass})`;
+  return section.sameAs === undefined ? "is danced again" : `dances ${section.sameAs},`;
 }
 
 /** The stance at each danced section's first count: after every move that began before it. */

@@ -49,7 +49,7 @@ function repeatAt(
   if (section === undefined) return undefined;
   const { name, place, pass, wall, sameAs } = section;
   if (pass > 1) return { place: `${place}/repeat`, what: `where ${name} is danced again (pass ${pass})` };
-  if (sameAs !== undefined) return { place: `${place}/same-as`, what: `where ${name} dances ${sameAs} again` };
+  if (sameAs !== undefined) return { place: `${place}/same-as`, what: `where ${name} dances ${sameAs}` };
   if (wall > 1)
     return {
       place: `${written.place}/${routine.walls > 1 ? "walls" : "times"}`,

@@ -98,7 +98,7 @@ export function score(file: RoutineJson): Score {
     return {
       start: startOf(sections, click.section, exact(click.at)),
       number: click.number,
-      label: click.say ?? String(click.number),
+      label: click.say || String(click.number),
       accent: click.accent,
       section: click.section,
       opens: before?.section !== click.section || before.phrase !== click.phrase,

@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { remarks } from "../../fixtures/from-yaml.js";
 
+const escaped = (text: string) => text.replace(/[()[\]`]/g, "\\$&");
+
 /** What the hints say of a cue, with the keys that its move has. */
 const hint = (cue: string, keys = "") =>
   remarks(`sections: [{ name: A, counts: [{ 1-8: { do: "${cue}"${keys} } }] }]`, "missing-key").join();
@@ -47,4 +49,31 @@ describe("what is named only to say that it is not done", () => {
   ])("%s", (cue) => expect(hint(cue)).toBe(""));
 
   it.each(["No, lift her", "Not now: jump", "No lift, then jump"])("but %s", (cue) => expect(hint(cue)).not.toBe(""));
+});
+
+describe("what to write, where a `risk` stands already", () => {
+  it.each([
+    ["Jump", ", risk: neck", "write `risk: [jump, neck]`"],
+    ["Jump into a backbend", "", "add `risk: [backbend, jump]`"],
+    ["Spin", ", risk: neck", "write `turn: 1 right` (or how far it goes) or `risk: [spin, neck]`"],
+    ["Jump", "", "add `risk: [jump]`"],
+  ])("%s%s", (cue, keys, write) => expect(hint(cue, keys)).toMatch(new RegExp(`; ${escaped(write)}\\.?$`)));
+
+  it("holds what an option keeps of the plain move", () => {
+    const yaml = `levels: [1, 2]\nsections: [{ name: A, counts: [{ 1-8: { do: Walk, risk: neck, options: { 2: Jump } } }] }]`;
+    expect(remarks(yaml, "missing-key").join()).toContain("write `risk: [jump, neck]`");
+  });
+
+  it("is nothing where it is `none`", () => {
+    expect(hint("Jump", ", risk: none")).toBe("");
+    expect(hint("Spin", ", risk: none")).toBe("");
+    // A key that the facing follows from is asked for all the same.
+    expect(hint("Turn", ", risk: none")).toContain("`turn: 1/4 right`");
+  });
+});
+
+it("a move on the knees after one that ends on them needs no key, in no version", () => {
+  const yaml = `levels: [1, 2]\ntaught: 2\nsections:\n  - name: A\n    counts:\n      - 1-4: { do: Sink, height: kneeling, options: { 1: Bow } }\n        5-8: Slide on the knees\n`;
+  expect(remarks(yaml, "missing-key")).toEqual([]);
+  expect(remarks(yaml, "after-an-option").join()).toMatch(/11: This is danced on the knees, but level 1 dances "Bow"/);
 });
