@@ -149,7 +149,8 @@ export const plan = {
   },
   /** Stands behind an instruction where some runs are danced in the easiest option. */
   easier(runs: number, of: number, version: string): string {
-    const which = runs < of ? `${runs} of the ${of} runs` : of === 1 ? "This run" : `All ${of} runs`;
+    const all = of === 1 ? "This run" : of === 2 ? "Both runs" : `All ${of} runs`;
+    const which = runs < of ? `${runs} of the ${of} runs` : all;
     return `${which} in the level ${version} option, for the limit's sake.`;
   },
   /** What a block of activities is called. */
