@@ -112,3 +112,16 @@ test("heights, facings and hits of the map and the ways of the floor plan are ea
   expect(plans[0]?.description).toMatch(/^Flood\. .*2\.4 m to the front\.$/);
   expect(floorPlan(routine, version, library, size)).toEqual(plans[0]);
 });
+
+test("a description says that only one group dances a level another way", () => {
+  const level = fromYaml(`
+groups: [Shore, Sea]
+levels: [1, 2]
+sections:
+  - name: Fall
+    counts: [{ 1-8: Sway }]
+    parts:
+      Sea: [{ 1-4: { do: Reach, options: { 2: Leap } }, 5-8: Fold }]
+`);
+  expect(descriptionText(level, library)).toContain("Level 2: Sea dances 1 move another way");
+});
