@@ -3,6 +3,7 @@ import { descriptionText } from "../../src/publishing/description/description.js
 import { floorPlan, floorPlans } from "../../src/publishing/drawing/floor-plan.js";
 import { phraseMap } from "../../src/publishing/drawing/phrase-map.js";
 import { drawHandout } from "../../src/publishing/handout/handout.js";
+import { takesText } from "../../src/publishing/plan/takes-text.js";
 import { routineJson } from "../../src/publishing/record/routine-json.js";
 import { routineView } from "../../src/publishing/site/routine-view.js";
 import { workshopView } from "../../src/publishing/site/workshop-view.js";
@@ -124,4 +125,31 @@ sections:
       Sea: [{ 1-4: { do: Reach, options: { 2: Leap } }, 5-8: Fold }]
 `);
   expect(descriptionText(level, library)).toContain("Level 2: Sea dances 1 move another way");
+});
+
+test("another way has the cautions that its own version has, and says whose it is", async () => {
+  const level = fromYaml(`
+groups: [Shore, Sea]
+levels: [1, 2]
+music: { tempo: 120 }
+sections:
+  - name: Fall
+    counts: [{ 1-8: Sway }]
+    parts:
+      Sea:
+        - 1:
+            do: Fold
+            options: { 2: { do: Drop from a jump, height: kneeling, contacts: [knees], risk: [jump] } }
+          2-4: hold
+          5-8: { do: Up, height: standing, weight: both }
+`);
+  const [one, two] = level.versions;
+  const other = one?.groups[0]?.moves[0]?.alternatives[0];
+  // Half a second from standing to the knees: it drops, which the option alone cannot know.
+  expect(other?.moves[0]?.risks).toEqual(["floor-drop", "jump", "kneework"]);
+  expect(other?.moves[0]?.risks).toEqual(two?.groups[0]?.moves[0]?.cautions);
+  const paper = spaced(await readText(await drawHandout(level, one ?? version, library, "sheet")));
+  expect(paper).toContain("Sea, 1 Level 2: Drop from a jump (take care: fast to the floor, jump, weight on the knees)");
+  const takes = takesText(planRecording(level, library), wording);
+  expect(takes).toContain("level 2 (Sea).");
 });

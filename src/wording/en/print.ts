@@ -151,6 +151,8 @@ export const print = {
 
   /* The notes. */
 
+  /** "Flood, 7–8": counts of a group's own. */
+  whose: (group: string | undefined, counts: string): string => (group === undefined ? counts : `${group}, ${counts}`),
   alternativesOf: "Other ways to dance it",
   takeCareShort: (cautions: readonly string[]): string => `take care: ${cautions.join(", ")}`,
   teachingNotes: "Teaching notes",
