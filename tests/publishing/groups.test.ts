@@ -52,8 +52,13 @@ test("a limit is kept for every group, and the plan says whose it is not", () =>
   ]);
   const page = workshopView(workshopOf([routine], 30), library, { names: new Set(), downloads: [], plan }, wording);
   const [summary, blocks] = [page.plan?.summary.join("\n"), page.plan?.blocks ?? []];
-  expect(summary).toContain(`${runs} remain for Flood after`);
-  expect(summary).toContain("Ebb: none at level 2");
+  // The routine has one level, so that there is nothing easier to advise, and one figure to give.
+  expect(summary).toContain(
+    `it is not kept: the plan has ${runs} for Flood. Level 1 is the easiest: give the moves that`,
+  );
+  expect(summary).toContain("load the knees an easier option for Flood, or teach less.");
+  expect(summary).toContain(`weight or impact: knees ${runs}.\nEbb: none.\nFlood: knees ${runs}.`);
+  expect(summary).not.toMatch(/at the easiest|easier level/);
   expect(blocks[0]?.cautions).toEqual(["weight on the knees (Flood)"]);
   expect(page.cautions.map(({ value }) => value.label)).toEqual(["weight on the knees (Flood)"]);
 });
