@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { descriptionText } from "../../src/publishing/description/description.js";
 import { floorPlan, floorPlans } from "../../src/publishing/drawing/floor-plan.js";
 import { phraseMap } from "../../src/publishing/drawing/phrase-map.js";
-import { drawHandout } from "../../src/publishing/handout/handout.js";
+import { drawHandout, handoutPrint } from "../../src/publishing/handout/handout.js";
 import { takesText } from "../../src/publishing/plan/takes-text.js";
 import { routineJson } from "../../src/publishing/record/routine-json.js";
 import { routineView } from "../../src/publishing/site/routine-view.js";
@@ -157,4 +157,28 @@ sections:
   expect(paper).toContain("Sea, 1 Level 2: Drop from a jump (take care: fast to the floor, jump, weight on the knees)");
   const takes = takesText(planRecording(level, library), wording);
   expect(takes).toContain("level 2 (Sea).");
+});
+
+test("a handout says which way each group faces, where they face apart", async () => {
+  const across = fromYaml(`
+groups: [Shore, { name: Sea, facing: back }]
+sections:
+  - name: Round
+    canon: { Sea: 4 }
+    counts: [{ 1-8: Walk }]
+  - name: Fall
+    counts: [{ 1-8: Sway }]
+    parts:
+      Sea: [{ 1-8: Fold }]
+`);
+  const [only = version] = across.versions;
+  const paper = spaced(await readText(await drawHandout(across, only, library, "sheet")));
+  expect(paper).toContain("Sea: the same, 4 counts later, facing back");
+  expect(paper.match(/Starts/g)).toHaveLength(1);
+  const elements = JSON.stringify(handoutPrint(across, only, library, "sheet").elements);
+  const darts = (facing: string) => elements.split(`"alt":"facing ${facing}"`).length - 1;
+  // Back: the head, Sea's row of its echo, and its row of the second section. Front: the head, and Shore's two rows.
+  expect([darts("front"), darts("back")]).toEqual([3, 3]);
+  const large = spaced(await readText(await drawHandout(across, only, library, "large")));
+  expect(large).toContain("Sea starts: facing back");
 });
