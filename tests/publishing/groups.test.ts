@@ -182,3 +182,16 @@ sections:
   const large = spaced(await readText(await drawHandout(across, only, library, "large")));
   expect(large).toContain("Sea starts: facing back");
 });
+
+test("a caution that one group meets at one level has both in one bracket", () => {
+  const scarf = fromYaml(`
+groups: [Shore, Back]
+levels: [1, 2]
+sections:
+  - name: Fall
+    counts: [{ 1-8: Sway }]
+    parts:
+      Back: [{ 1-4: { do: Reach, options: { 2: { do: Scarf on, risk: [neck] } } }, 5-8: Fold }]
+`);
+  expect(descriptionText(scarf, library)).toContain("round it (Back, level 2).");
+});

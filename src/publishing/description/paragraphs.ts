@@ -110,20 +110,9 @@ export const cautions: Paragraph = (routine, library) => {
   const met = riskOrder.flatMap((risk) => {
     const by = versions.filter((version) => version.cautions.includes(risk));
     const only = by.length < versions.length ? versionNames(by, said) : undefined;
-    return by.length > 0
-      ? [
-          said.risk(
-            risks.of(
-              risk,
-              whoMeets(
-                by.map((version) => ({ routine, version })),
-                risk,
-              ),
-            ),
-            only,
-          ),
-        ]
-      : [];
+    if (by.length === 0) return [];
+    const dances = by.map((version) => ({ routine, version }));
+    return [risks.of(risk, whoMeets(dances, risk), only)];
   });
   return met.length > 0 ? said.cautions(met, risks.generalCaution) : "";
 };

@@ -71,7 +71,6 @@ export const description = {
     danced: "THIS FILM IS DANCED ON THE OTHER SIDE: the mirrored counts go with it.",
   } satisfies Record<MirroredBy, string>,
   link: (name: string, address: string): string => `${name}: ${address}`,
-  risk: (label: string, only: string | undefined): string => (only === undefined ? label : `${label} (${only})`),
   cautions: (risks: readonly string[], generalCaution: string): string =>
     `TAKE CARE: ${risks.join(", ")}. ${generalCaution}`,
   music: (song: string, link: string | undefined): string => `MUSIC: ${[song, link].filter(Boolean).join(", ")}`,
