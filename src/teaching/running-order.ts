@@ -9,7 +9,7 @@ import { type ActivityKind, isFrame } from "./kinds.js";
 import { type GroupLoads, heaviest, heaviestOf, type Load, plus } from "./load.js";
 import { type Chunk, type Material, nameOf, type RoutinePart } from "./material.js";
 import type { ClassSettings } from "./settings.js";
-import type { Step } from "./steps.js";
+import { dancingAlone, type Step } from "./steps.js";
 import type { TimedEntry } from "./timetable.js";
 
 /** A step with its runs, and how many of them are danced in the easiest option. */
@@ -71,7 +71,12 @@ export function activityOf(place: TimedEntry, planned: readonly PlannedStep[], c
     start,
     seconds,
     ...heaviestAndGroups(part.routine, loadsAsPlanned(plannedStep)),
-    ...cautionsOf(chunks, levelsDanced(plannedStep)),
+    ...cautionsOf(
+      step.moves.length === 0
+        ? chunks
+        : chunks.map((chunk) => ({ ...chunk, dancers: dancingAlone(chunk, step.moves) })),
+      levelsDanced(plannedStep),
+    ),
   };
 }
 

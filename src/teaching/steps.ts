@@ -199,17 +199,21 @@ function hardMoves(chunk: Chunk, settings: ClassSettings): readonly RatedMove[] 
 /** The hard moves one by one, each with a count-in of its own. */
 function alone(chunk: Chunk, hard: readonly RatedMove[]): Passage {
   const counts = hard.reduce((sum, { move }) => sum.add(move.length), new Fraction(0));
-  const dancers = chunk.dancers.map(({ taught: all, easiest, ...group }) => {
-    const taught = hard.flatMap((one) => asDanced(one, all) ?? []);
-    const meanwhile = easiest.filter(({ at }) => taught.some((each) => at.gte(each.at) && at.lt(moveEnd(each))));
-    return { ...group, taught, easiest: meanwhile };
-  });
   return {
     seconds: countsTake(counts, chunk.section),
     uncounted: new Fraction(0),
     countIn: chunk.countIn.mul(hard.length),
-    loads: loadsOf(dancers),
+    loads: loadsOf(dancingAlone(chunk, hard)),
   };
+}
+
+/** What each group dances where only some moves of a chunk are taken. */
+export function dancingAlone({ dancers }: Chunk, hard: readonly RatedMove[]): Chunk["dancers"] {
+  return dancers.map(({ taught: all, easiest, ...group }) => {
+    const taught = hard.flatMap((one) => asDanced(one, all) ?? []);
+    const meanwhile = easiest.filter(({ at }) => taught.some((each) => at.gte(each.at) && at.lt(moveEnd(each))));
+    return { ...group, taught, easiest: meanwhile };
+  });
 }
 
 /** Of a detail: the moves that nobody dances whose runs are all in the easiest option. */

@@ -164,6 +164,13 @@ describe("two sections on the knees, exactly as long as the least", () => {
     expect(danced.length).toBeGreaterThan(0);
   });
 
+  test("hard moves on their own have their own cautions, not those of the rest of their section", () => {
+    const moves = { "1-4": { do: "Jump", risks: ["jump"] }, "5-8": { do: "Kneel", contacts: ["knees"] } } as const;
+    const hard = routineOf({ tempo: 120, sections: [{ name: "A", phrases: [moves] }] });
+    const detail = planClass(workshopOf([hard], 10), library).activities.find(({ kind }) => kind === "detail");
+    expect(detail).toMatchObject({ moves: [{ cue: "Jump" }], cautions: ["jump"] });
+  });
+
   test("two runs are both", () => {
     expect(
       [en.plan.easier(1, 1, "1"), en.plan.easier(2, 2, "1"), en.plan.easier(3, 3, "1")].map(
