@@ -65,6 +65,11 @@ function cautionsOf(activities: readonly Activity[], { risks: said }: Wording): 
 function summaryOf(plan: ClassPlan, said: Wording["plan"]): readonly string[] {
   const { fit, level, minutes, load, groups = [] } = plan;
   const several = plan.routines.length > 1;
+  const easiest = plan.routines.every(({ version, easiest }) => version === easiest);
+  const planned = {
+    level,
+    easiest: easiest ? [...new Set(plan.routines.map(({ version }) => version))] : undefined,
+  };
   return [
     ...(fit.fits
       ? said.fits(fit.least, fit.available, plan.freePractice)
@@ -76,8 +81,8 @@ function summaryOf(plan: ClassPlan, said: Wording["plan"]): readonly string[] {
     ...plan.routines
       .filter(({ version }) => version !== level)
       .map(({ title, version }) => said.otherLevel(title, level, version)),
-    ...said.loads(load.taught, load.easiest, level),
-    ...said.groupLoads(groups, level, several),
-    ...plan.limits.map((outcome) => said.limit(outcome, level, several)),
+    ...said.loads(load.taught, load.easiest, planned),
+    ...said.groupLoads(groups, planned, several),
+    ...plan.limits.map((outcome) => said.limit(outcome, planned, several)),
   ];
 }

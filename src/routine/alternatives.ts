@@ -26,6 +26,7 @@ export function alternativesOf(
     const way = (version: string, moves: readonly WrittenMove[], on: string, kept: Kept): Alternative => ({
       version,
       moves: moves.map((move) => ({
+        place: move.place,
         on: move.on ?? on,
         cue: mirrored ? otherWords(move, pairs)(move.cue) : move.cue,
         improvised: move.improvised,

@@ -1,5 +1,6 @@
 import Fraction from "fraction.js";
 import { adaptationGaps } from "./adaptations.js";
+import { withDancedRisks } from "./alternative-risks.js";
 import { alternativesOf } from "./alternatives.js";
 import { callsOf, checkCalls } from "./calls.js";
 import { checkRoutine } from "./checks/check.js";
@@ -64,7 +65,7 @@ export function dance(written: WrittenRoutine, library: Library, options: DanceL
   checkWallTurns(written, library, problems);
   if (problems.failed()) return { problems: problems.list() };
 
-  const versions = names.map((name) => computeVersion(name, all, groups, clock, library));
+  const versions = withDancedRisks(names.map((name) => computeVersion(name, all, groups, clock, library)));
   const routine = assemble(written, library, all.run, clock, versions);
   return {
     routine,

@@ -220,10 +220,12 @@ export interface Alternative {
   readonly version: string;
   /** In order. `on` is the span that was written; of a whole move, the plain move's. */
   readonly moves: readonly {
+    /** Where it was written. */
+    readonly place: Place;
     readonly on: string;
     readonly cue: Cue;
     readonly improvised: boolean;
-    /** As far as the move itself tells: its author's, and weight on the knees, a full turn or upside down. */
+    /** What its version says beside it, and what the move itself tells: weight on the knees, a full turn or upside down. */
     readonly risks: readonly Risk[];
   }[];
 }

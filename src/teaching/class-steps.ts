@@ -1,3 +1,4 @@
+import type { RatedMove } from "./difficulty.js";
 import type { Material } from "./material.js";
 import type { ClassSettings } from "./settings.js";
 import { chunkSteps, finishSteps, onceMoreStep, type Step, secondsOf, topSteps } from "./steps.js";
@@ -8,8 +9,17 @@ export interface Reach {
   readonly chunks: number;
 }
 
-/** Everything that a class with this reach may do, in the order of the class. */
-export function classSteps(material: Material, reach: Reach, settings: ClassSettings): readonly Step[] {
+/**
+ * Everything that a class with this reach may do, in the order of the class.
+ *
+ * @param replaced hard moves that are not taken on their own
+ */
+export function classSteps(
+  material: Material,
+  reach: Reach,
+  settings: ClassSettings,
+  replaced: ReadonlySet<RatedMove> = new Set(),
+): readonly Step[] {
   const steps: Step[] = [];
   let block = 0;
   const finished: number[] = [];
@@ -19,7 +29,7 @@ export function classSteps(material: Material, reach: Reach, settings: ClassSett
     const within = reach.parts > 0 ? part.chunks : part.chunks.slice(0, reach.chunks);
     within.forEach((chunk, order) => {
       const link = order === 0 ? part.after : chunk - 1;
-      steps.push(...chunkSteps(material, chunk, link, next(), settings));
+      steps.push(...chunkSteps(material, chunk, link, next(), settings, replaced));
     });
     if (reach.parts === 0) return;
     const ending = part.last || index === reach.parts - 1;

@@ -3,6 +3,7 @@ import type { Library, Workshop } from "../routine/routine.js";
 import { type ClassLoad, differ, mostOf, withRuns } from "./class-load.js";
 import type { ClassPlan, DividedClass, Fit, PlannedGroup } from "./class-plan.js";
 import { classSteps, leastSeconds, type Reach } from "./class-steps.js";
+import type { RatedMove } from "./difficulty.js";
 import { type ClassShare, divisions, type Pricing, pricing, reachable } from "./divide.js";
 import { ease, limitOutcomes } from "./ease.js";
 import { fill } from "./fill.js";
@@ -17,7 +18,7 @@ import {
   plannedChunks,
 } from "./running-order.js";
 import { type ClassSettings, settingsFor } from "./settings.js";
-import { secondsOf } from "./steps.js";
+import { replacedIn, secondsOf } from "./steps.js";
 import { type Slot, slotOf, timetable } from "./timetable.js";
 import { versionsFor } from "./versions.js";
 
@@ -36,10 +37,7 @@ export function planClass(workshop: Workshop, library: Library): ClassPlan {
   const reach = reachOf(material, price, slot, settings);
   const fit = fitOf(material, price, slot, reach);
 
-  const steps = classSteps(material, reach, settings);
-  const runs = fill(steps, material, slot.teaching, settings);
-  const { easier, before, after } = ease(steps, runs, settings);
-  const planned = steps.map((step, index) => ({ step, runs: runs[index] ?? 0, easier: easier[index] ?? 0 }));
+  const { steps, planned, before, after } = filled(material, reach, slot, settings);
   const easiest = easiestLoad(planned);
   const load = { easiest: mostOf(easiest), taught: mostOf(after) };
   const groups = groupLoads(routines, easiest, after);
@@ -68,6 +66,25 @@ export function planClass(workshop: Workshop, library: Library): ClassPlan {
     freePractice,
     settings,
   };
+}
+
+/**
+ * The steps with their runs, within the limits as far as may be. A hard move is not taken on its own where all the runs of that would
+ * dance something else in its place; the time goes into other runs.
+ */
+function filled(material: Material, reach: Reach, slot: Slot, settings: ClassSettings) {
+  const replaced = new Set<RatedMove>();
+  for (;;) {
+    const steps = classSteps(material, reach, settings, replaced);
+    const runs = fill(steps, material, slot.teaching, settings);
+    const { easier, before, after } = ease(steps, runs, settings);
+    const planned = steps.map((step, index) => ({ step, runs: runs[index] ?? 0, easier: easier[index] ?? 0 }));
+    const more = planned.flatMap((one) =>
+      one.runs > 0 && one.easier === one.runs ? replacedIn(one.step, material) : [],
+    );
+    if (more.length === 0) return { steps, planned, before, after };
+    for (const move of more) replaced.add(move);
+  }
 }
 
 /** Of a dancer who stays at the easiest level. */

@@ -9,7 +9,7 @@ import { type ActivityKind, isFrame } from "./kinds.js";
 import { type GroupLoads, heaviest, heaviestOf, type Load, plus } from "./load.js";
 import { type Chunk, type Material, nameOf, type RoutinePart } from "./material.js";
 import type { ClassSettings } from "./settings.js";
-import type { Step } from "./steps.js";
+import { dancingAlone, type Step } from "./steps.js";
 import type { TimedEntry } from "./timetable.js";
 
 /** A step with its runs, and how many of them are danced in the easiest option. */
@@ -71,8 +71,19 @@ export function activityOf(place: TimedEntry, planned: readonly PlannedStep[], c
     start,
     seconds,
     ...heaviestAndGroups(part.routine, loadsAsPlanned(plannedStep)),
-    ...cautionsOf(chunks),
+    ...cautionsOf(
+      step.moves.length === 0
+        ? chunks
+        : chunks.map((chunk) => ({ ...chunk, dancers: dancingAlone(chunk, step.moves) })),
+      levelsDanced(plannedStep),
+    ),
   };
+}
+
+/** The levels at which some run is danced; of a step without runs the taught one. */
+function levelsDanced({ runs, easier }: PlannedStep): readonly Level[] {
+  if (easier === 0) return ["taught"];
+  return easier < runs ? ["taught", "easiest"] : ["easiest"];
 }
 
 function hardMove({ move, groups }: RatedMove): {
@@ -179,7 +190,7 @@ export function plannedChunks(
     newMoves: chunk.moves.filter(({ known }) => known === "no").length,
     points: rounded(chunk.points, 100),
     density: rounded((chunk.points * 8) / chunk.counts, 100),
-    ...cautionsOf([chunk]),
+    ...cautionsOf([chunk], ["taught"]),
     load: heaviestOf(chunk.loads),
     taught: taught.has(index),
     runs: runs[index]?.all ?? 0,
@@ -187,11 +198,15 @@ export function plannedChunks(
   }));
 }
 
-/** The risks that some chunks of a routine meet, and whose they are where not all of its groups meet them. */
-function cautionsOf(chunks: readonly Chunk[]): Pick<Activity, "cautions" | "cautionGroups"> {
+type Level = "taught" | "easiest";
+
+/** The risks that some chunks of a routine meet at these levels, and whose they are where not all of its groups meet them. */
+function cautionsOf(chunks: readonly Chunk[], levels: readonly Level[]): Pick<Activity, "cautions" | "cautionGroups"> {
   const names = chunks[0]?.routine.groups ?? [];
   const meets = (risk: Risk, group: number) =>
-    chunks.some(({ dancers }) => dancers[group]?.taught.some((move) => move.risks.includes(risk)));
+    chunks.some(({ dancers }) =>
+      levels.some((level) => dancers[group]?.[level].some((move) => move.risks.includes(risk))),
+    );
   const met = risks.flatMap((risk): readonly GroupCaution[] => {
     const numbers = (chunks[0]?.dancers ?? []).flatMap((_, group) => (meets(risk, group) ? [group] : []));
     if (numbers.length === 0) return [];

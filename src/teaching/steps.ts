@@ -56,20 +56,25 @@ export function explaining(points: number, settings: ClassSettings): Fraction {
   return new Fraction(Math.round(settings.explain * points * 100), 100);
 }
 
-/** Teaches one chunk: show, mark, the hard moves alone, drill at rising speeds, link. What is the dancers' own is explained as it is shown. */
+/**
+ * Teaches one chunk: show, mark, the hard moves alone, drill at rising speeds, link. What is the dancers' own is explained as it is shown.
+ *
+ * @param replaced hard moves that are not taken on their own
+ */
 export function chunkSteps(
   material: Material,
   index: number,
   link: number | undefined,
   place: PlaceInClass,
   settings: ClassSettings,
+  replaced: ReadonlySet<RatedMove> = new Set(),
 ): readonly Step[] {
   const chunk = material.chunks[index];
   if (!chunk) return [];
   const make = maker(settings, place);
   const fresh = chunk.moves.some((move) => move.known !== "yes");
   const before = link === undefined ? undefined : material.chunks[link];
-  const hard = hardMoves(chunk, settings);
+  const hard = hardMoves(chunk, settings).filter((move) => !replaced.has(move));
   const show = { loads: chunk.loads.map(() => ({ easiest: {}, taught: {} })) };
   if (chunk.improvised) return [make("show", chunk, [index], { ...show, once: explaining(chunk.points, settings) })];
   const steps = [
@@ -194,17 +199,32 @@ function hardMoves(chunk: Chunk, settings: ClassSettings): readonly RatedMove[] 
 /** The hard moves one by one, each with a count-in of its own. */
 function alone(chunk: Chunk, hard: readonly RatedMove[]): Passage {
   const counts = hard.reduce((sum, { move }) => sum.add(move.length), new Fraction(0));
-  const dancers = chunk.dancers.map(({ taught: all, easiest, ...group }) => {
-    const taught = hard.flatMap((one) => asDanced(one, all) ?? []);
-    const meanwhile = easiest.filter(({ at }) => taught.some((each) => at.gte(each.at) && at.lt(moveEnd(each))));
-    return { ...group, taught, easiest: meanwhile };
-  });
   return {
     seconds: countsTake(counts, chunk.section),
     uncounted: new Fraction(0),
     countIn: chunk.countIn.mul(hard.length),
-    loads: loadsOf(dancers),
+    loads: loadsOf(dancingAlone(chunk, hard)),
   };
+}
+
+/** What each group dances where only some moves of a chunk are taken. */
+export function dancingAlone({ dancers }: Chunk, hard: readonly RatedMove[]): Chunk["dancers"] {
+  return dancers.map(({ taught: all, easiest, ...group }) => {
+    const taught = hard.flatMap((one) => asDanced(one, all) ?? []);
+    const meanwhile = easiest.filter(({ at }) => taught.some((each) => at.gte(each.at) && at.lt(moveEnd(each))));
+    return { ...group, taught, easiest: meanwhile };
+  });
+}
+
+/** Of a detail: the moves that nobody dances whose runs are all in the easiest option. */
+export function replacedIn(step: Step, material: Material): readonly RatedMove[] {
+  const dancers = step.chunks.flatMap((index) => material.chunks[index]?.dancers ?? []);
+  return step.moves.filter((one) =>
+    dancers.every(({ taught, easiest }) => {
+      const danced = asDanced(one, taught);
+      return danced === undefined || easiest.every(({ place }) => place !== danced.place);
+    }),
+  );
 }
 
 /** A move as one group dances it: with the same words, or on the other side; nothing where it does not. */

@@ -32,7 +32,7 @@ export interface Take {
   /** What it dances, in order; nothing where it is the whole routine, or talk. */
   readonly names: readonly DancedName[];
   /** The versions whose options are shown, where they are. */
-  readonly options: readonly string[];
+  readonly options: readonly ShownOption[];
   /** What is said, where it is talk. */
   readonly say: readonly Mention[];
   readonly camera: CameraPlace;
@@ -44,6 +44,12 @@ export interface Take {
   readonly seconds: number;
   readonly load: Load;
   readonly cautions: readonly Risk[];
+}
+
+/** The options of a version, and the groups that dance them, where not all do. */
+export interface ShownOption {
+  readonly version: string;
+  readonly groups: readonly string[];
 }
 
 /** A take whose place in the video is still open. */
@@ -109,10 +115,15 @@ export function endingTakes(
 function optionsTake(routine: Routine, chunk: Chunk, settings: ClassSettings): readonly Draft[] {
   const [from, to] = chunk.phrases;
   const moves = new Map<string, Move>();
+  const whose = new Map<string, Set<string | undefined>>();
   for (const version of routine.versions)
-    for (const move of dancersOf(routine, version).flatMap((dancers) => dancers.moves))
-      if (move.option !== undefined && move.section === chunk.sectionIndex && move.phrase >= from && move.phrase <= to)
-        moves.set(`${move.option} ${move.at.toFraction()} ${move.place}`, move);
+    for (const { group, moves: danced } of dancersOf(routine, version))
+      for (const move of danced) {
+        const { option, section, phrase, at, place } = move;
+        if (option === undefined || section !== chunk.sectionIndex || phrase < from || phrase > to) continue;
+        moves.set(`${option} ${at.toFraction()} ${place}`, move);
+        whose.set(option, (whose.get(option) ?? new Set()).add(group));
+      }
   if (moves.size === 0) return [];
   const options = [...moves.values()];
   const counts = options.reduce((sum, { length }) => sum.add(length), new Fraction(0));
@@ -121,7 +132,10 @@ function optionsTake(routine: Routine, chunk: Chunk, settings: ClassSettings): r
     {
       kind: "options",
       names: [nameOf(chunk)],
-      options: [...new Set(options.map(({ option }) => option ?? ""))],
+      options: [...whose].map(([version, groups]) => ({
+        version,
+        groups: groups.size < routine.groups.length ? [...groups].flatMap((group) => group ?? []) : [],
+      })),
       say: [],
       camera: "close",
       sections: [chunk.section.name],

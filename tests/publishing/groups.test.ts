@@ -2,7 +2,8 @@ import { expect, test } from "vitest";
 import { descriptionText } from "../../src/publishing/description/description.js";
 import { floorPlan, floorPlans } from "../../src/publishing/drawing/floor-plan.js";
 import { phraseMap } from "../../src/publishing/drawing/phrase-map.js";
-import { drawHandout } from "../../src/publishing/handout/handout.js";
+import { drawHandout, handoutPrint } from "../../src/publishing/handout/handout.js";
+import { takesText } from "../../src/publishing/plan/takes-text.js";
 import { routineJson } from "../../src/publishing/record/routine-json.js";
 import { routineView } from "../../src/publishing/site/routine-view.js";
 import { workshopView } from "../../src/publishing/site/workshop-view.js";
@@ -51,8 +52,13 @@ test("a limit is kept for every group, and the plan says whose it is not", () =>
   ]);
   const page = workshopView(workshopOf([routine], 30), library, { names: new Set(), downloads: [], plan }, wording);
   const [summary, blocks] = [page.plan?.summary.join("\n"), page.plan?.blocks ?? []];
-  expect(summary).toContain(`${runs} remain for Flood after`);
-  expect(summary).toContain("Ebb: none at level 2");
+  // The routine has one level, so that there is nothing easier to advise, and one figure to give.
+  expect(summary).toContain(
+    `it is not kept: the plan has ${runs} for Flood. Level 1 is the easiest: give the moves that`,
+  );
+  expect(summary).toContain("load the knees an easier option for Flood, or teach less.");
+  expect(summary).toContain(`weight or impact: knees ${runs}.\nEbb: none.\nFlood: knees ${runs}.`);
+  expect(summary).not.toMatch(/at the easiest|easier level/);
   expect(blocks[0]?.cautions).toEqual(["weight on the knees (Flood)"]);
   expect(page.cautions.map(({ value }) => value.label)).toEqual(["weight on the knees (Flood)"]);
 });
@@ -111,4 +117,81 @@ test("heights, facings and hits of the map and the ways of the floor plan are ea
   expect(plans.map((plan) => plan.title)).toEqual(["Floor plan of Low Tide, Level 1, Flood"]);
   expect(plans[0]?.description).toMatch(/^Flood\. .*2\.4 m to the front\.$/);
   expect(floorPlan(routine, version, library, size)).toEqual(plans[0]);
+});
+
+test("a description says that only one group dances a level another way", () => {
+  const level = fromYaml(`
+groups: [Shore, Sea]
+levels: [1, 2]
+sections:
+  - name: Fall
+    counts: [{ 1-8: Sway }]
+    parts:
+      Sea: [{ 1-4: { do: Reach, options: { 2: Leap } }, 5-8: Fold }]
+`);
+  expect(descriptionText(level, library)).toContain("Level 2: Sea dances 1 move another way");
+});
+
+test("another way has the cautions that its own version has, and says whose it is", async () => {
+  const level = fromYaml(`
+groups: [Shore, Sea]
+levels: [1, 2]
+music: { tempo: 120 }
+sections:
+  - name: Fall
+    counts: [{ 1-8: Sway }]
+    parts:
+      Sea:
+        - 1:
+            do: Fold
+            options: { 2: { do: Drop from a jump, height: kneeling, contacts: [knees], risk: [jump] } }
+          2-4: hold
+          5-8: { do: Up, height: standing, weight: both }
+`);
+  const [one, two] = level.versions;
+  const other = one?.groups[0]?.moves[0]?.alternatives[0];
+  // Half a second from standing to the knees: it drops, which the option alone cannot know.
+  expect(other?.moves[0]?.risks).toEqual(["floor-drop", "jump", "kneework"]);
+  expect(other?.moves[0]?.risks).toEqual(two?.groups[0]?.moves[0]?.cautions);
+  const paper = spaced(await readText(await drawHandout(level, one ?? version, library, "sheet")));
+  expect(paper).toContain("Sea, 1 Level 2: Drop from a jump (take care: fast to the floor, jump, weight on the knees)");
+  const takes = takesText(planRecording(level, library), wording);
+  expect(takes).toContain("level 2 (Sea).");
+});
+
+test("a handout says which way each group faces, where they face apart", async () => {
+  const across = fromYaml(`
+groups: [Shore, { name: Sea, facing: back }]
+sections:
+  - name: Round
+    canon: { Sea: 4 }
+    counts: [{ 1-8: Walk }]
+  - name: Fall
+    counts: [{ 1-8: Sway }]
+    parts:
+      Sea: [{ 1-8: Fold }]
+`);
+  const [only = version] = across.versions;
+  const paper = spaced(await readText(await drawHandout(across, only, library, "sheet")));
+  expect(paper).toContain("Sea: the same, 4 counts later, facing back");
+  expect(paper.match(/Starts/g)).toHaveLength(1);
+  const elements = JSON.stringify(handoutPrint(across, only, library, "sheet").elements);
+  const darts = (facing: string) => elements.split(`"alt":"facing ${facing}"`).length - 1;
+  // Back: the head, Sea's row of its echo, and its row of the second section. Front: the head, and Shore's two rows.
+  expect([darts("front"), darts("back")]).toEqual([3, 3]);
+  const large = spaced(await readText(await drawHandout(across, only, library, "large")));
+  expect(large).toContain("Sea starts: facing back");
+});
+
+test("a caution that one group meets at one level has both in one bracket", () => {
+  const scarf = fromYaml(`
+groups: [Shore, Back]
+levels: [1, 2]
+sections:
+  - name: Fall
+    counts: [{ 1-8: Sway }]
+    parts:
+      Back: [{ 1-4: { do: Reach, options: { 2: { do: Scarf on, risk: [neck] } } }, 5-8: Fold }]
+`);
+  expect(descriptionText(scarf, library)).toContain("round it (Back, level 2).");
 });

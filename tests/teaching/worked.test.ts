@@ -139,6 +139,46 @@ describe("two sections on the knees, exactly as long as the least", () => {
     );
   });
 
+  test("runs that are all in the easier option have its cautions, and no hard move is drilled that none of them dances", () => {
+    // A hard move: a jump costs its move's point and that of a risk. At level 1 nobody jumps or kneels in A.
+    const jump = { do: "Jump and kneel", contacts: ["knees"], risks: ["jump"], easier: {} } as const;
+    const [, b] = sections;
+    const hard = routineOf({
+      tempo: 120,
+      sections: [{ name: "A", phrases: [{ "1-4": jump, "5-8": "Rise" }] }, ...(b ? [b] : [])],
+    });
+    const planned = (knees: string) => planClass(workshopOf([hard], 10), libraryWith({ limits: { knees } }));
+    const inA = ({ activities }: ClassPlan) =>
+      activities.filter(({ routine, sections }) => routine !== undefined && sections.join() === "A");
+    expect(inA(planned("99")).map(({ kind, moves }) => [kind, moves?.[0]?.cue])).toContainEqual([
+      "detail",
+      "Jump and kneel",
+    ]);
+    const tight = inA(planned("9"));
+    expect(tight.map(({ kind }) => kind)).not.toContain("detail");
+    const swapped = tight.filter(({ runs, easier }) => easier && easier.runs === runs);
+    expect(swapped.length).toBeGreaterThan(0);
+    for (const { cautions } of swapped) expect(cautions).toEqual([]);
+    const danced = tight.filter(({ kind, easier, runs }) => kind === "drill" && easier?.runs !== runs);
+    for (const { cautions } of danced) expect(cautions).toEqual(["jump", "kneework"]);
+    expect(danced.length).toBeGreaterThan(0);
+  });
+
+  test("hard moves on their own have their own cautions, not those of the rest of their section", () => {
+    const moves = { "1-4": { do: "Jump", risks: ["jump"] }, "5-8": { do: "Kneel", contacts: ["knees"] } } as const;
+    const hard = routineOf({ tempo: 120, sections: [{ name: "A", phrases: [moves] }] });
+    const detail = planClass(workshopOf([hard], 10), library).activities.find(({ kind }) => kind === "detail");
+    expect(detail).toMatchObject({ moves: [{ cue: "Jump" }], cautions: ["jump"] });
+  });
+
+  test("two runs are both", () => {
+    expect(
+      [en.plan.easier(1, 1, "1"), en.plan.easier(2, 2, "1"), en.plan.easier(3, 3, "1")].map(
+        (said) => said.split(" in ")[0],
+      ),
+    ).toEqual(["This run", "Both runs", "All 3 runs"]);
+  });
+
   test("a limit of 8 cannot be kept, and the plan says why", () => {
     const plan = planClass(class345, libraryWith({ limits: { knees: "8" } }));
     expect(plan.limits).toEqual([{ part: "knees", limit: 8, before: 12, after: 9, kept: false }]);

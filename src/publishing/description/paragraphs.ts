@@ -1,3 +1,4 @@
+import { dancersOf } from "../../routine/chart.js";
 import type { GearItem, Library, Routine, Version } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
 import { timesThrough } from "../../routine/times-through.js";
@@ -40,9 +41,10 @@ export const gear: Paragraph = ({ versions, groups }, library) => {
   return block(said.headings.need, [...dancers, ...items]);
 };
 
-export const versions: Paragraph = ({ versions, taught, audience }, library) => {
+export const versions: Paragraph = (routine, library) => {
+  const { versions, audience } = routine;
   const said = saidIn(library);
-  const ways = versions.length > 1 ? versions.map((version) => versionLine(version, taught, said)) : [];
+  const ways = versions.length > 1 ? versions.map((version) => versionLine(routine, version, said)) : [];
   const who = said.audience[audience];
   return block(said.headings.versions, [...ways, ...(who === undefined ? [] : [who])]);
 };
@@ -108,20 +110,9 @@ export const cautions: Paragraph = (routine, library) => {
   const met = riskOrder.flatMap((risk) => {
     const by = versions.filter((version) => version.cautions.includes(risk));
     const only = by.length < versions.length ? versionNames(by, said) : undefined;
-    return by.length > 0
-      ? [
-          said.risk(
-            risks.of(
-              risk,
-              whoMeets(
-                by.map((version) => ({ routine, version })),
-                risk,
-              ),
-            ),
-            only,
-          ),
-        ]
-      : [];
+    if (by.length === 0) return [];
+    const dances = by.map((version) => ({ routine, version }));
+    return [risks.of(risk, whoMeets(dances, risk), only)];
   });
   return met.length > 0 ? said.cautions(met, risks.generalCaution) : "";
 };
@@ -176,9 +167,14 @@ function versionNames(versions: readonly Version[], said: Said): string {
   return said.versions(named("level"), named("adaptation"));
 }
 
-function versionLine(version: Version, taught: string, said: Said): string {
+function versionLine(routine: Routine, version: Version, said: Said): string {
   const name = versionNames([version], said);
-  if (version.id === taught) return said.taught(name);
-  const own = new Set(version.moves.filter(({ option }) => option !== undefined).map(({ place }) => place)).size;
-  return said.version(name, own);
+  if (version.id === routine.taught) return said.taught(name);
+  const all = dancersOf(routine, version).map(({ group, moves }) => ({
+    group,
+    own: moves.filter(({ option }) => option !== undefined).map(({ place }) => place),
+  }));
+  const those = all.filter(({ own }) => own.length > 0);
+  const groups = those.length < all.length ? those.flatMap(({ group }) => group ?? []) : [];
+  return said.version(name, new Set(those.flatMap(({ own }) => own)).size, groups.map(plain));
 }

@@ -76,9 +76,7 @@ function headBlocks({ routine, version }: Dance, library: Library, width: number
     textBlock([{ text: about }], { size, width }),
     fact(large.counts, run),
     fact(large.countIn, large.firstCount(music.countIn, firstCount && time.track(firstCount))),
-    ...dancersOf(routine, version).map(({ group, start }) =>
-      fact(print.starts, print.start(group, stance.whole(start))),
-    ),
+    ...dancersOf(routine, version).map(({ group, start }) => fact(print.startsOf(group), stance.whole(start))),
     ...(built === undefined
       ? []
       : [fact(print.timesThrough(routine.walls), wording.run.timesThrough(built).join(" "))]),
@@ -96,7 +94,7 @@ function bandBlocks(band: Band, routine: Routine, width: number, wording: Wordin
     ...(section.mirrored ? [print.otherSide] : []),
     ...(section.improvised ? [print.ownSection] : []),
     ...feelTexts(routine, section, wording),
-    ...section.canon.map(({ group, after }) => print.large.canon(group, after)),
+    ...band.canon.map(({ group, after, facing }) => print.canon(group, after, facing)),
     ...(again === "" ? [] : [again]),
   ];
   const heading = textBlock([{ text: `${number} `, style: "bold" }, theirs(section.name, wording, { style: "bold" })], {

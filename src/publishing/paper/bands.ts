@@ -1,5 +1,5 @@
 import Fraction from "fraction.js";
-import { type ChartPhrase, chart, dancersOf, partOf } from "../../routine/chart.js";
+import { type ChartPhrase, chart, type Dancers, dancersOf, partOf } from "../../routine/chart.js";
 import { type ShownTime, shownTrackTime } from "../../routine/clock.js";
 import { definedOnly } from "../../routine/defined-only.js";
 import type { DancedPhrase, DancedSection, Move, Routine, Version } from "../../routine/routine.js";
@@ -35,8 +35,17 @@ export interface Row {
   readonly cells: readonly GridCell[];
   /** The group that dances it, where not all dance the same. */
   readonly dancers?: string;
+  /** True of a group's row where another group faces elsewhere on these counts, so that each row says its facing. */
+  readonly facesApart: boolean;
   /** What stands there in place of counts, where there are none. */
   readonly uncounted?: string;
+}
+
+/** A group that begins later, and which way it faces then, where that is not the first group's. */
+export interface BandCanon {
+  readonly group: string;
+  readonly after: number;
+  readonly facing?: Facing;
 }
 
 /** A section as the sheet prints it: once, with word of when it is danced again. */
@@ -46,12 +55,14 @@ export interface Band {
   readonly entry: SheetSection;
   readonly section: DancedSection;
   readonly again: string;
+  readonly canon: readonly BandCanon[];
   readonly rows: readonly Row[];
 }
 
 /** Everything that the count grid of a version shows, in order. */
 export function sheetBands(routine: Routine, version: Version, wording: Wording): readonly Band[] {
-  const charts = dancersOf(routine, version).map(({ group, ...dancers }): DancersChart => {
+  const all = dancersOf(routine, version);
+  const charts = all.map(({ group, ...dancers }): DancersChart => {
     const phrases = chart(routine, dancers);
     return { group, phrases: new Map(phrases.map((charted) => [charted.phrase, charted])) };
   });
@@ -60,17 +71,32 @@ export function sheetBands(routine: Routine, version: Version, wording: Wording)
     if (section === undefined) return [];
     if (section.seconds !== undefined) {
       const rows = [uncountedRow(routine, version, section, wording)];
-      return [{ number: index + 1, entry, section, again: againText(routine, entry, wording), rows }];
+      return [{ number: index + 1, entry, section, again: againText(routine, entry, wording), canon: [], rows }];
     }
     const rows = section.phrases.flatMap((phrase) =>
-      rowRanges(phrase).flatMap(([from, to]) =>
-        rowsApart(charts, section, phrase.echo).flatMap(({ phrases, group }) => {
+      rowRanges(phrase).flatMap(([from, to]) => {
+        const rows = rowsApart(charts, section, phrase.echo).flatMap(({ phrases, group }) => {
           const charted = phrases.get(phrase);
           return charted ? [rowOf(routine, partOf(charted, section, from, to), group, wording)] : [];
-        }),
-      ),
+        });
+        const firsts = phrase.echo ? charts[0]?.phrases.get(phrase)?.stance.facing : rows[0]?.facing;
+        const facesApart = rows.some(({ facing, dancers }) => dancers !== undefined && facing !== firsts);
+        return rows.map((row): Row => ({ ...row, facesApart }));
+      }),
     );
-    return [{ number: index + 1, entry, section, again: againText(routine, entry, wording), rows }];
+    const canon = canonOf(all, section, entry.section);
+    return [{ number: index + 1, entry, section, again: againText(routine, entry, wording), canon, rows }];
+  });
+}
+
+/** Who follows in canon, each as it stands when it begins. */
+function canonOf(all: readonly Dancers[], { canon }: DancedSection, index: number): readonly BandCanon[] {
+  const facingOf = (dancers: Dancers | undefined) =>
+    dancers?.moves.find(({ section }) => section === index)?.before.facing;
+  const first = facingOf(all[0]);
+  return canon.map(({ group, after }) => {
+    const facing = facingOf(all.find((one) => one.group === group));
+    return { group, after, ...(facing !== undefined && facing !== first && { facing }) };
   });
 }
 
@@ -112,6 +138,7 @@ function rowOf(
   return {
     phrase,
     facing: stance.facing,
+    facesApart: false,
     ...columnsOf(phrase, Math.min(routine.music.phrase, mostColumns)),
     accents: phrase.numbers.flatMap((number, index) => (routine.music.accents.includes(number) ? [index] : [])),
     cells: cells.flatMap(({ move, from, to, begins, ends }): readonly GridCell[] => {
@@ -130,6 +157,7 @@ function uncountedRow(routine: Routine, version: Version, section: DancedSection
   return {
     phrase: { place, number: 1, at, numbers: [], feel, echo: false },
     facing: (before?.after ?? version.start).facing,
+    facesApart: false,
     columns: Math.min(routine.music.phrase, mostColumns),
     ...{ offset: 0, accents: [], cells: [] },
     ...definedOnly<Row>({

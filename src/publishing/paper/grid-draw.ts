@@ -144,5 +144,5 @@ function timeCell({ row, opens }: RowLayout, first: boolean, position: Position,
     x: right - 9.5,
     y: position.y + (time === undefined ? 9 : 17.5),
   });
-  return { tag: "TH", scope: "Row", content: first ? [...content, dart] : content };
+  return { tag: "TH", scope: "Row", content: first || row.facesApart ? [...content, dart] : content };
 }

@@ -180,7 +180,9 @@ function rowsThatFit(rows: readonly RowLayout[], room: number, head: number): nu
 
 /** Heights of the rows beside a margin of so many points: the last one makes up what is missing. */
 function heightsOf(rows: readonly RowLayout[], head: number): readonly number[] {
-  const heights = rows.map(({ height }, index) => (index === 0 ? Math.max(height, dartRow) : height));
+  const heights = rows.map(({ row, height, opens }, index) =>
+    index === 0 || (opens && row.facesApart) ? Math.max(height, dartRow) : height,
+  );
   const missing = Math.max(0, head - sumOf(heights));
   return heights.map((height, index) => (index === heights.length - 1 ? height + missing : height));
 }

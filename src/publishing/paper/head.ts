@@ -163,8 +163,8 @@ function headLines(routine: Routine, version: Version, { within, wording }: Shee
   const built = timesThrough(routine);
   return [
     ...(routine.mirrored ? [{ label: print.side, text: print.mirroredFor }] : []),
-    ...dancersOf(routine, version).map(({ group, start }) => ({
-      label: print.starts,
+    ...dancersOf(routine, version).map(({ group, start }, index) => ({
+      label: index === 0 ? print.starts : "",
       sign: { alt: stance.facing(start.facing), shapes: [facingDart(start.facing, [4.5, 0], 4.5)] },
       text: print.opening(print.start(group, stance.whole(start))),
     })),

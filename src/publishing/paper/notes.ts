@@ -31,11 +31,17 @@ function moveBlocks(
 /** What other versions dance on the same counts. */
 export function optionBlocks(routine: Routine, version: Version, style: NoteStyle): readonly Block[] {
   const { counts, print } = style.wording;
-  const blocks = printedSections(routine, version).flatMap(({ section, moves }): readonly Block[] => {
+  const blocks = printedSections(routine, version).flatMap(({ section, moves, whose }): readonly Block[] => {
     const items = moveBlocks(moves, style, (move) =>
       move.alternatives.length === 0
         ? []
-        : [itemBlock(bold(counts.span(move.on)), alternativeSpans(move, style.wording), style)],
+        : [
+            itemBlock(
+              bold(print.whose(whose.get(move), counts.span(move.on))),
+              alternativeSpans(move, style.wording),
+              style,
+            ),
+          ],
     );
     return items.length === 0 ? [] : [headingBlock(theirs(section.name, style.wording), style, 3), ...items];
   });
@@ -64,8 +70,8 @@ export function teachingBlocks(routine: Routine, version: Version, style: NoteSt
   const { prose } = routine;
   const text = (markdown: string, level: number) => proseBlocks(markdown, { ...style, level });
   const told = new Set<number>();
-  const sections = printedSections(routine, version).flatMap(({ section, moves }): readonly Block[] => {
-    const tips = moveBlocks(moves, style, (move) => tipBlocks(move, style));
+  const sections = printedSections(routine, version).flatMap(({ section, moves, whose }): readonly Block[] => {
+    const tips = moveBlocks(moves, style, (move) => tipBlocks(move, whose.get(move), style));
     const note = told.has(section.written) ? undefined : prose.notes.find((one) => one.section === section.name);
     told.add(section.written);
     const blocks = [...(note === undefined ? [] : text(note.markdown, 4)), ...tips];
@@ -78,7 +84,7 @@ export function teachingBlocks(routine: Routine, version: Version, style: NoteSt
   );
 }
 
-function tipBlocks(move: Move, style: NoteStyle): readonly Block[] {
+function tipBlocks(move: Move, group: string | undefined, style: NoteStyle): readonly Block[] {
   const { counts, print } = style.wording;
   const [before, ways] = print.choice(move.choose.map((way) => cueSpans(way, style.wording)));
   const choices = ways.flatMap(([joint, way]) => [...(joint === "" ? [] : [plain(joint)]), ...way]);
@@ -86,5 +92,5 @@ function tipBlocks(move: Move, style: NoteStyle): readonly Block[] {
     ...(move.note === undefined ? [] : [...cueSpans(move.note, style.wording), plain(" ")]),
     ...(choices.length === 0 ? [] : [italic(before), ...choices]),
   ];
-  return spans.length === 0 ? [] : [itemBlock(bold(counts.span(move.on)), spans, style)];
+  return spans.length === 0 ? [] : [itemBlock(bold(print.whose(group, counts.span(move.on))), spans, style)];
 }

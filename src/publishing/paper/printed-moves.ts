@@ -6,6 +6,8 @@ import type { Wording } from "../../wording/wording.js";
 export interface PrintedSection {
   readonly section: DancedSection;
   readonly moves: readonly Move[];
+  /** Whose a move is, in a section that not all groups dance alike. */
+  readonly whose: ReadonlyMap<Move, string>;
 }
 
 /** The sections that the sheet prints, each with its moves. */
@@ -14,8 +16,14 @@ export function printedSections(routine: Routine, version: Version): readonly Pr
     const section = routine.sections[index];
     if (section === undefined) return [];
     const groups = version.groups.filter(({ name }) => section.parts.includes(name));
-    const theirs = groups.flatMap(({ moves }) => moves.filter((move) => move.section === index));
-    return [{ section, moves: [...movesIn(version, index), ...theirs] }];
+    const dancers = [
+      { name: routine.groups[0] ?? "", moves: movesIn(version, index) },
+      ...groups.map(({ name, moves }) => ({ name, moves: moves.filter((move) => move.section === index) })),
+    ];
+    const whose = dancers.flatMap(({ name, moves }) => moves.map((move) => [move, name] as const));
+    return [
+      { section, moves: dancers.flatMap(({ moves }) => moves), whose: new Map(groups.length === 0 ? [] : whose) },
+    ];
   });
 }
 

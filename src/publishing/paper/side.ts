@@ -24,7 +24,7 @@ export function sideLines(band: Band, routine: Routine, wording: Wording): reado
     ...(section.improvised ? [print.ownSection] : []),
     ...(other ? [print.tempoHere(time.tempo(section))] : []),
     ...feelTexts(routine, section, wording),
-    ...section.canon.map(({ group, after }) => print.canon(group, after)),
+    ...band.canon.map(({ group, after, facing }) => print.canon(group, after, facing)),
     ...(again === "" ? [] : [again]),
   ];
   return [

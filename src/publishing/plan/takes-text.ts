@@ -6,7 +6,7 @@ import type { Wording } from "../../wording/wording.js";
 export function takesText(plan: RecordingPlan, { takes: said, time }: Wording): string {
   const { title, levels, takes, setups, videoSeconds, daySeconds, settings } = plan;
   const line = ({ number, start, kind, names, options, say, speed }: Take): string => {
-    const shown = options.map((id) => ({ id, level: levels.includes(id) }));
+    const shown = options.map(({ version: id, groups }) => ({ id, level: levels.includes(id), groups }));
     const { label, instruction } = said.kinds[kind]({ title, names, options: shown, say });
     return `${number}. ${time.clock(start)} ${label}${speed === undefined ? "" : said.speed(speed)}. ${instruction}`;
   };

@@ -32,9 +32,16 @@ export const description = {
     return [...ladder, ...adaptations].join(", ");
   },
   taught: (name: string): string => `${capital(name)}: as taught here`,
-  /** @param own moves that this version dances another way */
-  version: (name: string, own: number): string =>
-    `${capital(name)}: ${own === 0 ? "the same moves" : `${counted(own, "move", "moves")} danced another way`}`,
+  /**
+   * @param own moves that this version dances another way
+   * @param groups that do, where not all of them do
+   */
+  version(name: string, own: number, groups: readonly string[]): string {
+    if (own === 0) return `${capital(name)}: the same moves`;
+    const moves = counted(own, "move", "moves");
+    if (groups.length === 0) return `${capital(name)}: ${moves} danced another way`;
+    return `${capital(name)}: ${list(groups)} ${groups.length === 1 ? "dances" : "dance"} ${moves} another way`;
+  },
   audience: { all: undefined, teen: "Made for teens.", adult: "Made for adults." } satisfies Record<
     Audience,
     string | undefined
@@ -64,7 +71,6 @@ export const description = {
     danced: "THIS FILM IS DANCED ON THE OTHER SIDE: the mirrored counts go with it.",
   } satisfies Record<MirroredBy, string>,
   link: (name: string, address: string): string => `${name}: ${address}`,
-  risk: (label: string, only: string | undefined): string => (only === undefined ? label : `${label} (${only})`),
   cautions: (risks: readonly string[], generalCaution: string): string =>
     `TAKE CARE: ${risks.join(", ")}. ${generalCaution}`,
   music: (song: string, link: string | undefined): string => `MUSIC: ${[song, link].filter(Boolean).join(", ")}`,

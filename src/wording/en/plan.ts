@@ -2,6 +2,7 @@ import type { DancedName, SectionName } from "../../routine/sheet.js";
 import type { Contact } from "../../routine/vocabulary.js";
 import { capital, list, often } from "./language.js";
 import { routine } from "./routine.js";
+import { versions } from "./versions.js";
 
 /** The end of a section of a routine. */
 export interface SectionEnd extends SectionName {
@@ -39,6 +40,13 @@ export interface Danced {
   readonly moves: readonly { readonly cue: string; readonly on: string; readonly groups?: readonly string[] }[];
   /** Groups that the class is divided into. */
   readonly groups: number;
+}
+
+/** The level that a class asks for. */
+export interface PlannedLevel {
+  readonly level: string;
+  /** The versions that it dances, each once, where no routine of it has an easier one. */
+  readonly easiest: readonly string[] | undefined;
 }
 
 export interface Said {
@@ -82,6 +90,13 @@ const tally = (load: Load): string =>
   Object.entries(load)
     .map(([part, times]) => `${part === "inversions" ? "upside down" : part} ${times}`)
     .join(", ");
+
+/** "the moves that load the knees" */
+const loading = (part: LoadPart): string =>
+  part === "inversions" ? "the moves upside down" : `the moves that load ${partName(part)}`;
+
+const noneEasier = ([only, ...others]: readonly string[]): string =>
+  only === undefined || others.length > 0 ? "No easier level is written" : `${versions.name(only)} is the easiest`;
 
 const { contacts } = routine;
 
@@ -149,7 +164,8 @@ export const plan = {
   },
   /** Stands behind an instruction where some runs are danced in the easiest option. */
   easier(runs: number, of: number, version: string): string {
-    const which = runs < of ? `${runs} of the ${of} runs` : of === 1 ? "This run" : `All ${of} runs`;
+    const all = of === 1 ? "This run" : of === 2 ? "Both runs" : `All ${of} runs`;
+    const which = runs < of ? `${runs} of the ${of} runs` : all;
     return `${which} in the level ${version} option, for the limit's sake.`;
   },
   /** What a block of activities is called. */
@@ -182,16 +198,22 @@ export const plan = {
   otherLevel: (title: string, level: string, planned: string): string =>
     `${title} has no level ${level}; it is planned at ${planned}, the one it is taught at.`,
   /** How often the body is asked; nothing for a class that never asks it. No figure here is called safe or unsafe. */
-  loads(taughtLoad: Load, easiestLoad: Load, level: string): readonly string[] {
+  loads(taughtLoad: Load, easiestLoad: Load, { level, easiest: own }: PlannedLevel): readonly string[] {
     const [taught, easiest] = [tally(taughtLoad), tally(easiestLoad)];
+    if (own !== undefined) return taught === "" ? [] : [`Times with weight or impact: ${taught}.`];
     if (taught === easiest)
       return taught === "" ? [] : [`Times with weight or impact, at level ${level} as at the easiest: ${taught}.`];
     return [`Times with weight or impact: ${taught || "none"} at level ${level}; ${easiest || "none"} at the easiest.`];
   },
   /** The same of each group, where groups differ; their routine is named where there are several. */
-  groupLoads(groups: readonly GroupFigures[], level: string, several: boolean): readonly string[] {
+  groupLoads(
+    groups: readonly GroupFigures[],
+    { level, easiest: own }: PlannedLevel,
+    several: boolean,
+  ): readonly string[] {
     return groups.map(({ group, title, taught, easiest }) => {
       const whose = several ? `${group} in ${title}` : group;
+      if (own !== undefined) return `${whose}: ${tally(taught) || "none"}.`;
       return `${whose}: ${tally(taught) || "none"} at level ${level}, ${tally(easiest) || "none"} at the easiest.`;
     });
   },
@@ -210,7 +232,7 @@ export const plan = {
       readonly kept: boolean;
       readonly groups?: readonly Pick<GroupFigures, "group" | "title">[];
     },
-    level: string,
+    { level, easiest }: PlannedLevel,
     several: boolean,
   ): string {
     const { part, limit, before, after, kept, groups = [] } = outcome;
@@ -221,6 +243,11 @@ export const plan = {
     if (kept)
       return capital(
         `${own}; ${before} at level ${level}, brought to ${after}${whose} by dancing marked runs in the easier option.`,
+      );
+    if (easiest !== undefined)
+      return capital(
+        `${own}, and it is not kept: the plan has ${after}${whose}. ${noneEasier(easiest)}: ` +
+          `give ${loading(part)} an easier option${whose}, or teach less.`,
       );
     return capital(
       `${own}, and it is not kept: ${after} remain${whose} after every run that may change has gone to the easier option. ` +

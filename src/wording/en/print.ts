@@ -61,6 +61,8 @@ export const print = {
   code: "QR code that leads to the routine's page",
   codeLink: (address: string): string => `The routine's page, ${address}`,
   starts: "Starts",
+  /** "Flood starts" */
+  startsOf: (group: string | undefined): string => (group === undefined ? "Starts" : `${group} starts`),
   start: (group: string | undefined, stance: string): string => (group === undefined ? stance : `${group}: ${stance}`),
   pauses: "Pauses",
   /** "On 6 and 7 of each phrase." */
@@ -83,7 +85,9 @@ export const print = {
   continued: "(continued)",
   otherSide: "on the other side",
   tempoHere: (tempo: string): string => `${tempo} counts a minute`,
-  canon: (group: string, after: number): string => `${group}: the same, ${counted(after, "count", "counts")} later`,
+  /** @param facing of the group when it begins, where the others face elsewhere */
+  canon: (group: string, after: number, facing: Facing | undefined): string =>
+    `${group}: the same, ${counted(after, "count", "counts")} later${facing === undefined ? "" : `, facing ${facing}`}`,
   /** Before what the dancers improvise, and beside a section of that. */
   own: "yours: ",
   ownSection: "yours: dance what you like",
@@ -151,6 +155,8 @@ export const print = {
 
   /* The notes. */
 
+  /** "Flood, 7–8": counts of a group's own. */
+  whose: (group: string | undefined, counts: string): string => (group === undefined ? counts : `${group}, ${counts}`),
   alternativesOf: "Other ways to dance it",
   takeCareShort: (cautions: readonly string[]): string => `take care: ${cautions.join(", ")}`,
   teachingNotes: "Teaching notes",
@@ -180,7 +186,6 @@ export const print = {
     countIn: "Counts in",
     firstCount: (countIn: number, firstCount: string | undefined): string =>
       firstCount === undefined ? String(countIn) : `${countIn}; the first count is at ${firstCount} in the track`,
-    canon: (group: string, after: number): string => `${group}: the same, ${after} counts later`,
     called: (calls: readonly string[]): string => `called “${calls.join(" · ")}”`,
   },
 

@@ -39,9 +39,15 @@ const texts: Record<Risk, readonly [label: string, text: string]> = {
 export const risks = {
   /** A short name, for beside the move. */
   label: (risk: Risk): string => texts[risk][0],
-  /** The same, with the groups whose it is where not all meet it: "spin (Flood)". */
-  of: (risk: Risk, groups: readonly string[]): string =>
-    groups.length === 0 ? texts[risk][0] : `${texts[risk][0]} (${list(groups)})`,
+  /**
+   * The same, with the groups whose it is where not all meet it: "spin (Flood)".
+   *
+   * @param only the versions that meet it, where not all do: "spin (Flood, level 2)"
+   */
+  of(risk: Risk, groups: readonly string[], only?: string): string {
+    const whose = [...(groups.length === 0 ? [] : [list(groups)]), ...(only === undefined ? [] : [only])].join(", ");
+    return whose === "" ? texts[risk][0] : `${texts[risk][0]} (${whose})`;
+  },
   /** One or two sentences for the top of a page. */
   caution: (risk: Risk): string => texts[risk][1],
   /** Stands under every list of cautions. */

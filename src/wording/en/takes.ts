@@ -18,6 +18,10 @@ const talk = (label: string, say: readonly (keyof typeof toSay)[]) => ({
   instruction: `Say ${list(say.map((thing) => toSay[thing]))}.`,
 });
 
+/** "level 2 (Flood)" */
+const shownOption = ({ id, level, groups }: ShownOption): string =>
+  `${level ? `level ${id}` : id}${groups.length === 0 ? "" : ` (${list(groups)})`}`;
+
 /** The takes of a breakdown video, and a day to shoot them on. */
 export const takes = {
   title: (title: string): string => `Takes for the breakdown of ${title}`,
@@ -39,7 +43,7 @@ export const takes = {
     }),
     options: ({ names, options }: Take) => ({
       label: `Options: ${last(names)}`,
-      instruction: `Show each option on its own: ${list(options.map(({ id, level }) => (level ? `level ${id}` : id)))}.`,
+      instruction: `Show each option on its own: ${list(options.map(shownOption))}.`,
     }),
     follow: ({ names }: Take) => ({
       label: `Follow: ${last(names)}`,
@@ -71,10 +75,17 @@ export const takes = {
     `${camera}: takes ${numbers.join(", ")} (${length})`,
 };
 
+interface ShownOption {
+  readonly id: string;
+  readonly level: boolean;
+  /** Whose it is, where not all dance it. */
+  readonly groups: readonly string[];
+}
+
 /** What is said of a take. */
 export interface Take {
   readonly title: string;
   readonly names: readonly DancedName[];
-  readonly options: readonly { readonly id: string; readonly level: boolean }[];
+  readonly options: readonly ShownOption[];
   readonly say: readonly (keyof typeof toSay)[];
 }
