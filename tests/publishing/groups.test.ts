@@ -154,7 +154,7 @@ sections:
   expect(other?.moves[0]?.risks).toEqual(["floor-drop", "jump", "kneework"]);
   expect(other?.moves[0]?.risks).toEqual(two?.groups[0]?.moves[0]?.cautions);
   const paper = spaced(await readText(await drawHandout(level, one ?? version, library, "sheet")));
-  expect(paper).toContain("Sea, 1 Level 2: Drop from a jump (take care: fast to the floor, jump, weight on the knees)");
+  expect(paper).toContain("1 Sea. Level 2: Drop from a jump (take care: fast to the floor, jump, weight on the knees)");
   const takes = takesText(planRecording(level, library), wording);
   expect(takes).toContain("level 2 (Sea).");
 });

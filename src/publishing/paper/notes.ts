@@ -28,6 +28,11 @@ function moveBlocks(
   });
 }
 
+/** Whose a move is. In the text, not beside the counts: a group's name may be long, and breaks there. */
+function whoseSpans(group: string | undefined, { wording }: NoteStyle): readonly Span[] {
+  return group === undefined ? [] : [bold(wording.print.whose(group))];
+}
+
 /** What other versions dance on the same counts. */
 export function optionBlocks(routine: Routine, version: Version, style: NoteStyle): readonly Block[] {
   const { counts, print } = style.wording;
@@ -37,8 +42,8 @@ export function optionBlocks(routine: Routine, version: Version, style: NoteStyl
         ? []
         : [
             itemBlock(
-              bold(print.whose(whose.get(move), counts.span(move.on))),
-              alternativeSpans(move, style.wording),
+              bold(counts.span(move.on)),
+              [...whoseSpans(whose.get(move), style), ...alternativeSpans(move, style.wording)],
               style,
             ),
           ],
@@ -92,5 +97,7 @@ function tipBlocks(move: Move, group: string | undefined, style: NoteStyle): rea
     ...(move.note === undefined ? [] : [...cueSpans(move.note, style.wording), plain(" ")]),
     ...(choices.length === 0 ? [] : [italic(before), ...choices]),
   ];
-  return spans.length === 0 ? [] : [itemBlock(bold(print.whose(group, counts.span(move.on))), spans, style)];
+  return spans.length === 0
+    ? []
+    : [itemBlock(bold(counts.span(move.on)), [...whoseSpans(group, style), ...spans], style)];
 }

@@ -156,7 +156,7 @@ export const print = {
   /* The notes. */
 
   /** "Flood, 7–8": counts of a group's own. */
-  whose: (group: string | undefined, counts: string): string => (group === undefined ? counts : `${group}, ${counts}`),
+  whose: (group: string): string => `${group}. `,
   alternativesOf: "Other ways to dance it",
   takeCareShort: (cautions: readonly string[]): string => `take care: ${cautions.join(", ")}`,
   teachingNotes: "Teaching notes",
