@@ -31,6 +31,12 @@ describe("every rule", () => {
   });
 });
 
+it("a draft is not told that its counts are not filled yet", () => {
+  const yaml = "music: { tempo: 100, accents: [4] }\nsections:\n  - { name: A, counts: [{ 1-3: Walk, 5: Walk }] }\n";
+  expect(rulesFound(yaml)).toEqual(expect.arrayContaining(["empty-counts", "accent-without-hit"]));
+  expect(rulesFound(`draft: yes\ndoubt: all of it\n${yaml}`)).toEqual(["credit", "doubt"]);
+});
+
 describe("allow", () => {
   const yaml = (allow: string) =>
     `sections:\n  - name: A\n    counts:\n      - 1-7: { do: Step left, step: left }\n        8: { do: Step left, step: left${allow} }\n`;
