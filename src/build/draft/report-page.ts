@@ -73,7 +73,9 @@ ${phrases.map((phrase) => phraseTable(name, phrase, wording))}`;
 
 /* Its own style and script and nothing else may run or load, whatever stands in the texts. */
 function frame(title: string, language: string, body: Html): string {
-  const style = readFileSync(join(templatesDir, "report/report.css"), "utf8");
+  const style = ["style/00-ground.css", "report/report.css"]
+    .map((path) => readFileSync(join(templatesDir, path), "utf8"))
+    .join("\n");
   const script = readFileSync(reportScript, "utf8");
   const policy = `default-src 'none'; script-src '${digest(script)}'; style-src '${digest(style)}'; media-src blob:; img-src data:; base-uri 'none'; form-action 'none'`;
   return html`<!doctype html>
