@@ -5,7 +5,7 @@
 
 export { countCaptions } from "./publishing/captions/count-captions.js";
 export { descriptionText } from "./publishing/description/description.js";
-export { type RoutineJson, routineJson } from "./publishing/record/routine-json.js";
+export { type RoutineJson, routineJson } from "./publishing/routine-json.js";
 export { type LibraryRead, readLibrary } from "./reading/read-library.js";
 export { type RoutineRead, readRoutine } from "./reading/read-routine.js";
 export { type Cell, type ChartPhrase, chart, type Dancers, dancersOf } from "./routine/chart.js";

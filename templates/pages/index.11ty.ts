@@ -25,7 +25,7 @@ export function render({ site }: { readonly site: SiteViews }): string {
     description: wording.library.description(library.name),
     data: view.data,
     preview: view.cards[0]?.facts.slug,
-    scripts: ["library.js"],
+    script: "library.js",
     body: body(library, view, wording),
   }).html;
 }

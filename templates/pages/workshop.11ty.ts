@@ -33,7 +33,7 @@ export function render({ slug, site }: PageData): string {
     ),
     data: view.data,
     preview: view.routines[0]?.slug,
-    scripts: [],
+    script: "workshop.js",
     body: body(view, wording),
   }).html;
 }

@@ -1,5 +1,7 @@
 import type { FilterFacts } from "../../src/publishing/site/library-view.js";
 import { noticesWording } from "../../src/wording/notices.js";
+import { putInAddress } from "./address.js";
+import { linkToFiles } from "./folder.js";
 import { keepForLater } from "./keep.js";
 
 /** What is asked for, by the name of its field. */
@@ -69,18 +71,19 @@ function show(): void {
 function keepInAddress(): void {
   const address = new URL(location.href);
   address.search = new URLSearchParams(chosenFilters()).toString();
-  history.replaceState(null, "", address);
+  putInAddress(address);
+}
+
+function setField(field: HTMLInputElement | HTMLSelectElement, value: string): void {
+  if (field instanceof HTMLInputElement && field.type === "checkbox") field.checked = value === field.value;
+  else field.value = value;
+  // A value that the library doesn't have filters nothing.
+  if (field instanceof HTMLSelectElement && field.selectedIndex < 0) field.value = "";
 }
 
 function readAddress(): void {
   const wanted = new URLSearchParams(location.search);
-  for (const field of fields()) {
-    const value = wanted.get(field.name) ?? "";
-    if (field instanceof HTMLInputElement && field.type === "checkbox") field.checked = value === field.value;
-    else field.value = value;
-    // A value that the library doesn't have filters nothing.
-    if (field instanceof HTMLSelectElement && field.selectedIndex < 0) field.value = "";
-  }
+  for (const field of fields()) setField(field, wanted.get(field.name) ?? "");
   show();
 }
 
@@ -91,10 +94,12 @@ filter?.addEventListener("input", () => {
 });
 for (const button of document.querySelectorAll("[data-clear]"))
   button.addEventListener("click", () => {
-    history.replaceState(null, "", location.pathname);
-    readAddress();
+    for (const field of fields()) setField(field, "");
+    show();
+    keepInAddress();
     fields()[0]?.focus();
   });
 addEventListener("popstate", readAddress);
 readAddress();
+linkToFiles();
 keepForLater([]);

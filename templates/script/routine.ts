@@ -1,6 +1,9 @@
 import { noticesWording } from "../../src/wording/notices.js";
+import { putInAddress } from "./address.js";
 import { copyText } from "./copy.js";
+import { linkToFiles } from "./folder.js";
 import { keepForLater } from "./keep.js";
+import { practise } from "./practice/main.js";
 
 /*
  * The choice of version and side lives in the form, where the style sheet sees it, and in the address, so that a link
@@ -58,7 +61,7 @@ function readAddress(): void {
 for (const field of [...versions, ...groups, mirrored, beside])
   field?.addEventListener("change", () => {
     announceView();
-    history.replaceState(null, "", addressOfView());
+    putInAddress(addressOfView());
   });
 addEventListener("popstate", readAddress);
 readAddress();
@@ -72,9 +75,9 @@ part("[data-copy]")?.addEventListener("click", () => {
   copyText(part(".video-text pre")?.textContent ?? "", part(".video-text [role=status]"), wording.textCopied, wording);
 });
 
-const routineJson = part<HTMLElement>("[data-practice]")?.dataset.practice;
-const pictures = [...document.querySelectorAll<HTMLImageElement>(".pictures img")].map(({ src }) => src);
-keepForLater([...pictures, ...(routineJson ? [new URL(routineJson, location.href).href] : [])]);
+practise();
+linkToFiles();
+keepForLater([...document.querySelectorAll<HTMLImageElement>(".pictures img")].map(({ src }) => src));
 
 /* How high the choice stands, so that what is jumped to is not hidden by it: in a sheet of its own, as no element has a style. */
 const choice = part<HTMLElement>(".choice");

@@ -8,7 +8,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { captions } from "../../src/publishing/captions/publisher.js";
 import { writeClick } from "../../src/publishing/click/wav.js";
-import { routineJson } from "../../src/publishing/record/routine-json.js";
+import { routineJson } from "../../src/publishing/routine-json.js";
 import { contextOf } from "../fixtures/context.js";
 import { lowTide } from "../fixtures/low-tide.js";
 import { library } from "../fixtures/written.js";

@@ -184,7 +184,7 @@ test("nothing in a file runs, asks another host or becomes markup, even on a pag
         const address = element.getAttribute("href") ?? element.getAttribute("src") ?? "";
         const bad = address !== "" && !/^(https?|mailto):$/.test(new URL(address, "https://here.invalid/").protocol);
         const script = element.localName === "script" && !/^(\.\.\/\.\.\/)?assets\/script\/[\w/-]+\.js$/.test(address);
-        const data = element.getAttribute("type") === "application/ld+json";
+        const data = /^application\/(?:ld\+)?json$/.test(element.getAttribute("type") ?? "");
         const wrong = !known.has(element.localName) || odd.length > 0 || bad || (script && !data);
         return wrong ? [element.outerHTML.slice(0, 120)] : [];
       });

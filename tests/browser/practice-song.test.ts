@@ -2,6 +2,7 @@
 /// <reference lib="dom" />
 
 import type { Page } from "playwright-core";
+import { tone } from "../fixtures/tone.js";
 import { type PracticePage, practicePages, test } from "./practice-page.js";
 
 practicePages();
@@ -15,29 +16,7 @@ async function unfolded(open: () => Promise<PracticePage>): Promise<PracticePage
   return practice;
 }
 
-/** A minute and a half of a quiet tone, in the plainest of formats: RIFF/WAVE, PCM, one channel, 8 bits, 8000 Hz. */
-function song(seconds = 90): Buffer {
-  const rate = 8000;
-  const samples = Buffer.from(
-    Uint8Array.from({ length: seconds * rate }, (_, i) => 128 + Math.round(20 * Math.sin(i / 3))),
-  );
-  const head = Buffer.alloc(44);
-  head.write("RIFF", 0);
-  head.writeUInt32LE(36 + samples.length, 4);
-  head.write("WAVEfmt ", 8);
-  head.writeUInt32LE(16, 16);
-  head.writeUInt16LE(1, 20);
-  head.writeUInt16LE(1, 22);
-  head.writeUInt32LE(rate, 24);
-  head.writeUInt32LE(rate, 28);
-  head.writeUInt16LE(1, 32);
-  head.writeUInt16LE(8, 34);
-  head.write("data", 36);
-  head.writeUInt32LE(samples.length, 40);
-  return Buffer.concat([head, samples]);
-}
-
-async function openSong(page: Page, name = "Night Ferry.wav", buffer = song()): Promise<void> {
+async function openSong(page: Page, name = "Night Ferry.wav", buffer = tone(90)): Promise<void> {
   await page.getByLabel("Song file").setInputFiles({ name, mimeType: "audio/wav", buffer });
   await page.locator("audio").waitFor();
 }
@@ -170,7 +149,7 @@ test.concurrent("“this is the first count” sets the counts on this file, and
   expect([countAt(time, 20), countAt(time - 0.05, 20)]).toContain(count);
 
   // Another file, even of the same name, has counts of its own.
-  await openSong(page, "Night Ferry.wav", song(80));
+  await openSong(page, "Night Ferry.wav", tone(80));
   expect(await firstCount(page)).toMatch("14.20 s");
   // The count one of another section sets the same clock.
   await page.locator("[name=from]").selectOption({ label: "Gangway again, 1st time, other side" });
@@ -184,7 +163,7 @@ test.concurrent("played by the browser's own buttons the song carries the counts
   expect,
 }) => {
   const { page, start, untilState } = await unfolded(open);
-  await openSong(page, "short.wav", song(16));
+  await openSong(page, "short.wav", tone(16));
   await page.evaluate(() => {
     const audio = document.querySelector("audio");
     if (audio) audio.currentTime = 14;
@@ -209,7 +188,7 @@ test.concurrent("a file that is no song is refused in words, and the clicks come
 
 test.concurrent("a song is dropped on the player, and put away again", async ({ open, expect }) => {
   const { page, start, untilState } = await unfolded(open);
-  const data = song(20).toString("base64");
+  const data = tone(20).toString("base64");
   await page.evaluate((data) => {
     const bytes = Uint8Array.from(atob(data), (sign) => sign.charCodeAt(0));
     const dataTransfer = new DataTransfer();

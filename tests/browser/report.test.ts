@@ -12,6 +12,7 @@ import type { Draft } from "../../src/hearing/types.js";
 import { en } from "../../src/wording/en.js";
 import { harbourWall, move } from "../build/draft/harbour-wall.js";
 import { hostilePatterns } from "../fixtures/hostile-patterns.js";
+import { tone } from "../fixtures/tone.js";
 import { openBrowser } from "./browser.js";
 
 const axe = createRequire(import.meta.url).resolve("axe-core/axe.min.js");
@@ -47,31 +48,6 @@ async function open(name: string, text: string, options: Parameters<Browser["new
   return { page, faults, close: () => context.close() };
 }
 
-/** Silence of 100 seconds, 8 000 samples each, as a WAV file (RIFF, PCM of 8 bits). */
-function silence(): Buffer {
-  const samples = Buffer.alloc(800_000, 128);
-  const head = Buffer.alloc(44);
-  head.write("RIFF", 0);
-  head.writeUInt32LE(36 + samples.length, 4);
-  head.write("WAVEfmt ", 8);
-  for (const [value, at] of [
-    [16, 16],
-    [8000, 24],
-    [8000, 28],
-    [samples.length, 40],
-  ] as const)
-    head.writeUInt32LE(value, at);
-  for (const [value, at] of [
-    [1, 20],
-    [1, 22],
-    [1, 32],
-    [8, 34],
-  ] as const)
-    head.writeUInt16LE(value, at);
-  head.write("data", 36);
-  return Buffer.concat([head, samples]);
-}
-
 const text = (page: Page, selector: string) => page.locator(selector).allInnerTexts();
 
 describe("the report on a draft", () => {
@@ -82,7 +58,7 @@ describe("the report on a draft", () => {
     expect(await page.evaluate(() => document.activeElement?.id)).toBe("film");
     await page
       .getByLabel("Choose the film")
-      .setInputFiles({ name: "film.wav", mimeType: "audio/wav", buffer: silence() });
+      .setInputFiles({ name: "film.wav", mimeType: "audio/wav", buffer: tone(100) });
     await time.click();
     const at = () => page.evaluate(() => document.querySelector("video")?.currentTime ?? 0);
     await expect.poll(at).toBeGreaterThanOrEqual(75);

@@ -3,7 +3,7 @@ import { withoutDoubts } from "../../src/build/drafts.js";
 import { countCaptions } from "../../src/publishing/captions/count-captions.js";
 import { numberCaptions } from "../../src/publishing/captions/number-captions.js";
 import { drawHandout } from "../../src/publishing/handout/handout.js";
-import { routineJson } from "../../src/publishing/record/routine-json.js";
+import { routineJson } from "../../src/publishing/routine-json.js";
 import { routineView } from "../../src/publishing/site/routine-view.js";
 import { mirror } from "../../src/routine/mirror.js";
 import { planClass } from "../../src/teaching/plan.js";

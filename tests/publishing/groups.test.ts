@@ -4,7 +4,7 @@ import { floorPlan, floorPlans } from "../../src/publishing/drawing/floor-plan.j
 import { phraseMap } from "../../src/publishing/drawing/phrase-map.js";
 import { drawHandout, handoutPrint } from "../../src/publishing/handout/handout.js";
 import { takesText } from "../../src/publishing/plan/takes-text.js";
-import { routineJson } from "../../src/publishing/record/routine-json.js";
+import { routineJson } from "../../src/publishing/routine-json.js";
 import { routineView } from "../../src/publishing/site/routine-view.js";
 import { workshopView } from "../../src/publishing/site/workshop-view.js";
 import { planClass } from "../../src/teaching/plan.js";

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { countCaptions } from "../../src/publishing/captions/count-captions.js";
 import { drawHandout } from "../../src/publishing/handout/handout.js";
 import { planText } from "../../src/publishing/plan-text.js";
-import { routineJson } from "../../src/publishing/record/routine-json.js";
+import { routineJson } from "../../src/publishing/routine-json.js";
 import { countsView } from "../../src/publishing/site/counts-view.js";
 import { mirror } from "../../src/routine/mirror.js";
 import { planClass } from "../../src/teaching/plan.js";

@@ -4,7 +4,7 @@ import { descriptionText } from "../../src/publishing/description/description.js
 import { phraseMap } from "../../src/publishing/drawing/phrase-map.js";
 import { handoutPrint } from "../../src/publishing/handout/handout.js";
 import { layoutLarge } from "../../src/publishing/handout/large.js";
-import { routineJson } from "../../src/publishing/record/routine-json.js";
+import { routineJson } from "../../src/publishing/routine-json.js";
 import { routineView } from "../../src/publishing/site/routine-view.js";
 import type { Routine } from "../../src/routine/routine.js";
 import { svgText } from "../../src/typesetting/svg.js";

@@ -8,7 +8,7 @@ import { sampleRate, writeClick } from "../../src/publishing/click/wav.js";
 import { descriptionText } from "../../src/publishing/description/description.js";
 import { phraseMap } from "../../src/publishing/drawing/phrase-map.js";
 import { drawHandout } from "../../src/publishing/handout/handout.js";
-import { routineJson } from "../../src/publishing/record/routine-json.js";
+import { routineJson } from "../../src/publishing/routine-json.js";
 import { countsView } from "../../src/publishing/site/counts-view.js";
 import { clicks } from "../../src/routine/clicks.js";
 import { materialOf } from "../../src/teaching/material.js";

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { clickMidi } from "../../src/publishing/click/midi.js";
-import { routineJson } from "../../src/publishing/record/routine-json.js";
+import { routineJson } from "../../src/publishing/routine-json.js";
 import { readContent } from "../../src/reading/read-content.js";
 import type { Routine } from "../../src/routine/routine.js";
 import { lowTide } from "../fixtures/low-tide.js";

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { routineJson } from "../../src/publishing/record/routine-json.js";
+import { routineJson } from "../../src/publishing/routine-json.js";
 import { readRoutine } from "../../src/reading/read-routine.js";
 import { library } from "../fixtures/written.js";
 

@@ -2,7 +2,7 @@ import Fraction from "fraction.js";
 import { expect, test } from "vitest";
 import { countCaptions } from "../../src/publishing/captions/count-captions.js";
 import { captions } from "../../src/publishing/captions/publisher.js";
-import { routineJson } from "../../src/publishing/record/routine-json.js";
+import { routineJson } from "../../src/publishing/routine-json.js";
 import { readContent } from "../../src/reading/read-content.js";
 import type { Routine } from "../../src/routine/routine.js";
 import { contextOf } from "../fixtures/context.js";

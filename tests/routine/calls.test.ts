@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { countCaptions } from "../../src/publishing/captions/count-captions.js";
 import { numberCaptions } from "../../src/publishing/captions/number-captions.js";
 import { handoutPrint } from "../../src/publishing/handout/handout.js";
-import { routineJson } from "../../src/publishing/record/routine-json.js";
+import { routineJson } from "../../src/publishing/routine-json.js";
 import { routineView } from "../../src/publishing/site/routine-view.js";
 import { readRoutine } from "../../src/reading/read-routine.js";
 import { mirror } from "../../src/routine/mirror.js";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { routineJson } from "../../src/publishing/record/routine-json.js";
+import { routineJson } from "../../src/publishing/routine-json.js";
 import { fromYaml, readYaml, remarks } from "../fixtures/from-yaml.js";
 import { library } from "../fixtures/written.js";
 

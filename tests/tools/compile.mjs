@@ -103,25 +103,25 @@ export async function program(write = true) {
   });
 }
 
-/** The browser's scripts, bundled to one file a page or worker asks for. */
+/** The browser's scripts: one file a kind of page, and the worker. None is a module, which a page from a folder may not have. */
 async function scripts() {
   const { build } = await import("esbuild");
-  /** @param {readonly string[]} names @param {string} outdir @param {import("esbuild").Format} format */
-  const into = (names, outdir, format) =>
+  /** @param {readonly string[]} names @param {string} outdir */
+  const into = (names, outdir) =>
     build({
       absWorkingDir: root,
       entryPoints: names.map((name) => `templates/script/${name}.ts`),
       outbase: "templates/script",
       outdir,
       bundle: true,
-      format,
+      format: "iife",
       charset: "utf8",
-      target: "es2022",
+      target: "es2020",
     });
   // Those of `dist/script` are published with every library; the report on a draft carries its own within it.
   await Promise.all([
-    into(["routine", "library", "practice/main", "keep-pages"], "dist/script", "esm"),
-    into(["report"], "dist/report", "iife"),
+    into(["routine", "library", "workshop", "keep-pages"], "dist/script"),
+    into(["report"], "dist/report"),
   ]);
 }
 

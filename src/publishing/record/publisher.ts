@@ -1,7 +1,7 @@
 import type { Routine } from "../../routine/routine.js";
 import { wordingOf } from "../../wording/wording.js";
 import type { Publisher } from "../publisher.js";
-import { routineJson } from "./routine-json.js";
+import { routineJson } from "../routine-json.js";
 
 /** Everything about a routine as data, and what was found in its file: `routines/<slug>/routine.json`. */
 export const record: Publisher<Routine> = {

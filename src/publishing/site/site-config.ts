@@ -2,9 +2,11 @@ import type { EleventyConfig } from "@11ty/eleventy";
 import type { Library, Routine, Workshop } from "../../routine/routine.js";
 import { wordingOf } from "../../wording/wording.js";
 import type { Work } from "../publisher.js";
+import { routineJson } from "../routine-json.js";
 import { feedView, type SitePage, sitemapView } from "./feed-view.js";
 import { type LibraryFacts, libraryView } from "./library-view.js";
 import { packOf } from "./pack.js";
+import { playerData } from "./player-data.js";
 import { routineView } from "./routine-view.js";
 import { libraryData, routineData, workshopData } from "./structured-data.js";
 import { workshopView } from "./workshop-view.js";
@@ -88,7 +90,11 @@ function siteViews({ library, whole = nothing, routines, workshops }: SitePart) 
     routine: (slug: string) => {
       const { subject, context } = known(bySlug, slug);
       const view = routineView(subject, library, packOf(context), wording);
-      return { ...view, data: routineData(subject, view, library, wording) };
+      return {
+        ...view,
+        data: routineData(subject, view, library, wording),
+        player: playerData(routineJson(subject, library, [])),
+      };
     },
     workshop: (slug: string) => {
       const { subject, context } = known(workshopBySlug, slug);

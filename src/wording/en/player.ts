@@ -33,5 +33,4 @@ export const player = {
       : `The routine's first count is ${seconds.toFixed(2)} s into this file.`,
   cannotPlay: "This browser can't play that. Try another file of the song.",
   cannotOpen: "This browser can't play that file. Try the song as MP3, M4A or WAV.",
-  notLoaded: "The counts could not be loaded. Load the page again to practise.",
 };

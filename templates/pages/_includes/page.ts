@@ -31,14 +31,14 @@ export interface Page {
   readonly data: LinkedData;
   /** Slug of the routine whose picture stands for the page where its address is shared. */
   readonly preview: string | undefined;
-  /** Modules, by their path in the folder of scripts. */
-  readonly scripts: readonly string[];
+  /** Its name in the folder of scripts. It is no module: those a browser refuses to a page that is opened from a folder. */
+  readonly script: string;
   readonly body: Html;
 }
 
 /** The frame of every page. */
 export function page(of: Page): Html {
-  const { library, root, path, title, description, data, preview, scripts, body } = of;
+  const { library, root, path, title, description, data, preview, script, body } = of;
   const words = of.wording.site;
   const home = path === "";
   const canonical = library.url && `${library.url}/${path}`;
@@ -60,7 +60,8 @@ ${canonical && html`<link rel="canonical" href="${canonical}">\n<meta property="
 <meta property="og:title" content="${title}">
 <meta property="og:type" content="${home ? "website" : "article"}">
 <meta property="og:description" content="${description}">
-${library.url && preview && shared(`${library.url}/routines/${preview}/preview.png`, words.preview(title))}${scripts.map((script) => html`<script type="module" src="${root}assets/script/${script}"></script>\n`)}<script type="application/ld+json">${jsonBlock(data)}</script>
+${library.url && preview && shared(`${library.url}/routines/${preview}/preview.png`, words.preview(title))}<script defer src="${root}assets/script/${script}"></script>
+<script type="application/ld+json">${jsonBlock(data)}</script>
 </head>
 <body>
 <a class="skip" href="#main">${words.skip}</a>

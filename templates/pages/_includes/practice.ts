@@ -1,4 +1,5 @@
-import { type Html, html } from "#src/publishing/site/html.js";
+import { type Html, html, jsonBlock } from "#src/publishing/site/html.js";
+import type { PlayerData } from "#src/publishing/site/player-data.js";
 import type { Wording } from "#src/wording/wording.js";
 import { theirs } from "./theirs.js";
 
@@ -19,15 +20,15 @@ const stage = (wording: Wording) => html`<div class="stage" data-face data-state
 
 /**
  * The part of a routine's page to practise with. It works by script only, so it is hidden until that runs; the script is
- * `practice/main.js`. It follows the version, side and group of dancers that the page keeps in `data-version`, `data-side` and
+ * `practice/main.ts`. It follows the version, side and group of dancers that the page keeps in `data-version`, `data-side` and
  * `data-group` of its root, and looks again at each `countleaf:view` event of the document. A button with `data-practise="3"`, anywhere in the page,
  * offers the fourth danced section for practice.
  *
- * @param routineJson where `routine.json` is, seen from the page
+ * @param data what it plays. It stands in the page, since a page that is opened from a folder may ask for nothing
  */
-export function practice(routineJson: string, wording: Wording): Html {
+export function practice(data: PlayerData, wording: Wording): Html {
   const { practice: words, player } = wording;
-  return html`<section class="practice" id="practice" data-practice="${routineJson}" aria-labelledby="practice-title" hidden>
+  return html`<section class="practice" id="practice" data-practice aria-labelledby="practice-title" hidden>
   <h2 id="practice-title">${words.title}</h2>
 
   ${stage(wording)}
@@ -98,6 +99,8 @@ export function practice(routineJson: string, wording: Wording): Html {
       <p>${words.noSound}</p>
     </details>
   </form>
+
+  <script type="application/json" data-counts>${jsonBlock(data)}</script>
 
   <dialog class="afar" data-far aria-label="${words.seenFromAfar}">
     ${stage(wording)}

@@ -1,4 +1,5 @@
 import { type Html, html, raw } from "#src/publishing/site/html.js";
+import type { PlayerData } from "#src/publishing/site/player-data.js";
 import type { RoutineFacts } from "#src/publishing/site/routine-facts.js";
 import type { PictureView, RoutineView } from "#src/publishing/site/routine-view.js";
 import type { LinkedData } from "#src/publishing/site/structured-data.js";
@@ -11,11 +12,15 @@ import { page } from "./page.js";
 import { practice } from "./practice.js";
 import { theirs } from "./theirs.js";
 
+interface PageView extends RoutineView {
+  readonly player: PlayerData;
+}
+
 /** The page of a routine. */
 export function routinePage(
   library: Library,
   slug: string,
-  view: RoutineView & { readonly data: LinkedData },
+  view: PageView & { readonly data: LinkedData },
   wording: Wording,
 ): string {
   return page({
@@ -27,12 +32,12 @@ export function routinePage(
     description: view.facts.summary ?? wording.routine.description(view.title, view.facts.counts, view.choreographer),
     data: view.data,
     preview: slug,
-    scripts: ["routine.js", "practice/main.js"],
+    script: "routine.js",
     body: body(view, wording),
   }).html;
 }
 
-function body(view: RoutineView, wording: Wording): Html {
+function body(view: PageView, wording: Wording): Html {
   return html`<article class="routine">
 ${head(view, wording)}
 <div class="side">
@@ -43,7 +48,7 @@ ${care(view, wording)}
 <div class="ready">${needs(view, wording)}${start(view, wording)}</div>
 ${view.introduction.html !== "" && html`<div class="prose introduction"${theirs(wording)}>${view.introduction}</div>`}
 ${pictures(view, wording)}
-${practice("routine.json", wording)}
+${practice(view.player, wording)}
 ${counts(view, wording)}
 ${view.after.html !== "" && html`<div class="prose after"${theirs(wording)}>${view.after}</div>`}
 ${videos(view, wording)}

@@ -1,4 +1,4 @@
-import type { RoutineJson } from "../../../src/publishing/record/routine-json.js";
+import type { Played } from "../../../src/publishing/site/player-data.js";
 import type { PlayerWording } from "../../../src/wording/player.js";
 import type { Wish } from "./schedule.js";
 import { exact, type Score, sectionTitle } from "./score.js";
@@ -15,7 +15,7 @@ export interface Desk {
 export const slowest = 50;
 export const fastest = 110;
 
-export function desk(form: HTMLFormElement, file: RoutineJson, score: Score, wording: PlayerWording): Desk {
+export function desk(form: HTMLFormElement, file: Played, score: Score, wording: PlayerWording): Desk {
   const field = (name: string) => form.elements.namedItem(name) as HTMLInputElement | HTMLSelectElement;
   const number = (name: string) => Number(field(name).value);
   const ticked = (name: string) => (field(name) as HTMLInputElement).checked;

@@ -1,9 +1,9 @@
-import type { RoutineJson } from "../../../src/publishing/record/routine-json.js";
 import { playerWording } from "../../../src/wording/player.js";
 import { desk } from "./desk.js";
 import { farView } from "./far.js";
 import { listenToKeys } from "./keys.js";
 import { player } from "./player.js";
+import { readPlayed } from "./read.js";
 import { score } from "./score.js";
 import { song } from "./song.js";
 
@@ -16,10 +16,8 @@ function part<T extends HTMLElement>(root: HTMLElement, name: string): T {
   return found;
 }
 
-async function setUp(root: HTMLElement): Promise<void> {
-  const answer = await fetch(root.dataset.practice ?? "");
-  if (!answer.ok) throw new Error(String(answer.status));
-  const file = (await answer.json()) as RoutineJson;
+function setUp(root: HTMLElement): void {
+  const file = readPlayed(part(root, "counts").textContent ?? "");
   const routine = score(file);
   const form = part<HTMLFormElement>(root, "desk");
   const controls = desk(form, file, routine, wording);
@@ -62,17 +60,16 @@ async function setUp(root: HTMLElement): Promise<void> {
   for (const button of root.querySelectorAll<HTMLButtonElement>("button:disabled")) button.disabled = false;
 }
 
-const root = document.querySelector<HTMLElement>("[data-practice]");
-if (root) {
+/** Shows the player of the page. It is set up once it comes near the window: who only reads need not wait for it. */
+export function practise(): void {
+  const root = document.querySelector<HTMLElement>("[data-practice]");
+  if (!root) return;
   root.hidden = false;
-  // The counts are fetched once the player comes near the window: a reader who only reads need not load them.
   const near = new IntersectionObserver(
     (entries) => {
       if (!entries.some(({ isIntersecting }) => isIntersecting)) return;
       near.disconnect();
-      setUp(root).catch(() => {
-        part(root, "news").textContent = wording.notLoaded;
-      });
+      setUp(root);
     },
     { rootMargin: "600px" },
   );

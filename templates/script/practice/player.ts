@@ -1,4 +1,4 @@
-import type { RoutineJson } from "../../../src/publishing/record/routine-json.js";
+import type { Played } from "../../../src/publishing/site/player-data.js";
 import type { PlayerWording } from "../../../src/wording/player.js";
 import { clicks } from "./audio.js";
 import { type Desk, fastest, slowest } from "./desk.js";
@@ -32,7 +32,7 @@ const wakeInterval = 200;
 
 export function player(given: {
   readonly root: HTMLElement;
-  readonly file: RoutineJson;
+  readonly file: Played;
   readonly score: Score;
   readonly desk: Desk;
   readonly audio: HTMLAudioElement;
@@ -183,7 +183,7 @@ export function player(given: {
 }
 
 /** The version, side and group that the page shows; of a page that shows all groups, the first. */
-function viewOfPage({ taught, groups }: RoutineJson): View {
+function viewOfPage({ taught, groups }: Played): View {
   const { version, side, group } = document.documentElement.dataset;
   return { version: version ?? taught, otherSide: side === "mirrored", group: group || (groups?.[0] ?? "") };
 }

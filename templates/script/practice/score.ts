@@ -1,4 +1,4 @@
-import type { RoutineJson } from "../../../src/publishing/record/routine-json.js";
+import type { Played, PlayedMove } from "../../../src/publishing/site/player-data.js";
 import { tellsLength } from "../../../src/routine/tells-length.js";
 import type { PlayerWording } from "../../../src/wording/player.js";
 
@@ -83,7 +83,7 @@ export function exact(figure: number | string): number {
  * believed only where it differs from what the counts reach: there the dancers wait, or the track cuts in. So every start
  * is exact where the track times were given to the millisecond, and otherwise within a millisecond.
  */
-export function score(file: RoutineJson): Score {
+export function score(file: Played): Score {
   const sections: Section[] = [];
   for (const { name, wall, pass, mirrored, counts, at, start, seconds, countsPerMinute } of file.sections) {
     const reached = sections.at(-1)?.end ?? 0;
@@ -118,7 +118,7 @@ export interface View {
 
 /** The moves of a version and group on the clock, on one side. */
 export function cues(
-  file: RoutineJson,
+  file: Played,
   { sections }: Score,
   { version, otherSide, group }: View,
   wording: PlayerWording,
@@ -143,7 +143,7 @@ export function cues(
 }
 
 /** The counts of a move, with its length where they do not tell: "5 (10 counts)". */
-function onText({ on, length }: RoutineJson["versions"][number]["moves"][number], wording: PlayerWording): string {
+function onText({ on, length }: PlayedMove, wording: PlayerWording): string {
   const long = !tellsLength(on) && exact(length) > 1;
   return long ? wording.longSpan(on, length) : wording.span(on);
 }

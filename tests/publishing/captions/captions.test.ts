@@ -6,7 +6,7 @@ import { countCaptions } from "../../../src/publishing/captions/count-captions.j
 import { joinShort } from "../../../src/publishing/captions/join-short.js";
 import { numberCaptions } from "../../../src/publishing/captions/number-captions.js";
 import { captions } from "../../../src/publishing/captions/publisher.js";
-import { routineJson } from "../../../src/publishing/record/routine-json.js";
+import { routineJson } from "../../../src/publishing/routine-json.js";
 import type { Routine } from "../../../src/routine/routine.js";
 import type { WrittenPhrase } from "../../../src/routine/written.js";
 import { contextOf } from "../../fixtures/context.js";

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { descriptionText } from "../../../src/publishing/description/description.js";
 import { description } from "../../../src/publishing/description/publisher.js";
 import type { OutFile } from "../../../src/publishing/publisher.js";
-import { routineJson } from "../../../src/publishing/record/routine-json.js";
+import { routineJson } from "../../../src/publishing/routine-json.js";
 import { routineView } from "../../../src/publishing/site/routine-view.js";
 import { readRoutine } from "../../../src/reading/read-routine.js";
 import type { Routine } from "../../../src/routine/routine.js";

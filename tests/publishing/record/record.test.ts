@@ -3,7 +3,7 @@ import Fraction from "fraction.js";
 import { expect, test } from "vitest";
 import type { Context, OutFile } from "../../../src/publishing/publisher.js";
 import { record as publisher } from "../../../src/publishing/record/publisher.js";
-import { routineJson } from "../../../src/publishing/record/routine-json.js";
+import { routineJson } from "../../../src/publishing/routine-json.js";
 import type { Library, Routine } from "../../../src/routine/routine.js";
 import { contextOf } from "../../fixtures/context.js";
 import { lowTide, lowTideFindings } from "../../fixtures/low-tide.js";

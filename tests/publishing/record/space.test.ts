@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { routineJson } from "../../../src/publishing/record/routine-json.js";
+import { routineJson } from "../../../src/publishing/routine-json.js";
 import { routineView } from "../../../src/publishing/site/routine-view.js";
 import { wordingOf } from "../../../src/wording/wording.js";
 import { danced, library, move, phrase, section } from "../../fixtures/written.js";

@@ -1,4 +1,4 @@
-import { type RoutineJson, routineJson } from "../../../src/publishing/record/routine-json.js";
+import { type RoutineJson, routineJson } from "../../../src/publishing/routine-json.js";
 import type { Routine } from "../../../src/routine/routine.js";
 import { library } from "../../fixtures/written.js";
 

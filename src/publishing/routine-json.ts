@@ -1,8 +1,8 @@
 import type Fraction from "fraction.js";
-import { type Click, clicks } from "../../routine/clicks.js";
-import { trackTime } from "../../routine/clock.js";
-import type { Cue } from "../../routine/cue.js";
-import { otherWords } from "../../routine/mirror-cue.js";
+import { type Click, clicks } from "../routine/clicks.js";
+import { trackTime } from "../routine/clock.js";
+import type { Cue } from "../routine/cue.js";
+import { otherWords } from "../routine/mirror-cue.js";
 import type {
   DancedSection,
   GearItem,
@@ -13,10 +13,10 @@ import type {
   Routine,
   Stance,
   Version,
-} from "../../routine/routine.js";
-import { groupsMeeting } from "../../routine/whose.js";
-import { writtenSeconds } from "../format.js";
-import type { FindingInFile } from "../publisher.js";
+} from "../routine/routine.js";
+import { groupsMeeting } from "../routine/whose.js";
+import { writtenSeconds } from "./format.js";
+import type { FindingInFile } from "./publisher.js";
 
 /** All that was computed of a routine, as `routine.json` has it. */
 export type RoutineJson = ReturnType<typeof routineJson>;

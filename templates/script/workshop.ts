@@ -1,0 +1,5 @@
+import { linkToFiles } from "./folder.js";
+import { keepForLater } from "./keep.js";
+
+linkToFiles();
+keepForLater([]);
