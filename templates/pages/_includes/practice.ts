@@ -39,6 +39,7 @@ export function practice(routineJson: string, wording: Wording): Html {
       <button type="button" data-afar data-key="f" disabled>${words.fromAfar}</button>
     </div>
     <p class="desk-news" role="status" data-news></p>
+    <p class="desk-silent" role="status" data-silent></p>
 
     <fieldset class="desk-group">
       <legend>${words.what}</legend>
