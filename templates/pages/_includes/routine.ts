@@ -33,7 +33,8 @@ export function routinePage(
 }
 
 function body(view: RoutineView, wording: Wording): Html {
-  return html`<article class="routine">
+  const taught = view.versions.findIndex((version) => version.taught);
+  return html`<article class="routine" data-shown="v${taught}">
 ${head(view, wording)}
 <div class="side">
 ${choice(view, wording)}
@@ -115,7 +116,7 @@ function onThisPage({ sections, videos }: RoutineView, wording: Wording): Html {
   const words = wording.routine;
   return html`<nav class="jump" aria-labelledby="jump"><h2 id="jump">${words.onThisPage}</h2><ul>
 <li class="by-script"><a href="#practice">${wording.practice.title}</a></li>
-<li><a href="#counts">${wording.sections.title}</a><ol>${sections.map(({ id, name }) => html`<li><a href="#${id}"${theirs(wording)}>${name}</a></li>`)}</ol></li>
+<li class="parts"><a href="#counts">${wording.sections.title}</a><ol>${sections.map(({ id, name }) => html`<li><a href="#${id}"${theirs(wording)}>${name}</a></li>`)}</ol></li>
 ${videos.length > 0 && html`<li><a href="#videos">${wording.videos.watch}</a></li>`}
 <li><a href="#take">${words.takeAway}</a></li>
 </ul>

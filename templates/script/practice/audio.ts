@@ -1,3 +1,4 @@
+import { lastIndexOf, lastOf } from "./last-of.js";
 import { begin, carried, type Moment, next, type Practice, paced, positionAt, type Sound } from "./schedule.js";
 import { soundClock } from "./sound-clock.js";
 import type { Source } from "./source.js";
@@ -45,7 +46,7 @@ export function clicks(
       queue.push(schedule(upcoming));
       upcoming = next(upcoming);
     }
-    const heard = queue.findLastIndex(({ moment }) => moment.time <= clock.now() - clock.latency());
+    const heard = lastIndexOf(queue, ({ moment }) => moment.time <= clock.now() - clock.latency());
     queue = queue.slice(Math.max(heard, 0));
   };
   const silence = () => {
@@ -88,7 +89,7 @@ export function clicks(
     wake,
     where: () => {
       const time = clock.now() - clock.latency();
-      const heard = queue.findLast(({ moment }) => moment.time <= time)?.moment ?? queue[0]?.moment;
+      const heard = lastOf(queue, ({ moment }) => moment.time <= time)?.moment ?? queue[0]?.moment;
       if (!heard) return undefined;
       return {
         position: positionAt(heard, time),
