@@ -106,6 +106,23 @@ test("version and side are chosen by keyboard alone", async () => {
   expect(await chosen()).toMatchObject({ version: "3", side: "mirrored" });
 });
 
+test("where the reader's own colours are forced, what is chosen has other ones than what is not, and darts are seen", async () => {
+  await page.emulateMedia({ forcedColors: "active" });
+  await page.getByLabel("Mirrored", { exact: true }).check();
+  const ground = (selector: string, part?: string) =>
+    page
+      .locator(selector)
+      .first()
+      .evaluate((e, part) => getComputedStyle(e, part).backgroundColor, part);
+  const [paper, chosen, side] = await Promise.all(
+    ["body", ".pills input:checked + span", "#mirrored + span"].map((one) => ground(one)),
+  );
+  expect(await ground(".pills input:not(:checked) + span")).toBe(paper);
+  expect([chosen, side]).not.toContain(paper);
+  expect(await ground("#mirrored + span", "::before")).not.toBe(side);
+  expect(await ground(".facing:visible", "::before")).not.toBe(paper);
+});
+
 test("what is printed is the version and side that are chosen, without the controls", async () => {
   await page.getByLabel("Level 3").check();
   await page.emulateMedia({ media: "print" });
