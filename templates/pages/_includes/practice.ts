@@ -18,7 +18,7 @@ const stage = (wording: Wording) => html`<div class="stage" data-face data-state
   </div>`;
 
 /**
- * The part of a routine's page to practise with. It works by script only, so it is hidden until that runs; the script is
+ * The part of a routine's page to practise with. It works by script only, so it is left out without; the script is
  * `practice/main.js`. It follows the version, side and group of dancers that the page keeps in `data-version`, `data-side` and
  * `data-group` of its root, and looks again at each `countleaf:view` event of the document. A button with `data-practise="3"`, anywhere in the page,
  * offers the fourth danced section for practice.
@@ -27,7 +27,7 @@ const stage = (wording: Wording) => html`<div class="stage" data-face data-state
  */
 export function practice(routineJson: string, wording: Wording): Html {
   const { practice: words, player } = wording;
-  return html`<section class="practice" id="practice" data-practice="${routineJson}" aria-labelledby="practice-title" hidden>
+  return html`<section class="practice by-script" id="practice" data-practice="${routineJson}" aria-labelledby="practice-title">
   <h2 id="practice-title">${words.title}</h2>
 
   ${stage(wording)}

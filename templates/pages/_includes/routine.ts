@@ -159,8 +159,9 @@ ${floors.length > 0 && html`<div class="floor">${floors.map((floor) => picture(f
 }
 
 function picture(of: PictureView, textOf: (of: PictureView, mirrored: boolean) => string): Html {
-  const { classes, file, mirrored } = of;
-  return html`<figure class="${classes}"><img class="as-taught" src="${file}" loading="lazy" alt="${textOf(of, false)}"><img class="mirrored" src="${mirrored}" loading="lazy" alt="${textOf(of, true)}"></figure>`;
+  const { classes, file, mirrored, size } = of;
+  const room = size && html` width="${size.width}" height="${size.height}"`;
+  return html`<figure class="${classes}"><img class="as-taught" src="${file}"${room} loading="lazy" alt="${textOf(of, false)}"><img class="mirrored" src="${mirrored}"${room} loading="lazy" alt="${textOf(of, true)}"></figure>`;
 }
 
 function videos({ videos, chapters }: RoutineView, wording: Wording): Html | false {

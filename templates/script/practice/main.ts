@@ -64,7 +64,6 @@ async function setUp(root: HTMLElement): Promise<void> {
 
 const root = document.querySelector<HTMLElement>("[data-practice]");
 if (root) {
-  root.hidden = false;
   // The counts are fetched once the player comes near the window: a reader who only reads need not load them.
   const near = new IntersectionObserver(
     (entries) => {
