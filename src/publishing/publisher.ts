@@ -23,6 +23,8 @@ export interface DeclaredFile {
   readonly kind: Kind;
   /** Without parameters (RFC 6838): "application/pdf". */
   readonly mediaType: string;
+  /** Of a picture that a page shows, in CSS pixels, so that its room is kept until it is there. */
+  readonly size?: { readonly width: number; readonly height: number };
   /** What its page calls it among the files to take away, in the order of the list; absent where it is not offered there. */
   readonly label?: string;
 }

@@ -46,7 +46,8 @@ ${
 }
 
 /** Of use only with script, and shown only then. */
-function filter({ styles, versions, adultOnly }: LibraryView, { library: words }: Wording): Html {
+function filter({ cards, styles, versions, adultOnly }: LibraryView, wording: Wording): Html {
+  const { library: words } = wording;
   const { floor, tempo, run, gear } = words;
   return html`<search class="filter by-script" data-filter aria-label="${words.routines}">
 <label class="filter-words">${words.search} <input type="search" name="q" placeholder="${words.searchHint}"></label>
@@ -84,7 +85,7 @@ ${select(words, "time", run.label, [
 ])}
 ${select(words, "gear", gear.label, [["none", gear.none]])}
 ${adultOnly && html`<label class="tick"><input type="checkbox" name="adult" value="out"> ${words.noAdultsOnly}</label>`}
-<p class="filter-left"><span role="status" data-left></span> <button class="button" type="button" data-clear hidden>${words.showAll}</button></p>
+<p class="filter-left"><span role="status" data-left>${wording.notices.routines(cards.length)}</span> <button class="button" type="button" data-clear hidden>${words.showAll}</button></p>
 </search>`;
 }
 

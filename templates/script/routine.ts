@@ -24,11 +24,19 @@ const mirrored = part<HTMLInputElement>("#mirrored");
 const beside = part<HTMLInputElement>("#beside");
 const taught = versions.find((version) => version.defaultChecked)?.value;
 
+/** Says what is chosen to a style sheet that can't look into the form. */
+function showChosen(): void {
+  const chosen = [...versions, ...groups].filter(({ checked }) => checked).map(({ id }) => id);
+  const article = part<HTMLElement>("[data-shown]");
+  if (article) article.dataset.shown = [...chosen, ...(beside?.checked ? ["others"] : [])].join(" ");
+}
+
 /** Hands the choice to the player. */
 function announceView(): void {
   root.dataset.version = versions.find((version) => version.checked)?.value ?? taught ?? "";
   root.dataset.side = mirrored?.checked ? "mirrored" : "as-taught";
   root.dataset.group = groups.find((group) => group.checked)?.value ?? "";
+  showChosen();
   document.dispatchEvent(new Event("countleaf:view"));
 }
 
@@ -81,9 +89,10 @@ keepForLater([...document.querySelectorAll<HTMLImageElement>(".pictures img")].m
 
 /* How high the choice stands, so that what is jumped to is not hidden by it: in a sheet of its own, as no element has a style. */
 const choice = part<HTMLElement>(".choice");
-if (choice) {
+if (choice && "adoptedStyleSheets" in document) {
   const sheet = new CSSStyleSheet();
-  document.adoptedStyleSheets.push(sheet);
+  // Set anew: in its first years the list could not be added to.
+  document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
   const measure = () => sheet.replaceSync(`:root{--choice:${choice.offsetHeight}px}`);
   // At once too: a page that is opened at a heading jumps there for the last time when it has loaded, and an observer may come later.
   measure();

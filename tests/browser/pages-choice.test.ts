@@ -106,6 +106,23 @@ test("version and side are chosen by keyboard alone", async () => {
   expect(await chosen()).toMatchObject({ version: "3", side: "mirrored" });
 });
 
+test("where the reader's own colours are forced, what is chosen has other ones than what is not, and darts are seen", async () => {
+  await page.emulateMedia({ forcedColors: "active" });
+  await page.getByLabel("Mirrored", { exact: true }).check();
+  const ground = (selector: string, part?: string) =>
+    page
+      .locator(selector)
+      .first()
+      .evaluate((e, part) => getComputedStyle(e, part).backgroundColor, part);
+  const [paper, chosen, side] = await Promise.all(
+    ["body", ".pills input:checked + span", "#mirrored + span"].map((one) => ground(one)),
+  );
+  expect(await ground(".pills input:not(:checked) + span")).toBe(paper);
+  expect([chosen, side]).not.toContain(paper);
+  expect(await ground("#mirrored + span", "::before")).not.toBe(side);
+  expect(await ground(".facing:visible", "::before")).not.toBe(paper);
+});
+
 test("what is printed is the version and side that are chosen, without the controls", async () => {
   await page.getByLabel("Level 3").check();
   await page.emulateMedia({ media: "print" });
@@ -152,4 +169,63 @@ test("a dance that goes several times through says how it is built, and mirrored
 test("a routine that begins with a pick-up says which number its first count has", async () => {
   expect(await page.locator(".facts").innerText()).toMatch(/First count \(7\) at\s+0:11\.3/);
   expect(await page.locator(".ready").innerText()).toContain("6 counts in, then the first count (7) at 0:11.3");
+});
+
+/**
+ * An engine of 2021 as far as these pages notice: features that later ones have are switched off in the style sheet and the page.
+ * Those are `:has`, `light-dark()`, `adoptedStyleSheets`, `findLast` and `findLastIndex`.
+ */
+async function olderPage(options: Parameters<typeof watchedPage>[2] = {}) {
+  const { page, watch } = await watchedPage(browser, site, { colorScheme: "dark", ...options });
+  await page.route("**/style.css", async (route) => {
+    const style = await (await route.fetch()).text();
+    await route.fulfill({
+      contentType: "text/css",
+      body: style.replaceAll(":has(", ":later(").replaceAll("light-dark(", "later("),
+    });
+  });
+  await page.addInitScript(() => {
+    for (const [of, name] of [
+      [Document.prototype, "adoptedStyleSheets"],
+      [Array.prototype, "findLast"],
+      [Array.prototype, "findLastIndex"],
+    ] as const)
+      Reflect.deleteProperty(of, name);
+  });
+  await page.goto(site.url + routine);
+  return { page, watch };
+}
+
+test("an older engine without script shows the taught version on one side alone, by the palette, and no choice that is none", async () => {
+  const { page: older } = await olderPage({ javaScriptEnabled: false });
+  expect(await older.locator(".move:visible .cue").allInnerTexts()).toEqual(await cues());
+  expect(await older.locator(".choice, #beside").filter({ visible: true }).count()).toBe(0);
+  const { color, background } = await older
+    .locator("body")
+    .evaluate((body) => ({ color: getComputedStyle(body).color, background: getComputedStyle(body).backgroundColor }));
+  expect([color, background]).toEqual(["rgb(246, 235, 221)", "rgb(27, 21, 19)"]);
+  await older.context().close();
+});
+
+test("an older engine with script chooses by the script, on an opaque bar, and its player works", async () => {
+  const { page: older, watch } = await olderPage();
+  for (const [at, name] of [
+    [page, "Level 3"],
+    [older, "Level 3"],
+    [page, "Mirrored"],
+    [older, "Mirrored"],
+  ] as const)
+    await at.getByLabel(name, { exact: true }).check();
+  expect(await older.locator(".move:visible .cue").allInnerTexts()).toEqual(await cues());
+  const bar = older.locator(".choice");
+  const [ground, edge] = await bar.evaluate((e) => [
+    getComputedStyle(e).backgroundColor,
+    getComputedStyle(e.querySelector("span") ?? e).borderTopColor,
+  ]);
+  expect([ground, edge]).toEqual(["rgb(27, 21, 19)", "rgb(143, 123, 108)"]);
+  await older.locator(".practice").scrollIntoViewIfNeeded();
+  await older.locator("[data-start]:enabled").first().click();
+  await older.locator(".stage[data-state=count-in]").first().waitFor();
+  expect(watch.troubles).toEqual([]);
+  await older.context().close();
 });

@@ -43,6 +43,33 @@ test("at first every routine is there, newest first, and so it is without script
   await bare.page.context().close();
 });
 
+test.each(["index.html", "routines/breakwater-letters/index.html"])(
+  "nothing on %s moves when its script comes late",
+  async (name) => {
+    const late = await watchedPage(browser, site, { viewport: { width: 390, height: 844 } });
+    await late.page.route("**/*.js", async (route) => {
+      await new Promise((done) => setTimeout(done, 250));
+      await route.continue();
+    });
+    await late.page.addInitScript(() => {
+      Object.assign(globalThis, { moved: 0 });
+      new PerformanceObserver((list) => {
+        for (const entry of list.getEntries())
+          (globalThis as unknown as { moved: number }).moved += (entry as unknown as { value: number }).value;
+      }).observe({ type: "layout-shift", buffered: true });
+    });
+    await late.page.goto(site.url + name);
+    await late.page.locator("html[data-script]").waitFor({ state: "attached" });
+    const moved = await late.page.evaluate(async () => {
+      for (let frame = 0; frame < 3; frame++) await new Promise(requestAnimationFrame);
+      return (globalThis as unknown as { moved: number }).moved;
+    });
+    // What a face that comes late moves by a hair is none of the script's.
+    expect(moved).toBeLessThan(0.002);
+    await late.page.context().close();
+  },
+);
+
 test("filters work together, say how many are left and keep their state in the address", async () => {
   const all = await facts();
   await page.getByRole("combobox", { name: "Tempo" }).selectOption("medium");

@@ -34,6 +34,31 @@ describe.concurrent("practice", () => {
     expect((await untilCount("7")).call).toBe("and melt");
   });
 
+  test.concurrent("audio that never moves: the counts go on in silence, said on the page, and again after a pause", async ({
+    open,
+    expect,
+  }) => {
+    // As Firefox has it without an audio device: the clock stands, and nobody is told when the context has started.
+    const { page, start, untilCount } = await open({
+      prepare: (page) =>
+        page.addInitScript(() => {
+          Object.defineProperty(BaseAudioContext.prototype, "currentTime", { get: () => 0 });
+          AudioContext.prototype.resume = () => new Promise(() => {});
+        }),
+    });
+    const said = page.getByText("so the counts go on in silence.");
+    expect(await said.count()).toBe(0);
+    await start.click();
+    await untilCount("6", "count-in");
+    await said.waitFor();
+    const [one, four] = [await untilCount("1"), await untilCount("4")];
+    expect([one.section, four.section]).toEqual(["Gangway", "Gangway"]);
+    await start.click();
+    await start.click();
+    await untilCount("7", "count-in");
+    expect(await said.isVisible()).toBe(true);
+  });
+
   test.concurrent("pause, and go on from the phrase", async ({ open, expect }) => {
     const { page, start, show, untilState, untilCount } = await open();
     await page.getByRole("button", { name: "Faster" }).click({ clickCount: 7 });

@@ -20,7 +20,7 @@ import { libraryWith, workshopOf } from "../teaching/builder.js";
 const wording = wordingOf("en");
 const routine = withoutDoubts(everyKey);
 const record = routineJson(routine, library, everyKeyFindings);
-const view = routineView(routine, library, { names: new Set(), downloads: [] }, wording);
+const view = routineView(routine, library, { pictures: new Map(), downloads: [] }, wording);
 const plain = (html: string) => html.replace(/<[^>]*>/g, "").replaceAll("&amp;", "&");
 
 /** What the record says of a version: the first group's moves, then the others', each with its group. */

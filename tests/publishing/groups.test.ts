@@ -50,7 +50,7 @@ test("a limit is kept for every group, and the plan says whose it is not", () =>
     ["Ebb", {}],
     ["Flood", { knees: runs }],
   ]);
-  const page = workshopView(workshopOf([routine], 30), library, { names: new Set(), downloads: [], plan }, wording);
+  const page = workshopView(workshopOf([routine], 30), library, { pictures: new Map(), downloads: [], plan }, wording);
   const [summary, blocks] = [page.plan?.summary.join("\n"), page.plan?.blocks ?? []];
   // The routine has one level, so that there is nothing easier to advise, and one figure to give.
   expect(summary).toContain(
@@ -92,7 +92,7 @@ sections:
 test("the record, the page and the description name the group that meets a caution", () => {
   const record = routineJson(routine, library, []);
   expect(record.versions[0]).toMatchObject({ cautions: ["kneework"], cautionGroups: { kneework: ["Flood"] } });
-  const view = routineView(routine, library, { names: new Set(), downloads: [] }, wording);
+  const view = routineView(routine, library, { pictures: new Map(), downloads: [] }, wording);
   expect(view.cautions.map(({ value }) => value.label)).toEqual(["weight on the knees (Flood)"]);
   expect(view.facts.floorWork).toEqual(["1"]);
   expect(descriptionText(routine, library)).toContain("weight on the knees (Flood)");

@@ -38,7 +38,7 @@ function texts(routine: Routine): Readonly<Record<string, string>> {
   const map = phraseMap(routine, version, { width: 500, size: 8, wording });
   const dance = { routine, version };
   return {
-    page: JSON.stringify(routineView(routine, library, { names: new Set(), downloads: [] }, wording)),
+    page: JSON.stringify(routineView(routine, library, { pictures: new Map(), downloads: [] }, wording)),
     paper: JSON.stringify(handoutPrint(routine, version, library, "sheet").elements),
     large: JSON.stringify(layoutLarge(dance, library, wording).elements),
     map: svgText(map, "map"),
@@ -58,13 +58,13 @@ test("the same outputs do where it is said", () => {
 test("the page has no way into the performance at a section, since nobody knows where that is", () => {
   const links = ({ sections }: ReturnType<typeof routineView>) =>
     sections.flatMap(({ videos }) => videos.map(({ html }) => html));
-  const view = (routine: Routine) => routineView(routine, library, { names: new Set(), downloads: [] }, wording);
+  const view = (routine: Routine) => routineView(routine, library, { pictures: new Map(), downloads: [] }, wording);
   expect(links(view(unplaced))).toEqual([]);
   expect(links(view(placed))[0]).toContain("#t=14.2");
 });
 
 test("the page names each time through once where no place in the track tells repeats apart", () => {
-  const { sections } = routineView(unplaced, library, { names: new Set(), downloads: [] }, wording);
+  const { sections } = routineView(unplaced, library, { pictures: new Map(), downloads: [] }, wording);
   expect(sections.find(({ name }) => name === "Verse again")?.times.map(({ through }) => through)).toEqual([
     "time 1",
     "time 2",

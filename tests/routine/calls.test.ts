@@ -91,7 +91,7 @@ test("`none` in a list, a move's or a phrase's, is silence on that count", () =>
   expect(record.clicks.filter(({ section }) => section !== undefined).map(({ say }) => say)).toEqual([
     ...["five", "", "seven", "", "", undefined, undefined, undefined],
   ]);
-  const pack = { names: new Set<string>(), downloads: [] };
+  const pack = { pictures: new Map(), downloads: [] };
   const page = JSON.stringify(routineView(routine, library, pack, wordingOf("en")));
   const [version] = routine.versions;
   if (version === undefined) throw new Error("It should have a version.");

@@ -21,12 +21,16 @@ function sidePictures(routine: Routine, library: Library, side: string): readonl
   return routine.versions.flatMap((version) => {
     const map = phraseMap(routine, version, { width: 760, size: 10, wording });
     const plan = floorPlan(routine, version, library, { width: 320, size: 11, wording });
-    const file = (name: string, drawing: Drawing): OutFile => ({
-      path: `routines/${routine.slug}/${name}-${version.id}${side}.svg`,
-      kind: "picture",
-      mediaType: "image/svg+xml",
-      content: pictureText(drawing),
-    });
+    const file = (name: string, drawn: Drawing): OutFile => {
+      const drawing = withRoom(drawn);
+      return {
+        path: `routines/${routine.slug}/${name}-${version.id}${side}.svg`,
+        kind: "picture",
+        mediaType: "image/svg+xml",
+        size: { width: Math.round(drawing.width), height: Math.round(drawing.height) },
+        content: pictureText(drawing),
+      };
+    };
     return [file("map", map), ...(plan ? [file("floor", plan)] : [])];
   });
 }
@@ -44,7 +48,10 @@ svg{font-family:"Atkinson Hyperlegible Next",Arial,sans-serif}
 .stroke-ink{stroke:#f6ebdd}.stroke-soft{stroke:#cab8a7}.stroke-line{stroke:#7d6a5d}.stroke-tint{stroke:#4d3d34}.stroke-paper{stroke:#1b1513}}
 </style>`;
 
+function withRoom(drawing: Drawing): Drawing {
+  return { ...drawing, width: drawing.width + 2 * aside, shapes: moved(drawing.shapes, aside, 0) };
+}
+
 function pictureText(drawing: Drawing): string {
-  const wide = { ...drawing, width: drawing.width + 2 * aside, shapes: moved(drawing.shapes, aside, 0) };
-  return `${svgText(wide, "picture").replace("<title", `${style}<title`)}\n`;
+  return `${svgText(drawing, "picture").replace("<title", `${style}<title`)}\n`;
 }

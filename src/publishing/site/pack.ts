@@ -1,12 +1,12 @@
 import { basename, extname } from "node:path";
 import type { ClassPlan } from "../../teaching/class-plan.js";
 import { wordingOf } from "../../wording/wording.js";
-import type { Context } from "../publisher.js";
+import type { Context, DeclaredFile } from "../publisher.js";
 
 /** What lies in the pack beside a page, or will, so that it links only to what is there. */
 export interface PackFiles {
-  /** Names of the files in the page's folder. */
-  readonly names: ReadonlySet<string>;
+  /** The pictures in the page's folder, by name, each with its size. */
+  readonly pictures: ReadonlyMap<string, DeclaredFile["size"]>;
   /** Files to take away, what most people want first. */
   readonly downloads: readonly Download[];
   /** The text for the video's description box. */
@@ -32,7 +32,7 @@ export function packOf({ library, files, textOf }: Context): PackFiles {
   };
   const [videoText, plan] = [text("description"), text("plan")];
   return {
-    names: new Set(files.map(({ path }) => basename(path))),
+    pictures: new Map(files.flatMap(({ path, kind, size }) => (kind === "picture" ? [[basename(path), size]] : []))),
     downloads: files.flatMap(({ path, label, mediaType }) => {
       const kind = outputs.format(mediaType, extname(path).slice(1));
       return label === undefined ? [] : [{ file: basename(path), name: label, kind }];

@@ -7,6 +7,7 @@ import { risks } from "../../routine/vocabulary.js";
 import { groupsMeeting } from "../../routine/whose.js";
 import type { Wording } from "../../wording/wording.js";
 import { momentLink } from "../format.js";
+import type { DeclaredFile } from "../publisher.js";
 import { safeAddress } from "./address.js";
 import { countsView, type SectionView } from "./counts-view.js";
 import { bothSides } from "./cue-html.js";
@@ -90,6 +91,8 @@ export interface PictureView {
   readonly name: string;
   readonly file: string;
   readonly mirrored: string;
+  /** Of either side, which is the other one turned round. */
+  readonly size: DeclaredFile["size"];
 }
 
 export interface GearView {
@@ -174,15 +177,16 @@ function versionView(routine: Routine, version: Version, wording: Wording): Vers
   };
 }
 
-function picturesOf(routine: Routine, { names }: PackFiles, kind: string, wording: Wording): readonly PictureView[] {
+function picturesOf(routine: Routine, { pictures }: PackFiles, kind: string, wording: Wording): readonly PictureView[] {
   return routine.versions
     .map(({ id }) => ({
       classes: classesFor(routine, new Set([id])),
       name: wording.versions.name(id),
       file: `${kind}-${id}.svg`,
       mirrored: `${kind}-${id}-mirrored.svg`,
+      size: pictures.get(`${kind}-${id}.svg`),
     }))
-    .filter(({ file, mirrored }) => names.has(file) && names.has(mirrored));
+    .filter(({ file, mirrored }) => pictures.has(file) && pictures.has(mirrored));
 }
 
 type GroupFigures = Pick<Version, "load" | "space"> & { readonly name: string | undefined };

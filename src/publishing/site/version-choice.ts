@@ -30,7 +30,8 @@ function marked(kind: string, letter: string, held: readonly boolean[]): string 
 }
 
 /**
- * The part of the style sheet that makes the choice of a version and of a group work, without any script: one rule each.
+ * The part of the style sheet that makes the choice of a version and of a group work, without any script: one rule each. An engine
+ * that lacks `:has` shows the taught version, and what the page's script writes into `data-shown` where there is one.
  *
  * @param routines of the whole library: there are as many rules as the one with the most versions needs
  */
@@ -40,9 +41,10 @@ export function choiceStyle(routines: readonly RoutineFacts[]): string {
   const rules = (kind: string, letter: string, count: number) =>
     Array.from({ length: count }, (_, index) => {
       const own = `${letter}${index}`;
-      return `body:has(#${own}:checked) .${kind}:not(.${own}){display:none!important}\n`;
+      const others = `.${kind}:not(.${own}){display:none!important}\n`;
+      return { chosen: `body:has(#${own}:checked) ${others}`, shown: `[data-shown~="${own}"] ${others}` };
     });
-  return [
+  const all = [
     ...rules(
       "of",
       "v",
@@ -53,5 +55,7 @@ export function choiceStyle(routines: readonly RoutineFacts[]): string {
       "g",
       most(({ groups }) => groups.length),
     ),
-  ].join("");
+  ];
+  const withoutHas = all.map(({ shown }) => shown).join("");
+  return `${all.map(({ chosen }) => chosen).join("")}@supports not selector(:has(*)){${withoutHas}}\n`;
 }

@@ -31,6 +31,8 @@ export const player = {
     seconds === undefined
       ? "Where the first count falls in this file is not known yet: play it, and press the button on the count."
       : `The routine's first count is ${seconds.toFixed(2)} s into this file.`,
+  /** Where the browser's audio stands still. */
+  inSilence: "This browser finds nothing to play sound on, so the counts go on in silence.",
   cannotPlay: "This browser can't play that. Try another file of the song.",
   cannotOpen: "This browser can't play that file. Try the song as MP3, M4A or WAV.",
 };

@@ -19,7 +19,7 @@ const stage = (wording: Wording) => html`<div class="stage" data-face data-state
   </div>`;
 
 /**
- * The part of a routine's page to practise with. It works by script only, so it is hidden until that runs; the script is
+ * The part of a routine's page to practise with. It works by script only, so it is left out without; the script is
  * `practice/main.ts`. It follows the version, side and group of dancers that the page keeps in `data-version`, `data-side` and
  * `data-group` of its root, and looks again at each `countleaf:view` event of the document. A button with `data-practise="3"`, anywhere in the page,
  * offers the fourth danced section for practice.
@@ -28,7 +28,7 @@ const stage = (wording: Wording) => html`<div class="stage" data-face data-state
  */
 export function practice(data: PlayerData, wording: Wording): Html {
   const { practice: words, player } = wording;
-  return html`<section class="practice" id="practice" data-practice aria-labelledby="practice-title" hidden>
+  return html`<section class="practice by-script" id="practice" data-practice aria-labelledby="practice-title">
   <h2 id="practice-title">${words.title}</h2>
 
   ${stage(wording)}
@@ -40,6 +40,7 @@ export function practice(data: PlayerData, wording: Wording): Html {
       <button type="button" data-afar data-key="f" disabled>${words.fromAfar}</button>
     </div>
     <p class="desk-news" role="status" data-news></p>
+    <p class="desk-silent" role="status" data-silent></p>
 
     <fieldset class="desk-group">
       <legend>${words.what}</legend>

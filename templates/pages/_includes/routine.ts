@@ -38,7 +38,8 @@ export function routinePage(
 }
 
 function body(view: PageView, wording: Wording): Html {
-  return html`<article class="routine">
+  const taught = view.versions.findIndex((version) => version.taught);
+  return html`<article class="routine" data-shown="v${taught}">
 ${head(view, wording)}
 <div class="side">
 ${choice(view, wording)}
@@ -120,7 +121,7 @@ function onThisPage({ sections, videos }: RoutineView, wording: Wording): Html {
   const words = wording.routine;
   return html`<nav class="jump" aria-labelledby="jump"><h2 id="jump">${words.onThisPage}</h2><ul>
 <li class="by-script"><a href="#practice">${wording.practice.title}</a></li>
-<li><a href="#counts">${wording.sections.title}</a><ol>${sections.map(({ id, name }) => html`<li><a href="#${id}"${theirs(wording)}>${name}</a></li>`)}</ol></li>
+<li class="parts"><a href="#counts">${wording.sections.title}</a><ol>${sections.map(({ id, name }) => html`<li><a href="#${id}"${theirs(wording)}>${name}</a></li>`)}</ol></li>
 ${videos.length > 0 && html`<li><a href="#videos">${wording.videos.watch}</a></li>`}
 <li><a href="#take">${words.takeAway}</a></li>
 </ul>
@@ -163,8 +164,9 @@ ${floors.length > 0 && html`<div class="floor">${floors.map((floor) => picture(f
 }
 
 function picture(of: PictureView, textOf: (of: PictureView, mirrored: boolean) => string): Html {
-  const { classes, file, mirrored } = of;
-  return html`<figure class="${classes}"><img class="as-taught" src="${file}" loading="lazy" alt="${textOf(of, false)}"><img class="mirrored" src="${mirrored}" loading="lazy" alt="${textOf(of, true)}"></figure>`;
+  const { classes, file, mirrored, size } = of;
+  const room = size && html` width="${size.width}" height="${size.height}"`;
+  return html`<figure class="${classes}"><img class="as-taught" src="${file}"${room} loading="lazy" alt="${textOf(of, false)}"><img class="mirrored" src="${mirrored}"${room} loading="lazy" alt="${textOf(of, true)}"></figure>`;
 }
 
 function videos({ videos, chapters }: RoutineView, wording: Wording): Html | false {

@@ -1,4 +1,6 @@
+import { lastIndexOf, lastOf } from "./last-of.js";
 import { begin, carried, type Moment, next, type Practice, paced, positionAt, type Sound } from "./schedule.js";
+import { soundClock } from "./sound-clock.js";
 import type { Source } from "./source.js";
 
 /** Seconds by which clicks are scheduled before they sound: longer than the slowest timer of a page in the background. */
@@ -12,26 +14,39 @@ const tones: Readonly<Record<Sound, { readonly pitch: number; readonly level: nu
   "count-in": { pitch: 760, level: 0.6 },
 };
 
-/** Plays the clicks of a practice on a context's clock. A timer only has to call `wake`; it decides no time. */
-export function clicks(context: AudioContext | OfflineAudioContext): Source {
+/**
+ * Plays the clicks of a practice on a context's clock. A timer only has to call `wake`; it decides no time.
+ *
+ * @param onSilence told whether the counts go on in silence, whenever that changes
+ */
+export function clicks(
+  context: AudioContext | OfflineAudioContext,
+  onSilence: (silent: boolean) => void = () => {},
+): Source {
   const clickSounds = new Map<Sound, AudioBuffer>();
   let wanted: Practice | undefined;
   /** Scheduled and not yet past, in order: the first is the one that sounds now. */
   let queue: { readonly moment: Moment; readonly cancel: () => void }[] = [];
   let upcoming: Moment | undefined;
+  const clock = soundClock(context, (silent) => {
+    // Were the audio to move after all, they would sound out of time.
+    if (silent) for (const { cancel } of queue) cancel();
+    onSilence(silent);
+  });
 
   const schedule = (moment: Moment) => {
     const { sound } = moment.step;
-    const late = moment.time < context.currentTime;
-    const silent = sound === undefined || sound === "still" || late;
+    const late = moment.time < clock.now();
+    const silent = sound === undefined || sound === "still" || late || clock.isSilent();
     return { moment, cancel: silent ? () => {} : scheduleClick(context, clickSounds, sound, moment.time) };
   };
   const wake = () => {
-    while (upcoming && upcoming.time < context.currentTime + lookahead) {
+    clock.look();
+    while (upcoming && upcoming.time < clock.now() + lookahead) {
       queue.push(schedule(upcoming));
       upcoming = next(upcoming);
     }
-    const heard = queue.findLastIndex(({ moment }) => moment.time <= context.currentTime - latency(context));
+    const heard = lastIndexOf(queue, ({ moment }) => moment.time <= clock.now() - clock.latency());
     queue = queue.slice(Math.max(heard, 0));
   };
   const silence = () => {
@@ -42,7 +57,7 @@ export function clicks(context: AudioContext | OfflineAudioContext): Source {
   };
   /** The next count keeps its time and its click; all that was scheduled after it is cancelled and computed anew. */
   const changeFromNext = (alter: (moment: Moment) => Moment | undefined) => {
-    const index = queue.findIndex(({ moment }) => moment.time > context.currentTime);
+    const index = queue.findIndex(({ moment }) => moment.time > clock.now());
     const scheduled = queue[index];
     const from = scheduled?.moment ?? upcoming;
     const moment = from && alter(from);
@@ -58,15 +73,14 @@ export function clicks(context: AudioContext | OfflineAudioContext): Source {
     start: async (practice, percent) => {
       silence();
       wanted = practice;
-      if (context instanceof AudioContext) await context.resume();
+      await clock.start();
       if (wanted !== practice) return;
-      upcoming = begin(practice, context.currentTime + startDelay, percent);
+      upcoming = begin(practice, clock.now() + startDelay, percent);
       wake();
     },
     stop: () => {
       silence();
-      // An idle audio clock would keep the phone's sound hardware awake.
-      if (context instanceof AudioContext) void context.suspend();
+      clock.stop();
     },
     change: (practice) => changeFromNext((moment) => carried(moment, practice)),
     setSpeed: (percent) => {
@@ -74,8 +88,8 @@ export function clicks(context: AudioContext | OfflineAudioContext): Source {
     },
     wake,
     where: () => {
-      const time = context.currentTime - latency(context);
-      const heard = queue.findLast(({ moment }) => moment.time <= time)?.moment ?? queue[0]?.moment;
+      const time = clock.now() - clock.latency();
+      const heard = lastOf(queue, ({ moment }) => moment.time <= time)?.moment ?? queue[0]?.moment;
       if (!heard) return undefined;
       return {
         position: positionAt(heard, time),
@@ -86,11 +100,6 @@ export function clicks(context: AudioContext | OfflineAudioContext): Source {
       };
     },
   };
-}
-
-/** Seconds from the audio clock to the ear, as far as the browser knows them. */
-function latency(context: BaseAudioContext): number {
-  return context instanceof AudioContext ? context.outputLatency || context.baseLatency || 0 : 0;
 }
 
 /** Has a click sound at a time of the context's clock; returns how to take it back. */

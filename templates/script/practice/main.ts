@@ -60,11 +60,10 @@ function setUp(root: HTMLElement): void {
   for (const button of root.querySelectorAll<HTMLButtonElement>("button:disabled")) button.disabled = false;
 }
 
-/** Shows the player of the page. It is set up once it comes near the window: who only reads need not wait for it. */
+/** The player of the page. It is set up once it comes near the window: who only reads need not wait for it. */
 export function practise(): void {
   const root = document.querySelector<HTMLElement>("[data-practice]");
   if (!root) return;
-  root.hidden = false;
   const near = new IntersectionObserver(
     (entries) => {
       if (!entries.some(({ isIntersecting }) => isIntersecting)) return;

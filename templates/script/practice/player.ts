@@ -63,13 +63,16 @@ export function player(given: {
       // A call or another program took the sound away; not every list of states knows this one yet.
       if (running && !own.isOpen() && String(context.state) === "interrupted") pause();
     };
-    clicking = clicks(context);
+    clicking = clicks(context, (silent) => {
+      write("silent", silent ? wording.inSilence : "");
+    });
     return clicking;
   };
-  const say = (news: string) => {
-    const line = root.querySelector("[data-news]");
-    if (line) line.textContent = news;
+  const write = (name: string, text: string) => {
+    const line = root.querySelector(`[data-${name}]`);
+    if (line) line.textContent = text;
   };
+  const say = (news: string) => write("news", news);
   const showRest = () => {
     const from = score.sections[desk.wish().from]?.start ?? 0;
     const position = (resume === undefined ? undefined : score.beats[resume]?.start) ?? from;

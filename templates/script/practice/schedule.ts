@@ -1,3 +1,4 @@
+import { lastIndexOf, lastOf } from "./last-of.js";
 import type { Score } from "./score.js";
 
 /** What a learner asks for: which sections, and how often. */
@@ -125,7 +126,7 @@ export function countIn(score: Score, index: number): readonly { readonly start:
 
 /** Where to take up again after a pause: the first beat of the phrase that was being danced. */
 export function phraseStart(score: Score, position: number): number {
-  return score.beats.findLastIndex(({ start, opens }) => opens && start <= position);
+  return lastIndexOf(score.beats, ({ start, opens }) => opens && start <= position);
 }
 
 /** The first moment of a practice that begins at a clock time. */
@@ -151,7 +152,7 @@ export function next({ practice, round, index, step: last, pace }: Moment): Mome
 /** Whether a position of a round lies in time without counts, where the clock runs whatever the speed. */
 export function isStill({ opening, round: others, origin }: Practice, round: number, position: number): boolean {
   const steps = round === 0 ? opening : others;
-  return steps.findLast(({ offset }) => offset <= position - origin)?.sound === "still";
+  return lastOf(steps, ({ offset }) => offset <= position - origin)?.sound === "still";
 }
 
 /** Per cent of the tempo at which the clock runs after a step. */

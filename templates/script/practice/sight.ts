@@ -1,3 +1,4 @@
+import { lastIndexOf, lastOf } from "./last-of.js";
 import { countIn } from "./schedule.js";
 import type { Beat, Cue, Score } from "./score.js";
 
@@ -30,7 +31,7 @@ const tolerance = 1e-4;
 export function sightAt(score: Score, cues: readonly Cue[], round: Round, position: number): Sight {
   const now = position + tolerance;
   const leads = now < round.begins;
-  const beatIndex = score.beats.findLastIndex(({ start }) => start <= (leads ? round.begins + tolerance : now));
+  const beatIndex = lastIndexOf(score.beats, ({ start }) => start <= (leads ? round.begins + tolerance : now));
   const beat = score.beats[beatIndex];
   const after = score.beats[beatIndex + 1];
   const uncounted = score.sections.findIndex(({ uncounted, start, end }) => uncounted && start <= now && now < end);
@@ -59,11 +60,11 @@ function counted(beat: Beat | undefined, cue: Cue | undefined) {
 
 /** The count-in's number; before it, in a long wait, none. */
 function leadLabel(score: Score, target: number, now: number): string {
-  return countIn(score, target).findLast(({ start }) => start <= now)?.label ?? "";
+  return lastOf(countIn(score, target), ({ start }) => start <= now)?.label ?? "";
 }
 
 function moving(cues: readonly Cue[], now: number): Cue | undefined {
-  const cue = cues.findLast(({ start }) => start <= now);
+  const cue = lastOf(cues, ({ start }) => start <= now);
   return cue && now < cue.end ? cue : undefined;
 }
 

@@ -24,7 +24,7 @@ function read(video: string): Routine {
 }
 
 const [flipped, danced] = [read(head("")), read(head("  mirrored-by: danced\n"))];
-const pack = { names: new Set<string>(), downloads: [] };
+const pack = { pictures: new Map(), downloads: [] };
 const viewOf = (routine: Routine) => routineView(routine, library, pack, wordingOf("en"));
 
 test("a mirrored film is the same one flipped, unless its author says that it was danced", () => {

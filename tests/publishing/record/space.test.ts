@@ -18,9 +18,9 @@ test("where no move travels nothing is said of room", () => {
   const spaces = [still, moving].map((one) => routineJson(one, library, []).versions.map(({ space }) => space));
   // Two steps of 0.6 m.
   expect(spaces).toEqual([[null], [{ width: 1.2, depth: 0 }]]);
-  const { names, downloads } = { names: new Set<string>(), downloads: [] };
+  const { pictures, downloads } = { pictures: new Map(), downloads: [] };
   const wording = wordingOf("en");
-  const view = (one: typeof still) => routineView(one, library, { names, downloads }, wording).versions[0];
+  const view = (one: typeof still) => routineView(one, library, { pictures, downloads }, wording).versions[0];
   const said = (one: typeof still) => wording.routine.room(view(one)?.space ?? "", view(one)?.load ?? "");
   expect(said(still)).toBe("");
   expect(said(moving)).toBe("Room to travel: 1.2 m × 0 m. Weight or impact in one run: hands 1.");

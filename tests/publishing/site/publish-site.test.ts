@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, expect, test, vi } from "vitest";
+import { pictures } from "../../../src/publishing/pictures/publisher.js";
 import { publishSite } from "../../../src/publishing/site/publish-site.js";
 import { type Content, readContent } from "../../../src/reading/read-content.js";
 import { contextOf } from "../../fixtures/context.js";
@@ -62,6 +63,21 @@ test("what can't be made is told in one plain error, and not on the console", as
   );
   expect(spy).not.toHaveBeenCalled();
   spy.mockRestore();
+});
+
+test("a picture has its size from the start, so that nothing moves when it comes", async () => {
+  const { library, routines } = content;
+  const context = contextOf(library);
+  const subject = routines.find(({ slug }) => slug === "breakwater-letters") as (typeof routines)[number];
+  const files = await pictures.publish(subject, context);
+  const [page] = await publishSite({ library, routines: [{ subject, context: { ...context, files } }], workshops: [] });
+  const shown = [...String(page?.content).matchAll(/<img [^>]*src="([^"]*)" width="(\d+)" height="(\d+)"/g)];
+  expect(shown.length).toBe(files.length);
+  for (const [, name, width, height] of shown) {
+    const file = files.find(({ path }) => path.endsWith(`/${name}`));
+    const [, wide, high] = /viewBox="0 0 (\S+) (\S+)"/.exec(String(file?.content)) ?? [];
+    expect([width, height], name).toEqual([wide, high].map((value) => String(Math.round(Number(value)))));
+  }
 });
 
 test("what can't be written is told in one error, and not on the console", async () => {
