@@ -68,7 +68,7 @@ export const features = {
   player: async (tab, base) => {
     await openPlayer(tab, base);
     await tab.click("[data-desk] [data-start]");
-    await until(tab, `${state} === "count" && ${shown("count")} === "3"`);
+    await until(tab, `${state} === "count" && ${shown("count")} === "3"`, 20_000);
     // By script, since what moves with the page can't be hit by a driver that measures first.
     await tab.ask(`(document.querySelector("[data-desk] [data-start]").click(), true)`);
     await until(tab, `${state} === "rest"`);

@@ -24,7 +24,8 @@ function measure() {
   const unseen = (element) => element.closest(".unseen") !== null;
   const screens = (element, edge) =>
     element === undefined ? Number.NaN : (element.getBoundingClientRect()[edge] + scrollY) / innerHeight;
-  const all = (selector) => [...document.querySelectorAll(selector)].filter((element) => seen(element) && !unseen(element));
+  const all = (selector) =>
+    [...document.querySelectorAll(selector)].filter((element) => seen(element) && !unseen(element));
   const texts = all("body *").filter((element) =>
     [...element.childNodes].some((node) => node.nodeType === Node.TEXT_NODE && node.textContent.trim() !== ""),
   );
@@ -37,7 +38,8 @@ function measure() {
     return hides && (element.scrollWidth > element.clientWidth + 1 || element.scrollHeight > element.clientHeight + 1);
   });
   const inSentence = (element) =>
-    getComputedStyle(element).display === "inline" && element.parentElement.textContent.trim() !== element.textContent.trim();
+    getComputedStyle(element).display === "inline" &&
+    element.parentElement.textContent.trim() !== element.textContent.trim();
   const small = all("a[href], button, input, select, summary, [role=button]").filter((element) => {
     const target = element.closest("label") ?? element;
     const { width, height } = target.getBoundingClientRect();
