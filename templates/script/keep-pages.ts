@@ -91,9 +91,11 @@ async function putOnShelf(address: string, answer: Response, chosen = false): Pr
   await shelf.put(key, answer.redirected ? new Response(answer.body, { status, headers }) : answer);
 }
 
-async function prune(): Promise<void> {
+/** What is put on a shelf again comes last in one engine, and keeps its place in another: the page just opened stays in any. */
+async function prune(opened: string): Promise<void> {
   const shelf = await caches.open(names.visited);
-  const keys = (await shelf.keys()).map(({ url }) => url);
+  const others = (await shelf.keys()).map(({ url }) => url).filter((key) => key !== opened);
+  const keys = [...others, opened];
   for (const key of tooMuch(keys, home, most)) await shelf.delete(key);
 }
 
@@ -105,7 +107,7 @@ async function answerTo(event: FetchEvent): Promise<Response> {
     visit.heard = Date.now();
     const kept = putOnShelf(request.url, answer.clone());
     // A device that is full keeps nothing more, and the page is shown all the same.
-    event.waitUntil((navigates ? kept.then(prune) : kept).catch(() => undefined));
+    event.waitUntil((navigates ? kept.then(() => prune(keyOf(request.url))) : kept).catch(() => undefined));
     return answer;
   });
   const freshOrNone = fresh.catch(() => undefined);

@@ -6,6 +6,8 @@ import { folderOf, keyOf, shelvesOf, type ToKeep } from "./shelf.js";
 async function worker(): Promise<ServiceWorker | undefined> {
   if (!("serviceWorker" in navigator) || !location.protocol.startsWith("http")) return undefined;
   try {
+    // What the worker fetches for later stands in nobody's way then, and the browser lists only what is loaded.
+    if (document.readyState !== "complete") await new Promise((done) => addEventListener("load", done, { once: true }));
     await navigator.serviceWorker.register(`${home}keep-pages.js`);
     return (await navigator.serviceWorker.ready).active ?? undefined;
   } catch {
@@ -15,23 +17,18 @@ async function worker(): Promise<ServiceWorker | undefined> {
 
 const running = worker();
 
-/** The browser lists only what is loaded, and the worker sees only what is asked for once it runs. */
-async function pageLoaded(): Promise<void> {
-  if (document.readyState !== "complete") await new Promise((done) => addEventListener("load", done, { once: true }));
-}
-
-/** This page and all that it was made of. */
+/** This page and all that it was made of, and the way back to the others. */
 function wholePage(): readonly string[] {
   const loaded = performance.getEntriesByType("resource").map(({ name }) => name);
   const pictures = [...document.querySelectorAll<HTMLImageElement>(".pictures img")].map(({ src }) => src);
-  const all = [location.href, `${home}index.html`, ...loaded, ...pictures];
+  const library = [`${home}index.html`, `${home}assets/script/library.js`];
+  const all = [location.href, ...library, ...loaded, ...pictures];
   return [...new Set(all.filter((address) => address.startsWith(home)).map(keyOf))];
 }
 
 /** Has the worker keep this page and all that it was made of, so that it opens in a room without a network. */
 export async function keepForLater(): Promise<void> {
   const keeper = await running;
-  await pageLoaded();
   keeper?.postMessage({ addresses: wholePage(), chosen: false } satisfies ToKeep);
 }
 
@@ -51,8 +48,7 @@ export async function offerToKeep(button: HTMLButtonElement, line: Element, word
   const label = () => {
     button.textContent = kept ? wording.letGo : wording.keep;
   };
-  const keepAll = async () => {
-    await pageLoaded();
+  const keepAll = () => {
     const sheets = [...document.querySelectorAll<HTMLAnchorElement>('.downloads a[href$=".pdf"]')];
     return told(keeper, { addresses: [...wholePage(), ...sheets.map(({ href }) => keyOf(href))], chosen: true });
   };
