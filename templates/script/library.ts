@@ -102,4 +102,4 @@ for (const button of document.querySelectorAll("[data-clear]"))
 addEventListener("popstate", readAddress);
 readAddress();
 linkToFiles();
-keepForLater([]);
+void keepForLater();

@@ -2,7 +2,7 @@ import { noticesWording } from "../../src/wording/notices.js";
 import { putInAddress } from "./address.js";
 import { copyText } from "./copy.js";
 import { linkToFiles } from "./folder.js";
-import { keepForLater } from "./keep.js";
+import { keepForLater, offerToKeep } from "./keep.js";
 import { practise } from "./practice/main.js";
 
 /*
@@ -85,7 +85,9 @@ part("[data-copy]")?.addEventListener("click", () => {
 
 practise();
 linkToFiles();
-keepForLater([...document.querySelectorAll<HTMLImageElement>(".pictures img")].map(({ src }) => src));
+void keepForLater();
+const [keepButton, keptLine] = [part<HTMLButtonElement>("[data-keep]"), part("[data-kept]")];
+if (keepButton && keptLine) void offerToKeep(keepButton, keptLine, wording);
 
 /* How high the choice stands, so that what is jumped to is not hidden by it: in a sheet of its own, as no element has a style. */
 const choice = part<HTMLElement>(".choice");

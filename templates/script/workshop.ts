@@ -2,4 +2,4 @@ import { linkToFiles } from "./folder.js";
 import { keepForLater } from "./keep.js";
 
 linkToFiles();
-keepForLater([]);
+void keepForLater();

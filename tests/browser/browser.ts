@@ -26,12 +26,26 @@ const types: Readonly<Record<string, string>> = {
   ".mid": "audio/midi",
 };
 
+/** How a host answers; it may change while it runs. */
+export interface Host {
+  /** Takes every request and never answers, as a network does that leads nowhere. */
+  hangs?: boolean;
+  /** Sends whoever asks for a folder's `index.html` to the folder. */
+  readonly redirects?: boolean;
+}
+
 /** A folder on a free port of this machine, as a plain static host would show it. */
 export async function serveFolder(
   folder: string,
+  host: Host = {},
 ): Promise<{ readonly url: string; readonly close: () => Promise<void> }> {
   const server = createServer(async (request, response) => {
+    if (host.hangs) return;
     const path = decodeURIComponent(new URL(request.url ?? "/", "http://localhost").pathname);
+    if (host.redirects && path.endsWith("/index.html")) {
+      response.writeHead(308, { location: encodeURI(path.replace(/index\.html$/, "")) }).end();
+      return;
+    }
     const file = normalize(join(folder, path.endsWith("/") ? `${path}index.html` : path));
     try {
       if (!file.startsWith(normalize(folder + sep))) throw new Error("outside");

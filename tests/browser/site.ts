@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { made } from "../shared.js";
-import { serveFolder } from "./browser.js";
+import { type Host, serveFolder } from "./browser.js";
 import { publishInto } from "./publish.js";
 
 /** A published site on an address of its own. */
@@ -15,9 +15,9 @@ export interface TestSite {
 }
 
 /** The demo library's pages, published once for all files of tests: nothing may be written into its folder. */
-export async function demoSite(): Promise<TestSite> {
+export async function demoSite(host: Host = {}): Promise<TestSite> {
   const folder = await made("demo");
-  return { folder, ...(await serveFolder(folder)) };
+  return { folder, ...(await serveFolder(folder, host)) };
 }
 
 /** The same for any content. */

@@ -18,6 +18,7 @@ news.onmessage = () => location.reload();
 const forgetfulWorker = `self.addEventListener("install", () => self.skipWaiting());
 self.addEventListener("activate", (event) =>
   event.waitUntil(caches.keys().then((names) => Promise.all(names.map((name) => caches.delete(name))))));
+self.addEventListener("message", ({ ports }) => ports[0]?.postMessage(1));
 `;
 
 interface Answer {

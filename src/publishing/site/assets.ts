@@ -28,19 +28,22 @@ const worker = "keep-pages.js";
 const require = createRequire(import.meta.url);
 
 /**
- * Style sheets, fonts and browser scripts as files of `assets`, and the worker that keeps visited pages.
+ * Style sheets, fonts and browser scripts as files of `assets`, the worker that keeps visited pages, and headers for the host.
  *
  * @throws Error where the package was not compiled
  */
 export async function assets({ routines }: LibraryFacts): Promise<readonly OutFile[]> {
-  const [fonts, style, images, scripts] = await Promise.all([
+  const [fonts, style, images, hosts, scripts] = await Promise.all([
     fontFiles(),
     styleOf(templatesDir),
     filesIn(join(templatesDir, "images"), "assets/"),
+    filesIn(join(templatesDir, "host"), ""),
     filesIn(scriptsDir, "assets/script/"),
   ]);
   return [
     asset("assets/style.css", `${fonts.rules}\n${style}\n${choiceStyle(routines)}`),
+    // What a page can't say of itself, in a form that many static hosts read.
+    ...hosts,
     ...fonts.files,
     ...images,
     // A worker serves what lies beside it and below, so this one lies at the top.

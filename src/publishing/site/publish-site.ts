@@ -21,7 +21,7 @@ export async function publishSite(part: SitePart): Promise<readonly OutFile[]> {
     const templates = await templatesFor(part);
     const made = (await run(part, templates)).map(({ outputPath, content }): OutFile => {
       const path = relative(root, outputPath).replaceAll("\\", "/");
-      return { path, kind: path.endsWith(".html") ? "page" : "data", mediaType: mediaTypeOf(path), content };
+      return { path, kind: path.endsWith("index.html") ? "page" : "data", mediaType: mediaTypeOf(path), content };
     });
     const paths = new Set(made.map(({ path }) => path));
     const missing = templates.flatMap(({ template }) => pathsOf(template, part)).find((path) => !paths.has(path));

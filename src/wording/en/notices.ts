@@ -6,6 +6,16 @@ export const notices = {
   textCopied: "The text is copied.",
   /** Where a browser gives no access to the clipboard. */
   copyYourself: (text: string): string => `This browser copies nothing by itself: ${text}`,
+  /* For a room without a network. */
+  keep: "Keep this routine with its handouts",
+  keeping: "Keeping it …",
+  kept: "This routine and its handouts are kept on this device: they open without a network.",
+  notAllKept: "Not all of it could be kept. Try again with a better network, or with more room on this device.",
+  letGo: "Let it go again",
+  gone: "The handouts are no longer kept on this device.",
+  inAFolder:
+    "This page was opened from a folder. All of it works from here; only a page on the web can be kept for later.",
+  keepsNothing: "This browser can't keep this page for later: it opens with a network only.",
   routines: (number: number): string => counted(number, "routine", "routines"),
   /** "3 of 14 routines" */
   routinesLeft: (left: number, all: number): string => `${left} of ${counted(all, "routine", "routines")}`,

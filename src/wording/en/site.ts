@@ -4,6 +4,13 @@ export const site = {
   feed: "Feed of new routines",
   /** At the foot of a page: whose library it is. */
   of: (library: string, teacher: string | undefined): string => (teacher ? `${library}, ${teacher}.` : `${library}.`),
+  /** Of the page that stands in for one that is not kept on the device. */
+  offline: {
+    title: "Not on this device",
+    why: "There is no network just now, and that page was not opened here before.",
+    again: "Try it again",
+    opens: "These pages open without a network",
+  },
   /** The picture that stands for a page where its address is shared. */
   preview: (title: string): string => `${title}, with its counts`,
 };

@@ -27,8 +27,8 @@ export interface Page {
   readonly path: string;
   readonly title: string;
   readonly description: string;
-  /** JSON-LD. */
-  readonly data: LinkedData;
+  /** JSON-LD; none of a page that only stands in for another, which is listed nowhere. */
+  readonly data: LinkedData | undefined;
   /** Slug of the routine whose picture stands for the page where its address is shared. */
   readonly preview: string | undefined;
   /** Its name in the folder of scripts. It is no module: those a browser refuses to a page that is opened from a folder. */
@@ -41,7 +41,7 @@ export function page(of: Page): Html {
   const { library, root, path, title, description, data, preview, script, body } = of;
   const words = of.wording.site;
   const home = path === "";
-  const canonical = library.url && `${library.url}/${path}`;
+  const canonical = data && library.url && `${library.url}/${path}`;
   return html`<!DOCTYPE html>
 <html lang="${of.wording.language}">
 <head>
@@ -51,7 +51,7 @@ export function page(of: Page): Html {
 <title>${home ? title : `${title} · ${library.name}`}</title>
 <meta name="description" content="${description}">
 <meta name="color-scheme" content="light dark">
-<meta name="referrer" content="strict-origin-when-cross-origin">
+${!data && html`<meta name="robots" content="noindex">\n`}<meta name="referrer" content="strict-origin-when-cross-origin">
 ${early.map((face) => html`<link rel="preload" href="${root}assets/fonts/atkinson-hyperlegible-next-latin-${face}.woff2" as="font" type="font/woff2" crossorigin>\n`)}<link rel="stylesheet" href="${root}assets/style.css">
 <link rel="icon" href="${root}assets/icon.svg" type="image/svg+xml">
 <link rel="manifest" href="${root}manifest.webmanifest">
@@ -61,8 +61,7 @@ ${canonical && html`<link rel="canonical" href="${canonical}">\n<meta property="
 <meta property="og:type" content="${home ? "website" : "article"}">
 <meta property="og:description" content="${description}">
 ${library.url && preview && shared(`${library.url}/routines/${preview}/preview.png`, words.preview(title))}<script defer src="${root}assets/script/${script}"></script>
-<script type="application/ld+json">${jsonBlock(data)}</script>
-</head>
+${data && html`<script type="application/ld+json">${jsonBlock(data)}</script>\n`}</head>
 <body>
 <a class="skip" href="#main">${words.skip}</a>
 ${

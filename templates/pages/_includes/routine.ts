@@ -184,6 +184,7 @@ function takeAway({ downloads, credit, videoText }: RoutineView, wording: Wordin
   const { routine: words } = wording;
   return html`<section class="take" aria-labelledby="take"><h2 id="take">${words.takeAway}</h2>
 <ul class="downloads">${downloads.map(({ file, name, kind }) => html`<li><a href="${file}">${name}</a> <small>${kind}</small></li>`)}</ul>
+<p class="by-script"><button class="button" type="button" data-keep>${wording.notices.keep}</button></p><p role="status" data-kept></p>
 ${credit && html`<h3>${words.ifYouPost}</h3><p class="credit"${theirs(wording)}>${credit}</p>`}
 ${
   videoText &&

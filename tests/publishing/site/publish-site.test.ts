@@ -42,6 +42,24 @@ test("the same content gives the same bytes, whatever the time zone and the orde
   for (const [path, text] of first) expect(second.get(path) === text, path).toBe(true);
 });
 
+/** A path at the start of a line, and below it, further in, a header a line (common practice of static hosts, no source). */
+test("the headers for a host are in the form that static hosts read, and for files that are there", async () => {
+  const out = join(folder, "headers");
+  await writeSite({ ...content, routines: [], workshops: [] }, out);
+  const names = [...(await filesOf(out)).keys()];
+  const blocks = (await readFile(join(out, "_headers"), "utf8")).trim().split("\n\n");
+  for (const block of blocks) {
+    const [path = "", ...headers] = block.split("\n");
+    expect(path).toMatch(/^\/\S*$/);
+    expect(names.some((name) => name.startsWith(path.replace(/\*$/, "")))).toBe(true);
+    expect(headers.length).toBeGreaterThan(0);
+    for (const header of headers) expect(header).toMatch(/^ {2}[A-Z][\w-]+: \S/);
+  }
+  // A page's own policy may not name it (CSP Level 3, 3.3: "The <meta> element").
+  expect(blocks[0]).toContain("frame-ancestors 'self'");
+  expect(await readFile(join(out, "index.html"), "utf8")).not.toContain("frame-ancestors");
+});
+
 test("it works silently", async () => {
   const spies = [vi.spyOn(console, "log"), vi.spyOn(console, "warn"), vi.spyOn(console, "error")];
   const writes = [vi.spyOn(process.stdout, "write"), vi.spyOn(process.stderr, "write")];
