@@ -122,6 +122,8 @@ async function scripts() {
   await Promise.all([
     into(["routine", "library", "practice/main", "keep-pages"], "dist/script", "esm"),
     into(["report"], "dist/report", "iife"),
+    // No module, so that it runs from a folder as well.
+    into(["moved"], "dist/script", "iife"),
   ]);
 }
 
