@@ -46,9 +46,12 @@ export function emptiedText(
 
 type Kind = "routines" | "workshops";
 
-/** Whose pages lie in a published folder. */
+/** What lies in the folder of each, and not in that of an address that one had before. */
+const surely: Readonly<Record<Kind, string>> = { routines: "routine.json", workshops: "plan.json" };
+
+/** Which ones lie in a published folder. */
 function publishedSlugs(published: string, kind: Kind): readonly string[] {
-  const page = new RegExp(`^${kind}/([^/]+)/index\\.html$`);
+  const page = new RegExp(`^${kind}/([^/]+)/${surely[kind].replace(".", "\\.")}$`);
   return filesIn(markIn(published)).flatMap((path) => {
     const slug = page.exec(path)?.[1];
     return slug !== undefined && existsSync(join(published, path)) ? [slug] : [];

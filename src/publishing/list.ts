@@ -2,6 +2,7 @@ import type { Routine, Workshop } from "../routine/routine.js";
 import { captions } from "./captions/publisher.js";
 import { click } from "./click/publisher.js";
 import { description } from "./description/publisher.js";
+import { formerPages } from "./former/publisher.js";
 import { handout } from "./handout/publisher.js";
 import { pack } from "./pack/publisher.js";
 import { pictures } from "./pictures/publisher.js";
@@ -22,7 +23,7 @@ export interface Outputs {
 }
 
 export const outputs: Outputs = {
-  routines: [handout, pictures, preview, click, captions, description, record, routinePage],
+  routines: [handout, pictures, preview, click, captions, description, record, formerPages, routinePage],
   workshops: [pack, plan, workshopPage],
   library: [libraryPages],
 };

@@ -1,5 +1,8 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
+import { formerPages } from "../../src/publishing/former/publisher.js";
+import { contextOf } from "../fixtures/context.js";
+import { danced, library, move, phrase, section } from "../fixtures/written.js";
 import { openBrowser } from "./browser.js";
 import { demoSite, type TestSite, watchedPage } from "./site.js";
 
@@ -82,6 +85,33 @@ test("the link that is copied shows somebody else exactly what was seen", async 
   expect(await guest.page.locator(".counts").innerText()).toBe(seen);
   await guest.page.context().close();
 });
+
+test.each([
+  [true, "?version=3&side=mirrored#section-2"],
+  [false, ""],
+])(
+  "an address that a routine had before leads to where it is now (script: %s), with its view",
+  async (script, view) => {
+    const old = danced({
+      slug: "breakwater-letters",
+      title: "Breakwater Letters",
+      formerly: ["sea-wall"],
+      sections: [section("Wall", [phrase([move("1-8", "Walk")])])],
+    });
+    const [former] = await formerPages.publish(old, contextOf(library));
+    const guest = await watchedPage(browser, site, { javaScriptEnabled: script });
+    await guest.page.route("**/routines/sea-wall/**", (route) =>
+      route.fulfill({ contentType: "text/html", body: String(former?.content) }),
+    );
+    await guest.page.goto(`${site.url}routines/sea-wall/index.html?version=3&side=mirrored#section-2`);
+    await guest.page.waitForURL(`${site.url}${routine}${view}`);
+    const third = guest.page.getByText("One and a quarter turns right, tall, then onto the left foot");
+    await expect.poll(async () => (await third.filter({ visible: true }).count()) > 0).toBe(script);
+    await guest.page.context().close();
+    // A page that leads on before it has all that it asked for drops that.
+    expect(guest.watch.troubles.filter((trouble) => !trouble.startsWith("failed:"))).toEqual([]);
+  },
+);
 
 test("an address with a version that the routine does not have shows the taught one", async () => {
   await page.goto(`${site.url}${routine}?version=%3Cb%3E&side=inside-out`);

@@ -70,6 +70,15 @@ test.each(["index.html", "routines/breakwater-letters/index.html"])(
   },
 );
 
+test("a card far out of sight is laid out only when it comes near, so that many are filtered as quickly as few", async () => {
+  const laidOut = () =>
+    page.locator(".card h3").evaluateAll((all) => all.map((e) => e.checkVisibility({ contentVisibilityAuto: true })));
+  await page.setViewportSize({ width: 390, height: 400 });
+  await expect.poll(async () => (await laidOut()).at(-1)).toBe(false);
+  await page.locator(".card h3 a").last().focus();
+  await expect.poll(async () => (await laidOut()).at(-1)).toBe(true);
+});
+
 test("filters work together, say how many are left and keep their state in the address", async () => {
   const all = await facts();
   await page.getByRole("combobox", { name: "Tempo" }).selectOption("medium");

@@ -17,7 +17,8 @@ beforeEach(() => {
 
 /** What is said when a build finds these routines and workshops where those before are published. */
 async function said(before: readonly string[], now: readonly string[]): Promise<string | undefined> {
-  const pages = before.map((name) => `${name}/index.html`);
+  const file = (name: string) => `${name}/${name.startsWith("routines/") ? "routine.json" : "plan.json"}`;
+  const pages = [...before.map(file), "routines/before/index.html"];
   writeContent(out, { ...Object.fromEntries(pages.map((path) => [path, ""])), ".countleaf": markOf(pages) });
   const made = (kind: string) =>
     now.filter((name) => name.startsWith(`${kind}/`)).map((name) => ({ slug: name.slice(kind.length + 1) }));

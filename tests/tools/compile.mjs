@@ -120,7 +120,7 @@ async function scripts() {
     });
   // Those of `dist/script` are published with every library; the report on a draft carries its own within it.
   await Promise.all([
-    into(["routine", "library", "workshop", "offline", "keep-pages"], "dist/script"),
+    into(["routine", "library", "workshop", "moved", "offline", "keep-pages"], "dist/script"),
     into(["report"], "dist/report"),
   ]);
 }

@@ -11,7 +11,8 @@ import type { Wording } from "../../wording/wording.js";
 import { phraseMap } from "../drawing/phrase-map.js";
 import { feelTexts } from "../feel-texts.js";
 import { type Band, type GridCell, type Row, sheetBands } from "../paper/bands.js";
-import { creditSpans } from "../paper/credit.js";
+import { codeLink } from "../paper/code.js";
+import { creditSpans, viewAddress } from "../paper/credit.js";
 import type { Dance } from "../paper/dance.js";
 import { versionLine } from "../paper/head.js";
 import { feetOf, layoutFeet, layoutOwnNotes, layoutRunningHeads, margin } from "../paper/page.js";
@@ -23,6 +24,9 @@ import { theirs } from "../paper/theirs.js";
  * print (from memory), and it asks for what else is done here: one column, ragged on the right, no italics for whole texts.
  */
 const size = 18;
+
+/** Of the code at the top right, quiet zone included, in points. */
+const codeSize = 96;
 
 /** The handout in large print: the counts as a list, one move under the other, in one column. */
 export function layoutLarge(dance: Dance, library: Library, wording: Wording): Sheet {
@@ -68,12 +72,15 @@ function headBlocks({ routine, version }: Dance, library: Library, width: number
   const built = timesThrough(routine);
   const about = large.about(versionLine(routine, version, wording), routine.choreographer, song);
   const run = large.size(routine.counts, time.run(routine), time.tempo(music));
+  const address = viewAddress({ routine, version }, library);
+  const room = address === undefined ? width : width - codeSize;
   const fact = (label: string, text: string) =>
     textBlock([{ text: large.fact(label), style: "bold" }, { text }], { size, width, before: 6 });
   return [
-    textBlock([theirs(library.name, wording)], { size, width }),
-    textBlock([theirs(routine.title, wording, { style: "bold" })], { size: 32, width, tag: "H1", before: 2 }),
-    textBlock([{ text: about }], { size, width }),
+    textBlock([theirs(library.name, wording)], { size, width: room }),
+    textBlock([theirs(routine.title, wording, { style: "bold" })], { size: 32, width: room, tag: "H1", before: 2 }),
+    textBlock([{ text: about }], { size, width: room }),
+    ...(address === undefined ? [] : [codeBlock(address, width, wording)]),
     fact(large.counts, run),
     fact(large.countIn, large.firstCount(music.countIn, firstCount && time.track(firstCount))),
     ...dancersOf(routine, version).map(({ group, start }) => fact(print.startsOf(group), stance.whole(start))),
@@ -84,6 +91,12 @@ function headBlocks({ routine, version }: Dance, library: Library, width: number
     ...(gear.length === 0 ? [] : [fact(print.bring, gear.join(", "))]),
     ...(cautions.length === 0 ? [] : [fact(print.takeCare, print.care(cautions, "large"))]),
   ];
+}
+
+/** Beside the three lines at least that stand before it, so that it takes no room of its own. */
+function codeBlock(address: string, width: number, wording: Wording): Block {
+  const corner = { page: 0, x: margin.side + width - codeSize + 8, y: margin.top - 8 };
+  return wholeBlock(0, 0, () => codeLink(address, codeSize, corner, wording));
 }
 
 function bandBlocks(band: Band, routine: Routine, width: number, wording: Wording): readonly Block[] {

@@ -1,4 +1,5 @@
 import qrcode from "qrcode-generator";
+import { figure, type Position, type StructureElement } from "../../typesetting/print.js";
 import type { Drawing, Shape } from "../../typesetting/shape.js";
 import type { Wording } from "../../wording/wording.js";
 
@@ -24,14 +25,22 @@ export function codeDrawing(address: string, size: number, { print }: Wording): 
   return { width: size, height: size, title: print.codeTitle, description: print.code, shapes };
 }
 
-let last: { readonly address: string; readonly code: QRCode } | undefined;
+/** The same as a link, for whoever reads the sheet on a screen. */
+export function codeLink(address: string, size: number, position: Position, wording: Wording): StructureElement {
+  const content = [figure(codeDrawing(address, size, wording), position)];
+  return { tag: "Link", alt: wording.print.codeLink(address), target: { href: address }, content };
+}
 
-/** All versions of a routine lead to one page, and a code takes longer to work out than a sheet to set. */
+/** The codes of the last sheets: some have the same one, and a code takes as long to work out as a sheet to set. */
+const recent = new Map<string, QRCode>();
+
 function codeFor(address: string): QRCode {
-  if (last?.address === address) return last.code;
+  const known = recent.get(address);
+  if (known) return known;
   const code = qrcode(0, "M");
   code.addData(new URL(address).href);
   code.make();
-  last = { address, code };
+  if (recent.size >= 16) recent.clear();
+  recent.set(address, code);
   return code;
 }

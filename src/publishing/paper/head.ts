@@ -3,14 +3,14 @@ import { shownFirstCount } from "../../routine/clock.js";
 import type { Library, Routine, Version } from "../../routine/routine.js";
 import { timesThrough } from "../../routine/times-through.js";
 import { groupsMeeting } from "../../routine/whose.js";
-import { figure, type Mark, type Position, type StructureElement } from "../../typesetting/print.js";
+import type { Mark, Position, StructureElement } from "../../typesetting/print.js";
 import type { Shape } from "../../typesetting/shape.js";
 import { type Line, leading, type Span, shortened, wrap } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { cautionSign, facingDart } from "../drawing/signs.js";
 import { linesHeight, signFigure, stackLines } from "./cell.js";
-import { codeDrawing } from "./code.js";
-import { routineAddress } from "./credit.js";
+import { codeLink } from "./code.js";
+import { viewAddress } from "./credit.js";
 import type { Dance } from "./dance.js";
 import { theirs } from "./theirs.js";
 
@@ -54,8 +54,7 @@ export function layoutHead(
   width: number,
 ): Head {
   const { wording } = options;
-  const { print } = wording;
-  const address = routineAddress(routine, library);
+  const address = viewAddress({ routine, version }, library);
   const name = versionLine(routine, version, wording);
   const room = address === undefined ? width : width - codeSize - 12;
   const elements: StructureElement[] = [];
@@ -77,14 +76,8 @@ export function layoutHead(
   elements.push(...figures.place({ ...position, x: position.x + (wide ? 0 : chipWidth + 16), y: y - 4 }));
   y += 27;
   if (address !== undefined) {
-    const code = codeDrawing(address, codeSize, wording);
-    const element = figure(code, { ...position, x: position.x + width - codeSize + 8, y: position.y - 8 });
-    elements.push({
-      tag: "Link",
-      alt: print.codeLink(address),
-      target: { href: address },
-      content: [element],
-    });
+    const corner = { ...position, x: position.x + width - codeSize + 8, y: position.y - 8 };
+    elements.push(codeLink(address, codeSize, corner, wording));
     y = Math.max(y, position.y + codeSize - 10);
   }
   for (const { label, sign, text } of headLines(routine, version, options)) {

@@ -92,6 +92,9 @@ export const routine = {
   ifYouPost: "If you post it",
   videoText: "Text for the video’s description",
   copyText: "Copy the text",
+
+  /** At an address that it had before. @param link to where it is now */
+  moved: <T>(link: T) => ["This routine has another address now: ", link, "."] as const,
 };
 
 function metres(length: number): string {

@@ -4,6 +4,7 @@ import { PDFParse } from "pdf-parse";
 import { beforeAll, describe, expect, it } from "vitest";
 import { drawHandout, handoutPrint } from "../../../src/publishing/handout/handout.js";
 import { handout } from "../../../src/publishing/handout/publisher.js";
+import { viewAddress } from "../../../src/publishing/paper/credit.js";
 import type { OutFile } from "../../../src/publishing/publisher.js";
 import { type Content, readContent } from "../../../src/reading/read-content.js";
 import { mirror } from "../../../src/routine/mirror.js";
@@ -92,24 +93,38 @@ describe("the demo library's handouts", () => {
       expect(await readPages(bytesOf(files.find(({ path }) => path.endsWith("-card.pdf"))))).toHaveLength(1);
   });
 
-  it("carry a code that an independent reader follows to the routine's page", async () => {
-    for (const routine of demo.routines) {
-      const [file] = printed.get(routine.slug) ?? [];
-      const parser = new PDFParse({ data: new Uint8Array(bytesOf(file)), verbosity: 0 });
-      const { pages } = await parser.getScreenshot({ scale: 1.5, partial: [1], imageDataUrl: false });
-      await parser.destroy();
-      const { data, width, height } = readPng(pages[0]?.data ?? new Uint8Array());
-      // The head of the page, where one holds a phone: among a page of signs this reader may take others for the code's corners.
-      const head = Math.round(height / 4);
-      expect(decodeCode(data.slice(0, width * head * 4), width, head)?.data).toBe(
-        `https://saltmarsh.example/routines/${routine.slug}/`,
-      );
-    }
+  it.each([
+    ["breakwater-letters/handout-2", "?version=2"],
+    ["breakwater-letters/handout-seated", "?version=seated"],
+    ["breakwater-letters/handout-2-mirrored", "?version=2&side=mirrored"],
+    ["breakwater-letters/handout-2-large", "?version=2"],
+  ])("%s carries a code that an independent reader follows to what it shows", async (name, view) => {
+    const [slug = ""] = name.split("/");
+    const file = printed.get(slug)?.find(({ path }) => path === `routines/${name}.pdf`);
+    const parser = new PDFParse({ data: new Uint8Array(bytesOf(file)), verbosity: 0 });
+    const { pages } = await parser.getScreenshot({ scale: 1.5, partial: [1], imageDataUrl: false });
+    await parser.destroy();
+    const { data, width, height } = readPng(pages[0]?.data ?? new Uint8Array());
+    // The head of the page, where one holds a phone: among a page of signs this reader may take others for the code's corners.
+    const head = Math.round(height / 4);
+    expect(decodeCode(data.slice(0, width * head * 4), width, head)?.data).toBe(
+      `https://saltmarsh.example/routines/${slug}/${view}`,
+    );
   });
 });
 
 const eight = (text: string) => phrase(Array.from({ length: 8 }, (_, index) => move(`${index + 1}`, text)));
 const sixtyFour = [1, 2, 3, 4].map((number) => section(`Part ${number}`, [eight("Step and turn"), eight("Walk back")]));
+
+it("the code of a routine of one version names none", () => {
+  const routine = danced({ slug: "tide", sections: sixtyFour });
+  const site = { ...library, url: "https://saltmarsh.example" };
+  const addresses = [routine, mirror(routine)].flatMap((one) =>
+    one.versions.map((version) => viewAddress({ routine: one, version }, site)),
+  );
+  const page = "https://saltmarsh.example/routines/tide/";
+  expect(addresses).toEqual([page, `${page}?side=mirrored`]);
+});
 
 describe("a sheet", () => {
   const versionOf = (routine: Routine) => {
