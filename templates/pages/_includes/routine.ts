@@ -45,13 +45,14 @@ ${head(view, wording)}
 ${choice(view, wording)}
 ${onThisPage(view, wording)}
 </div>
-${care(view, wording)}
-<div class="ready">${needs(view, wording)}${start(view, wording)}</div>
-${view.introduction.html !== "" && html`<div class="prose introduction"${theirs(wording)}>${view.introduction}</div>`}
-${pictures(view, wording)}
-${practice(view.player, wording)}
+${careLine(view, wording)}
+${practice(view.player, view.accents, wording)}
 ${counts(view, wording)}
-${view.after.html !== "" && html`<div class="prose after"${theirs(wording)}>${view.after}</div>`}
+${care(view, wording)}
+${needs(view, wording)}
+${start(view, wording)}
+${theWords(view, wording)}
+${pictures(view, wording)}
 ${videos(view, wording)}
 ${takeAway(view, wording)}
 </article>`;
