@@ -44,7 +44,7 @@ const names = shelvesOf(home);
 const offlinePage = `${home}offline.html`;
 
 /** Milliseconds without an answer after which a network counts as none. */
-const patience = 1000;
+const patience = 800;
 /** The same where nothing is kept to be shown instead. */
 const longPatience = 8000;
 /** Routines and workshops that stay though nobody chose to keep them, and files that pages share. */

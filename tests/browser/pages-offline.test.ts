@@ -41,12 +41,12 @@ test("after one visit a routine opens without a network, in every version, on bo
   await keptWhole(page, site);
   expect(watch).toEqual({ troubles: [], foreign: [] });
 
-  // Connected, but to nothing: counts within a second and a half, and the player at once after them.
+  // Connected, but to nothing: one short wait, and then counts and player. A busy machine is given half a second.
   host.hangs = true;
   const asked = Date.now();
   await page.goto(`${site.url}${path}#practice`, { waitUntil: "commit" });
   await page.locator(".part .move:visible").first().waitFor();
-  expect(Date.now() - asked).toBeLessThan(1800);
+  expect(Date.now() - asked).toBeLessThan(2000);
   await page.locator("#practice [data-start]:not([disabled])").first().waitFor({ state: "visible" });
   expect(Date.now() - asked).toBeLessThan(2500);
 
