@@ -20,7 +20,7 @@ export function render({ site }: { readonly site: SiteViews }): string {
     script: "offline.js",
     body: html`<header class="title"><h1>${words.title}</h1></header>
 <p>${words.why} <a href="index.html" data-again hidden>${words.again}</a></p>
-<section class="by-script" aria-labelledby="kept"><h2 id="kept">${words.opens}</h2>
-<ul data-kept-pages></ul></section>`,
+<section data-opens aria-labelledby="kept" hidden><h2 id="kept">${words.opens}</h2>
+<ul></ul></section>`,
   }).html;
 }

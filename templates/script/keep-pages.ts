@@ -14,8 +14,9 @@ interface MessageToWorker extends ExtendableEvent {
 }
 interface FetchEvent extends ExtendableEvent {
   readonly request: Request;
-  /** Of the page that asks; empty where it is the page itself that is asked for, which then has the other one. */
+  /** Of the page that asks. */
   readonly clientId: string;
+  /** Of the page that is asked for. */
   readonly resultingClientId: string;
   respondWith(answer: Promise<Response>): void;
 }
@@ -43,7 +44,7 @@ const names = shelvesOf(home);
 const offlinePage = `${home}offline.html`;
 
 /** Milliseconds without an answer after which a network counts as none. */
-const patience = 1000;
+const patience = 800;
 /** The same where nothing is kept to be shown instead. */
 const longPatience = 8000;
 /** Routines and workshops that stay though nobody chose to keep them, and files that pages share. */
@@ -54,9 +55,10 @@ const mostVisits = 50;
 const visits = new Map<string, Visit>();
 
 function visitOf({ request, clientId, resultingClientId }: FetchEvent): Visit {
-  const id = resultingClientId || clientId;
+  // Not every engine names the page that is still to come: what it asks for is then a visit of its own.
+  const id = request.mode === "navigate" ? resultingClientId : clientId;
   const visit = visits.get(id) ?? { heard: 0, missed: keyOf(request.url) === offlinePage };
-  visits.set(id, visit);
+  if (id) visits.set(id, visit);
   const [oldest] = visits.keys();
   if (visits.size > mostVisits && oldest !== undefined) visits.delete(oldest);
   return visit;

@@ -13,7 +13,7 @@ async function linkTo(shelf: Cache, address: string): Promise<HTMLAnchorElement 
   return Object.assign(document.createElement("a"), { href: address, textContent: title });
 }
 
-async function listKept(list: Element): Promise<void> {
+async function listKept(section: HTMLElement, list: Element): Promise<void> {
   const pages = new Map<string, HTMLAnchorElement>();
   for (const name of Object.values(shelvesOf(home))) {
     const shelf = await caches.open(name);
@@ -31,6 +31,7 @@ async function listKept(list: Element): Promise<void> {
     item.append(link);
     list.append(item);
   }
+  section.hidden = links.length === 0;
 }
 
 const again = document.querySelector<HTMLAnchorElement>("[data-again]");
@@ -39,5 +40,6 @@ if (again && wanted?.startsWith(home)) {
   again.href = wanted;
   again.hidden = false;
 }
-const list = document.querySelector("[data-kept-pages]");
-if (list && "caches" in window) void listKept(list);
+const section = document.querySelector<HTMLElement>("[data-opens]");
+const list = section?.querySelector("ul");
+if (section && list && "caches" in window) void listKept(section, list);

@@ -44,6 +44,9 @@ test("from a folder a routine is practised, shared and linked to, and the librar
   expect(await page.getByLabel("Level 3").isChecked()).toBe(true);
   await page.getByLabel("Level 1").check();
   expect(await search()).toBe("?version=1&side=mirrored");
+  await page.locator("[data-share]").click();
+  await expect.poll(() => page.locator("[data-shared]").innerText()).not.toBe("");
+  expect(await page.locator("[data-kept]").innerText()).toContain("opened from a folder");
   await page.locator("#practice").scrollIntoViewIfNeeded();
   await page.locator("[data-desk] [data-start]:enabled").click();
   await page.locator(".practice > .stage[data-state=count-in]").waitFor();

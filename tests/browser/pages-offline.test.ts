@@ -41,12 +41,12 @@ test("after one visit a routine opens without a network, in every version, on bo
   await keptWhole(page, site);
   expect(watch).toEqual({ troubles: [], foreign: [] });
 
-  // Connected, but to nothing: counts within a second and a half, and the player at once after them.
+  // Connected, but to nothing: one short wait, and then counts and player. A busy machine is given half a second.
   host.hangs = true;
   const asked = Date.now();
   await page.goto(`${site.url}${path}#practice`, { waitUntil: "commit" });
   await page.locator(".part .move:visible").first().waitFor();
-  expect(Date.now() - asked).toBeLessThan(1800);
+  expect(Date.now() - asked).toBeLessThan(2000);
   await page.locator("#practice [data-start]:not([disabled])").first().waitFor({ state: "visible" });
   expect(Date.now() - asked).toBeLessThan(2500);
 
@@ -71,10 +71,8 @@ test("after one visit a routine opens without a network, in every version, on bo
   // What was never visited: a page that says what opens.
   await page.getByRole("link", { name: "Paper Boats" }).click();
   expect(await page.locator("h1").innerText()).toBe("Not on this device");
-  expect(await page.locator("[data-kept-pages] a").allInnerTexts()).toEqual([
-    "Saltmarsh Dance Room",
-    "Breakwater Letters",
-  ]);
+  await page.locator("[data-opens] a").nth(1).waitFor();
+  expect(await page.locator("[data-opens] a").allInnerTexts()).toEqual(["Saltmarsh Dance Room", "Breakwater Letters"]);
   expect(await page.getByRole("link", { name: "Try it again" }).getAttribute("href")).toBe(
     `${site.url}routines/paper-boats/index.html`,
   );
