@@ -62,6 +62,12 @@ export const risks = [
 ] as const;
 export type Risk = (typeof risks)[number];
 
+/**
+ * Risks of moves that are never danced below full tempo: in slow motion there is no flight and no momentum, and the weight
+ * hangs longer on whoever holds it (common practice, no source).
+ */
+export const neverSlowed: readonly Risk[] = ["floor-drop", "inversion", "jump", "lift", "climb", "throw"];
+
 /** What a section may do to the tempo that it has: halve it, double it, or take back what `same-as` brought. */
 export const tempoTimes = ["half", "double", "full"] as const;
 export type TempoTime = (typeof tempoTimes)[number];

@@ -3,6 +3,8 @@ import { putInAddress } from "./address.js";
 import { copyText } from "./copy.js";
 import { linkToFiles } from "./folder.js";
 import { keepForLater, offerToKeep } from "./keep.js";
+import { askWhose } from "./groups.js";
+import { foldOnPhones, openByTap } from "./folds.js";
 import { practise } from "./practice/main.js";
 
 /*
@@ -20,6 +22,7 @@ function part<T extends Element>(selector: string): T | null {
 
 const versions = [...document.querySelectorAll<HTMLInputElement>('.choice input[name="version"]')];
 const groups = [...document.querySelectorAll<HTMLInputElement>('.choice input[name="group"]')];
+const choice = part<HTMLElement>(".choice");
 const mirrored = part<HTMLInputElement>("#mirrored");
 const beside = part<HTMLInputElement>("#beside");
 const taught = versions.find((version) => version.defaultChecked)?.value;
@@ -89,8 +92,11 @@ void keepForLater();
 const [keepButton, keptLine] = [part<HTMLButtonElement>("[data-keep]"), part("[data-kept]")];
 if (keepButton && keptLine) void offerToKeep(keepButton, keptLine, wording);
 
+if (choice) openByTap(choice);
+foldOnPhones();
+if (groups.length > 0) askWhose(groups, part<HTMLElement>(".routine")?.dataset.slug ?? "", announceView);
+
 /* How high the choice stands, so that what is jumped to is not hidden by it: in a sheet of its own, as no element has a style. */
-const choice = part<HTMLElement>(".choice");
 if (choice && "adoptedStyleSheets" in document) {
   const sheet = new CSSStyleSheet();
   // Set anew: in its first years the list could not be added to.

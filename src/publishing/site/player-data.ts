@@ -1,3 +1,5 @@
+import { neverSlowed } from "../../routine/vocabulary.js";
+import type { Wording } from "../../wording/wording.js";
 import type { RoutineJson } from "../routine-json.js";
 
 type Section = RoutineJson["sections"][number];
@@ -6,10 +8,14 @@ type Move = Version["moves"][number];
 type Click = RoutineJson["clicks"][number];
 
 /** One move as it is practised. */
-export type PlayedMove = Pick<
-  Move,
-  "section" | "on" | "at" | "length" | "do" | "mirrored" | "improvised" | "say" | "mirroredSay" | "words"
->;
+export interface PlayedMove
+  extends Pick<
+    Move,
+    "section" | "on" | "at" | "length" | "do" | "mirrored" | "improvised" | "say" | "mirroredSay" | "words"
+  > {
+  /** What it asks care for, in short, where it is not danced below full tempo. */
+  readonly care?: string;
+}
 
 /** What the player reads of a routine: a part of what `routine.json` has. */
 export interface Played extends Pick<RoutineJson, "slug" | "taught" | "groups"> {
@@ -39,12 +45,12 @@ export interface PlayerData extends Omit<Played, "versions"> {
 }
 
 /** What a page holds of its routine for the player, which so need not ask for anything more. */
-export function playerData({ slug, taught, groups, ...record }: RoutineJson): PlayerData {
+export function playerData({ slug, taught, groups, ...record }: RoutineJson, { risks }: Wording): PlayerData {
   const { countsPerMinute, tempoIsEstimate, phrase, firstCount, countIn } = record.music;
   const places = new Map<string, number>();
   const placesOf = (moves: readonly Move[]) =>
     moves.map((move) => {
-      const text = JSON.stringify(played(move));
+      const text = JSON.stringify(played(move, risks.label));
       const place = places.get(text) ?? places.size;
       places.set(text, place);
       return place;
@@ -71,7 +77,11 @@ export function playerData({ slug, taught, groups, ...record }: RoutineJson): Pl
   };
 }
 
-function played(move: Move): PlayedMove {
+function played(move: Move, labelOf: Wording["risks"]["label"]): PlayedMove {
   const { section, on, at, length, do: cue, mirrored, improvised, say, mirroredSay, words } = move;
-  return { section, on, at, length, do: cue, mirrored, improvised, say, mirroredSay, words };
+  const care = (move.risks ?? []).filter((risk) => neverSlowed.includes(risk)).map(labelOf);
+  return {
+    ...{ section, on, at, length, do: cue, mirrored, improvised, say, mirroredSay, words },
+    ...(care.length === 0 ? {} : { care: care.join(", ") }),
+  };
 }

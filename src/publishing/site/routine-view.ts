@@ -45,6 +45,8 @@ export interface RoutineView {
   readonly gear: readonly GearView[];
   readonly starts: readonly ForVersions<Html>[];
   readonly cautions: readonly ForVersions<{ readonly label: string; readonly text: string }>[];
+  /** What each version asks care for, in short. */
+  readonly careFor: readonly ForVersions<readonly string[]>[];
   readonly generalCaution: string;
   readonly houseRules: Html;
   readonly sections: readonly SectionView[];
@@ -127,6 +129,14 @@ export function routineView(routine: Routine, library: Library, pack: PackFiles,
     gear: gearOf(routine),
     starts: startsOf(routine, wording),
     cautions: cautionsOf(routine, wording),
+    careFor: shared(
+      routine,
+      (version) =>
+        version.cautions.length === 0
+          ? []
+          : [version.cautions.map((risk) => wording.risks.of(risk, groupsMeeting(routine, version, risk)))],
+      (labels) => labels.join("\n"),
+    ),
     generalCaution: wording.risks.generalCaution,
     houseRules: markdownHtml(library.cautions ?? ""),
     sections: countsView(routine, wording),

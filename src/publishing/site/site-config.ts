@@ -93,7 +93,7 @@ function siteViews({ library, whole = nothing, routines, workshops }: SitePart) 
       return {
         ...view,
         data: routineData(subject, view, library, wording),
-        player: playerData(routineJson(subject, library, [])),
+        player: playerData(routineJson(subject, library, []), wording),
       };
     },
     workshop: (slug: string) => {

@@ -9,6 +9,10 @@ export const player = {
   /** What stands above a cue that is not danced yet. */
   countInThen: "Count-in, then",
   waitThen: "Wait, then",
+  /** Called in place of a move that is never danced slowly, below full tempo. */
+  markIt: "Mark it",
+  careFor: (label: string): string => `Take care: ${label}.`,
+  round: (number: number): string => `round ${number}`,
   hold: counts.hold,
   ownMove: counts.ownMove,
   /** The counts of a move: "5–6". */
@@ -23,6 +27,10 @@ export const player = {
   percent: (percent: number): string => `${percent} %`,
   speed: (percent: number, countsPerMinute: number, isEstimate: boolean): string =>
     `${percent} %, ${isEstimate ? "about " : ""}${countsPerMinute} counts a minute`,
+  /** Places in the learner's song: "0:14 of 3:20". */
+  songClock: (at: string, whole: string): string => `${at} of ${whole}`,
+  pauseSong: "Pause the song",
+  playSong: "Play the song alone",
   started: (section: string, percent: number): string => `Started: ${section}, ${percent} %.`,
   paused: "Paused.",
   ended: "End of the run.",

@@ -1,5 +1,5 @@
 import type { Feel } from "../../routine/vocabulary.js";
-import { list } from "./language.js";
+import { capital, counted, list } from "./language.js";
 
 /** A routine: what it is, what it takes and how it starts. */
 export const routine = {
@@ -19,7 +19,11 @@ export const routine = {
   by: (choreographer: string): string => `by ${choreographer}`,
   song: <T>(title: T, artist: string) => [title, " by ", artist] as const,
 
-  /* Its figures. */
+  /* Its figures, in one line. */
+  pulse: (tempo: string): string => `${tempo} a minute`,
+  hitsOn: (numbers: readonly number[]): string => `hits on ${list(numbers.map(String))}`,
+
+  /* Its figures, each with its name. */
   countsInAll: "Counts in all",
   counts: "Counts",
   /** @param number as it is set */
@@ -42,8 +46,11 @@ export const routine = {
   version: "Version",
   group: "Group",
   allGroups: "All groups",
+  /** Asked of a routine in which groups dance different counts. */
+  whose: "Whose counts do you dance?",
   side: "Side",
   mirrored: "Mirrored",
+  asTaught: "as taught",
 
   onThisPage: "On this page",
   copyLink: "Copy the link to this view",
@@ -54,6 +61,9 @@ export const routine = {
     [item, required ? "" : ", if you like", why === undefined ? "" : `: ${why}`] as const,
 
   takeCare: "Take care",
+  /** Above the player. @param link leads to what to do about them, by the words given */
+  careFor: <T>(labels: readonly string[], link: (words: string) => T) =>
+    [labels.map(capital).join(" · "), ": ", link("take care")] as const,
 
   starts: "How it starts",
   /** How one of several groups starts. */
@@ -76,7 +86,11 @@ export const routine = {
       .map(([part, times]) => `${part} ${times}`)
       .join(", "),
 
+  about: "About this dance",
+
   pictures: "At a glance",
+  picturesLine: (withFloor: boolean): string =>
+    `Sections, heights and facings${withFloor ? ", and the way over the floor" : ""}`,
   mapIsWide: "The map is wider than this window: draw it along, or scroll it to the side.",
   map: "Phrase map",
   mapText: (version: string, mirrored: boolean, onTrack: boolean): string =>
@@ -89,6 +103,7 @@ export const routine = {
     `The floor from above: the way ${dancer} travels${oneOf(times)}.`,
 
   takeAway: "Take away",
+  takeAwayLine: (files: number): string => `${counted(files, "file", "files")}: handouts, captions and more`,
   ifYouPost: "If you post it",
   videoText: "Text for the video’s description",
   copyText: "Copy the text",

@@ -1,4 +1,5 @@
 import type { MirroredBy } from "../../routine/vocabulary.js";
+import { counted } from "./language.js";
 
 /** Which counts go with a film, where there are two. */
 const goesWith: Readonly<Record<MirroredBy | "plain", string>> = {
@@ -11,6 +12,9 @@ const goesWith: Readonly<Record<MirroredBy | "plain", string>> = {
 /** The videos of a routine. */
 export const videos = {
   watch: "Watch",
+  /** @param chapters of the breakdown */
+  line: (chapters: number): string =>
+    chapters === 0 ? "The films" : `The films, and ${counted(chapters, "chapter", "chapters")} to jump to`,
   performance: "The performance",
   breakdown: "The breakdown, step by step",
   breakdownMirrored: { flipped: "The breakdown, flipped", danced: "The breakdown, on the other side" },

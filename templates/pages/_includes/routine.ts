@@ -5,9 +5,10 @@ import type { PictureView, RoutineView } from "#src/publishing/site/routine-view
 import type { LinkedData } from "#src/publishing/site/structured-data.js";
 import type { Library } from "#src/routine/routine.js";
 import type { Wording } from "#src/wording/wording.js";
-import { care } from "./care.js";
+import { foldedCare } from "./care.js";
 import { counts } from "./counts.js";
 import { dateTime } from "./dates.js";
+import { fold } from "./fold.js";
 import { page } from "./page.js";
 import { practice } from "./practice.js";
 import { theirs } from "./theirs.js";
@@ -39,7 +40,7 @@ export function routinePage(
 
 function body(view: PageView, wording: Wording): Html {
   const taught = view.versions.findIndex((version) => version.taught);
-  return html`<article class="routine" data-shown="v${taught}">
+  return html`<article class="routine" data-slug="${view.facts.slug}" data-shown="v${taught}">
 ${head(view, wording)}
 <div class="side">
 ${choice(view, wording)}
@@ -48,7 +49,7 @@ ${onThisPage(view, wording)}
 ${careLine(view, wording)}
 ${practice(view.player, view.accents, wording)}
 ${counts(view, wording)}
-${care(view, wording)}
+${foldedCare(view, wording)}
 ${needs(view, wording)}
 ${start(view, wording)}
 ${theWords(view, wording)}
@@ -58,27 +59,22 @@ ${takeAway(view, wording)}
 </article>`;
 }
 
+/** What it is, and its figures in one line; the line gives way where the window is too low for it. */
 function head(view: RoutineView, wording: Wording): Html {
   const { routine: words, sections, dates } = wording;
   const { facts } = view;
+  const line = [
+    sections.counts(facts.counts),
+    view.run,
+    words.pulse(view.tempo),
+    ...(view.accents.length > 0 ? [words.hitsOn(view.accents)] : []),
+    ...audience(facts, words),
+  ];
   return html`<header class="title">
-<p class="kicker">${[...facts.styles, ...audience(facts, words)].join(" · ")}</p>
 <h1${theirs(wording)}>${view.title}</h1>
+<p class="figures">${line.map((figure) => html`<span>${figure}</span>`)}</p>
 <p class="byline">${words.choreography(view.choreographer, view.song, facts.date === undefined ? undefined : dateTime(facts.date, dates))}</p>
-${facts.summary && html`<p class="summary"${theirs(wording)}>${facts.summary}</p>`}
-${[...(view.draft ? [words.draft] : []), ...view.doubts.map(sections.doubt)].map((text) => html`<p class="doubt">${text}</p>\n`)}${pulse(facts.phrase, view.accents)}
-${view.timesThrough.length > 0 && html`<ul class="form">${view.timesThrough.map((text) => html`<li>${text}</li>`)}</ul>`}
-<dl class="facts">
-${fact(view.timesThrough.length > 0 ? words.countsInAll : words.counts, facts.counts)}
-${fact(words.run, view.run)}
-${fact(words.tempo, view.tempo, words.aMinute)}
-${fact(words.phrases, facts.phrase)}
-${view.accents.length > 0 && fact(words.accents.label, words.accents.value(view.accents))}
-${view.pauses.length > 0 && fact(words.pauses.label, words.pauses.value(view.pauses))}
-${view.feel && fact(words.feel.label, view.feel)}
-${view.firstCount !== undefined && fact(words.firstCountAt(view.firstNumber), view.firstCount)}
-</dl>
-</header>`;
+${[...(view.draft ? [words.draft] : []), ...view.doubts.map(sections.doubt)].map((text) => html`<p class="doubt">${text}</p>\n`)}</header>`;
 }
 
 function audience({ audience }: RoutineFacts, { adultsOnly, teensAndAdults }: Wording["routine"]): readonly string[] {
@@ -90,23 +86,23 @@ function fact(name: string, value: string | number, unit?: string): Html {
   return html`<div><dt>${name}</dt><dd>${value}${unit && html`<small>${unit}</small>`}</dd></div>`;
 }
 
-/** The counts of one phrase as an ornament; the facts below say the same in words. */
-function pulse(phrase: number, accents: readonly number[]): Html | false {
-  if (phrase > 16) return false;
-  const count = (_: unknown, index: number) =>
-    accents.includes(index + 1) ? html`<b>${index + 1}</b>` : html`<span>${index + 1}</span>`;
-  return html`<p class="pulse" aria-hidden="true">${Array.from({ length: phrase }, count)}</p>`;
-}
-
-function choice({ versions, groups }: RoutineView, { routine: words }: Wording): Html {
+/**
+ * Which version, whose counts, which side: one line that opens on a tap. Without script everything to choose from stands there, since
+ * the choice itself is the style sheet's.
+ */
+function choice({ versions, groups }: RoutineView, { routine: words, sections }: Wording): Html {
   return html`<div class="choice">
+<button class="choice-bar by-script" type="button" aria-expanded="false" aria-controls="choices" data-choose>${versions.map(({ classes, name }) => html`<span class="${classes}">${name}</span>`)}${groups.map(
+    (name, index) => html`<span class="only g${index}">${name}</span>`,
+  )}${groups.length > 0 && html`<span class="all-groups">${words.allGroups}</span>`}<span class="mirrored">${sections.mirrored}</span><span class="as-taught">${words.asTaught}</span></button>
+<div class="choices" id="choices">
 <fieldset class="pills"><legend>${words.version}</legend>${versions.map(
     ({ id, name, taught }, index) =>
       html`<label><input type="radio" name="version" id="v${index}" value="${id}"${taught && raw(" checked")}><span>${name}</span></label>`,
   )}</fieldset>
 ${
   groups.length > 0 &&
-  html`<fieldset class="pills"><legend>${words.group}</legend>${[
+  html`<fieldset class="pills"><legend>${words.whose}</legend>${[
     ["all", words.allGroups] as const,
     ...groups.map((name) => [name, name] as const),
   ].map(
@@ -115,7 +111,12 @@ ${
   )}</fieldset>`
 }
 <fieldset class="pills"><legend>${words.side}</legend><label><input type="checkbox" id="mirrored"><span>${words.mirrored}</span></label></fieldset>
-</div>`;
+</div></div>`;
+}
+
+/** Names the risks above Start; what to do about them stands at each move and below. */
+function careLine({ careFor }: RoutineView, { routine: words }: Wording): Html {
+  return html`${careFor.map(({ classes, value }) => html`<p class="care-line ${classes}">${words.careFor(value, (read) => html`<a href="#care">${read}</a>`)}</p>\n`)}`;
 }
 
 function onThisPage({ sections, videos }: RoutineView, wording: Wording): Html {
@@ -123,6 +124,9 @@ function onThisPage({ sections, videos }: RoutineView, wording: Wording): Html {
   return html`<nav class="jump" aria-labelledby="jump"><h2 id="jump">${words.onThisPage}</h2><ul>
 <li class="by-script"><a href="#practice">${wording.practice.title}</a></li>
 <li class="parts"><a href="#counts">${wording.sections.title}</a><ol>${sections.map(({ id, name }) => html`<li><a href="#${id}"${theirs(wording)}>${name}</a></li>`)}</ol></li>
+<li><a href="#care">${words.takeCare}</a></li>
+<li><a href="#needs">${words.needs}</a></li>
+<li><a href="#start">${words.starts}</a></li>
 ${videos.length > 0 && html`<li><a href="#videos">${wording.videos.watch}</a></li>`}
 <li><a href="#take">${words.takeAway}</a></li>
 </ul>
@@ -132,23 +136,61 @@ ${videos.length > 0 && html`<li><a href="#videos">${wording.videos.watch}</a></l
 
 function needs({ gear }: RoutineView, wording: Wording): Html {
   const { routine: words } = wording;
-  return html`<section aria-labelledby="needs"><h2 id="needs">${words.needs}</h2>
-${
-  gear.length === 0
-    ? html`<p>${words.needsNothing}</p>`
-    : html`<ul class="gear">${gear.map(
-        ({ classes, item, required, why }) =>
-          html`<li class="${classes}">${words.need(html`<b${theirs(wording)}>${item}</b>`, required, why)}</li>`,
-      )}</ul>`
-}</section>`;
+  const line =
+    gear.length === 0
+      ? words.needsNothing
+      : html`${gear.map(({ classes, item, required }) => html`<span class="${classes}">${words.need(item, required, undefined)}</span>`)}`;
+  return fold(
+    "needs",
+    words.needs,
+    line,
+    gear.length === 0
+      ? html`<p>${words.needsNothing}</p>`
+      : html`<ul class="gear">${gear.map(
+          ({ classes, item, required, why }) =>
+            html`<li class="${classes}">${words.need(html`<b${theirs(wording)}>${item}</b>`, required, why)}</li>`,
+        )}</ul>`,
+  );
 }
 
-function start(view: RoutineView, { routine: words }: Wording): Html {
-  const { starts, countIn, firstCount, firstNumber, versions } = view;
-  return html`<section aria-labelledby="start"><h2 id="start">${words.starts}</h2>
-${starts.map(({ classes, value }) => html`<p class="${classes} stance">${value}</p>`)}
+function start(view: RoutineView, wording: Wording): Html {
+  const { routine: words } = wording;
+  const { starts, countIn, firstCount, firstNumber, versions, facts } = view;
+  const stances = starts.map(({ classes, value }) => html`<span class="${classes} stance">${value}</span>`);
+  return fold(
+    "start",
+    words.starts,
+    html`${stances}`,
+    html`${starts.map(({ classes, value }) => html`<p class="${classes} stance">${value}</p>`)}
 <p>${words.countIn(countIn, firstNumber, firstCount)}</p>
-${versions.map(({ classes, load, space }) => (space || load) && html`<p class="${classes}">${words.room(space, load)}</p>`)}</section>`;
+${versions.map(({ classes, load, space }) => (space || load) && html`<p class="${classes}">${words.room(space, load)}</p>`)}
+${view.timesThrough.length > 0 && html`<ul class="form">${view.timesThrough.map((text) => html`<li>${text}</li>`)}</ul>`}
+<dl class="facts">
+${fact(view.timesThrough.length > 0 ? words.countsInAll : words.counts, facts.counts)}
+${fact(words.run, view.run)}
+${fact(words.tempo, view.tempo, words.aMinute)}
+${fact(words.phrases, facts.phrase)}
+${view.accents.length > 0 && fact(words.accents.label, words.accents.value(view.accents))}
+${view.pauses.length > 0 && fact(words.pauses.label, words.pauses.value(view.pauses))}
+${view.feel && fact(words.feel.label, view.feel)}
+${view.firstCount !== undefined && fact(words.firstCountAt(view.firstNumber), view.firstCount)}
+</dl>`,
+  );
+}
+
+/** What the author says of it beyond the counts. */
+function theWords(view: RoutineView, wording: Wording): Html {
+  const { routine: words } = wording;
+  const { facts, introduction, after } = view;
+  return fold(
+    "words",
+    words.about,
+    facts.summary === undefined ? facts.styles.join(" · ") : html`<span${theirs(wording)}>${facts.summary}</span>`,
+    html`${facts.styles.length > 0 && html`<p class="kicker">${facts.styles.join(" · ")}</p>`}
+${facts.summary && html`<p class="summary"${theirs(wording)}>${facts.summary}</p>`}
+${introduction.html !== "" && html`<div class="prose introduction"${theirs(wording)}>${introduction}</div>`}
+${after.html !== "" && html`<div class="prose after"${theirs(wording)}>${after}</div>`}`,
+  );
 }
 
 /** Only what is shown is fetched: a browser leaves a picture out of sight alone until it comes near. */
@@ -158,10 +200,14 @@ function pictures({ maps, floors, facts, groups, firstCount }: RoutineView, { ro
   const mapText = (map: PictureView, mirrored: boolean) => words.mapText(map.name, mirrored, firstCount !== undefined);
   const floorText = (floor: PictureView, mirrored: boolean) =>
     words.floorText(floor.name, mirrored, dancer, facts.times);
-  return html`<section class="pictures" aria-labelledby="pictures"><h2 id="pictures">${words.pictures}</h2>
-<p class="strip-hint">${words.mapIsWide}</p>
+  return fold(
+    "pictures",
+    words.pictures,
+    words.picturesLine(floors.length > 0),
+    html`<div class="pictures"><p class="strip-hint">${words.mapIsWide}</p>
 <section class="strip" aria-label="${words.map}" tabindex="0">${maps.map((map) => picture(map, mapText))}</section>
-${floors.length > 0 && html`<div class="floor">${floors.map((floor) => picture(floor, floorText))}<p class="floor-caption">${words.floorCaption(dancer, facts.times)}</p></div>`}</section>`;
+${floors.length > 0 && html`<div class="floor">${floors.map((floor) => picture(floor, floorText))}<p class="floor-caption">${words.floorCaption(dancer, facts.times)}</p></div>`}</div>`,
+  );
 }
 
 function picture(of: PictureView, textOf: (of: PictureView, mirrored: boolean) => string): Html {
@@ -173,22 +219,30 @@ function picture(of: PictureView, textOf: (of: PictureView, mirrored: boolean) =
 function videos({ videos, chapters }: RoutineView, wording: Wording): Html | false {
   const { videos: words } = wording;
   if (videos.length === 0) return false;
-  return html`<section class="watch" aria-labelledby="videos"><h2 id="videos">${words.watch}</h2>
-<ul class="plain">${videos.map(({ link, goesWith }) => html`<li>${link}${goesWith && html`<br>${goesWith}`}</li>`)}</ul>
+  return fold(
+    "videos",
+    words.watch,
+    words.line(chapters.length),
+    html`<div class="watch"><ul class="plain">${videos.map(({ link, goesWith }) => html`<li>${link}${goesWith && html`<br>${goesWith}`}</li>`)}</ul>
 ${
   chapters.length > 0 &&
   html`<h3>${words.chapters}</h3><ol class="chapters">${chapters.map(({ clock, link }) => html`<li><span class="clock">${clock}</span><span${theirs(wording)}>${link}</span></li>`)}</ol>`
-}</section>`;
+}</div>`,
+  );
 }
 
 function takeAway({ downloads, credit, videoText }: RoutineView, wording: Wording): Html {
   const { routine: words } = wording;
-  return html`<section class="take" aria-labelledby="take"><h2 id="take">${words.takeAway}</h2>
-<ul class="downloads">${downloads.map(({ file, name, kind }) => html`<li><a href="${file}">${name}</a> <small>${kind}</small></li>`)}</ul>
+  return fold(
+    "take",
+    words.takeAway,
+    words.takeAwayLine(downloads.length),
+    html`<div class="take"><ul class="downloads">${downloads.map(({ file, name, kind }) => html`<li><a href="${file}">${name}</a> <small>${kind}</small></li>`)}</ul>
 <p class="by-script"><button class="button" type="button" data-keep>${wording.notices.keep}</button></p><p role="status" data-kept></p>
 ${credit && html`<h3>${words.ifYouPost}</h3><p class="credit"${theirs(wording)}>${credit}</p>`}
 ${
   videoText &&
   html`<details class="video-text"><summary>${words.videoText}</summary><button class="button by-script" type="button" data-copy>${words.copyText}</button><p class="unseen" role="status"></p><pre tabindex="0">${videoText}</pre></details>`
-}</section>`;
+}</div>`,
+  );
 }

@@ -15,9 +15,14 @@ export interface Desk {
 export const slowest = 50;
 export const fastest = 110;
 
+/** How a practice is worked up to full tempo, by what it is called on the page. */
+const climbs: Readonly<Record<string, NonNullable<Wish["climb"]>>> = {
+  gently: { by: 5, every: 2, until: 100 },
+  steeply: { by: 10, every: 1, until: 100 },
+};
+
 export function desk(form: HTMLFormElement, file: Played, score: Score, wording: PlayerWording): Desk {
   const field = (name: string) => form.elements.namedItem(name) as HTMLInputElement | HTMLSelectElement;
-  const number = (name: string) => Number(field(name).value);
   const ticked = (name: string) => (field(name) as HTMLInputElement).checked;
   const output = form.querySelector("[data-speed]");
   const one = form.querySelector("[data-one-of]");
@@ -28,10 +33,12 @@ export function desk(form: HTMLFormElement, file: Played, score: Score, wording:
     field(name).append(
       ...score.sections.map((_, index) => new Option(sectionTitle(score, index, wording), String(index))),
     );
-  const choose = (from: number, to: number) => {
-    field("from").value = String(from);
-    field("to").value = String(Math.max(from, to));
-    if (one) one.textContent = sectionTitle(score, from, wording);
+  const from = () => (field("from").value === "all" ? 0 : Number(field("from").value));
+  const choose = (first: number, end: number) => {
+    const to = Math.max(first, end);
+    field("from").value = first === 0 && to === last && last > 0 ? "all" : String(first);
+    field("to").value = String(to);
+    if (one) one.textContent = sectionTitle(score, first, wording);
   };
   choose(0, last);
   form.querySelector("[data-speeds]")?.append(...file.practice.map(({ percent }) => speedButton(percent, wording)));
@@ -39,31 +46,25 @@ export function desk(form: HTMLFormElement, file: Played, score: Score, wording:
   const showPercent = (percent: number) => {
     field("speed").value = String(percent);
     const text = wording.speed(percent, Math.round((tempo * percent) / 10) / 10, file.music.tempoIsEstimate);
-    if (output) output.textContent = text;
+    if (output) output.textContent = wording.percent(percent);
     field("speed").setAttribute("aria-valuetext", text);
   };
-  showPercent(number("speed"));
+  showPercent(Number(field("speed").value));
 
   return {
-    wish: () => ({
-      from: number("from"),
-      to: number("to"),
-      loops: ticked("loops"),
-      countInAgain: ticked("again"),
-      ...(ticked("climbs") ? { climb: climbOf(number("by"), number("every"), number("until")) } : {}),
-    }),
-    percent: () => number("speed"),
+    wish: () => {
+      const climb = climbs[field("climb").value];
+      return {
+        from: from(),
+        to: Number(field("to").value),
+        loops: ticked("loops"),
+        countInAgain: ticked("again"),
+        ...(climb === undefined ? {} : { climb }),
+      };
+    },
+    percent: () => Number(field("speed").value),
     showPercent,
     choose,
-  };
-}
-
-/** Whatever is typed, a step up is at least one per cent after one round, and ends within the range of speeds. */
-function climbOf(by: number, every: number, until: number): NonNullable<Wish["climb"]> {
-  return {
-    by: Math.max(1, by),
-    every: Math.max(1, Math.round(every)),
-    until: Math.min(Math.max(until, slowest), fastest),
   };
 }
 

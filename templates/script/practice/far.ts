@@ -1,8 +1,8 @@
 /**
  * The view for a phone on the floor, two or three metres away. A modal dialog gives it the whole window and keeps the rest
- * out of reach; full screen comes on top where the browser has it.
+ * out of reach; full screen comes on top where the browser has it. A tap anywhere pauses and goes on.
  */
-export function farView(dialog: HTMLDialogElement, opener: HTMLElement, shown: () => void): void {
+export function farView(dialog: HTMLDialogElement, opener: HTMLElement, shown: () => void, toggle: () => void): void {
   const leave = () => dialog.close();
   /** Until the page has left full screen; who comes back sooner would be shown out again by its end. */
   let leaving: Promise<unknown> = Promise.resolve();
@@ -13,6 +13,9 @@ export function farView(dialog: HTMLDialogElement, opener: HTMLElement, shown: (
     await document.documentElement.requestFullscreen?.().catch(() => {});
     dialog.showModal();
     shown();
+  });
+  dialog.addEventListener("click", ({ target }) => {
+    if (target instanceof Element && target.closest("button") === null) toggle();
   });
   dialog.querySelector("[data-leave]")?.addEventListener("click", leave);
   dialog.addEventListener("close", () => {

@@ -1,5 +1,6 @@
 import { playerWording } from "../../../src/wording/player.js";
 import { desk } from "./desk.js";
+import { dock } from "./dock.js";
 import { farView } from "./far.js";
 import { listenToKeys } from "./keys.js";
 import { player } from "./player.js";
@@ -27,11 +28,14 @@ function setUp(root: HTMLElement): void {
   form.addEventListener("submit", (event) => event.preventDefault());
   form.addEventListener("input", ({ target }) => {
     if (target instanceof HTMLInputElement && target.name === "speed") play.setSpeed(controls.percent());
-    else if (target instanceof HTMLSelectElement) {
+    else if (target instanceof HTMLSelectElement && target.name !== "climb") {
       const { from, to } = controls.wish();
-      controls.choose(target.name === "to" ? Math.min(from, to) : from, to);
+      // What is danced is one section or all; where it goes on to is chosen after that.
+      if (target.name === "to") controls.choose(Math.min(from, to), to);
+      else if (target.value === "all") controls.choose(0, routine.sections.length - 1);
+      else controls.choose(from, from);
       play.restart();
-    } else if (target instanceof HTMLInputElement && target.name !== "file") play.changeRounds();
+    } else if (target instanceof HTMLElement && !target.matches("[name=file]")) play.changeRounds();
   });
   for (const button of root.querySelectorAll("[data-start]")) button.addEventListener("click", play.toggle);
   for (const button of root.querySelectorAll<HTMLElement>("[data-step]"))
@@ -48,14 +52,13 @@ function setUp(root: HTMLElement): void {
     if (!offer) return;
     const index = Number(offer.dataset.practise);
     controls.choose(index, index);
-    play.restart();
-    root.scrollIntoView();
-    part(root, "start").focus({ preventScroll: true });
+    play.again();
   });
   document.addEventListener("countleaf:view", play.showView);
   const chosen = () => routine.sections[controls.wish().from]?.start ?? 0;
   song({ root, audio, player: play, chosen, wording });
-  farView(part<HTMLDialogElement>(root, "far"), part(root, "afar"), play.refit);
+  farView(part<HTMLDialogElement>(root, "far"), part(root, "afar"), play.refit, play.toggle);
+  dock(part(root, "dock"), part(root, "face"), root, play.refit);
   listenToKeys(root);
   for (const button of root.querySelectorAll<HTMLButtonElement>("button:disabled")) button.disabled = false;
 }

@@ -1,11 +1,12 @@
 import type { Played } from "../../../src/publishing/site/player-data.js";
 import type { PlayerWording } from "../../../src/wording/player.js";
 import { clicks } from "./audio.js";
+import { firstSpeed } from "./dense.js";
 import { type Desk, fastest, slowest } from "./desk.js";
 import { display } from "./display.js";
 import { layOut, type Practice, phraseStart } from "./schedule.js";
-import { cues, type Score, sectionTitle, type View } from "./score.js";
-import { sightAt } from "./sight.js";
+import { sceneOfPage } from "./scene.js";
+import { type Score, sectionTitle } from "./score.js";
 import type { Source, Where } from "./source.js";
 import { type Track, track } from "./track.js";
 import { wakeLock } from "./wake.js";
@@ -16,6 +17,8 @@ export interface Player {
   readonly toggle: () => void;
   readonly pause: () => void;
   readonly fromTheTop: () => void;
+  /** Another run of sections was chosen, and begins at once. */
+  readonly again: () => void;
   /** Another run of sections was chosen. */
   readonly restart: () => void;
   /** Something about the rounds was chosen anew. */
@@ -43,8 +46,7 @@ export function player(given: {
   const keepAwake = wakeLock();
   const own = track(audio, file.slug, file.music.firstCount);
   let clicking: Source | undefined;
-  let view = viewOfPage(file);
-  let shownCues = cues(file, score, view, wording);
+  let scene = sceneOfPage(file, score, wording);
   let running = false;
   /** None while the learner plays a song by the browser's own buttons. */
   let practice: Practice | undefined;
@@ -53,6 +55,8 @@ export function player(given: {
   let percent = desk.percent();
   let section = -1;
   let timer = 0;
+  /** Whoever has chosen a speed keeps it; else each section is offered at one at which its moves can be read. */
+  let speedIsChosen = false;
 
   const source = () => {
     if (own.isOpen()) return own;
@@ -70,22 +74,26 @@ export function player(given: {
   };
   const write = (name: string, text: string) => {
     const line = root.querySelector(`[data-${name}]`);
-    if (line) line.textContent = text;
+    if (line && line.textContent !== text) line.textContent = text;
   };
   const say = (news: string) => write("news", news);
   const showRest = () => {
     const from = score.sections[desk.wish().from]?.start ?? 0;
     const position = (resume === undefined ? undefined : score.beats[resume]?.start) ?? from;
-    face.show({ ...sightAt(score, shownCues, { begins: position }, position), state: "rest", group: view.group });
+    const seen = scene.at({ begins: position }, position, percent);
+    face.show({ ...seen, state: "rest", percent });
+    write("round", "");
+    write("pace", wording.percent(percent));
   };
-  const showNow = ({ position, leadsTo }: Where) => {
+  const showNow = ({ position, leadsTo, round }: Where) => {
     const { to } = desk.wish();
-    const inRun = practice ? shownCues.filter((cue) => cue.section <= to) : shownCues;
     const again = practice && practice.round.length > 0 ? { again: practice.origin } : {};
-    const sight = sightAt(score, inRun, { begins: leadsTo, ...again }, position);
-    face.show({ ...sight, group: view.group });
-    if (section !== sight.section && section >= 0) say(sectionTitle(score, sight.section, wording));
-    section = sight.section;
+    const seen = scene.at({ begins: leadsTo, ...again }, position, percent, practice ? to : undefined);
+    face.show({ ...seen, percent });
+    write("round", wording.round(round + 1));
+    write("pace", wording.percent(percent));
+    if (section !== seen.section && section >= 0) say(sectionTitle(score, seen.section, wording));
+    section = seen.section;
   };
   const frame = () => {
     if (!running) return;
@@ -108,12 +116,16 @@ export function player(given: {
     section = -1;
     if (running) return;
     running = true;
+    root.dataset.running = "";
+    delete root.dataset.paused;
     timer = window.setInterval(() => source().wake(), wakeInterval);
     keepAwake(true);
     requestAnimationFrame(frame);
   };
   const rest = (beat: number | undefined) => {
     running = false;
+    delete root.dataset.running;
+    root.toggleAttribute("data-paused", beat !== undefined);
     resume = beat;
     practice = undefined;
     clearInterval(timer);
@@ -144,10 +156,27 @@ export function player(given: {
     rest(where && practice ? phraseStart(score, Math.max(where.position, where.leadsTo)) : undefined);
     say(wording.paused);
   };
+  const offerSpeed = () => {
+    if (speedIsChosen) return;
+    const speeds = file.practice.map((speed) => speed.percent);
+    const { from, to } = desk.wish();
+    const offers = score.sections
+      .slice(from, to + 1)
+      .map((_, index) => firstSpeed(scene.cues(), from + index, speeds) ?? desk.percent());
+    percent = Math.min(...offers);
+    desk.showPercent(percent);
+  };
   const restart = () => {
     resume = undefined;
+    offerSpeed();
     if (running) void start();
     else rest(undefined);
+  };
+
+  const again = () => {
+    resume = undefined;
+    offerSpeed();
+    void start();
   };
 
   audio.addEventListener("play", () => {
@@ -157,38 +186,37 @@ export function player(given: {
   audio.addEventListener("pause", () => {
     if (own.isOpen() && !(practice && audio.ended)) pause();
   });
+  offerSpeed();
   showRest();
   return {
     track: own,
     toggle: () => (running ? pause() : void start()),
     pause,
-    fromTheTop: () => {
-      resume = undefined;
-      void start();
-    },
+    fromTheTop: again,
+    again,
     restart,
     changeRounds: () => {
       if (practice && running && !source().change(layOut(score, desk.wish()))) void start();
     },
     setSpeed: (wanted) => {
       const within = Math.min(Math.max(wanted, slowest), fastest);
+      speedIsChosen = true;
       desk.showPercent(within);
       if (running) source().setSpeed(within);
+      else {
+        percent = within;
+        showRest();
+      }
     },
     showView: () => {
-      view = viewOfPage(file);
-      shownCues = cues(file, score, view, wording);
-      if (!running) showRest();
+      scene = sceneOfPage(file, score, wording);
+      if (running) return;
+      offerSpeed();
+      showRest();
     },
     refit: face.refit,
     say,
   };
-}
-
-/** The version, side and group that the page shows; of a page that shows all groups, the first. */
-function viewOfPage({ taught, groups }: Played): View {
-  const { version, side, group } = document.documentElement.dataset;
-  return { version: version ?? taught, otherSide: side === "mirrored", group: group || (groups?.[0] ?? "") };
 }
 
 function label(root: HTMLElement, text: string): void {

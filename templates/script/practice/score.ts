@@ -50,6 +50,8 @@ export interface Cue {
   readonly text: string;
   readonly call?: string;
   readonly words?: string;
+  /** What it asks care for where it is not danced below full tempo. */
+  readonly care?: string;
 }
 
 /** A published figure is rounded to the millisecond, so it lies this near to the exact one, in seconds. */
@@ -138,6 +140,7 @@ export function cues(
       text: move.improvised ? wording.ownMove(text) : text,
       ...(call ? { call } : {}),
       ...(move.words ? { words: move.words } : {}),
+      ...(move.care ? { care: move.care } : {}),
     };
   });
 }

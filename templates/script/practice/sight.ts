@@ -11,9 +11,18 @@ export interface Sight {
   /** "&" where the move began between two counts. */
   readonly part: string;
   readonly accent: boolean;
+  /** The phrase that is danced, or that is counted in to. */
+  readonly row: Row;
   /** None where no move fills the counts. */
   readonly cue?: Cue;
   readonly next?: Cue;
+}
+
+/** The counts of a phrase, as far as they can be shown beside each other. */
+export interface Row {
+  readonly counts: readonly { readonly number: number; readonly accent: boolean }[];
+  /** Index of the one that is danced; -1 while none is. */
+  readonly now: number;
 }
 
 /** The round that is danced: in seconds at full tempo from the routine's first count. */
@@ -47,10 +56,18 @@ export function sightAt(score: Score, cues: readonly Cue[], round: Round, positi
     // Time without counts is waited out, and then counted in.
     state: waits || (uncounted >= 0 && lead === "") ? "wait" : leads ? "count-in" : "count",
     accent: !leads && !waits && beat?.accent === true,
+    row: rowAt(score, waits ? target : beatIndex, !leads && !waits),
     ...(leads || waits ? { count: lead, part: "" } : counted(beat, here)),
     ...(here ? { cue: here } : {}),
     ...(coming ? { next: coming } : {}),
   };
+}
+
+function rowAt({ beats }: Score, index: number, danced: boolean): Row {
+  const first = Math.max(lastIndexOf(beats.slice(0, index + 1), ({ opens }) => opens), 0);
+  const after = beats.findIndex(({ opens }, at) => at > first && opens);
+  const counts = beats.slice(first, after < 0 ? beats.length : after);
+  return { counts: counts.map(({ number, accent }) => ({ number, accent })), now: danced ? index - first : -1 };
 }
 
 function counted(beat: Beat | undefined, cue: Cue | undefined) {

@@ -1,5 +1,6 @@
 import type { PlayerWording } from "../../../src/wording/player.js";
 import type { Player } from "./player.js";
+import { songControls } from "./song-controls.js";
 
 /** Opens the learner's own copy of the song and lets them put the counts on it. */
 export function song(given: {
@@ -15,6 +16,8 @@ export function song(given: {
   const controls = root.querySelector<HTMLElement>("[data-song]");
   const input = root.querySelector<HTMLInputElement>("input[name=file]");
   const line = root.querySelector("[data-first-count]");
+  const name = root.querySelector("[data-song-name]");
+  songControls(root, audio, wording);
   const showFirstCount = () => {
     if (line) line.textContent = wording.firstCount(track.firstCount());
   };
@@ -23,6 +26,7 @@ export function song(given: {
     player.pause();
     track.open(file);
     controls.hidden = false;
+    if (name) name.textContent = file.name;
     showFirstCount();
     player.restart();
   };

@@ -1,0 +1,54 @@
+import type { Played } from "../../../src/publishing/site/player-data.js";
+import type { PlayerWording } from "../../../src/wording/player.js";
+import { readableCues } from "./dense.js";
+import type { GroupLine } from "./display.js";
+import { type Cue, cues, type Score } from "./score.js";
+import { type Round, type Sight, sightAt } from "./sight.js";
+
+/** What is to be seen at a moment, of the version, side and groups that the page shows. */
+export interface Seen extends Sight {
+  readonly group: string;
+  readonly groups: readonly GroupLine[];
+}
+
+export interface Scene {
+  /**
+   * @param position seconds at full tempo from the routine's first count
+   * @param percent of the tempo: at a quick one, moves too short to be read stand together
+   * @param last index of the last section that is danced
+   */
+  readonly at: (round: Round, position: number, percent: number, last?: number) => Seen;
+  /** The cues of whoever is shown first, each on its own. */
+  readonly cues: () => readonly Cue[];
+}
+
+/** The scene of the view that the page has chosen now. */
+export function sceneOfPage(file: Played, score: Score, wording: PlayerWording): Scene {
+  const { version = file.taught, side, group = "" } = document.documentElement.dataset;
+  const of = (name: string) => cues(file, score, { version, otherSide: side === "mirrored", group: name }, wording);
+  const names = group === "" ? (file.groups ?? []) : [group];
+  const dancers = names.length === 0 ? [{ name: "", cues: of("") }] : names.map((name) => ({ name, cues: of(name) }));
+  let [paced, at]: [readonly (typeof dancers)[number][], number] = [dancers, Number.NaN];
+  const readableAt = (percent: number) => {
+    if (at === percent) return paced;
+    const read = (all: (typeof dancers)[number]) => ({ ...all, cues: readableCues(score, all.cues, percent) });
+    [paced, at] = [dancers.map(read), percent];
+    return paced;
+  };
+  return {
+    cues: () => dancers[0]?.cues ?? [],
+    at: (round, position, percent, last) => {
+      const within = (all: readonly Cue[]) => (last === undefined ? all : all.filter(({ section }) => section <= last));
+      const seen = readableAt(percent).map(({ name, cues }) => ({
+        name,
+        sight: sightAt(score, within(cues), round, position),
+      }));
+      const sight = seen[0]?.sight ?? sightAt(score, [], round, position);
+      const line = ({ name, sight }: (typeof seen)[number]): GroupLine => ({
+        group: name,
+        cue: sight.state === "count" ? sight.cue : sight.next,
+      });
+      return { ...sight, group: names.length === 1 ? group : "", groups: seen.length > 1 ? seen.map(line) : [] };
+    },
+  };
+}
