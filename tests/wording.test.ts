@@ -37,7 +37,7 @@ const technical: readonly Technical[] = [
   },
   { why: "classes of a move's counts", text: /^on long$/ },
   { why: "a rule of the content security policy", text: /^[a-z]+-src '/ },
-  { why: "a rule of a style sheet", text: /^src: url\(/ },
+  { why: "a rule of a style sheet", text: /^(src: url\(|@supports )/ },
   { why: "a type of schema.org", before: /"@type":$/ },
   {
     why: "keys of a routine file, as they are written there",

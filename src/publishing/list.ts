@@ -2,15 +2,15 @@ import type { Routine, Workshop } from "../routine/routine.js";
 import { captions } from "./captions/publisher.js";
 import { click } from "./click/publisher.js";
 import { description } from "./description/publisher.js";
-import { formerPages } from "./former/publisher.js";
 import { handout } from "./handout/publisher.js";
 import { pack } from "./pack/publisher.js";
 import { pictures } from "./pictures/publisher.js";
 import { plan } from "./plan/publisher.js";
-import { preview } from "./preview/publisher.js";
+import { libraryPreview, preview, workshopPreview } from "./preview/publisher.js";
 import type { Publisher } from "./publisher.js";
 import { record } from "./record/publisher.js";
 import type { SitePage } from "./site/feed-view.js";
+import { formerPages } from "./site/former.js";
 import type { LibraryFacts } from "./site/library-view.js";
 import { libraryPages, routinePage, workshopPage } from "./site/publisher.js";
 import type { WholeLibrary } from "./site/site-config.js";
@@ -24,8 +24,8 @@ export interface Outputs {
 
 export const outputs: Outputs = {
   routines: [handout, pictures, preview, click, captions, description, record, formerPages, routinePage],
-  workshops: [pack, plan, workshopPage],
-  library: [libraryPages],
+  workshops: [pack, plan, workshopPreview, workshopPage],
+  library: [libraryPreview, libraryPages],
 };
 
 /** Every page of a library, for its sitemap. */

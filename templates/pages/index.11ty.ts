@@ -24,7 +24,6 @@ export function render({ site }: { readonly site: SiteViews }): string {
     title: library.name,
     description: wording.library.description(library.name),
     data: view.data,
-    preview: view.cards[0]?.facts.slug,
     script: "library.js",
     body: body(library, view, wording),
   }).html;

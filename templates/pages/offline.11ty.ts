@@ -16,7 +16,6 @@ export function render({ site }: { readonly site: SiteViews }): string {
     title: words.title,
     description: words.why,
     data: undefined,
-    preview: undefined,
     script: "offline.js",
     body: html`<header class="title"><h1>${words.title}</h1></header>
 <p>${words.why} <a href="index.html" data-again hidden>${words.again}</a></p>

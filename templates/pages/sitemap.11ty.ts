@@ -1,13 +1,11 @@
 import { html, raw } from "#src/publishing/site/html.js";
 import type { SiteViews } from "#src/publishing/site/site-config.js";
 
-export const data = { pagination: { data: "onlyShared", size: 1 }, permalink: "sitemap.xml" };
-
-const hint = raw("<!-- Search engines want full addresses: give the library a `url` in library.yaml. -->\n");
+export const data = { pagination: { data: "onlyAddressed", size: 1 }, permalink: "sitemap.xml" };
 
 export function render({ site }: { readonly site: SiteViews }): string {
   return html`${raw('<?xml version="1.0" encoding="utf-8"?>')}
-${!site.library().url && hint}<urlset xmlns="http://www.sitemaps.org/schemas/sitemap/0.9">
+<urlset xmlns="http://www.sitemaps.org/schemas/sitemap/0.9">
 ${site
   .sitemap()
   .map(

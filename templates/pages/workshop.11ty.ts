@@ -32,7 +32,6 @@ export function render({ slug, site }: PageData): string {
       view.routines.map(({ title }) => title),
     ),
     data: view.data,
-    preview: view.routines[0]?.slug,
     script: "workshop.js",
     body: body(view, wording),
   }).html;

@@ -1,6 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
-import { formerPages } from "../../src/publishing/former/publisher.js";
+import { formerPages } from "../../src/publishing/site/former.js";
 import { contextOf } from "../fixtures/context.js";
 import { danced, library, move, phrase, section } from "../fixtures/written.js";
 import { openBrowser } from "./browser.js";

@@ -66,7 +66,10 @@ beforeAll(async () => {
   await Promise.all(["routines", "workshops"].map((name) => mkdir(join(folder, name))));
   // A single text may have a thousand characters.
   const all = quoted(hostilePatterns.join(" ").replace(/\n/g, " ").slice(0, 990));
-  await writeFile(join(folder, "library.yaml"), `name: ${all}\nteacher: ${all}\ncautions: ${all}\n`);
+  await writeFile(
+    join(folder, "library.yaml"),
+    `name: ${all}\nteacher: ${all}\ncautions: ${all}\nurl: https://hostile.example\n`,
+  );
   for (const [index, pattern] of hostilePatterns.entries())
     await writeFile(join(folder, "routines", `p${index}.md`), routineFile(pattern));
   const workshop = `title: ${all}\nvenue: ${all}\nminutes: 60\nroutines: [p0, p1]\nlevel: 1`;

@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { gzipSync } from "node:zlib";
 import { HtmlValidate } from "html-validate";
-import type { Browser } from "playwright-core";
+import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { readContent } from "../../src/reading/read-content.js";
 import { openBrowser } from "./browser.js";
@@ -52,6 +52,15 @@ test("no page has a script or a style of its own, nor an attribute that runs", a
       if (!/type="application\/(?:ld\+)?json"/.test(attributes ?? "")) expect(body, name).toBe("");
   }
 });
+
+/** A picture as the browser reads it. */
+async function pictureAt(page: Page, address: string) {
+  return page.evaluate(async (from) => {
+    const blob = await (await fetch(from)).blob();
+    const { width, height } = await createImageBitmap(blob);
+    return { size: [width, height], bytes: await blob.text() };
+  }, address);
+}
 
 describe("in the browser", () => {
   test("every page loads whole, with no error, no breach of its own policy and no request to another host", async () => {
@@ -156,7 +165,8 @@ describe("in the browser", () => {
     expect(ids.length).toBe(titles.length);
     for (const time of updated) expect(time).toMatch(/^\d{4}-\d\d-\d\dT00:00:00Z$/);
     expect(updated.slice(1)).toEqual([...updated.slice(1)].sort().reverse());
-    for (const href of hrefs) expect(href).toMatch(/^https:\/\/saltmarsh\.example\//);
+    // The feed itself, the library, and routines alone.
+    for (const href of hrefs) expect(href).toMatch(/^https:\/\/saltmarsh\.example\/(feed\.xml|routines\/[^/]+\/)?$/);
   });
 
   test("the sitemap names every page with its full address (Sitemaps 0.9)", async () => {
@@ -174,7 +184,11 @@ describe("in the browser", () => {
     const feed = await xml(bare, "feed.xml");
     for (const id of feed.ids)
       expect(id).toMatch(/^urn:uuid:[0-9a-f]{8}-[0-9a-f]{4}-5[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/);
-    for (const href of [...feed.hrefs, ...(await xml(bare, "sitemap.xml")).locs]) expect(href).not.toMatch(/^[a-z]+:/);
+    for (const href of feed.hrefs) expect(href).not.toMatch(/^[a-z]+:/);
+    expect(await readdir(bare.folder)).not.toContain("sitemap.xml");
+    const home = await readFile(join(bare.folder, "index.html"), "utf8");
+    expect(home).toContain('"@type":"CollectionPage"');
+    expect(home).not.toContain("ListItem");
     const text = await readFile(join(bare.folder, routine), "utf8");
     expect(text).not.toMatch(/canonical|og:image|og:url/);
     await bare.close();
@@ -187,23 +201,48 @@ describe("in the browser", () => {
     const at = (selector: string, name: string) => page.locator(selector).getAttribute(name);
     expect(await at('link[rel="canonical"]', "href")).toBe("https://saltmarsh.example/routines/breakwater-letters/");
     expect(await at('meta[name="description"]', "content")).toMatch(/^A walk along a sea wall/);
-    const picture = (await at('meta[property="og:image"]', "content")) ?? "";
-    expect(picture).toBe("https://saltmarsh.example/routines/breakwater-letters/preview.png");
-    const size = await page.evaluate(
-      async (address) => {
-        const { width, height } = await createImageBitmap(await (await fetch(address)).blob());
-        return [width, height];
-      },
-      picture.replace("https://saltmarsh.example/", site.url),
-    );
-    expect(size).toEqual([1200, 630]);
+    const pictures = new Set<string>();
+    for (const folder of ["routines/breakwater-letters/", "workshops/winter-floor-day/", ""]) {
+      await page.goto(`${site.url}${folder}index.html`);
+      expect(await at('meta[property="og:image"]', "content")).toBe(`https://saltmarsh.example/${folder}preview.png`);
+      const { size, bytes } = await pictureAt(page, `${site.url}${folder}preview.png`);
+      expect(size).toEqual([1200, 630]);
+      pictures.add(bytes);
+    }
+    expect(pictures.size).toBe(3);
+    await page.goto(site.url + routine);
     const data = JSON.parse((await page.locator('script[type="application/ld+json"]').textContent()) ?? "");
     expect(data).toMatchObject({ "@context": "https://schema.org", "@type": "HowTo", performTime: "PT51.264S" });
-    expect(data.video).toMatchObject({ "@type": "VideoObject", duration: "PT16M20S" });
+    // Search engines want a video's picture and its day, which nobody has said.
+    expect(data.video).toBeUndefined();
+    expect(data.step[0]).toMatchObject({ "@type": "HowToStep", name: "Inhale", text: "2 counts" });
     expect(data.tool).toContainEqual({ "@type": "HowToTool", name: "knee pads" });
     await page.goto(`${site.url}workshops/winter-floor-day/index.html`);
     const event = JSON.parse((await page.locator('script[type="application/ld+json"]').textContent()) ?? "");
     expect(event).toMatchObject({ "@type": "EducationEvent", startDate: "2027-01-16", duration: "PT1H30M" });
+    expect(event.location).toMatchObject({ "@type": "Place", address: expect.stringContaining("Saltmarsh") });
+    await page.context().close();
+  });
+
+  test("what a browser draws around a page has the page's colour, and a phone has icons of the sizes that are said", async () => {
+    const { page } = await watchedPage(browser, site);
+    const { icons, theme_color, background_color } = JSON.parse(
+      await readFile(join(site.folder, "manifest.webmanifest"), "utf8"),
+    );
+    const papers: string[] = [];
+    for (const colorScheme of ["light", "dark"] as const) {
+      await page.emulateMedia({ colorScheme });
+      await page.goto(`${site.url}index.html`);
+      const paper = await page.evaluate(() => getComputedStyle(document.body).backgroundColor);
+      const said = await page.locator(`meta[name="theme-color"][media*="${colorScheme}"]`).getAttribute("content");
+      const rgb = said?.match(/[0-9a-f]{2}/g)?.map((part) => Number.parseInt(part, 16));
+      expect(`rgb(${rgb?.join(", ")})`).toBe(paper);
+      papers.push(said ?? "");
+    }
+    expect([theme_color, background_color]).toEqual([papers[0], papers[0]]);
+    const pngs = icons.filter(({ type }: { type: string }) => type === "image/png");
+    expect(pngs.map(({ sizes }: { sizes: string }) => sizes)).toEqual(["192x192", "192x192", "512x512", "512x512"]);
+    for (const { src, sizes } of pngs) expect((await pictureAt(page, site.url + src)).size.join("x")).toBe(sizes);
     await page.context().close();
   });
 });

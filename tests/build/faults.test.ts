@@ -148,7 +148,7 @@ describe("a folder without write permission", () => {
 
 describe("a fault in a thread", () => {
   it("comes back in words, without the way it took", async () => {
-    await fails(/^countleaf: (The \w+ of \w+ could not be made: )?no font today\n$/, { inject: "fonts" });
+    await fails(/^countleaf: (The \w+ of [\w ]+ could not be made: )?no font today\n$/, { inject: "fonts" });
   });
 });
 

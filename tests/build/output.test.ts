@@ -37,7 +37,8 @@ beforeAll(() => {
   expect(text).toContain("strips");
   writeFileSync(list, `import { strips } from "./strips/publisher.js";\n${text}`);
   execFileSync(process.execPath, [join(work, "tests/tools/compile.mjs"), "--unchecked"]);
-  writeContent(content, { "routines/kerb.md": routineText("Kerb") });
+  const site = "name: Kerbside Room\nurl: https://kerbside.example\n";
+  writeContent(content, { "library.yaml": site, "routines/kerb.md": routineText("Kerb") });
 });
 
 afterAll(() => rmSync(work, { recursive: true, force: true }));
@@ -54,7 +55,9 @@ it("an output that is a folder and a line is made, offered, counted and listed l
   const page = readFileSync(join(out, "routines/kerb/index.html"), "utf8");
   expect(page).toMatch(/<a href="strips\.csv"[^>]*>Strips to cut<\/a>[^\n]*CSV/);
   expect(page).not.toContain("strips.html");
-  expect(readFileSync(join(out, "sitemap.xml"), "utf8")).toContain("<loc>./routines/kerb/strips.html</loc>");
+  expect(readFileSync(join(out, "sitemap.xml"), "utf8")).toContain(
+    "<loc>https://kerbside.example/routines/kerb/strips.html</loc>",
+  );
 });
 
 it("it is served with the media type that it declares", async () => {

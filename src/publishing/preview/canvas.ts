@@ -48,6 +48,13 @@ export function drawLine(page: Indexed, ink: Ink, line: Line, x: number, y: numb
   }
 }
 
+/** The same with paper and one ink in each other's place, of a picture that has no other ink. */
+export function reversed(page: Indexed, ink: Ink): Indexed {
+  const first = firstShade(ink);
+  const pixels = page.pixels.map((pixel) => first + shades - 1 - Math.max(pixel - first, 0));
+  return { ...page, pixels };
+}
+
 function stamp(
   { width, height, pixels }: Indexed,
   first: number,

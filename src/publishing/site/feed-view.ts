@@ -3,7 +3,10 @@ import type { Library } from "../../routine/routine.js";
 import type { Wording } from "../../wording/wording.js";
 import { type LibraryFacts, newestFirst } from "./library-view.js";
 
-/** The feed of new routines and workshops, by Atom (RFC 4287). What has no date cannot be new and is left out. */
+/**
+ * The feed of new routines, by Atom (RFC 4287): the newest thirty, each of the day when it was published. What has no date cannot be new
+ * and is left out. Classes are no news of their own, and stand on the library page.
+ */
 export interface FeedView {
   readonly id: string;
   /** RFC 3339 time of the newest entry; the epoch where there is none, since a clock would make every build differ. */
@@ -35,41 +38,31 @@ export interface SitePage {
   readonly date?: string;
 }
 
-/**
- * Where a page of the site is: its full address where the library has one. Otherwise its way from the feed or the sitemap,
- * which Atom allows and which is as near as a sitemap can come.
- */
+/** Where a page of the site is: its full address where the library has one; otherwise its way from the feed, which Atom allows. */
 function addressOf(library: Library, place: string): string {
   if (library.url !== undefined) return `${library.url}/${place}`;
   return place === "" || place.endsWith("/") ? `./${place}index.html` : `./${place}`;
 }
 
+/** Entries; older ones are found in the library. */
+const most = 30;
+
 /** The feed as data. */
-export function feedView(library: Library, { routines, workshops }: LibraryFacts, { feed }: Wording): FeedView {
-  const dated = [
-    ...routines.map((routine) => ({
-      ...routine,
-      folder: `routines/${routine.slug}/`,
-      author: routine.choreographer,
-      text: routine.summary ?? feed.routine(routine.counts),
-    })),
-    ...workshops.map((workshop) => ({
-      ...workshop,
-      styles: [],
-      folder: `workshops/${workshop.slug}/`,
-      author: library.teacher ?? library.name,
-      text: feed.workshop(workshop.minutes, workshop.routines),
-    })),
-  ].filter(({ date }) => date !== undefined);
-  const entries = dated.sort(newestFirst).map((page) => ({
-    id: library.url === undefined ? madeId(`${library.name}/${page.folder}`) : addressOf(library, page.folder),
-    title: page.title,
-    updated: midnight(page.date ?? ""),
-    address: addressOf(library, page.folder),
-    author: page.author,
-    summary: page.text,
-    styles: page.styles,
-  }));
+export function feedView(library: Library, { routines }: LibraryFacts, { feed }: Wording): FeedView {
+  const dated = routines.filter(({ date }) => date !== undefined).sort(newestFirst);
+  const entries = dated.slice(0, most).map(({ slug, title, date = "", choreographer, summary, counts, styles }) => {
+    const folder = `routines/${slug}/`;
+    const address = addressOf(library, folder);
+    return {
+      id: library.url === undefined ? madeId(`${library.name}/${folder}`) : address,
+      title,
+      updated: midnight(date),
+      address,
+      author: choreographer,
+      summary: summary ?? feed.routine(counts),
+      styles,
+    };
+  });
   return {
     id: library.url === undefined ? madeId(library.name) : `${library.url}/`,
     updated: entries[0]?.updated ?? "1970-01-01T00:00:00Z",

@@ -43,7 +43,7 @@ export function configureSite(config: EleventyConfig, part: SitePart): void {
 /** A page template: for each value of a list, a page. */
 export interface Template {
   readonly data: {
-    readonly pagination: { readonly data: "routineSlugs" | "workshopSlugs" | "onlyShared" };
+    readonly pagination: { readonly data: "routineSlugs" | "workshopSlugs" | "onlyShared" | "onlyAddressed" };
     readonly permalink: string | ((page: { readonly slug: string }) => string);
   };
   readonly render: (data: never) => string;
@@ -57,13 +57,15 @@ export function pathsOf({ data: { pagination, permalink } }: Template, part: Sit
 }
 
 /** What templates make their pages of. */
-function listsOf({ whole, routines, workshops }: SitePart) {
+function listsOf({ library, whole, routines, workshops }: SitePart) {
   const slugs = (works: readonly Work<{ readonly slug: string }>[]) => works.map(({ subject }) => subject.slug);
   return {
     routineSlugs: slugs(routines),
     workshopSlugs: slugs(workshops),
     // Pages of which there is one.
     onlyShared: whole === undefined ? [] : [""],
+    // The same of what only a library with an address has.
+    onlyAddressed: whole === undefined || library.url === undefined ? [] : [""],
   };
 }
 

@@ -1,12 +1,16 @@
 import Fraction from "fraction.js";
 import type { Library, Routine, Workshop } from "../../routine/routine.js";
 import type { Wording } from "../../wording/wording.js";
-import { isoDuration, momentLink } from "../format.js";
+import { isoDuration } from "../format.js";
 import { safeAddress } from "./address.js";
 import type { LibraryView } from "./library-view.js";
 import type { RoutineView } from "./routine-view.js";
 
-/** Linked data in the words of schema.org; what is not known is left out. Durations are ISO 8601. */
+/**
+ * Linked data in the words of schema.org; what is not known is left out. Durations are ISO 8601. An item that search engines read only
+ * with a certain property is left out where that is not known (their rules from memory): a video needs a picture and its day, an event
+ * its day and place, a step its text, and an entry of a list its address.
+ */
 export type LinkedData = Readonly<Record<string, unknown>>;
 
 const context = { "@context": "https://schema.org" };
@@ -30,19 +34,19 @@ export function routineData(routine: Routine, view: RoutineView, library: Librar
     ...(routine.audience === "adult" ? { typicalAgeRange: "18-" } : {}),
     performTime: isoDuration(routine.seconds),
     tool: view.gear.filter(({ required }) => required).map(({ item }) => ({ "@type": "HowToTool", name: item })),
-    step: view.sections.map(({ id, name }, index) => ({
+    step: view.sections.map(({ id, name, counts, seconds }, index) => ({
       "@type": "HowToStep",
       position: index + 1,
       name,
+      text: seconds === undefined ? wording.sections.counts(counts) : wording.sections.uncounted(seconds),
       url: `#${id}`,
     })),
     mentions: songData(routine),
-    video: videoData(routine, wording),
   };
 }
 
 function songData({ music: { title, artist, link } }: Routine): LinkedData | undefined {
-  if (title === undefined && artist === undefined) return undefined;
+  if (title === undefined) return undefined;
   return {
     "@type": "MusicRecording",
     name: title,
@@ -51,40 +55,27 @@ function songData({ music: { title, artist, link } }: Routine): LinkedData | und
   };
 }
 
-/** The breakdown with its chapters as clips: each ends where the next begins. */
-function videoData({ title, summary, video }: Routine, { videos }: Wording): LinkedData | undefined {
-  const url = video.breakdown === undefined ? undefined : safeAddress(video.breakdown);
-  if (url === undefined) return undefined;
-  return {
-    "@type": "VideoObject",
-    name: videos.stepByStep(title),
-    description: summary,
-    url,
-    duration: video.length && isoDuration(video.length),
-    hasPart: video.chapters.map(({ at, title: name }, index) => ({
-      "@type": "Clip",
-      name,
-      startOffset: at.valueOf(),
-      endOffset: (video.chapters[index + 1]?.at ?? video.length)?.valueOf(),
-      url: momentLink(url, at),
-    })),
-  };
-}
-
-/** A workshop is something that people go to in order to learn. */
+/** A workshop is something that people go to in order to learn; where nobody knows yet when and where to, it is a page about it. */
 export function workshopData(workshop: Workshop, library: Library): LinkedData {
-  return {
+  const about = {
     ...context,
-    "@type": "EducationEvent",
     name: workshop.title,
     ...addressed(library, `workshops/${workshop.slug}/`),
     inLanguage: library.language,
-    startDate: workshop.date,
+  };
+  const { date, venue } = workshop;
+  if (date === undefined || venue === undefined)
+    return { ...about, "@type": "WebPage", publisher: publisherOf(library) };
+  return {
+    ...about,
+    "@type": "EducationEvent",
+    startDate: date,
     duration: isoDuration(new Fraction(workshop.minutes).mul(60)),
-    location: workshop.venue && { "@type": "Place", name: workshop.venue },
+    // The venue as it is written is all that is known of where to go.
+    location: { "@type": "Place", name: venue, address: venue },
     organizer: publisherOf(library),
     workFeatured: workshop.routines.map(({ slug, title }) => ({
-      "@type": "HowTo",
+      "@type": "CreativeWork",
       name: title,
       ...addressed(library, `routines/${slug}/`),
     })),
@@ -100,7 +91,7 @@ export function libraryData({ cards }: LibraryView, library: Library): LinkedDat
     ...addressed(library, ""),
     inLanguage: library.language,
     publisher: publisherOf(library),
-    mainEntity: {
+    mainEntity: library.url && {
       "@type": "ItemList",
       numberOfItems: cards.length,
       itemListElement: cards.map(({ facts: { slug, title } }, index) => ({

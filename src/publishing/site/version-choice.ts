@@ -57,5 +57,5 @@ export function choiceStyle(routines: readonly RoutineFacts[]): string {
     ),
   ];
   const withoutHas = all.map(({ shown }) => shown).join("");
-  return `${all.map(({ chosen }) => chosen).join("")}@supports not selector(:has(*)){${withoutHas}}\n`;
+  return [...all.map(({ chosen }) => chosen), `@supports not selector(:has(*)){${withoutHas}}\n`].join("");
 }

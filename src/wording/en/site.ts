@@ -12,5 +12,5 @@ export const site = {
     opens: "These pages open without a network",
   },
   /** The picture that stands for a page where its address is shared. */
-  preview: (title: string): string => `${title}, with its counts`,
+  preview: (title: string): string => `${title}, over a row of counts`,
 };

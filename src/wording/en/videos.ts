@@ -27,6 +27,4 @@ export const videos = {
   chapters: "Chapters of the breakdown",
   /** After a chapter, into the same film flipped. */
   chapterFlipped: "flipped",
-  /** What the breakdown of a routine is called by itself. */
-  stepByStep: (title: string): string => `${title}, step by step`,
 };

@@ -3,6 +3,7 @@ import type { LinkedData } from "#src/publishing/site/structured-data.js";
 import type { Library } from "#src/routine/routine.js";
 import type { Wording } from "#src/wording/wording.js";
 import { theirs } from "./theirs.js";
+import { paperColours } from "./theme.js";
 
 /** Own files only, and no inline script or style. A learner's own track and the audio made on the spot are blobs. */
 const policy = [
@@ -29,8 +30,6 @@ export interface Page {
   readonly description: string;
   /** JSON-LD; none of a page that only stands in for another, which is listed nowhere. */
   readonly data: LinkedData | undefined;
-  /** Slug of the routine whose picture stands for the page where its address is shared. */
-  readonly preview: string | undefined;
   /** Its name in the folder of scripts. It is no module: those a browser refuses to a page that is opened from a folder. */
   readonly script: string;
   readonly body: Html;
@@ -38,7 +37,7 @@ export interface Page {
 
 /** The frame of every page. */
 export function page(of: Page): Html {
-  const { library, root, path, title, description, data, preview, script, body } = of;
+  const { library, root, path, title, description, data, script, body } = of;
   const words = of.wording.site;
   const home = path === "";
   const canonical = data && library.url && `${library.url}/${path}`;
@@ -51,16 +50,17 @@ export function page(of: Page): Html {
 <title>${home ? title : `${title} · ${library.name}`}</title>
 <meta name="description" content="${description}">
 <meta name="color-scheme" content="light dark">
-${!data && html`<meta name="robots" content="noindex">\n`}<meta name="referrer" content="strict-origin-when-cross-origin">
+${!data && html`<meta name="robots" content="noindex">\n`}${Object.entries(paperColours).map(([scheme, colour]) => html`<meta name="theme-color" content="${colour}" media="(prefers-color-scheme: ${scheme})">\n`)}<meta name="referrer" content="strict-origin-when-cross-origin">
 ${early.map((face) => html`<link rel="preload" href="${root}assets/fonts/atkinson-hyperlegible-next-latin-${face}.woff2" as="font" type="font/woff2" crossorigin>\n`)}<link rel="stylesheet" href="${root}assets/style.css">
 <link rel="icon" href="${root}assets/icon.svg" type="image/svg+xml">
+<link rel="apple-touch-icon" href="${root}assets/icon-192.png">
 <link rel="manifest" href="${root}manifest.webmanifest">
 <link rel="alternate" type="application/atom+xml" title="${library.name}" href="${root}feed.xml">
 ${canonical && html`<link rel="canonical" href="${canonical}">\n<meta property="og:url" content="${canonical}">\n`}<meta property="og:site_name" content="${library.name}">
 <meta property="og:title" content="${title}">
 <meta property="og:type" content="${home ? "website" : "article"}">
 <meta property="og:description" content="${description}">
-${library.url && preview && shared(`${library.url}/routines/${preview}/preview.png`, words.preview(title))}<script defer src="${root}assets/script/${script}"></script>
+${canonical && shared(`${canonical}preview.png`, words.preview(title))}<script defer src="${root}assets/script/${script}"></script>
 ${data && html`<script type="application/ld+json">${jsonBlock(data)}</script>\n`}</head>
 <body>
 <a class="skip" href="#main">${words.skip}</a>

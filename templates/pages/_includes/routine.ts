@@ -32,7 +32,6 @@ export function routinePage(
     title: view.title,
     description: view.facts.summary ?? wording.routine.description(view.title, view.facts.counts, view.choreographer),
     data: view.data,
-    preview: slug,
     script: "routine.js",
     body: body(view, wording),
   }).html;
@@ -212,7 +211,7 @@ ${floors.length > 0 && html`<div class="floor">${floors.map((floor) => picture(f
 
 function picture(of: PictureView, textOf: (of: PictureView, mirrored: boolean) => string): Html {
   const { classes, file, mirrored, size } = of;
-  const room = size && html` width="${size.width}" height="${size.height}"`;
+  const room = size && raw(` width="${size.width}" height="${size.height}"`);
   return html`<figure class="${classes}"><img class="as-taught" src="${file}"${room} loading="lazy" alt="${textOf(of, false)}"><img class="mirrored" src="${mirrored}"${room} loading="lazy" alt="${textOf(of, true)}"></figure>`;
 }
 

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { formerPages } from "../../../src/publishing/former/publisher.js";
 import { outputs, pagesOf } from "../../../src/publishing/list.js";
+import { formerPages } from "../../../src/publishing/site/former.js";
 import { routineFacts } from "../../../src/publishing/site/routine-facts.js";
 import { contextOf } from "../../fixtures/context.js";
 import { danced, library, move, phrase, section } from "../../fixtures/written.js";

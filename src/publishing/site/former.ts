@@ -1,7 +1,7 @@
 import type { Library, Routine } from "../../routine/routine.js";
 import { wordingOf } from "../../wording/wording.js";
 import type { OutFile, Publisher } from "../publisher.js";
-import { html } from "../site/html.js";
+import { escapeText, html, raw } from "./html.js";
 
 /**
  * A page at each address that a routine had before, which leads on to where it is now: paper and posts out there still name it. Search
@@ -23,7 +23,7 @@ const policy =
 /** With script the view that was asked for goes along; without, the page itself does, and at worst there is a link. */
 function formerPage({ slug, title }: Routine, library: Library): string {
   const { language, authors, routine: words } = wordingOf(library.language);
-  const theirs = authors !== undefined && html` lang="${authors}"`;
+  const theirs = authors !== undefined && raw(` lang="${escapeText(authors)}"`);
   const now = `../${slug}/index.html`;
   return html`<!DOCTYPE html>
 <html lang="${language}">
