@@ -4,7 +4,8 @@ const narrow = matchMedia("(max-width: 63.99rem)");
 /** Folds the parts of a page to their lines on a narrow window, but for the one that its address names. */
 export function foldOnPhones(): void {
   const folds = [...document.querySelectorAll<HTMLDetailsElement>("details[data-fold]")];
-  const named = () => (location.hash === "" ? null : document.getElementById(decodeURIComponent(location.hash.slice(1))));
+  const named = () =>
+    location.hash === "" ? null : document.getElementById(decodeURIComponent(location.hash.slice(1)));
   const follow = () => {
     const target = named();
     for (const fold of folds) fold.open = !narrow.matches || fold.contains(target);

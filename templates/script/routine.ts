@@ -2,9 +2,9 @@ import { noticesWording } from "../../src/wording/notices.js";
 import { putInAddress } from "./address.js";
 import { copyText } from "./copy.js";
 import { linkToFiles } from "./folder.js";
-import { keepForLater, offerToKeep } from "./keep.js";
-import { askWhose } from "./groups.js";
 import { foldOnPhones, openByTap } from "./folds.js";
+import { askWhose } from "./groups.js";
+import { keepForLater, offerToKeep } from "./keep.js";
 import { practise } from "./practice/main.js";
 
 /*

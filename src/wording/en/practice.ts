@@ -3,7 +3,7 @@ export const practice = {
   title: "Practise",
   section: (name: string): string => `Practise ${name}`,
   fromTheTop: "From the top",
-  fromAfar: "See it from afar",
+  fromAfar: "From afar",
   seenFromAfar: "Seen from afar",
   backToThePage: "Back to the page",
 

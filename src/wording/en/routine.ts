@@ -7,8 +7,8 @@ export const routine = {
     `${title}, a routine of ${counts} counts by ${choreographer}.`,
   /** What it is learnt as. */
   kind: "dance routine",
-  adultsOnly: "adults only",
-  teensAndAdults: "teens and adults",
+  adultsOnly: "Adults only",
+  teensAndAdults: "Teens and adults",
 
   choreography: <T>(choreographer: string, song: T | undefined, date: T | undefined) =>
     [
@@ -21,7 +21,7 @@ export const routine = {
 
   /* Its figures, in one line. */
   pulse: (tempo: string): string => `${tempo} a minute`,
-  hitsOn: (numbers: readonly number[]): string => `hits on ${list(numbers.map(String))}`,
+  hitsOn: (numbers: readonly number[]): string => `hits ${numbers.join(", ")}`,
 
   /* Its figures, each with its name. */
   countsInAll: "Counts in all",

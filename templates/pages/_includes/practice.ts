@@ -11,7 +11,11 @@ const row = (phrase: number, accents: readonly number[]) => {
 };
 
 /** What the dancer looks at: the script writes into the parts that say what they show. */
-const stage = (wording: Wording, kind: string, counts: Html) => html`<div class="stage ${kind}" data-face data-state="rest">
+const stage = (
+  wording: Wording,
+  kind: string,
+  counts: Html,
+) => html`<div class="stage ${kind}" data-face data-state="rest">
     ${counts}
     <p class="stage-section"${theirs(wording)} data-show="section"></p>
     <p class="stage-count"><span data-show="count"></span><span class="stage-part" data-show="part"></span></p>

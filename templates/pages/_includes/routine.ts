@@ -67,12 +67,11 @@ function head(view: RoutineView, wording: Wording): Html {
     view.run,
     words.pulse(view.tempo),
     ...(view.accents.length > 0 ? [words.hitsOn(view.accents)] : []),
-    ...audience(facts, words),
   ];
   return html`<header class="title">
 <h1${theirs(wording)}>${view.title}</h1>
 <p class="figures">${line.map((figure) => html`<span>${figure}</span>`)}</p>
-<p class="byline">${words.choreography(view.choreographer, view.song, facts.date === undefined ? undefined : dateTime(facts.date, dates))}</p>
+<p class="byline">${words.choreography(view.choreographer, view.song, facts.date === undefined ? undefined : dateTime(facts.date, dates))}${audience(facts, words).map((text) => html`. <b>${text}</b>`)}</p>
 ${[...(view.draft ? [words.draft] : []), ...view.doubts.map(sections.doubt)].map((text) => html`<p class="doubt">${text}</p>\n`)}</header>`;
 }
 
@@ -184,7 +183,7 @@ function theWords(view: RoutineView, wording: Wording): Html {
   return fold(
     "words",
     words.about,
-    facts.summary === undefined ? facts.styles.join(" · ") : html`<span${theirs(wording)}>${facts.summary}</span>`,
+    facts.summary === undefined ? facts.styles.join(", ") : html`<span${theirs(wording)}>${facts.summary}</span>`,
     html`${facts.styles.length > 0 && html`<p class="kicker">${facts.styles.join(" · ")}</p>`}
 ${facts.summary && html`<p class="summary"${theirs(wording)}>${facts.summary}</p>`}
 ${introduction.html !== "" && html`<div class="prose introduction"${theirs(wording)}>${introduction}</div>`}

@@ -4,8 +4,8 @@ import { clicks } from "./audio.js";
 import { firstSpeed } from "./dense.js";
 import { type Desk, fastest, slowest } from "./desk.js";
 import { display } from "./display.js";
-import { layOut, type Practice, phraseStart } from "./schedule.js";
 import { sceneOfPage } from "./scene.js";
+import { layOut, type Practice, phraseStart } from "./schedule.js";
 import { type Score, sectionTitle } from "./score.js";
 import type { Source, Where } from "./source.js";
 import { type Track, track } from "./track.js";
@@ -81,7 +81,7 @@ export function player(given: {
     const from = score.sections[desk.wish().from]?.start ?? 0;
     const position = (resume === undefined ? undefined : score.beats[resume]?.start) ?? from;
     const seen = scene.at({ begins: position }, position, percent);
-    face.show({ ...seen, state: "rest", percent });
+    face.show({ ...seen, row: { ...seen.row, now: -1 }, state: "rest", percent });
     write("round", "");
     write("pace", wording.percent(percent));
   };

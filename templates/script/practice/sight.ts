@@ -64,7 +64,10 @@ export function sightAt(score: Score, cues: readonly Cue[], round: Round, positi
 }
 
 function rowAt({ beats }: Score, index: number, danced: boolean): Row {
-  const first = Math.max(lastIndexOf(beats.slice(0, index + 1), ({ opens }) => opens), 0);
+  const first = Math.max(
+    lastIndexOf(beats.slice(0, index + 1), ({ opens }) => opens),
+    0,
+  );
   const after = beats.findIndex(({ opens }, at) => at > first && opens);
   const counts = beats.slice(first, after < 0 ? beats.length : after);
   return { counts: counts.map(({ number, accent }) => ({ number, accent })), now: danced ? index - first : -1 };
