@@ -43,8 +43,10 @@ const technical: readonly Technical[] = [
     why: "keys of a routine file, as they are written there",
     text: new RegExp(`^[ -]*(?:\\{ )?[a-z-]+: (?:about |yes)?${gap}*(?:, need: ${gap} \\}${gap})?$`),
   },
-  { why: "the name of something kept in the browser", text: /^countleaf track / },
+  { why: "the name of something kept in the browser", text: /^countleaf (track|group) / },
   { why: "what is printed on a key of the keyboard", text: /^<kbd>Esc<\/kbd>$/ },
+  { why: "a key of the keyboard, as UI Events KeyboardEvent key Values names it", text: /^Escape$/ },
+  { why: "an attribute", text: /^ data-[a-z]+$/ },
 ];
 
 interface Technical {

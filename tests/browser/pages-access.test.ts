@@ -76,7 +76,8 @@ describe.each(["light", "dark"] as const)("in the %s scheme", (colorScheme) => {
     await page.getByLabel("Level 3").check();
     await page.getByLabel("Mirrored", { exact: true }).check();
     await page.getByLabel("show the other versions beside every move").check();
-    for (const fold of await page.locator("summary:visible").all()) await fold.click();
+    const folded = page.locator("details:not([open]) > summary:visible");
+    while ((await folded.count()) > 0) await folded.first().click();
     await page.getByRole("button", { name: "Copy the link to this view" }).click();
     expect(await violations(page)).toEqual([]);
     await page.context().close();
@@ -88,7 +89,7 @@ describe.each(["light", "dark"] as const)("in the %s scheme", (colorScheme) => {
     await page.locator("#practice").getByRole("button", { name: "Start" }).click();
     await page.locator("#practice .stage:not([data-state=rest])").first().waitFor();
     expect(await violations(page)).toEqual([]);
-    await page.getByRole("button", { name: "See it from afar" }).click();
+    await page.getByRole("button", { name: "From afar" }).click();
     expect(await violations(page)).toEqual([]);
     await page.context().close();
   });

@@ -198,7 +198,9 @@ test("a dance that goes several times through says how it is built, and mirrored
 
 test("a routine that begins with a pick-up says which number its first count has", async () => {
   expect(await page.locator(".facts").innerText()).toMatch(/First count \(7\) at\s+0:11\.3/);
-  expect(await page.locator(".ready").innerText()).toContain("6 counts in, then the first count (7) at 0:11.3");
+  expect(await page.locator(".fold", { has: page.locator("#start") }).innerText()).toContain(
+    "6 counts in, then the first count (7) at 0:11.3",
+  );
 });
 
 /**
@@ -250,7 +252,7 @@ test("an older engine with script chooses by the script, on an opaque bar, and i
   const bar = older.locator(".choice");
   const [ground, edge] = await bar.evaluate((e) => [
     getComputedStyle(e).backgroundColor,
-    getComputedStyle(e.querySelector("span") ?? e).borderTopColor,
+    getComputedStyle(e.querySelector(".pills span") ?? e).borderTopColor,
   ]);
   expect([ground, edge]).toEqual(["rgb(27, 21, 19)", "rgb(143, 123, 108)"]);
   await older.locator(".practice").scrollIntoViewIfNeeded();

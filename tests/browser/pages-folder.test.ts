@@ -50,7 +50,7 @@ test("from a folder a routine is practised, shared and linked to, and the librar
   await page.locator("#practice").scrollIntoViewIfNeeded();
   await page.locator("[data-desk] [data-start]:enabled").click();
   await page.locator(".practice > .stage[data-state=count-in]").waitFor();
-  await page.getByText("With your own copy of the song").click();
+  await page.locator("[data-more] > summary").click();
   await page.locator("input[name=file]").setInputFiles({ name: "song.wav", mimeType: "audio/wav", buffer: tone(1) });
   await expect.poll(() => page.locator("audio").evaluate((audio: HTMLAudioElement) => audio.duration)).toBe(1);
   expect(await page.evaluate(() => [...document.fonts].some(({ status }) => status === "loaded"))).toBe(true);

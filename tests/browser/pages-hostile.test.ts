@@ -183,7 +183,11 @@ test("nothing in a file runs, asks another host or becomes markup, even on a pag
       return [...document.querySelectorAll("*")].flatMap((element) => {
         const odd = element
           .getAttributeNames()
-          .filter((attribute) => /^on|^style$|^srcdoc$|^formaction$/.test(attribute));
+          .filter((attribute) => /^on|^style$|^srcdoc$|^formaction$/.test(attribute))
+          // How large the player sets a text: by script, of a number.
+          .filter(
+            (attribute) => !(attribute === "style" && /^--fit: [\d.]+;$/.test(element.getAttribute("style") ?? "")),
+          );
         const address = element.getAttribute("href") ?? element.getAttribute("src") ?? "";
         const bad = address !== "" && !/^(https?|mailto):$/.test(new URL(address, "https://here.invalid/").protocol);
         const script = element.localName === "script" && !/^(\.\.\/\.\.\/)?assets\/script\/[\w/-]+\.js$/.test(address);

@@ -115,6 +115,7 @@ test("the display changes within 50 ms of its click", { retry: 2 }, async () => 
   const page = await browser.newPage();
   await page.addInitScript(watchClicks);
   await page.goto(`${site.url}routines/quick-river/#practice`);
+  await page.locator("[data-more] > summary").click();
   await page.getByRole("button", { name: "100 %" }).click();
   await page.locator("[data-desk] [data-start]").click();
   await page.waitForTimeout(6_500);

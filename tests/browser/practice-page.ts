@@ -44,6 +44,8 @@ export interface PracticePage {
 
 interface Opening extends BrowserContextOptions {
   readonly routine?: string;
+  /** Leaves the fold of the further controls closed. */
+  readonly folded?: boolean;
   /** Has the page before it loads. */
   readonly prepare?: (page: Page) => Promise<unknown>;
 }
@@ -53,14 +55,17 @@ export const test = base.extend<{ readonly open: (opening?: Opening) => Promise<
   open: async ({ task: _ }, use) => {
     const pages: Page[] = [];
     const troubles: string[] = [];
-    await use(async ({ routine = "night-ferry", prepare, ...options } = {}) => {
+    await use(async ({ routine = "night-ferry", folded = false, prepare, ...options } = {}) => {
       const page = await browser.newPage(options);
       pages.push(page);
       page.on("pageerror", (error) => troubles.push(String(error)));
       page.on("console", (message) => message.type() === "error" && troubles.push(message.text()));
       await prepare?.(page);
       await page.goto(`${site.url}routines/${routine}/#practice`);
-      if (options.javaScriptEnabled !== false) await page.locator("[data-desk] [data-start]:enabled").waitFor();
+      if (options.javaScriptEnabled !== false) {
+        await page.locator("[data-desk] [data-start]:enabled").waitFor();
+        if (!folded) await page.locator("[data-more] > summary").click();
+      }
       return practicePage(page);
     });
     for (const page of pages) await page.close();

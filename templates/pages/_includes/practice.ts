@@ -1,4 +1,4 @@
-import { type Html, html, jsonBlock } from "#src/publishing/site/html.js";
+import { type Html, html, jsonBlock, raw } from "#src/publishing/site/html.js";
 import type { PlayerData } from "#src/publishing/site/player-data.js";
 import { rowOf } from "#src/routine/row-of.js";
 import type { Wording } from "#src/wording/wording.js";
@@ -7,7 +7,7 @@ import { theirs } from "./theirs.js";
 /** The counts of a phrase, a numeral each: the face that lights count by count. The counts themselves say the same in words. */
 const row = (phrase: number, accents: readonly number[]) => {
   const numbers = Array.from({ length: phrase }, (_, index) => index + 1);
-  return html`<p class="stage-row" data-row data-columns="${rowOf(phrase)}" aria-hidden="true">${numbers.map((number) => html`<span${accents.includes(number) && html` data-accent`}>${number}</span>`)}</p>`;
+  return html`<p class="stage-row" data-row data-columns="${rowOf(phrase)}" aria-hidden="true">${numbers.map((number) => html`<span${accents.includes(number) && raw(" data-accent")}>${number}</span>`)}</p>`;
 };
 
 /** What the dancer looks at: the script writes into the parts that say what they show. */

@@ -143,7 +143,7 @@ function fitText(box: HTMLElement): void {
     return box.scrollWidth <= box.clientWidth && reach <= box.getBoundingClientRect().bottom + 1;
   };
   if (fits(1)) return;
-  for (let step = 0; step < 6; step++) {
+  for (let step = 0; step < 7; step++) {
     const middle = (small + large) / 2;
     if (fits(middle)) small = middle;
     else large = middle;
