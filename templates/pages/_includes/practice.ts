@@ -18,7 +18,7 @@ const stage = (
 ) => html`<div class="stage ${kind}" data-face data-state="rest">
     ${counts}
     <p class="stage-section"${theirs(wording)} data-show="section"></p>
-    <p class="stage-count"><span data-show="count"></span><span class="stage-part" data-show="part"></span></p>
+    <p class="stage-count" data-fit><span data-show="count"></span><span class="stage-part" data-show="part"></span></p>
     <div class="stage-cue" data-fit>
       <p class="stage-kicker" data-show="kicker"></p>
       <p class="stage-call"${theirs(wording)} data-show="call"></p>

@@ -4,34 +4,39 @@ import type { Cue, Score } from "./score.js";
 const readable = 0.8;
 
 /**
- * The cues as they can be read at a speed: where two or more of a phrase follow each other too quickly, one stands for all of them with
- * their counts, and the row of the phrase says which count it is. Those that ask for care stay on their own.
+ * The cues as they can be read at a speed: where they follow each other too quickly, as many of a phrase as it takes stand together for
+ * twice that long, and the row of the phrase says which count it is. Those that ask for care stay on their own.
  *
  * @param percent of the tempo
  */
 export function readableCues({ beats }: Score, cues: readonly Cue[], percent: number): readonly Cue[] {
   const opens = beats.filter((beat) => beat.opens).map(({ start }) => start);
   const phraseOf = ({ start }: Cue) => opens.filter((open) => open <= start + 1e-4).length;
-  const runs: Cue[][] = [];
+  const shown = (start: number, end: number) => ((end - start) * 100) / percent;
+  const isQuick = ({ start, end, care }: Cue) => care === undefined && shown(start, end) < readable;
+  const runs: [Cue, ...Cue[]][] = [];
   for (const cue of cues) {
-    const last = runs.at(-1)?.at(-1);
-    const goesOn = last && isQuick(last, percent) && isQuick(cue, percent) && phraseOf(last) === phraseOf(cue);
-    if (goesOn) runs.at(-1)?.push(cue);
+    const run = runs.at(-1);
+    const last = run?.at(-1);
+    const goesOn =
+      run !== undefined &&
+      last !== undefined &&
+      isQuick(last) &&
+      isQuick(cue) &&
+      phraseOf(last) === phraseOf(cue) &&
+      shown(run[0].start, last.end) < 2 * readable;
+    if (goesOn) run.push(cue);
     else runs.push([cue]);
   }
   return runs.map(joined);
 }
 
-function isQuick({ start, end, care }: Cue, percent: number): boolean {
-  return care === undefined && ((end - start) * 100) / percent < readable;
-}
-
-function joined(run: readonly Cue[]): Cue {
-  const [first, ...others] = run as [Cue, ...Cue[]];
-  if (others.length === 0) return first;
+function joined([first, ...others]: readonly [Cue, ...Cue[]]): Cue {
+  const last = others.at(-1);
+  if (last === undefined) return first;
+  const said = ({ call, text }: Cue) => call ?? text;
   const { call: _, ...rest } = first;
-  const end = others.at(-1)?.end ?? first.end;
-  return { ...rest, end, text: run.map(({ on, call, text }) => `${on} ${call ?? text}`).join(" · ") };
+  return { ...rest, end: last.end, text: [said(first), ...others.map((cue) => `${cue.on} ${said(cue)}`)].join(" · ") };
 }
 
 /** The fastest of some speeds at which each move of a section can be read, else the slowest of them. */

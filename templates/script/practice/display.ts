@@ -142,11 +142,13 @@ function fitText(box: HTMLElement): void {
     const reach = Math.max(...[...box.children].map((part) => part.getBoundingClientRect().bottom));
     return box.scrollWidth <= box.clientWidth && reach <= box.getBoundingClientRect().bottom + 1;
   };
+  box.toggleAttribute("data-over", false);
   if (fits(1)) return;
   for (let step = 0; step < 7; step++) {
     const middle = (small + large) / 2;
     if (fits(middle)) small = middle;
     else large = middle;
   }
-  fits(small);
+  // What fits at no size that can be read makes room for itself, where the style sheet lets it.
+  box.toggleAttribute("data-over", !fits(small));
 }
