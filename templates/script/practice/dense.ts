@@ -36,7 +36,7 @@ function joined([first, ...others]: readonly [Cue, ...Cue[]]): Cue {
   if (last === undefined) return first;
   const said = ({ call, text }: Cue) => call ?? text;
   const { call: _, ...rest } = first;
-  return { ...rest, end: last.end, text: [said(first), ...others.map((cue) => `${cue.on} ${said(cue)}`)].join(" · ") };
+  return { ...rest, end: last.end, text: [said(first), ...others.map((cue) => `${cue.on} ${said(cue)}`)].join("\n") };
 }
 
 /** The fastest of some speeds at which each move of a section can be read, else the slowest of them. */

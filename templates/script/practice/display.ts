@@ -58,7 +58,7 @@ function textsOf(shown: Shown, score: Score, wording: PlayerWording): Readonly<R
     cue: all ? "" : (cue?.text ?? (early || score.sections[shown.section]?.uncounted ? "" : wording.hold)),
     words: all ? "" : (cue?.words ?? ""),
     "next-on": next && !all ? next.on : "",
-    next: next && !all ? (next.call === undefined ? next.text : wording.called(next.call)) : "",
+    next: next && !all ? (next.call === undefined ? next.text.replaceAll("\n", " · ") : wording.called(next.call)) : "",
   };
 }
 
@@ -70,7 +70,7 @@ function marked(cue: Cue | undefined, percent: number): boolean {
 function linesOf({ groups, percent }: Shown, wording: PlayerWording): readonly (readonly [string, string])[] {
   const said = (cue: Cue | undefined) => {
     if (cue === undefined) return wording.hold;
-    return marked(cue, percent) ? `${wording.markIt}: ${cue.text}` : (cue.call ?? cue.text);
+    return marked(cue, percent) ? `${wording.markIt}: ${cue.text}` : (cue.call ?? cue.text.replaceAll("\n", " · "));
   };
   return groups.map(({ group, cue }) => [group, said(cue)]);
 }
