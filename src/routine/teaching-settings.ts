@@ -29,6 +29,10 @@ export interface TeachingSettings {
   readonly groups: number;
   /** Minutes of dancing between water breaks. */
   readonly waterEvery: number;
+  /** Minutes of floor work after which there is water or talk at the latest. */
+  readonly breatheEvery: number;
+  /** Seconds for questions for every move that is new. */
+  readonly questions: number;
   /** The library's own limits for a class, in times. */
   readonly limits: Readonly<Partial<Record<LoadPart, number>>>;
   readonly recording: RecordingSettings;

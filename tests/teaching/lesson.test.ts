@@ -3,13 +3,15 @@ import { planText } from "../../src/publishing/plan-text.js";
 import type { ClassPlan } from "../../src/teaching/class-plan.js";
 import { planClass } from "../../src/teaching/plan.js";
 import { en } from "../../src/wording/en.js";
-import { eights, library, routineOf, workshopOf } from "./builder.js";
+import { eights, library, routineOf, saidIn, stepsOf, workshopOf } from "./builder.js";
 
 const dance = routineOf({ tempo: 60, sections: ["A", "B", "C", "D"].map((name) => eights(name, 1)) });
-const kinds = ({ activities }: ClassPlan, section: string) =>
-  activities.flatMap(({ kind, sections }) => (sections.join() === section ? [kind] : []));
-const danced = ({ activities }: ClassPlan, wanted: string) =>
-  activities.findLast(({ kind }) => kind === wanted)?.sections.join("");
+const kinds = (plan: ClassPlan, section: string) =>
+  stepsOf(plan).flatMap(({ kind, sections }) => (sections.join() === section ? [kind] : []));
+const danced = (plan: ClassPlan, wanted: string) =>
+  stepsOf(plan)
+    .findLast(({ kind }) => kind === wanted)
+    ?.sections.join("");
 
 describe("sections of a routine", () => {
   test("without the keys all of it is taught", () => {
@@ -23,18 +25,16 @@ describe("sections of a routine", () => {
   test("only those are taught and danced, and the plan says what is left out", () => {
     const plan = planClass(workshopOf([dance], 60, { sections: { test: ["A", "C"] } }), library);
     expect(plan.chunks.map(({ section }) => section)).toEqual(["A", "C"]);
-    expect(plan.activities.some(({ kind }) => kind === "recap")).toBe(false);
+    expect(stepsOf(plan).some(({ kind }) => kind === "recap")).toBe(false);
     expect(danced(plan, "run-through")).toBe("AC");
     expect(planText(plan, en).summary[0]).toBe("No part of this class: B and D (Title of test).");
-    const songs = plan.activities.filter(({ kind }) => kind === "run-through");
-    expect(songs.map((song) => [song.pieces, planText(plan, en).activity(song).instruction])).toEqual([
-      [2, expect.stringContaining("in two pieces")],
-    ]);
+    expect(stepsOf(plan).find(({ kind }) => kind === "run-through")).toMatchObject({ pieces: 2 });
+    expect(saidIn(plan, ({ kind }) => kind === "run-through")[0]).toContain("in two pieces");
   });
 
   test("known ones are recalled before anything new, never taught, and danced in the runs", () => {
     const plan = planClass(workshopOf([dance], 60, { known: { test: ["A", "B"] } }), library);
-    expect(plan.activities.filter(({ kind }) => kind !== "free-practice")[0]).toMatchObject({
+    expect(stepsOf(plan)[0]).toMatchObject({
       kind: "recap",
       sections: ["A", "B"],
       speed: 75,
@@ -53,7 +53,7 @@ describe("sections of a routine", () => {
 
   test("a class that knows it all recalls it and dances it", () => {
     const plan = planClass(workshopOf([dance], 20, { known: { test: ["A", "B", "C", "D"] } }), library);
-    const all = plan.activities.map(({ kind }) => kind);
+    const all = stepsOf(plan).map(({ kind }) => kind);
     expect(all.filter((kind) => ["show", "mark", "drill", "link"].includes(kind))).toEqual([]);
     expect(all[0]).toBe("recap");
     expect(danced(plan, "run-through")).toBe("ABCD");
@@ -64,7 +64,7 @@ describe("sections of a routine", () => {
 test("a lesson given by values: what is neither taught nor recalled is danced in the runs all the same", () => {
   const lesson = { taught: { test: ["D"] }, recalled: { test: ["C"] }, danced: { test: ["A"] } };
   const plan = planClass(workshopOf([dance], 60), library, lesson);
-  expect(plan.activities.find(({ kind }) => kind === "recap")?.sections).toEqual(["C"]);
+  expect(stepsOf(plan).find(({ kind }) => kind === "recap")?.sections).toEqual(["C"]);
   expect(danced(plan, "run-through")).toBe("ACD");
   expect(plan.routines[0]).toMatchObject({ recalled: ["C"], leftOut: ["B"] });
   expect(plan.chunks.find(({ section }) => section === "A")).toMatchObject({ taught: false, newMoves: 0 });
