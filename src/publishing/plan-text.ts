@@ -42,10 +42,10 @@ export function planText(plan: ClassPlan, wording: Wording): PlanText {
     },
     steps: ({ kind, seconds, title = "", chunk = "", steps }) => {
       if (isFrame(kind)) return [{ ...said.frame[kind](used, seconds), label: "", load: "", cautions: [] }];
-      const calls = kind === "teach" ? (chunks.get(chunk)?.calls ?? []) : [];
+      const { calls = [], improvised = false } = kind === "teach" ? (chunks.get(chunk) ?? {}) : {};
       return [
-        ...steps.map((step) => saidStep(step, title, chunks, plan, wording)),
-        ...(calls.length > 0 ? [{ ...said.call(calls), load: "", cautions: [] }] : []),
+        ...steps.map((step, index) => saidStep(step, steps.slice(0, index), title, chunks, plan, wording)),
+        ...(calls.length > 0 && !improvised ? [{ ...said.call(calls), load: "", cautions: [] }] : []),
       ];
     },
     cautions: (activities) => cautionsOf(activities, wording),
@@ -54,6 +54,7 @@ export function planText(plan: ClassPlan, wording: Wording): PlanText {
 
 function saidStep(
   step: ActivityStep,
+  before: readonly ActivityStep[],
   title: string,
   chunks: ReadonlyMap<string, PlannedChunk>,
   plan: ClassPlan,
@@ -62,9 +63,9 @@ function saidStep(
   const { plan: said, time } = wording;
   const { kind, runs, speed, until, easier, spared, without, countsPerMinute, tempoIsEstimate = false } = step;
   const danced = step.chunks.flatMap((id) => chunks.get(id) ?? []);
+  const names = danced.map(({ name }) => name);
   const { label, instruction } = said.steps[kind]({
-    names: danced.map(({ name }) => name),
-    ...{ title, speed, runs },
+    ...{ names, title, speed, runs },
     ...(until && { until }),
     ...(countsPerMinute !== undefined && { tempo: time.tempo({ countsPerMinute, tempoIsEstimate }) }),
     pieces: step.pieces ?? 1,
@@ -75,8 +76,9 @@ function saidStep(
     asks: wording.risks.asks(step.cautions),
     groups: plan.settings.groups,
   });
+  const told = before.some((one) => JSON.stringify(one.without) === JSON.stringify(without));
   const more = [
-    ...(without ? [said.without(without)] : []),
+    ...(without ? [told ? said.withoutAgain : said.without({ names }, without)] : []),
     ...(easier ? [said.easier(easier.runs, runs, easier.version)] : []),
     ...(spared ? [said.spared(spared, runs)] : []),
   ];

@@ -45,6 +45,8 @@ export interface DancedName extends SectionName {
   readonly pickUp?: string;
   /** The first and the last phrase, from 1, where it is less than the section. */
   readonly phrases?: readonly [from: number, to: number];
+  /** How many phrases the section has. */
+  readonly last: number;
   /** Counts in a phrase of the music. */
   readonly phrase: number;
 }

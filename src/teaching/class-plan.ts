@@ -96,28 +96,33 @@ export interface ActivityStep {
   readonly cautionGroups?: readonly GroupCaution[];
 }
 
-/** A move that is taken on its own, and whose it is where not everybody dances it. */
-export interface HardMove {
+/** A move's cue and its counts. */
+export interface CountedCue {
   readonly cue: string;
+  /** Of its section, from 1. */
+  readonly phrase: number;
   readonly on: string;
+}
+
+/** A move that is taken on its own, and whose it is where not everybody dances it. */
+export interface HardMove extends CountedCue {
   readonly groups?: readonly string[];
   /** The level whose option it is. */
   readonly version?: string;
 }
 
-/** What the dancers of another version dance in place of the class's moves. */
+/** What the dancers of other versions dance in place of the class's moves. */
 export interface OptionCues {
-  readonly version: string;
+  /** Those who dance the same. */
+  readonly versions: readonly string[];
   readonly groups?: readonly string[];
   /** Absent where so much is another that it is danced as a whole. */
-  readonly moves?: readonly { readonly cue: string; readonly on: string }[];
+  readonly moves?: readonly CountedCue[];
   readonly cautions: readonly Risk[];
 }
 
 /** A move that is never slowed, and what is danced in its place: its easier option, or the way in and the way out. */
-export interface UnslowedCue {
-  readonly cue: string;
-  readonly on: string;
+export interface UnslowedCue extends CountedCue {
   readonly groups?: readonly string[];
   readonly instead: readonly string[];
 }
@@ -191,11 +196,7 @@ export interface PlannedChunk {
 }
 
 /** A move as it is called: on its counts, its cue, or in place of that what its author calls. */
-export interface CalledMove {
-  /** Of its section, from 1. */
-  readonly phrase: number;
-  readonly on: string;
-  readonly cue: string;
+export interface CalledMove extends CountedCue {
   readonly say?: readonly string[];
   readonly groups?: readonly string[];
 }

@@ -1,32 +1,31 @@
 import { phraseEnd } from "../routine/chart.js";
-import type { DancedPhrase, Move } from "../routine/routine.js";
+import type { DancedPhrase, DancedSection, Move } from "../routine/routine.js";
 import type { GroupMoves } from "./dancers.js";
 import { plain } from "./difficulty.js";
 import type { DancedBefore } from "./material.js";
 
 /** Phrases that a class has danced, by what is danced in them, with the section where that was. */
-export type PhrasesDanced = ReadonlyMap<string, string>;
+export type PhrasesDanced = ReadonlyMap<string, Pick<DancedSection, "name" | "mirrored">>;
 
-/** Where a phrase was danced before: with the same moves on the same counts, all of them on this side or all on the other. */
+/**
+ * Where a phrase of a section was danced before: with the same moves on the same counts, all of them on this side or all on the
+ * other. What is the same on both sides goes by the side of its section.
+ */
 export function dancedBefore(
   met: PhrasesDanced,
+  { mirrored }: Pick<DancedSection, "mirrored">,
   phrase: DancedPhrase,
   dancers: readonly GroupMoves[],
 ): DancedBefore | undefined {
   const own = met.get(danced(phrase, dancers, ({ cue }) => cue.text));
-  if (own !== undefined) return { section: own, otherSide: false };
   const other = met.get(danced(phrase, dancers, ({ mirroredCue }) => mirroredCue.text));
-  return other === undefined ? undefined : { section: other, otherSide: true };
+  if (own && !(other && other.mirrored !== mirrored)) return { section: own.name, otherSide: false };
+  return other && { section: other.name, otherSide: true };
 }
 
 /** What was danced, and some phrases of a section more. */
-export function withPhrases(
-  met: PhrasesDanced,
-  section: string,
-  phrases: readonly DancedPhrase[],
-  dancers: readonly GroupMoves[],
-): PhrasesDanced {
-  const keys = phrases.map((phrase) => danced(phrase, dancers, ({ cue }) => cue.text));
+export function withPhrases(met: PhrasesDanced, section: DancedSection, dancers: readonly GroupMoves[]): PhrasesDanced {
+  const keys = section.phrases.map((phrase) => danced(phrase, dancers, ({ cue }) => cue.text));
   return new Map([...keys.flatMap((key) => (key === "" ? [] : [[key, section] as const])), ...met]);
 }
 

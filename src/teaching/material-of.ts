@@ -81,8 +81,8 @@ function gather(to: Gathered, of: Prepared, sheet: readonly UsedSection[], setti
   const { routine, versions, moves, charted, options, loads, slowLoads } = of;
   let phrases: PhrasesDanced = new Map();
   const meet = ({ section }: UsedSection) => {
-    const { name = "", phrases: danced = [] } = routine.sections[section] ?? {};
-    phrases = withPhrases(phrases, name, danced, moves[section] ?? []);
+    const danced = routine.sections[section];
+    if (danced) phrases = withPhrases(phrases, danced, moves[section] ?? []);
   };
   const rated = ({ section, pickUp }: UsedSection) => {
     const rating = rateMoves(learntIn(moves, section, pickUp), settings.points, to.met);
@@ -102,8 +102,10 @@ function gather(to: Gathered, of: Prepared, sheet: readonly UsedSection[], setti
       ...{ routine, sectionIndex: section, rated: rated(used), dancers, options },
       phrases: charted.filter((one) => one.section === section || one.section === pickUp),
       ...(pickUp !== undefined && { pickUp }),
-      before: (phrase: DancedPhrase) =>
-        use === "taught" ? dancedBefore(phrases, phrase, moves[section] ?? []) : undefined,
+      before: (phrase: DancedPhrase) => {
+        const danced = routine.sections[section];
+        return use === "taught" && danced ? dancedBefore(phrases, danced, phrase, moves[section] ?? []) : undefined;
+      },
     };
     const isUncounted = routine.sections[section]?.seconds !== undefined;
     const cut = isUncounted ? [uncountedChunk(routine, section, dancers[0] ?? [])] : chunksIn(uncut, settings);

@@ -122,6 +122,7 @@ export function nameOf({ routine, section, phrases, pickUp }: Chunk): DancedName
     ...sectionName(routine, section),
     ...(pickUp && { pickUp: pickUp.name }),
     ...(!whole && { phrases }),
+    last: section.phrases.length,
     phrase: routine.music.phrase,
   };
 }

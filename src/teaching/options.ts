@@ -6,10 +6,10 @@ import { type Risk, risks } from "../routine/vocabulary.js";
 import { isNeverSlowed } from "./never-slowed.js";
 import type { ClassSettings } from "./settings.js";
 
-/** What the dancers of another version dance in a chunk in place of the class's moves. */
+/** What the dancers of other versions dance in a chunk in place of the class's moves. */
 export interface ShownOption {
-  readonly version: string;
-  readonly kind: Version["kind"];
+  /** Those who dance the same. */
+  readonly versions: readonly string[];
   /** The groups that dance it, where not all do. */
   readonly groups: readonly string[];
   readonly moves: readonly Move[];
@@ -41,26 +41,26 @@ export function optionsBy(routine: Routine, taught: Version): (chunk: Phrases) =
   const others = routine.versions
     .filter((version) => version !== taught)
     .map((version) => ({
-      version,
+      id: version.id,
       dancers: dancersOf(routine, version).map(({ group, moves }) => ({
         group,
         moves: moves.filter((move) => !move.hold && !own.has(key(move))),
       })),
     }));
-  return (chunk) =>
-    others.flatMap(({ version: { id, kind }, dancers }): readonly ShownOption[] => {
+  return (chunk) => {
+    const options = new Map<string, ShownOption>();
+    for (const { id, dancers } of others) {
       const here = dancers.map(({ group, moves }) => ({ group, moves: moves.filter((move) => isIn(chunk, move)) }));
       const those = here.filter(({ moves }) => moves.length > 0);
       const moves = [...new Map(those.flatMap((one) => one.moves).map((move) => [key(move), move])).values()];
-      if (moves.length === 0) return [];
-      return [
-        {
-          ...{ version: id, kind, moves },
-          groups: those.length < dancers.length ? those.flatMap(({ group }) => group ?? []) : [],
-          risks: risks.filter((risk) => moves.some((move) => move.risks.includes(risk))),
-        },
-      ];
-    });
+      if (moves.length === 0) continue;
+      const groups = those.length < dancers.length ? those.flatMap(({ group }) => group ?? []) : [];
+      const same = JSON.stringify([groups, moves.map(key)]);
+      const met = risks.filter((risk) => moves.some((move) => move.risks.includes(risk)));
+      options.set(same, { versions: [...(options.get(same)?.versions ?? []), id], groups, moves, risks: met });
+    }
+    return [...options.values()];
+  };
 }
 
 function key({ place, at, cue }: Move): string {

@@ -44,7 +44,7 @@ function partOf(of: Danced, entry: number, first: boolean, last: boolean): Routi
   const top = sections.findIndex((one) => one.wall === wall);
   const isDanced = (index: number) => {
     const at = of.entryAt.get(index);
-    return at === undefined ? isWaited(of, index) : entries[at]?.use !== "taught" || at <= entry;
+    return at !== undefined && (entries[at]?.use !== "taught" || at <= entry);
   };
   const isLater = (index: number) => !isDanced(index) && entryAt(of, index) !== undefined;
   const endAfter = (from: number, goesOn: (index: number) => boolean) => {
@@ -82,11 +82,6 @@ export function recapOf(of: Danced): Recap | undefined {
     ...{ routine: of.routine, versions: of.versions },
     ...{ ...passageOf(of, pieces, onCounts), chunks: recalled.flatMap(({ chunks }) => chunks) },
   };
-}
-
-/** Whether a danced section is time without counts, which is waited for wherever a run comes by it. */
-function isWaited({ routine }: Danced, index: number): boolean {
-  return routine.sections[index]?.seconds !== undefined;
 }
 
 function entryAt({ entries, entryAt: at }: Danced, index: number): Entry | undefined {

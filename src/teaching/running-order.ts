@@ -1,7 +1,16 @@
+import type { Move } from "../routine/routine.js";
 import { sectionName } from "../routine/sheet.js";
 import type { DancedKind } from "../routine/vocabulary.js";
 import { cautionsOf, heaviestAndGroups, type Level } from "./cautions.js";
-import type { Activity, ActivityStep, HardMove, OptionCues, SectionEnd, UnslowedCue } from "./class-plan.js";
+import type {
+  Activity,
+  ActivityStep,
+  CountedCue,
+  HardMove,
+  OptionCues,
+  SectionEnd,
+  UnslowedCue,
+} from "./class-plan.js";
 import type { RatedMove } from "./difficulty.js";
 import { dancingAlone } from "./hard-moves.js";
 import type { ActivityKind } from "./kinds.js";
@@ -149,26 +158,30 @@ function withoutIn({ speed, moves }: Step, chunks: readonly Chunk[]): Pick<Activ
   const without = new Map<string, UnslowedCue>();
   for (const { move, groups, instead } of chunks.flatMap(({ unslowed }) => unslowed)) {
     const { text: cue } = move.cue;
-    const way = { cue, on: move.on, instead: instead.map((one) => one.cue.text) };
+    const way = { ...counted(move), instead: instead.map((one) => one.cue.text) };
     if (!without.has(cue)) without.set(cue, { ...way, ...(groups.length > 0 && { groups }) });
   }
   return without.size === 0 ? {} : { without: [...without.values()] };
 }
 
+function counted({ cue, phrase, on }: Move): CountedCue {
+  return { cue: cue.text, phrase, on };
+}
+
 function hardMove({ move, groups }: RatedMove): HardMove {
   return {
-    ...{ cue: move.cue.text, on: move.on },
+    ...counted(move),
     ...(groups.length > 0 && { groups }),
     ...(move.option !== undefined && { version: move.option }),
   };
 }
 
 function optionCues(option: ShownOption): OptionCues {
-  const { version, groups, moves, risks } = option;
+  const { versions, groups, moves, risks } = option;
   return {
-    version,
+    versions,
     ...(groups.length > 0 && { groups }),
-    ...(!isShownWhole(option) && { moves: moves.map(({ cue, on }) => ({ cue: cue.text, on })) }),
+    ...(!isShownWhole(option) && { moves: moves.map(counted) }),
     cautions: risks,
   };
 }

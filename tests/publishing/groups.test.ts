@@ -74,7 +74,7 @@ sections:
     parts: { Flood: [{ 1-4: { do: Spin low, risk: [spin] }, 5-8: Walk }] }
 `);
   const detail = stepsOf(planClass(workshopOf([spun], 30), library)).find(({ kind }) => kind === "detail");
-  expect(detail?.moves).toEqual([{ cue: "Spin low", on: "1-4", groups: ["Flood"] }]);
+  expect(detail?.moves).toEqual([{ cue: "Spin low", phrase: 1, on: "1-4", groups: ["Flood"] }]);
   expect(planRecording(routine, library).takes.find(({ kind }) => kind === "follow")).toMatchObject({
     ...{ load: { knees: 1 }, cautions: ["kneework"] },
   });

@@ -64,15 +64,17 @@ export interface PlannedLevel {
 /** A move, and whose it is where not everybody dances it. */
 interface Cue {
   readonly cue: string;
+  /** Of its section, from 1. */
+  readonly phrase: number;
   readonly on: string;
   readonly groups?: readonly string[];
   /** The level whose option it is. */
   readonly version?: string;
 }
 
-/** What the dancers of another version dance. */
+/** What the dancers of other versions dance. */
 export interface OptionCues {
-  readonly version: string;
+  readonly versions: readonly string[];
   readonly groups?: readonly string[];
   /** Absent where it is danced as a whole. */
   readonly moves?: readonly Cue[];
@@ -81,7 +83,6 @@ export interface OptionCues {
 
 /** A move as it is called. */
 export interface CalledMove extends Omit<Cue, "version"> {
-  readonly phrase: number;
   readonly say?: readonly string[];
 }
 
@@ -114,13 +115,14 @@ function span(seconds: number): string {
   return [minutes > 0 && `${minutes} min`, (rest > 0 || minutes === 0) && `${rest} s`].filter(Boolean).join(" ");
 }
 
+const unit = (name: DancedName | undefined): string => (name?.phrase === 8 ? "eight" : "phrase");
+
 /** "Harbour wall (other side), eights 1–2" */
 function danced(name: DancedName): string {
   const [from, to] = name.phrases ?? [];
   const section = name.pickUp === undefined ? sectionName(name) : `${name.pickUp} and ${sectionName(name)}`;
   if (from === undefined || to === undefined) return section;
-  const unit = name.phrase === 8 ? "eight" : "phrase";
-  return from === to ? `${section}, ${unit} ${from}` : `${section}, ${unit}s ${from}–${to}`;
+  return from === to ? `${section}, ${unit(name)} ${from}` : `${section}, ${unit(name)}s ${from}–${to}`;
 }
 
 const what = ({ names: [...names] }: Danced): string => names.slice(-1).map(danced).join("");
@@ -129,8 +131,20 @@ const until = ({ until: end }: Danced): string =>
 const at = ({ speed, tempo }: Danced): string =>
   `${speed === 100 ? "full tempo" : `${speed}%`}${tempo === undefined ? "" : ` (${tempo} counts a minute)`}`;
 
-const cueOf = ({ cue, on, groups = [], version }: Cue): string =>
-  `“${cue}” (${[...groups, ...(version === undefined ? [] : [versions.name(version)]), on].join(", ")})`;
+/** "eight 2", where a chunk has several. */
+const phraseIn = ([name, ...others]: readonly DancedName[], number: number): readonly string[] => {
+  const [from, to] = name?.phrases ?? [1, name?.last ?? 1];
+  return others.length > 0 || from === to ? [] : [`${unit(name)} ${number}`];
+};
+
+/** "“Drag” (Flood, eight 2, 5-6)"; of more than a chunk without its place. */
+const cueIn =
+  ({ names }: Pick<Danced, "names">) =>
+  ({ cue, phrase, on, groups = [], version }: Cue): string => {
+    const where = names.length > 1 ? [] : [...phraseIn(names, phrase), on];
+    const whose = [...groups, ...(version === undefined ? [] : [versions.name(version)]), ...where];
+    return whose.length === 0 ? `“${cue}”` : `“${cue}” (${whose.join(", ")})`;
+  };
 
 /** "5-6 Drag the right toes", "Flood: 5-6 “and drag”" */
 function called({ on, cue, say, groups = [] }: CalledMove): string {
@@ -139,13 +153,13 @@ function called({ on, cue, say, groups = [] }: CalledMove): string {
 }
 
 /** "Level 3, Flood: “Handstand” (5-8), at full tempo or not at all, with a mat ready." */
-function option({ version, groups = [], moves, cautions }: OptionCues): string {
-  const whose = [versions.name(version), ...groups].join(", ");
+function option(of: Danced, { versions: ids, groups = [], moves, cautions }: OptionCues): string {
+  const whose = [list(ids.map(versions.name)), ...groups].join(", ");
   if (moves === undefined) return `${whose}: danced once as a whole.`;
   const moment = cautions.filter((risk) => neverSlowed.includes(risk));
   const met = cautions.length === 0 ? "" : ` Take care: ${list(cautions.map(risks.label))}.`;
   const ready = moment.length === 0 ? "" : ` Never slowed; have ready: ${risks.asks(moment)}.`;
-  return `${whose}: ${moves.map(cueOf).join(", ")}.${met}${ready}`;
+  return `${whose}: ${moves.map(cueIn(of)).join(", ")}.${met}${ready}`;
 }
 
 const inPieces = ({ pieces = 1 }: Danced): string =>
@@ -219,11 +233,11 @@ export const plan = {
     }),
     options: (one: Danced): Said => ({
       label: "Options",
-      instruction: `Show each to those who take it, who dance it from here on. ${one.options.map(option).join(" ")}`,
+      instruction: `Show each to those who take it, who dance it from here on. ${one.options.map((each) => option(one, each)).join(" ")}`,
     }),
     detail: (one: Danced): Said => ({
       label: "Hard moves",
-      instruction: `${one.speed < 100 ? "Each" : "Never slowed: each"} on its own, ${often(one.runs)} at ${at(one)}: ${one.moves.map(cueOf).join(", ")}.${one.speed < 100 || one.asks === "" ? "" : ` Have ready: ${one.asks}.`}`,
+      instruction: `${one.speed < 100 ? "Each" : "Never slowed: each"} on its own, ${often(one.runs)} at ${at(one)}: ${one.moves.map(cueIn(one)).join(", ")}.${one.speed < 100 || one.asks === "" ? "" : ` Have ready: ${one.asks}.`}`,
     }),
     drill: (one: Danced): Said => ({
       label: "Drill",
@@ -307,14 +321,16 @@ export const plan = {
     return `In ${which} mark what is never slowed, for the limit's sake.`;
   },
   /** Stands behind an instruction below full tempo: what is left out, and what is danced in its place. */
-  without: (moves: readonly UnslowedCue[]): string =>
+  without: (one: Pick<Danced, "names">, moves: readonly UnslowedCue[]): string =>
     `Not slowed: ${moves
       .map((move) =>
         move.instead.length > 0
-          ? `in place of ${cueOf(move)} dance ${move.instead.map((cue) => `“${cue}”`).join(", ")}`
-          : `of ${cueOf(move)} only the way in and the way out`,
+          ? `in place of ${cueIn(one)(move)} dance ${move.instead.map((cue) => `“${cue}”`).join(", ")}`
+          : `of ${cueIn(one)(move)} only the way in and the way out`,
       )
       .join("; ")}.`,
+  /** The same, where it has been said already. */
+  withoutAgain: "Again what is never slowed gives way.",
   /** Where a class does not teach all of its routines: sections of one of them, its title last. */
   recalled: (sections: readonly string[], title: string): string =>
     `Known, and recalled at the start: ${list(sections)} (${title}).`,
