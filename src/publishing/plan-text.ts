@@ -86,7 +86,8 @@ function saidStep(
     label,
     instruction: [instruction, ...more].join(" "),
     load: said.contacts(step.load, step.groups),
-    cautions: cautionsOf([step], wording),
+    // Options say themselves whose a caution is.
+    cautions: kind === "options" ? [] : cautionsOf([step], wording),
   };
 }
 

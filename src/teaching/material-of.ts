@@ -41,7 +41,11 @@ export function materialOf(
 ): Material {
   const gathered: Gathered = { parts: [], recaps: [], chunks: [], met: new Set() };
   for (const routine of routines) gather(gathered, preparedOf(routine, level), sheetIn(lesson, routine), settings);
-  const { parts, recaps, chunks } = gathered;
+  const { recaps, chunks } = gathered;
+  // A routine that is only danced again comes last: a class ends with what it knows.
+  const isRunOnly = ({ routine, chunks: taught }: RoutinePart) =>
+    taught.length === 0 && !recaps.some((recap) => recap.routine === routine);
+  const parts = [...gathered.parts.filter((part) => !isRunOnly(part)), ...gathered.parts.filter(isRunOnly)];
   return { parts, recaps, chunks };
 }
 
