@@ -231,6 +231,20 @@ test("ten routines are planned in under a second", () => {
   }
 });
 
+test("a plan counts from 0:00, or goes by the time of day at which its class begins", () => {
+  const clocks = (extra: { starts?: string }) => {
+    const plan = planClass(
+      workshopOf([routineOf({ tempo: 60, sections: [eights("A", 1)] })], 75, { warmUp: 65, ...extra }),
+      library,
+    );
+    return plan.activities.slice(0, 2).map(planText(plan, en).clock);
+  };
+  expect([clocks({}), clocks({ starts: "23:05" })]).toEqual([
+    ["0:00", "1:05"],
+    ["23:05", "0:10"],
+  ]);
+});
+
 test("plan.json has the fields that readers of it count on", () => {
   const workshop = workshopOf([routineOf({ tempo: 100, sections: [eights("A", 1)] })], 20, { warmUp: 5 });
   const [file] = publisher.publish(workshop, contextOf(library)) as readonly { path: string; content: string }[];
