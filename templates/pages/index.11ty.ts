@@ -41,7 +41,8 @@ ${view.cards.length > 1 && filter(view, wording)}
 </section>
 ${
   view.workshops.length > 0 &&
-  html`<section aria-labelledby="workshops"><h2 id="workshops">${words.workshops}</h2><ul class="workshops plain">${view.workshops.map((of) => workshop(of, wording))}</ul></section>`
+  html`<section aria-labelledby="workshops"><h2 id="workshops">${words.workshops}</h2><ul class="workshops plain" data-workshops>${view.workshops.map((of) => workshop(of, wording))}</ul>
+<details class="past" data-past hidden><summary>${words.pastWorkshops}</summary></details></section>`
 }`;
 }
 
@@ -118,7 +119,15 @@ ${audience !== "all" && html`<p class="card-audience">${library.factLine([audien
 `;
 }
 
-function workshop({ slug, title, date, venue, minutes }: WorkshopEntry, wording: Wording): Html {
-  const { workshop, dates } = wording;
-  return html`<li><h3${theirs(wording)}><a href="workshops/${slug}/index.html">${title}</a></h3><p>${date && html`${dateTime(date, dates)} · `}${venue && `${venue} · `}${workshop.numberOfMinutes(minutes)}</p></li>`;
+function workshop({ slug, title, date, lessons, dates, venue, minutes }: WorkshopEntry, wording: Wording): Html {
+  const { workshop } = wording;
+  const days = dates ?? (date === undefined ? [] : [date]);
+  const [first, last] = [days[0], days.at(-1)].map((day) => day && dateTime(day, wording.dates));
+  const facts = [
+    first !== undefined && last !== undefined && days.length > 1 ? html`${workshop.days(first, last)}` : first,
+    venue,
+    lessons !== undefined && workshop.numberOfLessons(lessons),
+    workshop.numberOfMinutes(minutes),
+  ].filter(Boolean);
+  return html`<li data-days="${days.join(" ")}"><h3${theirs(wording)}><a href="workshops/${slug}/index.html">${title}</a></h3><p>${facts.map((fact, index) => html`${index > 0 && " · "}${fact}`)}</p></li>`;
 }

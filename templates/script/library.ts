@@ -1,6 +1,7 @@
 import type { FilterFacts } from "../../src/publishing/site/library-view.js";
 import { noticesWording } from "../../src/wording/notices.js";
 import { keepForLater } from "./keep.js";
+import { showComing } from "./show-coming.js";
 
 /** What is asked for, by the name of its field. */
 type Filters = Readonly<Record<string, string>>;
@@ -97,4 +98,5 @@ for (const button of document.querySelectorAll("[data-clear]"))
   });
 addEventListener("popstate", readAddress);
 readAddress();
+showComing(wording);
 keepForLater([]);

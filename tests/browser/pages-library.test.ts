@@ -105,3 +105,16 @@ test("a card leads to its routine, and back keeps the filters", async () => {
   await page.goBack();
   expect(await titles()).toEqual(["The Lock-keeper's Waltz"]);
 });
+
+test("classes stand in the order of their next dates, and those that are over are folded away", async () => {
+  const { workshops } = JSON.parse(await readFile(join(site.folder, "library.json"), "utf8"));
+  const [latest, middle, first] = workshops.map(({ title }: { title: string }) => title);
+  // Between the first and the second of the demo library's three days.
+  await page.clock.setFixedTime(new Date(`${workshops[1].date}T12:00:00`));
+  await page.reload();
+  const shown = page.locator("[data-workshops] h3");
+  expect(await shown.allInnerTexts()).toEqual([middle, latest]);
+  expect(await page.getByRole("link", { name: first }).isVisible()).toBe(false);
+  await page.getByText("Past classes and workshops").click();
+  expect(await page.getByRole("link", { name: first }).isVisible()).toBe(true);
+});
