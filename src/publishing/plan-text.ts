@@ -39,6 +39,7 @@ export function planText(plan: ClassPlan, wording: Wording): PlanText {
         speed: activity.speed ?? 100,
         ...(countsPerMinute !== undefined && { tempo: time.tempo({ countsPerMinute, tempoIsEstimate }) }),
         runs,
+        pieces: activity.pieces ?? 1,
         improvised: activity.chunks.length > 0 && activity.chunks.every((id) => own.has(id)),
         moves: activity.moves ?? [],
         groups: plan.settings.groups,
@@ -71,6 +72,10 @@ function summaryOf(plan: ClassPlan, said: Wording["plan"]): readonly string[] {
     easiest: easiest ? [...new Set(plan.routines.map(({ version }) => version))] : undefined,
   };
   return [
+    ...plan.routines.flatMap(({ title, recalled = [], leftOut = [] }) => [
+      ...(recalled.length > 0 ? [said.recalled(recalled, title)] : []),
+      ...(leftOut.length > 0 ? [said.leftOut(leftOut, title)] : []),
+    ]),
     ...(fit.fits
       ? said.fits(fit.least, fit.available, plan.freePractice)
       : [

@@ -87,6 +87,7 @@ export type TravelWay = (typeof travelWays)[number];
 
 /** The dancing that a class is made of, in the order in which a part of a routine goes through it. */
 export const dancedKinds = [
+  "recap",
   "show",
   "mark",
   "detail",

@@ -44,6 +44,8 @@ export interface Activity {
   readonly chunks: readonly string[];
   /** Where it goes from the top of the routine only as far as the end of a section. */
   readonly until?: SectionEnd;
+  /** With the song, where something between is left out: how many pieces of it are danced. */
+  readonly pieces?: number;
   /** Hard moves that are taken on their own. */
   readonly moves?: readonly { readonly cue: string; readonly on: string; readonly groups?: readonly string[] }[];
   /** Per cent of the tempo. */
@@ -108,6 +110,9 @@ export interface PlannedRoutine {
   /** The version that is taught, and the easiest. */
   readonly version: string;
   readonly easiest: string;
+  /** Sections that are recalled, and those that are no part of this class. */
+  readonly recalled?: readonly string[];
+  readonly leftOut?: readonly string[];
 }
 
 export interface PlannedChunk {
@@ -136,6 +141,8 @@ export interface PlannedChunk {
   readonly load: LevelLoads;
   /** Whether this class teaches it. */
   readonly taught: boolean;
+  /** Danced before, and gone through again. */
+  readonly recalled?: true;
   /** Times that a dancer dances it in this class, and how many of those at full tempo. */
   readonly runs: number;
   readonly fullTempoRuns: number;

@@ -1,7 +1,7 @@
 import type { RatedMove } from "./difficulty.js";
 import type { Material } from "./material.js";
 import type { ClassSettings } from "./settings.js";
-import { chunkSteps, finishSteps, onceMoreStep, type Step, secondsOf, topSteps } from "./steps.js";
+import { chunkSteps, finishSteps, onceMoreStep, recapSteps, type Step, secondsOf, topSteps } from "./steps.js";
 
 /** What a class teaches: the parts before `parts`, or, where not even the first fits, that many of its chunks. */
 export interface Reach {
@@ -26,6 +26,8 @@ export function classSteps(
   material.parts.slice(0, Math.max(reach.parts, 1)).forEach((part, index) => {
     const routine = part.routine.slug;
     const next = () => ({ part: index, routine, block: block++ });
+    const recap = part.first && material.recaps.find(({ routine }) => routine === part.routine);
+    if (recap) steps.push(...recapSteps(recap, next(), settings));
     const within = reach.parts > 0 ? part.chunks : part.chunks.slice(0, reach.chunks);
     within.forEach((chunk, order) => {
       const link = order === 0 ? part.after : chunk - 1;

@@ -1,7 +1,7 @@
 import { leastSeconds } from "./class-steps.js";
 import type { Material } from "./material.js";
 import type { ClassSettings } from "./settings.js";
-import { chunkSteps, finishSteps, inUnits, runSeconds, topSteps } from "./steps.js";
+import { chunkSteps, finishSteps, inUnits, recapSteps, runSeconds, topSteps } from "./steps.js";
 
 /** Parts from `from` up to, not including, `to`, taught in one class. */
 export interface ClassShare {
@@ -26,7 +26,9 @@ export function pricing(material: Material, settings: ClassSettings): Pricing {
       [...topSteps(part, true, place, settings), ...finishSteps(part, place, settings)],
       settings,
     );
-    taught.push((taught[index] ?? 0) + leastSeconds(chunks, settings));
+    const known = part.first ? material.recaps.filter(({ routine }) => routine === part.routine) : [];
+    const recaps = known.flatMap((recap) => recapSteps(recap, place, settings));
+    taught.push((taught[index] ?? 0) + leastSeconds([...recaps, ...chunks], settings));
     ended.push((ended[index] ?? 0) + (part.last ? ending : 0));
     return ending;
   });

@@ -29,6 +29,7 @@ export interface RoutineGroup {
 /* The repeats that miss the least when they are danced in the easier option: marked ones first, the song last. */
 const giveUp: readonly DancedKind[] = [
   "mark",
+  "recap",
   "detail",
   "mirrored",
   "link",

@@ -1,13 +1,15 @@
 import { definedOnly } from "../routine/defined-only.js";
-import type { Library, Workshop } from "../routine/routine.js";
+import type { Library, Routine, Workshop } from "../routine/routine.js";
 import { type ClassLoad, differ, mostOf, withRuns } from "./class-load.js";
-import type { ClassPlan, DividedClass, Fit, PlannedGroup } from "./class-plan.js";
+import type { ClassPlan, DividedClass, Fit, PlannedGroup, PlannedRoutine } from "./class-plan.js";
 import { classSteps, leastSeconds, type Reach } from "./class-steps.js";
 import type { RatedMove } from "./difficulty.js";
 import { type ClassShare, divisions, type Pricing, pricing, reachable } from "./divide.js";
 import { ease, limitOutcomes } from "./ease.js";
 import { fill } from "./fill.js";
-import { type Material, materialOf } from "./material.js";
+import { type Lesson, lessonOf, type SectionUse, useOf } from "./lesson.js";
+import type { Material } from "./material.js";
+import { materialOf } from "./material-of.js";
 import {
   activityOf,
   blocksOf,
@@ -23,15 +25,19 @@ import { type Slot, slotOf, timetable } from "./timetable.js";
 import { versionsFor } from "./versions.js";
 
 /**
- * Plans a class: what is taught when, in whole seconds that add up to the slot. First the least that teaches everything
+ * Plans a class, or one lesson of a course: what is taught when, in whole seconds that add up to the slot. First the least that teaches everything
  * (or, where that is too long, as many sections as fit), then further runs where they help most; the rest is free practice.
  * The method is part by part with linking (common practice, no source); every figure comes from counts, tempo and the
  * library's `teaching` settings.
+ *
+ * @param lesson sections by routine: those taught now, those recalled first, and those that the runs dance along with them;
+ *   absent: what the workshop's file asks for. A run goes as far as what is known and taught by then, and the last run of
+ *   each routine dances all that this lesson has of it. One call a lesson, with nothing kept between two.
  */
-export function planClass(workshop: Workshop, library: Library): ClassPlan {
+export function planClass(workshop: Workshop, library: Library, lesson: Lesson = lessonOf(workshop)): ClassPlan {
   const { slug, title, date, venue, minutes, level, routines } = workshop;
   const settings = settingsFor(library);
-  const material = materialOf(routines, level, settings);
+  const material = materialOf(routines, level, settings, lesson);
   const slot = slotOf(workshop);
   const price = pricing(material, settings);
   const reach = reachOf(material, price, slot, settings);
@@ -57,10 +63,7 @@ export function planClass(workshop: Workshop, library: Library): ClassPlan {
     load,
     ...(groups.length > 0 && { groups }),
     limits: limitOutcomes(before, after, routines, settings),
-    routines: routines.map((routine) => {
-      const { taught, easiest } = versionsFor(routine, level);
-      return { slug: routine.slug, title: routine.title, version: taught.id, easiest: easiest.id };
-    }),
+    routines: routines.map((routine) => plannedRoutine(routine, level, lesson)),
     chunks: plannedChunks(context, reach, planned),
     fit,
     freePractice,
@@ -109,6 +112,19 @@ function groupLoads(routines: Workshop["routines"], easiest: ClassLoad, taught: 
       ...{ routine: slug, title, group, taught: own[index] ?? {}, easiest: easier[index] ?? {} },
     }));
   });
+}
+
+function plannedRoutine(routine: Routine, level: string, lesson: Lesson): PlannedRoutine {
+  const { slug, title, sections } = routine;
+  const { taught, easiest } = versionsFor(routine, level);
+  const names = [...new Set(sections.map(({ name }) => name))];
+  const used = (use: SectionUse | undefined) => names.filter((name) => useOf(lesson, slug, name) === use);
+  const [recalled, leftOut] = [used("recalled"), used(undefined)];
+  return {
+    ...{ slug, title, version: taught.id, easiest: easiest.id },
+    ...(recalled.length > 0 && { recalled }),
+    ...(leftOut.length > 0 && { leftOut }),
+  };
 }
 
 /** What a file asks for beyond what is planned by, where it does. */

@@ -1,6 +1,6 @@
 import type { Library, Routine } from "../routine/routine.js";
 import { type Load, plus } from "./load.js";
-import { materialOf } from "./material.js";
+import { materialOf } from "./material-of.js";
 import { type ClassSettings, settingsFor } from "./settings.js";
 import { inUnits } from "./steps.js";
 import { type CameraPlace, endingTakes, openingTakes, partTakes, type Take } from "./takes.js";

@@ -62,6 +62,7 @@ export function activityOf(place: TimedEntry, planned: readonly PlannedStep[], c
     sections: [...new Set(chunks.map(({ section }) => section.name))],
     chunks: step.chunks.flatMap((index) => context.ids[index] ?? []),
     ...(isDancedWhole(step.kind) && !part.last && { until: endOf(part) }),
+    ...(step.pieces > 1 && { pieces: step.pieces }),
     ...(step.moves.length > 0 && { moves: step.moves.map(hardMove) }),
     speed: step.speed,
     ...(tempo !== undefined && { countsPerMinute: tempo }),
@@ -168,7 +169,8 @@ export function plannedChunks(
   planned: readonly PlannedStep[],
 ): readonly PlannedChunk[] {
   const taught = new Set(context.material.parts.slice(0, reach.parts).flatMap((part) => part.chunks));
-  for (let index = 0; index < reach.chunks; index++) taught.add(index);
+  for (const index of context.material.parts[0]?.chunks.slice(0, reach.chunks) ?? []) taught.add(index);
+  const recalled = new Set(context.material.recaps.flatMap((recap) => recap.chunks));
   const runs = context.material.chunks.map(() => ({ all: 0, full: 0 }));
   for (const { step, runs: times } of planned)
     for (const index of step.kind === "show" ? [] : step.chunks) {
@@ -193,6 +195,7 @@ export function plannedChunks(
     ...cautionsOf([chunk], ["taught"]),
     load: heaviestOf(chunk.loads),
     taught: taught.has(index),
+    ...(recalled.has(index) && { recalled: true as const }),
     runs: runs[index]?.all ?? 0,
     fullTempoRuns: runs[index]?.full ?? 0,
   }));

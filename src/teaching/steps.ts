@@ -5,7 +5,15 @@ import { loadsOf } from "./dancers.js";
 import { plain, type RatedMove } from "./difficulty.js";
 import type { DancedKind } from "./kinds.js";
 import type { GroupLoads } from "./load.js";
-import { type Chunk, countsTake, joined, type Material, type Passage, type RoutinePart } from "./material.js";
+import {
+  type Chunk,
+  countsTake,
+  joined,
+  type Material,
+  type Passage,
+  type Recap,
+  type RoutinePart,
+} from "./material.js";
 import type { ClassSettings } from "./settings.js";
 
 /** Something that a class may do, once or several times over. */
@@ -32,6 +40,8 @@ export interface Step {
   readonly loads: GroupLoads;
   /** Runs that stay at the taught level, whatever limit is set: nobody meets a move for the first time at full tempo. */
   readonly kept: number;
+  /** Pieces of the routine that are danced one after the other, what is between left out. */
+  readonly pieces: number;
   /** Of a detail: the moves that are taken on their own. */
   readonly moves: readonly RatedMove[];
 }
@@ -107,6 +117,16 @@ export function chunkSteps(
   return steps;
 }
 
+/** What is known of a routine, before anything new of it: slowly, and at full tempo. */
+export function recapSteps(recap: Recap, place: PlaceInClass, settings: ClassSettings): readonly Step[] {
+  const make = maker(settings, place);
+  const once = new Fraction(settings.overhead.recap);
+  return [
+    make("recap", recap, recap.chunks, { speed: settings.linkSpeed }),
+    make("recap", recap, recap.chunks, { once: once.neg() }),
+  ];
+}
+
 /** After a part: from the top up to its end; asked for where the class goes no further in this routine. */
 export function topSteps(
   part: RoutinePart,
@@ -128,20 +148,22 @@ export function finishSteps(part: RoutinePart, place: PlaceInClass, settings: Cl
   const make = maker(settings, place);
   const { withSong, fromTheTop, routine } = part;
   const song = songSeconds(part, settings);
+  const { pieces } = withSong;
   return [
-    make("run-through", withSong, withSong.chunks, { each: song, kept: 1 }),
+    make("run-through", withSong, withSong.chunks, { each: song, kept: 1, pieces }),
     make("away-from-mirror", fromTheTop, fromTheTop.chunks, {}),
     // A routine that starts in several directions has its other sides already.
     ...(routine.walls === 1 ? [make("mirrored", fromTheTop, fromTheTop.chunks, { speed: settings.linkSpeed })] : []),
-    make("groups", withSong, withSong.chunks, { each: song.mul(settings.groups) }),
+    make("groups", withSong, withSong.chunks, { each: song.mul(settings.groups), pieces }),
   ];
 }
 
 /** Each routine once more at the end of a class that has taught several. */
 export function onceMoreStep(part: RoutinePart, place: PlaceInClass, settings: ClassSettings): Step {
   const { withSong } = part;
+  const { pieces } = withSong;
   return maker(settings, place)("run-through", withSong, withSong.chunks, {
-    ...{ each: songSeconds(part, settings), least: 0, most: Math.min(1, settings.most["run-through"]) },
+    ...{ pieces, each: songSeconds(part, settings), least: 0, most: Math.min(1, settings.most["run-through"]) },
   });
 }
 
@@ -168,6 +190,7 @@ interface Particulars {
   readonly each?: Fraction;
   readonly loads?: GroupLoads;
   readonly kept?: number;
+  readonly pieces?: number;
   readonly moves?: readonly RatedMove[];
 }
 
@@ -182,6 +205,7 @@ function maker(settings: ClassSettings, place: PlaceInClass) {
       each: particulars.each ?? runSeconds(passage, speed, settings),
       loads: particulars.loads ?? passage.loads,
       kept: particulars.kept ?? 0,
+      pieces: particulars.pieces ?? 1,
       moves: particulars.moves ?? [],
     };
   };

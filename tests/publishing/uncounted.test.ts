@@ -11,7 +11,7 @@ import { drawHandout } from "../../src/publishing/handout/handout.js";
 import { routineJson } from "../../src/publishing/record/routine-json.js";
 import { countsView } from "../../src/publishing/site/counts-view.js";
 import { clicks } from "../../src/routine/clicks.js";
-import { materialOf } from "../../src/teaching/material.js";
+import { materialOf } from "../../src/teaching/material-of.js";
 import { planClass } from "../../src/teaching/plan.js";
 import { runSeconds } from "../../src/teaching/steps.js";
 import { wordingOf } from "../../src/wording/wording.js";

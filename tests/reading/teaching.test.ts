@@ -54,7 +54,7 @@ describe("the planner's settings", () => {
     ["points: { turn: -1 }", 3, 19, "`turn` must be a number from 0 to 100 points; here is `-1`."],
     ["points: { jump: 1 }", 3, 13, "`jump` is not a key here. The keys here are move, turn, drop, part-count, risk"],
     ["least: { show: 0 }", 3, 18, "`show` must be a whole number from 1 to 20 runs; here is `0`."],
-    ["most: { cha: 1 }", 3, 11, "`cha` is not a key here. The keys here are show, mark, detail, drill"],
+    ["most: { cha: 1 }", 3, 11, "`cha` is not a key here. The keys here are recap, show, mark, detail, drill"],
     [
       "most: 3",
       3,

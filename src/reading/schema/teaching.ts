@@ -50,6 +50,7 @@ export const teachingSchema = z.strictObject({
   again: key(seconds(0, 600), "seconds to get back to the place after a run", "10").default(5),
   overhead: key(
     byActivity(() => seconds(0, 600), {
+      recap: 30,
       show: 15,
       mark: 15,
       detail: 20,
@@ -66,6 +67,7 @@ export const teachingSchema = z.strictObject({
   ).prefault({}),
   least: key(
     byActivity((activity) => whole(activity === "show" || activity === "drill" ? 1 : 0, 20, " runs"), {
+      recap: 1,
       show: 1,
       mark: 1,
       detail: 0,
@@ -82,6 +84,7 @@ export const teachingSchema = z.strictObject({
   ).prefault({}),
   most: key(
     byActivity(() => whole(0, 20, " runs"), {
+      recap: 2,
       show: 2,
       mark: 3,
       detail: 3,
@@ -98,6 +101,7 @@ export const teachingSchema = z.strictObject({
   ).prefault({}),
   worth: key(
     byActivity(() => amount(0, 100, " times the usual worth"), {
+      recap: 1.2,
       show: 0.4,
       mark: 1.2,
       detail: 1.2,

@@ -38,6 +38,8 @@ export interface Danced {
   /** The dancers' own. */
   readonly improvised: boolean;
   readonly moves: readonly { readonly cue: string; readonly on: string; readonly groups?: readonly string[] }[];
+  /** With the song, where something between is left out. */
+  readonly pieces?: number;
   /** Groups that the class is divided into. */
   readonly groups: number;
 }
@@ -79,6 +81,9 @@ const until = ({ title, until: end }: Danced): string =>
 const at = ({ speed, tempo }: Danced): string =>
   `${speed === 100 ? "full tempo" : `${speed}%`}${tempo === undefined ? "" : ` (${tempo} counts a minute)`}`;
 
+const inPieces = ({ pieces = 1 }: Danced): string =>
+  pieces === 1 ? "" : ` It is danced in ${inWords(pieces)} pieces: what lies between them is not danced in this class.`;
+
 /** The whole body, and what of it this class uses most. */
 function parts(used: readonly LoadPart[]): string {
   const named = used.filter((part) => part !== "inversions").map(partName);
@@ -107,6 +112,10 @@ export const plan = {
   endName,
   /** What each kind of activity is called, and what to do in it. */
   activities: {
+    recap: (one: Danced): Said => ({
+      label: `Recap: ${list([...new Set(one.names.map(sectionName))])}`,
+      instruction: `They know it: dance it ${often(one.runs)} at ${at(one)}, and put right what has gone.`,
+    }),
     show: (one: Danced): Said => ({
       label: `Show: ${what(one)}${one.improvised ? " (theirs)" : ""}`,
       instruction: `${one.improvised ? "Say what they may dance there; it is theirs, and not drilled. " : ""}Dance it ${often(one.runs)} at ${at(one)}, counting aloud; the class watches.`,
@@ -133,7 +142,7 @@ export const plan = {
     }),
     "run-through": (one: Danced): Said => ({
       label: `Run-through: ${until(one)}`,
-      instruction: `Dance it ${often(one.runs)} with the song, whatever happens.`,
+      instruction: `Dance it ${often(one.runs)} with the song, whatever happens.${inPieces(one)}`,
     }),
     "away-from-mirror": (one: Danced): Said => ({
       label: `Away from the mirror: ${until(one)}`,
@@ -145,7 +154,7 @@ export const plan = {
     }),
     groups: (one: Danced): Said => ({
       label: `In groups: ${until(one)}`,
-      instruction: `${one.groups} groups: each dances ${often(one.runs)} with the song while the others watch.`,
+      instruction: `${one.groups} groups: each dances ${often(one.runs)} with the song while the others watch.${inPieces(one)}`,
     }),
   },
   /** What stands around the dancing. `used` are the parts of the body that the class loads. */
@@ -174,6 +183,11 @@ export const plan = {
     top: (title: string): string => `${title}, from the top`,
     dance: (title: string): string => `${title}, to dance`,
   },
+  /** Where a class does not teach all of its routines: sections of one of them, its title last. */
+  recalled: (sections: readonly string[], title: string): string =>
+    `Known, and recalled at the start: ${list(sections)} (${title}).`,
+  leftOut: (sections: readonly string[], title: string): string =>
+    `No part of this class: ${list(sections)} (${title}).`,
   /** Everything fits. Seconds. */
   fits(least: number, available: number, freePractice: number): readonly string[] {
     const rest = freePractice > 0 ? ` ${span(freePractice)} is left as free practice.` : "";
