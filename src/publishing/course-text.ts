@@ -41,10 +41,7 @@ function lessonText({ date, lesson }: LessonPlan, bring: GearOf, wording: Wordin
     ...(date !== undefined && { date }),
     columns: [
       column(columns.fresh, fresh.length === 0 ? [course.nothingNew] : sectionTexts(fresh, wording)),
-      column(columns.recalled, [
-        ...sectionTexts(recalled, wording),
-        ...sectionTexts(inRun, wording).map(course.inRun),
-      ]),
+      column(columns.recalled, [...sectionTexts(recalled, wording), ...sectionTexts(inRun, wording).map(course.inRun)]),
       column(columns.run, run.map(course.run)),
       column(
         columns.hard,

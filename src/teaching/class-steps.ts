@@ -1,5 +1,5 @@
 import type { RatedMove } from "./difficulty.js";
-import type { Material } from "./material.js";
+import type { Material, RoutinePart } from "./material.js";
 import type { ClassSettings } from "./settings.js";
 import { chunkSteps, finishSteps, onceMoreStep, recapSteps, type Step, secondsOf, topSteps } from "./steps.js";
 
@@ -10,7 +10,7 @@ export interface Reach {
 }
 
 /**
- * Everything that a class with this reach may do, in the order of the class.
+ * Everything that a class with this reach may do, in the order of the class. What is only known is recalled where it stands, and run at the end.
  *
  * @param replaced hard moves that are not taken on their own
  */
@@ -23,6 +23,7 @@ export function classSteps(
   const steps: Step[] = [];
   let block = 0;
   const finished: number[] = [];
+  const known: number[] = [];
   material.parts.slice(0, Math.max(reach.parts, 1)).forEach((part, index) => {
     const routine = part.routine.slug;
     const next = () => ({ part: index, routine, block: block++ });
@@ -34,16 +35,26 @@ export function classSteps(
       steps.push(...chunkSteps(material, chunk, link, next(), settings, replaced));
     });
     if (reach.parts === 0) return;
+    if (part.chunks.length === 0) {
+      known.push(index);
+      return;
+    }
     const ending = part.last || index === reach.parts - 1;
     steps.push(...topSteps(part, ending, next(), settings));
     if (!ending) return;
     steps.push(...finishSteps(part, next(), settings));
     finished.push(index);
   });
+  const place = (index: number, part: RoutinePart) => ({ part: index, routine: part.routine.slug, block });
+  for (const index of known) {
+    const part = material.parts[index];
+    if (part) steps.push(...finishSteps(part, place(index, part), settings));
+  }
   if (finished.length > 1)
     for (const index of finished) {
       const part = material.parts[index];
-      if (part) steps.push(onceMoreStep(part, { part: index, routine: part.routine.slug, block }, settings));
+      const least = material.endsInRun && index !== finished.at(-1) ? 1 : 0;
+      if (part) steps.push(onceMoreStep(part, place(index, part), settings, least));
     }
   return steps;
 }

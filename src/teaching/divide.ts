@@ -1,7 +1,7 @@
 import { leastSeconds } from "./class-steps.js";
 import type { Material } from "./material.js";
 import type { ClassSettings } from "./settings.js";
-import { chunkSteps, finishSteps, inUnits, recapSteps, runSeconds, topSteps } from "./steps.js";
+import { chunkSteps, finishSteps, inUnits, onceMoreStep, recapSteps, runSeconds, topSteps } from "./steps.js";
 
 /** Parts from `from` up to, not including, `to`, taught in one class. */
 export interface ClassShare {
@@ -18,18 +18,19 @@ export function pricing(material: Material, settings: ClassSettings): Pricing {
   const place = { part: 0, block: 0, routine: "" };
   const taught = [0];
   const ended = [0];
+  const lastTaught = material.parts.findLast(({ chunks }) => chunks.length > 0);
   const endings = material.parts.map((part, index) => {
     const chunks = part.chunks.flatMap((chunk, order) =>
       chunkSteps(material, chunk, order === 0 ? part.after : chunk - 1, place, settings),
     );
-    const ending = leastSeconds(
-      [...topSteps(part, true, place, settings), ...finishSteps(part, place, settings)],
-      settings,
-    );
+    const steps = part.chunks.length === 0 ? [] : topSteps(part, true, place, settings);
+    const ending = leastSeconds([...steps, ...finishSteps(part, place, settings)], settings);
     const known = part.first ? material.recaps.filter(({ routine }) => routine === part.routine) : [];
     const recaps = known.flatMap((recap) => recapSteps(recap, place, settings));
     taught.push((taught[index] ?? 0) + leastSeconds([...recaps, ...chunks], settings));
-    ended.push((ended[index] ?? 0) + (part.last ? ending : 0));
+    const again = material.endsInRun && part !== lastTaught && part.chunks.length > 0;
+    const once = again ? leastSeconds([onceMoreStep(part, place, settings, 1)], settings) : 0;
+    ended.push((ended[index] ?? 0) + (part.last ? ending + once : 0));
     return ending;
   });
   const difference = (sums: readonly number[], from: number, to: number) => (sums[to] ?? 0) - (sums[from] ?? 0);

@@ -47,7 +47,7 @@ export function materialOf(
     parts.push(...partsOf(danced));
     if (recap) recaps.push(recap);
   }
-  return { parts, chunks, recaps };
+  return { parts, chunks, recaps, endsInRun: lesson.endsInRun ?? false };
 }
 
 /** The sections that a class dances. There is nothing to teach in time without counts; it is waited for wherever a run comes by it. */

@@ -159,11 +159,11 @@ export function finishSteps(part: RoutinePart, place: PlaceInClass, settings: Cl
 }
 
 /** Each routine once more at the end of a class that has taught several. */
-export function onceMoreStep(part: RoutinePart, place: PlaceInClass, settings: ClassSettings): Step {
+export function onceMoreStep(part: RoutinePart, place: PlaceInClass, settings: ClassSettings, least = 0): Step {
   const { withSong } = part;
   const { pieces } = withSong;
   return maker(settings, place)("run-through", withSong, withSong.chunks, {
-    ...{ pieces, each: songSeconds(part, settings), least: 0, most: Math.min(1, settings.most["run-through"]) },
+    ...{ pieces, each: songSeconds(part, settings), least, most: Math.min(1, settings.most["run-through"]) },
   });
 }
 

@@ -1,6 +1,5 @@
 import type { Routine, Workshop } from "../../routine/routine.js";
-import type { Lesson, SectionNames } from "../lesson.js";
-import { lessonOf } from "../lesson.js";
+import { type Lesson, lessonOf, type SectionNames } from "../lesson.js";
 import { heaviestOf, type Load, plus } from "../load.js";
 import type { Material } from "../material.js";
 import type { CourseSection } from "./course-plan.js";
@@ -59,5 +58,6 @@ export function lessonWith(
     taught: namesOf(taught),
     recalled: namesOf(recalled),
     danced: namesOf(known.filter((unit) => !recalled.includes(unit))),
+    endsInRun: true,
   };
 }

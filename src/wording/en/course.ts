@@ -40,7 +40,8 @@ export const course = {
   inRun: (what: string): string => `${what} in the run alone`,
   fits: (number: number, minutes: number): string =>
     `${capital(lessons(number))} of ${minutes} minutes, and everything fits.`,
-  recalls: "What is new comes again in the next lesson, then after longer and longer pauses; each lesson ends in a run of all that is known.",
+  recalls:
+    "What is new comes again in the next lesson, then after longer and longer pauses; each lesson ends in a run of all that is known.",
   tooLong: (number: number, minutes: number, first: string): string =>
     `Not everything fits into ${lessons(number)} of ${minutes} minutes: ${first} and what comes after it is left out.`,
   needed: (number: number): string => `All of it would take ${lessons(number)}.`,
