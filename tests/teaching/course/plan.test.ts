@@ -4,6 +4,7 @@ import { dance } from "../../../src/routine/dance.js";
 import type { Routine } from "../../../src/routine/routine.js";
 import type { CoursePlan } from "../../../src/teaching/course/course-plan.js";
 import { type CourseWorkshop, planCourse } from "../../../src/teaching/course/plan.js";
+import { planClass } from "../../../src/teaching/plan.js";
 import { routines as written } from "../../fixtures/arbitrary.js";
 import { runs } from "../../runs.js";
 import { eights, library, routineOf, workshopOf } from "../builder.js";
@@ -112,6 +113,15 @@ describe("what a course says of itself", () => {
     expect(performance.now() - start).toBeLessThan(2000);
     expect(plan.lessons.map(({ fit }) => fit.fits)).toEqual(plan.lessons.map(() => true));
   });
+});
+
+test("a lesson that teaches two routines ends in a run of both, however short it is", () => {
+  const two = ["one", "other"].map((slug) => routineOf({ slug, tempo: 60, sections: [eights(slug, 1)] }));
+  const lesson = { taught: { one: ["one"], other: ["other"] }, recalled: {}, danced: {}, endsInRun: true };
+  const { minutesNeeded } = planClass(workshopOf(two, 60), library, lesson).fit;
+  const { activities } = planClass(workshopOf(two, minutesNeeded), library, lesson);
+  const songs = activities.filter(({ kind }) => kind === "run-through");
+  expect(songs.map(({ routine }) => routine)).toEqual(["one", "other", "one"]);
 });
 
 /** Any routine that can be danced: repeats, the other side, tempo changes, up to three times through. */
