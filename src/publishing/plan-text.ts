@@ -42,10 +42,16 @@ export function planText(plan: ClassPlan, wording: Wording): PlanText {
         pieces: activity.pieces ?? 1,
         improvised: activity.chunks.length > 0 && activity.chunks.every((id) => own.has(id)),
         moves: activity.moves ?? [],
+        asks: wording.risks.asks(activity.cautions),
         groups: plan.settings.groups,
       });
-      if (easier === undefined) return { label, instruction };
-      return { label, instruction: `${instruction} ${said.easier(easier.runs, runs, easier.version)}` };
+      const { without, spared } = activity;
+      const more = [
+        ...(without ? [said.without(without)] : []),
+        ...(easier ? [said.easier(easier.runs, runs, easier.version)] : []),
+        ...(spared ? [said.spared(spared, runs)] : []),
+      ];
+      return { label, instruction: [instruction, ...more].join(" ") };
     },
     load: ({ load, groups }) => said.contacts(load, groups),
     cautions: (activities) => cautionsOf(activities, wording),
@@ -87,6 +93,7 @@ function summaryOf(plan: ClassPlan, said: Wording["plan"]): readonly string[] {
       .filter(({ version }) => version !== level)
       .map(({ title, version }) => said.otherLevel(title, level, version)),
     ...said.loads(load.taught, load.easiest, planned),
+    ...said.unslowed(load.taught),
     ...said.groupLoads(groups, planned, several),
     ...plan.limits.map((outcome) => said.limit(outcome, planned, several)),
   ];

@@ -15,9 +15,16 @@ export function writeTeaching(keys: TeachingKeys): TeachingSettings {
     points: writePoints(points),
     ...{ explain, markSpeed, linkSpeed },
     ...definedOnly<TeachingSettings>({ drillSpeeds }),
-    ...{ again, overhead, least, most, worth, leadIn, groups, waterEvery, limits },
+    ...{ again, overhead, least, most, worth, leadIn, groups, waterEvery },
+    limits: writeLimits(limits),
     recording: writeRecording(recording),
   };
+}
+
+/** A risk and what it loads have one limit, whichever word it goes by. */
+function writeLimits({ inversion, ...limits }: TeachingKeys["limits"]): TeachingSettings["limits"] {
+  if (inversion === undefined) return limits;
+  return { ...limits, inversions: Math.min(inversion, limits.inversions ?? inversion) };
 }
 
 function writePoints(points: TeachingKeys["points"]): MovePoints {

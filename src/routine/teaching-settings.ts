@@ -36,6 +36,12 @@ export interface TeachingSettings {
 
 export type ByActivity = Readonly<Record<DancedKind, number>>;
 
+/**
+ * Limits where a library sets none of its own: defaults of the planning, so that a plan does not pile up lifts and times
+ * upside down; nobody's safety figure.
+ */
+export const planningLimits: TeachingSettings["limits"] = { lift: 12, inversions: 12 };
+
 /** What makes a move hard, in points, and what share of it a known move costs. */
 export interface MovePoints {
   readonly move: number;

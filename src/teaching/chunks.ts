@@ -4,6 +4,7 @@ import type { Routine } from "../routine/routine.js";
 import { type GroupMoves, loadsOf, within } from "./dancers.js";
 import type { RatedMove } from "./difficulty.js";
 import { type Chunk, countsTake } from "./material.js";
+import { asMarked, unslowedIn } from "./never-slowed.js";
 import type { TeachingSettings } from "./settings.js";
 
 /** As few chunks as the settings allow, cut between phrases, never within a move. A short phrase (a pick-up, a tag) joins its neighbour. */
@@ -51,6 +52,8 @@ export function chunksIn(
       uncounted: new Fraction(0),
       countIn: countsTake(routine.music.countIn, section),
       loads: loadsOf(here),
+      slowLoads: loadsOf(asMarked(here)),
+      unslowed: unslowedIn(here),
     };
   });
 }

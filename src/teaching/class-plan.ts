@@ -48,6 +48,8 @@ export interface Activity {
   readonly pieces?: number;
   /** Hard moves that are taken on their own. */
   readonly moves?: readonly { readonly cue: string; readonly on: string; readonly groups?: readonly string[] }[];
+  /** Below full tempo: moves that are never slowed, and so are left out. */
+  readonly without?: readonly UnslowedCue[];
   /** Per cent of the tempo. */
   readonly speed?: number;
   /** At that speed; absent where the sections differ in tempo. */
@@ -58,6 +60,8 @@ export interface Activity {
   readonly runs?: number;
   /** Runs of these that are danced in the easiest option, for a limit's sake. */
   readonly easier?: { readonly version: string; readonly runs: number };
+  /** Runs of these that leave out what is never slowed, for a limit's sake. */
+  readonly spared?: number;
   readonly start: number;
   readonly seconds: number;
   /** As planned; where groups differ, the most that anybody meets. */
@@ -69,6 +73,14 @@ export interface Activity {
   readonly cautions: readonly Risk[];
   /** Whose a caution is, where not all groups meet it. */
   readonly cautionGroups?: readonly GroupCaution[];
+}
+
+/** A move that is never slowed, and what is danced in its place: its easier option, or the way in and the way out. */
+export interface UnslowedCue {
+  readonly cue: string;
+  readonly on: string;
+  readonly groups?: readonly string[];
+  readonly instead: readonly string[];
 }
 
 export interface GroupLoad {

@@ -40,11 +40,10 @@ export function fill(
 function* furtherRuns(steps: readonly Step[], material: Material, settings: ClassSettings): Generator<number> {
   const passes = material.chunks.map(() => 0);
   const further = steps.map(() => 0);
-  const limited = Object.keys(settings.limits).length > 0;
   let load: ClassLoad = new Map();
   const dance = (step: Step, runs: number, before: number) => {
     if (step.kind !== "show") for (const chunk of step.chunks) passes[chunk] = (passes[chunk] ?? 0) + runs;
-    if (limited) load = withRuns(load, step.routine, lightestRuns(step, runs, before));
+    load = withRuns(load, step.routine, lightestRuns(step, runs, before));
   };
   for (const step of steps) dance(step, step.least, 0);
   const helpOf = (step: Step, index: number) => help(step, further[index] ?? 0, passes, material, settings);
@@ -56,7 +55,7 @@ function* furtherRuns(steps: readonly Step[], material: Material, settings: Clas
     const step = steps[index];
     const more = further[index];
     if (!step || more === undefined || !(helps[index] ?? 0)) return;
-    const now = limited && breaksLimit(step, step.least + more, load, settings) ? 0 : helpOf(step, index);
+    const now = breaksLimit(step, step.least + more, load, settings) ? 0 : helpOf(step, index);
     if (now < (helps[index] ?? 0)) {
       helps[index] = now;
       continue;
@@ -96,7 +95,7 @@ function highest(numbers: readonly number[]): number {
   return best;
 }
 
-/** Whether a further run after `before` others would break a limit of the library even with all that may change in the easiest option. */
+/** Whether a further run after `before` others would break a limit even with all that may change danced the lightest way. */
 function breaksLimit(step: Step, before: number, load: ClassLoad, settings: ClassSettings): boolean {
   const now = mostIn(load, step.routine);
   return lightestRuns(step, 1, before).some((run, group) =>
@@ -107,11 +106,11 @@ function breaksLimit(step: Step, before: number, load: ClassLoad, settings: Clas
   );
 }
 
-/** The load of runs that come after `before` others, those in the easiest option that may be, where that is lighter: group by group. */
+/** The load of runs that come after `before` others, those that may be in the easiest option or without what is never slowed, where that is lighter: group by group. */
 function lightestRuns(step: Step, runs: number, before: number): readonly Load[] {
   const kept = Math.max(0, Math.min(step.kept - before, runs));
-  return step.loads.map(({ taught, easiest }) =>
-    plus(plus({}, taught, kept), lightest([taught, easiest]), runs - kept),
+  return step.loads.map(({ taught, easiest }, group) =>
+    plus(plus({}, taught, kept), lightest([taught, easiest, step.spared[group]?.taught ?? taught]), runs - kept),
   );
 }
 

@@ -1,10 +1,10 @@
 import { loadedBy } from "../routine/load.js";
 import type { Move } from "../routine/routine.js";
-import { type LoadPart, loadParts } from "../routine/vocabulary.js";
+import { countedRisks, type LoadPart, loadParts } from "../routine/vocabulary.js";
 
 export { type LoadPart, loadParts };
 
-/** How often each part of the body takes weight or impact; a part that never does is absent. */
+/** How often each part of the body takes weight or impact, and how often each risk is met; what never is is absent. */
 export type Load = Readonly<Partial<Record<LoadPart, number>>>;
 
 /** What a dancer who stays at the taught level meets, and one who stays at the easiest. */
@@ -55,13 +55,14 @@ export function heaviestOf(loads: GroupLoads): LevelLoads {
   };
 }
 
-/** The load of moves danced once: one for each part that a move loads, one inversion for each move that is one. */
+/** The load of moves danced once: one for each part that a move loads, and one for each risk of it that is counted. */
 export function loadOf(moves: readonly Move[]): Load {
   const counted = new Map<LoadPart, number>();
   const count = (part: LoadPart) => counted.set(part, (counted.get(part) ?? 0) + 1);
   for (const move of moves) {
     for (const part of loadedBy(move)) count(part);
     if (move.risks.includes("inversion")) count("inversions");
+    for (const risk of countedRisks) if (move.risks.includes(risk)) count(risk);
   }
   return plus({}, Object.fromEntries(counted));
 }

@@ -6,11 +6,13 @@ import { learnt, loadsOf, movesBySection } from "./dancers.js";
 import { rateMoves } from "./difficulty.js";
 import { type Lesson, lessonOf, type SectionUse, useOf } from "./lesson.js";
 import type { Chunk, Material, Recap, RoutinePart } from "./material.js";
+import { asMarked } from "./never-slowed.js";
 import { type Entry, partsOf, recapOf } from "./parts.js";
 import type { TeachingSettings } from "./settings.js";
 import { versionsFor } from "./versions.js";
 
-/** Everything that a class teaches and recalls.
+/**
+ * Everything that a class teaches and recalls.
  *
  * @param lesson what of it a class comes by, and how; absent: all of it is taught
  */
@@ -42,7 +44,13 @@ export function materialOf(
       chunks.push(...cut);
       return { sheet: { section, ...entry }, use, chunks: cut.map((_, index) => first + index) };
     });
-    const danced = { routine, versions, entries, loads: moves.map(loadsOf) };
+    const danced = {
+      routine,
+      versions,
+      entries,
+      loads: moves.map(loadsOf),
+      slowLoads: moves.map((one) => loadsOf(asMarked(one))),
+    };
     const recap = recapOf(danced);
     parts.push(...partsOf(danced));
     if (recap) recaps.push(recap);

@@ -5,6 +5,7 @@ import { type DancedName, sectionName } from "../routine/sheet.js";
 import type { GroupMoves } from "./dancers.js";
 import type { RatedMove } from "./difficulty.js";
 import { type GroupLoads, plusAll } from "./load.js";
+import type { UnslowedMove } from "./never-slowed.js";
 import type { Versions } from "./versions.js";
 
 /** Dancing that can be asked for at any speed. */
@@ -15,7 +16,10 @@ export interface Passage {
   readonly uncounted: Fraction;
   /** Seconds that the count-in takes at full tempo. */
   readonly countIn: Fraction;
+  /** At full tempo. */
   readonly loads: GroupLoads;
+  /** Below full tempo, without what is never slowed. */
+  readonly slowLoads: GroupLoads;
 }
 
 /** What is taught in one go: some phrases of a section. */
@@ -30,6 +34,8 @@ export interface Chunk extends Passage {
   /** What there is to learn at the taught level, and what each group dances. */
   readonly moves: readonly RatedMove[];
   readonly dancers: readonly GroupMoves[];
+  /** What is left out of it below full tempo. */
+  readonly unslowed: readonly UnslowedMove[];
   /** How hard it is to learn. */
   readonly points: number;
   /** All of it is the dancers' own: explained, and danced with the rest. */
@@ -78,6 +84,7 @@ export function joined(before: Chunk, chunk: Chunk): Passage {
     uncounted: before.uncounted.add(chunk.uncounted),
     countIn: before.countIn,
     loads: plusAll(before.loads, chunk.loads),
+    slowLoads: plusAll(before.slowLoads, chunk.slowLoads),
   };
 }
 

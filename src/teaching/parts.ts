@@ -19,6 +19,7 @@ export interface Danced {
   readonly versions: Versions;
   readonly entries: readonly Entry[];
   readonly loads: readonly GroupLoads[];
+  readonly slowLoads: readonly GroupLoads[];
 }
 
 /** The sections that are taught, each as far as the routine goes then; where none is, one with nothing to teach, to dance what is known. */
@@ -110,14 +111,23 @@ const onCounts: Lasting = (sections) =>
 const onTheClock: Lasting = (sections) => (sections.at(-1)?.end ?? new Fraction(0)).sub(sections[0]?.start ?? 0);
 
 /** Some stretches of a routine one after the other, each with a count-in of its own. */
-function passageOf({ routine, loads }: Danced, pieces: readonly (readonly number[])[], lasting: Lasting): Passage {
-  const none: GroupLoads = (loads[0] ?? []).map(() => ({ easiest: {}, taught: {} }));
+function passageOf(
+  { routine, loads, slowLoads }: Danced,
+  pieces: readonly (readonly number[])[],
+  lasting: Lasting,
+): Passage {
   const sum = (numbers: readonly Fraction[]) => numbers.reduce((total, one) => total.add(one), new Fraction(0));
   const sections = pieces.map((piece) => piece.flatMap((index) => routine.sections[index] ?? []));
   return {
     seconds: sum(sections.map(lasting)),
     uncounted: sum(sections.flat().map(({ seconds }) => seconds ?? new Fraction(0))),
     countIn: sum(sections.flatMap(([first]) => (first ? [countsTake(routine.music.countIn, first)] : []))),
-    loads: pieces.flat().reduce((total, index) => plusAll(total, loads[index] ?? []), none),
+    loads: sumOf(loads, pieces.flat()),
+    slowLoads: sumOf(slowLoads, pieces.flat()),
   };
+}
+
+function sumOf(loads: readonly GroupLoads[], sections: readonly number[]): GroupLoads {
+  const none: GroupLoads = (loads[0] ?? []).map(() => ({ easiest: {}, taught: {} }));
+  return sections.reduce((total, index) => plusAll(total, loads[index] ?? []), none);
 }

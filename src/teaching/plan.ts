@@ -62,7 +62,7 @@ export function planClass(workshop: Workshop, library: Library, lesson: Lesson =
     blocks: blocksOf(activities),
     load,
     ...(groups.length > 0 && { groups }),
-    limits: limitOutcomes(before, after, routines, settings),
+    limits: limitOutcomes(before, after, load.easiest, routines, settings),
     routines: routines.map((routine) => plannedRoutine(routine, level, lesson)),
     chunks: plannedChunks(context, reach, planned),
     fit,
@@ -80,8 +80,15 @@ function filled(material: Material, reach: Reach, slot: Slot, settings: ClassSet
   for (;;) {
     const steps = classSteps(material, reach, settings, replaced);
     const runs = fill(steps, material, slot.teaching, settings);
-    const { easier, before, after } = ease(steps, runs, settings);
-    const planned = steps.map((step, index) => ({ step, runs: runs[index] ?? 0, easier: easier[index] ?? 0 }));
+    const { easier, spared, before, after } = ease(steps, runs, settings);
+    const planned = steps.map(
+      (step, index): PlannedStep => ({
+        step,
+        runs: runs[index] ?? 0,
+        easier: easier[index] ?? 0,
+        spared: spared[index] ?? 0,
+      }),
+    );
     const more = planned.flatMap((one) =>
       one.runs > 0 && one.easier === one.runs ? replacedIn(one.step, material) : [],
     );

@@ -2,28 +2,43 @@ import type { Routine } from "../routine/routine.js";
 import { sectionName } from "../routine/sheet.js";
 import { type Risk, risks } from "../routine/vocabulary.js";
 import { differ } from "./class-load.js";
-import type { Activity, Block, BlockTopic, GroupCaution, GroupLoad, PlannedChunk, SectionEnd } from "./class-plan.js";
+import type {
+  Activity,
+  Block,
+  BlockTopic,
+  GroupCaution,
+  GroupLoad,
+  PlannedChunk,
+  SectionEnd,
+  UnslowedCue,
+} from "./class-plan.js";
 import type { Reach } from "./class-steps.js";
 import type { RatedMove } from "./difficulty.js";
 import { type ActivityKind, isFrame } from "./kinds.js";
 import { type GroupLoads, heaviest, heaviestOf, type Load, plus } from "./load.js";
 import { type Chunk, type Material, nameOf, type RoutinePart } from "./material.js";
+import { asMarked } from "./never-slowed.js";
 import type { ClassSettings } from "./settings.js";
 import { dancingAlone, type Step } from "./steps.js";
 import type { TimedEntry } from "./timetable.js";
 
-/** A step with its runs, and how many of them are danced in the easiest option. */
+/** A step with its runs, how many of them are danced in the easiest option, and how many without what is never slowed. */
 export interface PlannedStep {
   readonly step: Step;
   readonly runs: number;
   readonly easier: number;
+  readonly spared: number;
 }
 
 /** Of all runs of a step, group by group: as planned, and of a dancer who stays at the easiest level. */
-export function loadsAsPlanned({ step, runs, easier }: PlannedStep): GroupLoads {
-  return step.loads.map(({ taught, easiest }) => ({
-    taught: plus(plus({}, taught, runs - easier), easiest, easier),
-    easiest: plus({}, easiest, runs),
+export function loadsAsPlanned({ step, runs, easier, spared }: PlannedStep): GroupLoads {
+  return step.loads.map(({ taught, easiest }, group) => ({
+    taught: plus(
+      plus(plus({}, taught, runs - easier - spared), easiest, easier),
+      step.spared[group]?.taught ?? {},
+      spared,
+    ),
+    easiest: plus(plus({}, easiest, runs - spared), step.spared[group]?.easiest ?? {}, spared),
   }));
 }
 
@@ -51,7 +66,7 @@ export function activityOf(place: TimedEntry, planned: readonly PlannedStep[], c
   const plannedStep = planned[place.step];
   const part = context.material.parts[plannedStep?.step.part ?? -1];
   if (!plannedStep || !part) throw new RangeError(`No step ${place.step}`);
-  const { step, runs, easier } = plannedStep;
+  const { step, runs, easier, spared } = plannedStep;
   const chunks = step.chunks.flatMap((index) => context.material.chunks[index] ?? []);
   const tempo = oneTempo(chunks, step.speed);
   const version = part.versions.easiest.id;
@@ -69,22 +84,40 @@ export function activityOf(place: TimedEntry, planned: readonly PlannedStep[], c
     ...(tempo !== undefined && chunks.some(({ section }) => section.tempoIsEstimate) && { tempoIsEstimate: true }),
     runs,
     ...(easier > 0 && { easier: { version, runs: easier } }),
+    ...(spared > 0 && { spared }),
+    ...withoutIn(step, chunks),
     start,
     seconds,
     ...heaviestAndGroups(part.routine, loadsAsPlanned(plannedStep)),
     ...cautionsOf(
-      step.moves.length === 0
-        ? chunks
-        : chunks.map((chunk) => ({ ...chunk, dancers: dancingAlone(chunk, step.moves) })),
+      chunks.map((chunk) => ({ ...chunk, dancers: dancersIn(step, chunk) })),
       levelsDanced(plannedStep),
     ),
   };
+}
+
+/** What each group dances of a chunk in a step. */
+function dancersIn({ moves, speed }: Step, chunk: Chunk): Chunk["dancers"] {
+  const dancers = moves.length === 0 ? chunk.dancers : dancingAlone(chunk, moves);
+  return speed < 100 ? asMarked(dancers) : dancers;
 }
 
 /** The levels at which some run is danced; of a step without runs the taught one. */
 function levelsDanced({ runs, easier }: PlannedStep): readonly Level[] {
   if (easier === 0) return ["taught"];
   return easier < runs ? ["taught", "easiest"] : ["easiest"];
+}
+
+/** What a step leaves out since it is slower than the dance. */
+function withoutIn({ speed, moves }: Step, chunks: readonly Chunk[]): Pick<Activity, "without"> {
+  if (speed >= 100 || moves.length > 0) return {};
+  const without = new Map<string, UnslowedCue>();
+  for (const { move, groups, instead } of chunks.flatMap(({ unslowed }) => unslowed)) {
+    const { text: cue } = move.cue;
+    const way = { cue, on: move.on, instead: instead.map((one) => one.cue.text) };
+    if (!without.has(cue)) without.set(cue, { ...way, ...(groups.length > 0 && { groups }) });
+  }
+  return without.size === 0 ? {} : { without: [...without.values()] };
 }
 
 function hardMove({ move, groups }: RatedMove): {

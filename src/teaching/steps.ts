@@ -14,6 +14,7 @@ import {
   type Recap,
   type RoutinePart,
 } from "./material.js";
+import { asMarked, isNeverSlowed } from "./never-slowed.js";
 import type { ClassSettings } from "./settings.js";
 
 /** Something that a class may do, once or several times over. */
@@ -38,6 +39,8 @@ export interface Step {
   readonly each: Fraction;
   /** Load of a run, group by group. */
   readonly loads: GroupLoads;
+  /** The same of a run without what is never slowed. */
+  readonly spared: GroupLoads;
   /** Runs that stay at the taught level, whatever limit is set: nobody meets a move for the first time at full tempo. */
   readonly kept: number;
   /** Pieces of the routine that are danced one after the other, what is between left out. */
@@ -85,6 +88,7 @@ export function chunkSteps(
   const fresh = chunk.moves.some((move) => move.known !== "yes");
   const before = link === undefined ? undefined : material.chunks[link];
   const hard = hardMoves(chunk, settings).filter((move) => !replaced.has(move));
+  const atTempo = chunk.moves.filter((one) => isNeverSlowed(one.move) && one.known === "no" && !one.move.improvised);
   const show = { loads: chunk.loads.map(() => ({ easiest: {}, taught: {} })) };
   if (chunk.improvised) return [make("show", chunk, [index], { ...show, once: explaining(chunk.points, settings) })];
   const steps = [
@@ -100,14 +104,18 @@ export function chunkSteps(
     steps.push(
       make("detail", alone(chunk, hard), [index], {
         speed: settings.markSpeed,
-        once: explaining(
-          hard.reduce((sum, move) => sum + move.points, 0),
-          settings,
-        ),
+        once: explaining(pointsOf(hard), settings),
         moves: hard,
       }),
     );
   settings.drillSpeeds.forEach((speed, order) => {
+    if (speed === 100 && atTempo.length > 0)
+      steps.push(
+        make("detail", alone(chunk, atTempo), [index], {
+          ...{ least: 1, most: 1, kept: 1, moves: atTempo },
+          once: explaining(pointsOf(atTempo), settings),
+        }),
+      );
     const full = order === settings.drillSpeeds.length - 1;
     const needed = full || (order === 0 && fresh && chunk.counts >= chunk.routine.music.phrase);
     steps.push(make("drill", chunk, [index], { speed, ...(!needed && { least: 0 }), kept: full ? 1 : 0 }));
@@ -203,7 +211,8 @@ function maker(settings: ClassSettings, place: PlaceInClass) {
       most: Math.max(least, particulars.most ?? settings.most[kind]),
       once: new Fraction(settings.overhead[kind]).add(particulars.once ?? 0),
       each: particulars.each ?? runSeconds(passage, speed, settings),
-      loads: particulars.loads ?? passage.loads,
+      loads: particulars.loads ?? (speed < 100 ? passage.slowLoads : passage.loads),
+      spared: particulars.loads ?? passage.slowLoads,
       kept: particulars.kept ?? 0,
       pieces: particulars.pieces ?? 1,
       moves: particulars.moves ?? [],
@@ -211,10 +220,14 @@ function maker(settings: ClassSettings, place: PlaceInClass) {
   };
 }
 
+function pointsOf(moves: readonly RatedMove[]): number {
+  return moves.reduce((sum, { points }) => sum + points, 0);
+}
+
 /** At most three new moves of a chunk that cost half as much again as a plain one, or more: the hardest first. */
 function hardMoves(chunk: Chunk, settings: ClassSettings): readonly RatedMove[] {
   return chunk.moves
-    .filter(({ move: { improvised } }) => !improvised)
+    .filter(({ move }) => !move.improvised && !isNeverSlowed(move))
     .filter((move) => move.known === "no" && move.points >= 1.5 * settings.points.move)
     .toSorted((a, b) => b.points - a.points)
     .slice(0, 3);
@@ -228,6 +241,7 @@ function alone(chunk: Chunk, hard: readonly RatedMove[]): Passage {
     uncounted: new Fraction(0),
     countIn: chunk.countIn.mul(hard.length),
     loads: loadsOf(dancingAlone(chunk, hard)),
+    slowLoads: loadsOf(asMarked(dancingAlone(chunk, hard))),
   };
 }
 

@@ -41,7 +41,7 @@ test("a limit is kept for every group, and the plan says whose it is not", () =>
   expect(runs).toBeGreaterThan(1);
   expect(plan.limits).toEqual([
     {
-      ...{ part: "knees", limit: 1, before: runs, after: runs, kept: false },
+      ...{ part: "knees", limit: 1, before: runs, after: runs, easiest: runs, kept: false },
       groups: [{ routine: "low-tide", title: "Low Tide", group: "Flood" }],
     },
   ]);

@@ -127,7 +127,7 @@ describe("two sections on the knees, exactly as long as the least", () => {
     // 12 − 3. The drill of B has no easier option; the only mark of A is its first time and stays.
     const plan = planClass(class345, libraryWith({ limits: { knees: "9" } }));
     expect(plan.load.taught).toEqual({ knees: 9 });
-    expect(plan.limits).toEqual([{ part: "knees", limit: 9, before: 12, after: 9, kept: true }]);
+    expect(plan.limits).toEqual([{ part: "knees", limit: 9, before: 12, after: 9, kept: true, easiest: 6 }]);
     const one = { version: "1", runs: 1 };
     expect(easier(plan)).toEqual([
       ["drill", 60, ["A"], one],
@@ -140,19 +140,19 @@ describe("two sections on the knees, exactly as long as the least", () => {
   });
 
   test("runs that are all in the easier option have its cautions, and no hard move is drilled that none of them dances", () => {
-    // A hard move: a jump costs its move's point and that of a risk. At level 1 nobody jumps or kneels in A.
-    const jump = { do: "Jump and kneel", contacts: ["knees"], risks: ["jump"], easier: {} } as const;
+    // A hard move: a spin costs its move's point and that of a risk. At level 1 nobody spins or kneels in A.
+    const spin = { do: "Spin and kneel", contacts: ["knees"], risks: ["spin"], easier: {} } as const;
     const [, b] = sections;
     const hard = routineOf({
       tempo: 120,
-      sections: [{ name: "A", phrases: [{ "1-4": jump, "5-8": "Rise" }] }, ...(b ? [b] : [])],
+      sections: [{ name: "A", phrases: [{ "1-4": spin, "5-8": "Rise" }] }, ...(b ? [b] : [])],
     });
     const planned = (knees: string) => planClass(workshopOf([hard], 10), libraryWith({ limits: { knees } }));
     const inA = ({ activities }: ClassPlan) =>
       activities.filter(({ routine, sections }) => routine !== undefined && sections.join() === "A");
     expect(inA(planned("99")).map(({ kind, moves }) => [kind, moves?.[0]?.cue])).toContainEqual([
       "detail",
-      "Jump and kneel",
+      "Spin and kneel",
     ]);
     const tight = inA(planned("9"));
     expect(tight.map(({ kind }) => kind)).not.toContain("detail");
@@ -160,7 +160,7 @@ describe("two sections on the knees, exactly as long as the least", () => {
     expect(swapped.length).toBeGreaterThan(0);
     for (const { cautions } of swapped) expect(cautions).toEqual([]);
     const danced = tight.filter(({ kind, easier, runs }) => kind === "drill" && easier?.runs !== runs);
-    for (const { cautions } of danced) expect(cautions).toEqual(["jump", "kneework"]);
+    for (const { cautions } of danced) expect(cautions).toEqual(["spin", "kneework"]);
     expect(danced.length).toBeGreaterThan(0);
   });
 
@@ -181,7 +181,7 @@ describe("two sections on the knees, exactly as long as the least", () => {
 
   test("a limit of 8 cannot be kept, and the plan says why", () => {
     const plan = planClass(class345, libraryWith({ limits: { knees: "8" } }));
-    expect(plan.limits).toEqual([{ part: "knees", limit: 8, before: 12, after: 9, kept: false }]);
+    expect(plan.limits).toEqual([{ part: "knees", limit: 8, before: 12, after: 9, kept: false, easiest: 6 }]);
     expect(planText(plan, en).summary.join(" ")).toContain("it is not kept: 9 remain");
   });
 });

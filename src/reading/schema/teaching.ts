@@ -1,4 +1,5 @@
 import * as z from "zod";
+import { planningLimits } from "../../routine/teaching-settings.js";
 import { type DancedKind, dancedKinds, loadParts } from "../../routine/vocabulary.js";
 import { amount, key, whole, word } from "./values.js";
 
@@ -121,10 +122,14 @@ export const teachingSchema = z.strictObject({
   "water-every": key(whole(5, 600, " minutes"), "minutes of dancing between water breaks", "45").default(35),
   limits: key(
     z
-      .partialRecord(word(loadParts), whole(0, 100_000, " times"))
-      .meta({ wants: "a part of the body (or inversions) and a number of times" }),
-    "how often a part of the body may take weight in a class; the planner then swaps marked repeats to the easier option, and says so",
-    "{ knees: 60 }",
+      .partialRecord(word([...loadParts, "inversion"]), whole(0, 100_000, " times"))
+      .meta({ wants: "a part of the body or a risk, and a number of times" }),
+    `how often a part of the body may take weight in a class, or a risk be met; the planner then swaps runs to the easier option, or leaves out a lift and its kind, and says so (default: ${Object.entries(
+      planningLimits,
+    )
+      .map(([part, limit]) => `\`${part}: ${limit}\``)
+      .join(" and ")}, planning defaults of ours and no safety figure)`,
+    "{ knees: 60, lift: 8 }",
   ).default({}),
   recording: key(
     z.strictObject({

@@ -1,7 +1,14 @@
 import type { DancedName, SectionName } from "../../routine/sheet.js";
-import type { Contact } from "../../routine/vocabulary.js";
+import {
+  type BodyPart,
+  bodyParts,
+  type LoadPart,
+  loadParts,
+  neverSlowed,
+  type Risk,
+} from "../../routine/vocabulary.js";
 import { capital, list, often } from "./language.js";
-import { routine } from "./routine.js";
+import { risks } from "./risks.js";
 import { versions } from "./versions.js";
 
 /** The end of a section of a routine. */
@@ -9,8 +16,6 @@ export interface SectionEnd extends SectionName {
   readonly title: string;
 }
 
-/** A part of the body that is loaded, or being upside down. */
-export type LoadPart = Contact | "inversions";
 export type Load = Readonly<Partial<Record<LoadPart, number>>>;
 
 /** What the dancers of a group meet in a class. */
@@ -35,6 +40,8 @@ export interface Danced {
   /** Counts a minute at that speed, where there is one tempo. */
   readonly tempo?: string;
   readonly runs: number;
+  /** What its cautions ask for before it is danced. */
+  readonly asks: string;
   /** The dancers' own. */
   readonly improvised: boolean;
   readonly moves: readonly { readonly cue: string; readonly on: string; readonly groups?: readonly string[] }[];
@@ -51,6 +58,14 @@ export interface PlannedLevel {
   readonly easiest: readonly string[] | undefined;
 }
 
+/** A move that is never slowed, and what is danced in its place. */
+export interface UnslowedCue {
+  readonly cue: string;
+  readonly on: string;
+  readonly groups?: readonly string[];
+  readonly instead: readonly string[];
+}
+
 export interface Said {
   readonly label: string;
   readonly instruction: string;
@@ -59,7 +74,13 @@ export interface Said {
 const inWords = (number: number): string => ["", "", "two", "three"][number] || String(number);
 const sectionName = ({ section, otherSide }: SectionName): string => (otherSide ? `${section} (other side)` : section);
 const endName = (end: SectionEnd): string => `“${sectionName(end)}” in ${end.title}`;
-const partName = (part: LoadPart): string => (part === "inversions" ? "upside down" : `the ${part}`);
+const riskOf = (part: LoadPart): Risk | undefined =>
+  part === "inversions" ? "inversion" : isBodyPart(part) ? undefined : part;
+const isBodyPart = (part: LoadPart): part is BodyPart => bodyParts.some((one) => one === part);
+const partName = (part: LoadPart): string => {
+  const risk = riskOf(part);
+  return risk === undefined ? `the ${part}` : risks.label(risk);
+};
 
 /** "12 min 5 s" */
 function span(seconds: number): string {
@@ -81,29 +102,39 @@ const until = ({ title, until: end }: Danced): string =>
 const at = ({ speed, tempo }: Danced): string =>
   `${speed === 100 ? "full tempo" : `${speed}%`}${tempo === undefined ? "" : ` (${tempo} counts a minute)`}`;
 
+const cueOf = ({ cue, on, groups = [] }: Pick<UnslowedCue, "cue" | "on" | "groups">): string =>
+  `“${cue}” (${[...groups, on].join(", ")})`;
+
 const inPieces = ({ pieces = 1 }: Danced): string =>
   pieces === 1 ? "" : ` It is danced in ${inWords(pieces)} pieces: what lies between them is not danced in this class.`;
 
 /** The whole body, and what of it this class uses most. */
 function parts(used: readonly LoadPart[]): string {
-  const named = used.filter((part) => part !== "inversions").map(partName);
+  const named = used.filter((part) => riskOf(part) === undefined).map(partName);
   return named.length === 0 ? "the whole body" : `the whole body, above all ${list(named)}`;
 }
 
 /** "knees 12, hands 1, upside down 2" */
 const tally = (load: Load): string =>
-  Object.entries(load)
-    .map(([part, times]) => `${part === "inversions" ? "upside down" : part} ${times}`)
+  bodyParts
+    .flatMap((part) => (load[part] ? [`${part === "inversions" ? "upside down" : part} ${load[part]}`] : []))
     .join(", ");
 
-/** "the moves that load the knees" */
+/** "lift 4, upside down 2" */
+const unslowed = (load: Load): string =>
+  loadParts
+    .flatMap((part) => {
+      const [risk, times] = [riskOf(part), load[part]];
+      return times && risk && neverSlowed.includes(risk) ? [`${risks.label(risk)} ${times}`] : [];
+    })
+    .join(", ");
+
+/** "the moves that load the knees", "the moves marked lift" */
 const loading = (part: LoadPart): string =>
-  part === "inversions" ? "the moves upside down" : `the moves that load ${partName(part)}`;
+  riskOf(part) === undefined ? `the moves that load ${partName(part)}` : `the moves marked “${partName(part)}”`;
 
 const noneEasier = ([only, ...others]: readonly string[]): string =>
   only === undefined || others.length > 0 ? "No easier level is written" : `${versions.name(only)} is the easiest`;
-
-const { contacts } = routine;
 
 /** A class plan: its activities, and what is said about the whole of it. */
 export const plan = {
@@ -126,7 +157,7 @@ export const plan = {
     }),
     detail: (one: Danced): Said => ({
       label: `Hard moves: ${what(one)}`,
-      instruction: `Each on its own, ${often(one.runs)} at ${at(one)}: ${one.moves.map(({ cue, on, groups = [] }) => `“${cue}” (${[...groups, on].join(", ")})`).join(", ")}.`,
+      instruction: `${one.speed < 100 ? "Each on its own" : "Never slowed: each on its own"}, ${often(one.runs)} at ${at(one)}: ${one.moves.map(cueOf).join(", ")}.${one.speed < 100 || one.asks === "" ? "" : ` Have ready: ${one.asks}.`}`,
     }),
     drill: (one: Danced): Said => ({
       label: `Drill: ${what(one)}`,
@@ -177,6 +208,20 @@ export const plan = {
     const which = runs < of ? `${runs} of the ${of} runs` : all;
     return `${which} in the level ${version} option, for the limit's sake.`;
   },
+  /** Stands behind an instruction where some runs leave out what is never slowed. */
+  spared(runs: number, of: number): string {
+    const which = runs < of ? `${runs} of the ${of} runs` : of === 1 ? "this run" : "all runs";
+    return `In ${which} mark what is never slowed, for the limit's sake.`;
+  },
+  /** Stands behind an instruction below full tempo: what is left out, and what is danced in its place. */
+  without: (moves: readonly UnslowedCue[]): string =>
+    `Not slowed: ${moves
+      .map((move) =>
+        move.instead.length > 0
+          ? `in place of ${cueOf(move)} dance ${move.instead.map((cue) => `“${cue}”`).join(", ")}`
+          : `of ${cueOf(move)} only the way in and the way out`,
+      )
+      .join("; ")}.`,
   /** What a block of activities is called. */
   blocks: {
     chunk: (title: string, name: DancedName): string => `${title}: ${danced(name)}`,
@@ -219,6 +264,11 @@ export const plan = {
       return taught === "" ? [] : [`Times with weight or impact, at level ${level} as at the easiest: ${taught}.`];
     return [`Times with weight or impact: ${taught || "none"} at level ${level}; ${easiest || "none"} at the easiest.`];
   },
+  /** How often the class meets what is danced at full tempo or not at all. */
+  unslowed(load: Load): readonly string[] {
+    const times = unslowed(load);
+    return times === "" ? [] : [`Danced at full tempo or not at all, in the whole class: ${times} times.`];
+  },
   /** The same of each group, where groups differ; their routine is named where there are several. */
   groupLoads(
     groups: readonly GroupFigures[],
@@ -234,29 +284,39 @@ export const plan = {
   /** "Flood knees 4": contacts of an activity, of each group where groups differ. */
   contacts: (load: Load, groups: readonly { readonly group: string; readonly load: Load }[] | undefined): string =>
     groups === undefined
-      ? contacts(load)
-      : groups.flatMap((one) => (contacts(one.load) === "" ? [] : [`${one.group} ${contacts(one.load)}`])).join("; "),
+      ? tally(load)
+      : groups.flatMap((one) => (tally(one.load) === "" ? [] : [`${one.group} ${tally(one.load)}`])).join("; "),
   /** How a limit that the library sets came out. */
   limit(
     outcome: {
       readonly part: LoadPart;
       readonly limit: number;
+      /** Of the planning, not the library's own. */
+      readonly preset?: boolean;
       readonly before: number;
       readonly after: number;
       readonly kept: boolean;
+      /** Of who stays at the easiest level. */
+      readonly easiest: number;
       readonly groups?: readonly Pick<GroupFigures, "group" | "title">[];
     },
     { level, easiest }: PlannedLevel,
     several: boolean,
   ): string {
-    const { part, limit, before, after, kept, groups = [] } = outcome;
+    const { part, limit, preset = false, before, after, kept, groups = [] } = outcome;
     const names = list(groups.map(({ group, title }) => (several ? `${group} in ${title}` : group)));
     const whose = names === "" ? "" : ` for ${names}`;
-    const own = `${partName(part)}: the library's own limit is ${limit} a class`;
+    const own = preset
+      ? `${partName(part)}: our planning default is ${limit} a class, which is no safety figure`
+      : `${partName(part)}: the library's own limit is ${limit} a class`;
     if (before <= limit) return capital(`${own}, and the plan has ${before}${whose}.`);
     if (kept)
       return capital(
-        `${own}; ${before} at level ${level}, brought to ${after}${whose} by dancing marked runs in the easier option.`,
+        `${own}; ${before} at level ${level}, brought to ${after}${whose} by dancing ${
+          riskOf(part) === undefined
+            ? "marked runs in the easier option"
+            : "some runs in the easier option, or without it"
+        }.`,
       );
     if (easiest !== undefined)
       return capital(
@@ -264,9 +324,9 @@ export const plan = {
           `give ${loading(part)} an easier option${whose}, or teach less.`,
       );
     return capital(
-      `${own}, and it is not kept: ${after} remain${whose} after every run that may change has gone to the easier option. ` +
+      `${own}, and it is not kept: ${after} remain${whose} after every run that may change has been changed. ` +
         "Each chunk marked once and danced once at full tempo, and one run-through, stay at the level taught. " +
-        "Teach an easier level, or less.",
+        (outcome.easiest < after ? "Teach an easier level, or less." : "Teach less: the easiest level has as many."),
     );
   },
 };
