@@ -1,6 +1,12 @@
 import type { Routine, Workshop } from "../routine/routine.js";
 import { versionAt } from "../routine/version-at.js";
-import type { CoursePlan, CourseSection, LessonContent, LessonPlan } from "../teaching/course/course-plan.js";
+import type {
+  CoursePlan,
+  CourseSection,
+  KnownRoutine,
+  LessonContent,
+  LessonPlan,
+} from "../teaching/course/course-plan.js";
 import type { Wording } from "../wording/wording.js";
 import { printedSections } from "./paper/printed-moves.js";
 
@@ -40,8 +46,11 @@ function lessonText({ date, lesson }: LessonPlan, bring: GearOf, wording: Wordin
     name: course.lesson(number),
     ...(date !== undefined && { date }),
     columns: [
-      column(columns.fresh, fresh.length === 0 ? [course.nothingNew] : sectionTexts(fresh, wording)),
-      column(columns.recalled, [...sectionTexts(recalled, wording), ...sectionTexts(inRun, wording).map(course.inRun)]),
+      column(columns.fresh, fresh.length === 0 ? [course.nothingNew] : sectionTexts(fresh, run, wording)),
+      column(columns.recalled, [
+        ...sectionTexts(recalled, run, wording),
+        ...sectionTexts(inRun, run, wording).map(course.inRun),
+      ]),
       column(columns.run, run.map(course.run)),
       column(
         columns.hard,
@@ -52,15 +61,26 @@ function lessonText({ date, lesson }: LessonPlan, bring: GearOf, wording: Wordin
   };
 }
 
-/** Sections by their routines: "“Harbour wall” and “Tag” in Low Tide". */
-export function sectionTexts(sections: readonly CourseSection[], { course }: Wording): readonly string[] {
+/**
+ * Sections by their routines: "“Harbour wall” and “Tag” in Low Tide".
+ *
+ * @param run what is known of each routine
+ */
+export function sectionTexts(
+  sections: readonly CourseSection[],
+  run: readonly KnownRoutine[],
+  { course }: Wording,
+): readonly string[] {
   const titles = new Map(sections.map(({ routine, title }) => [routine, title]));
-  return [...titles].map(([slug, title]) =>
-    course.sections({
+  return [...titles].map(([slug, title]) => {
+    const own = sections.filter(({ routine }) => routine === slug).map(({ section }) => section);
+    const known = run.find(({ routine }) => routine === slug);
+    return course.sections({
       title,
-      sections: sections.filter(({ routine }) => routine === slug).map(({ section }) => section),
-    }),
-  );
+      sections: own,
+      whole: known?.whole === true && known.sections.length === own.length,
+    });
+  });
 }
 
 function summaryOf({ fit, minutes, lessons }: CoursePlan, wording: Wording): readonly string[] {
@@ -68,7 +88,7 @@ function summaryOf({ fit, minutes, lessons }: CoursePlan, wording: Wording): rea
   const [first] = fit.left;
   const recalls = lessons.some(({ lesson }) => lesson.recalled.length > 0) ? [course.recalls] : [];
   if (first === undefined) return [course.fits(fit.lessons, minutes), ...recalls];
-  const [name = ""] = sectionTexts([first], wording);
+  const [name = ""] = sectionTexts([first], [], wording);
   return [
     course.tooLong(fit.lessons, minutes, name),
     fit.needed === undefined ? course.neverFits(minutes) : course.needed(fit.needed),

@@ -3,7 +3,7 @@ import type { CardView, LibraryView, WorkshopEntry } from "#src/publishing/site/
 import type { SiteViews } from "#src/publishing/site/site-config.js";
 import type { Library } from "#src/routine/routine.js";
 import type { Wording } from "#src/wording/wording.js";
-import { dateTime } from "./_includes/dates.js";
+import { dayOrDays } from "./_includes/dates.js";
 import { page } from "./_includes/page.js";
 import { theirs } from "./_includes/theirs.js";
 
@@ -122,9 +122,8 @@ ${audience !== "all" && html`<p class="card-audience">${library.factLine([audien
 function workshop({ slug, title, date, lessons, dates, venue, minutes }: WorkshopEntry, wording: Wording): Html {
   const { workshop } = wording;
   const days = dates ?? (date === undefined ? [] : [date]);
-  const [first, last] = [days[0], days.at(-1)].map((day) => day && dateTime(day, wording.dates));
   const facts = [
-    first !== undefined && last !== undefined && days.length > 1 ? html`${workshop.days(first, last)}` : first,
+    dayOrDays(days, wording),
     venue,
     lessons !== undefined && workshop.numberOfLessons(lessons),
     workshop.numberOfMinutes(minutes),

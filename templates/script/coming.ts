@@ -39,7 +39,7 @@ export function comingAndPast<Each extends Dated>(
   const coming = all.filter((one) => !isPast(one)).sort(by((one) => next(one) ?? "9999-99-99"));
   const past = all
     .filter(isPast)
-    .sort(by(({ days }) => days.at(-1) ?? ""))
+    .sort(by(({ days }) => days[days.length - 1] ?? ""))
     .reverse();
   return { coming, past };
 }

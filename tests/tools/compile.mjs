@@ -120,7 +120,7 @@ async function scripts() {
     });
   // Those of `dist/script` are published with every library; the report on a draft carries its own within it.
   await Promise.all([
-    into(["routine", "library", "practice/main", "keep-pages"], "dist/script", "esm"),
+    into(["routine", "library", "workshop", "practice/main", "keep-pages"], "dist/script", "esm"),
     into(["report"], "dist/report", "iife"),
   ]);
 }

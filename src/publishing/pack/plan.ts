@@ -7,8 +7,8 @@ import { planText } from "../plan-text.js";
 const size = 10;
 
 /** The class plan on paper: what it comes to, then block by block what is done when, for how long, and what the body meets. */
-export function planBlocks(plan: ClassPlan, width: number, wording: Wording): readonly Block[] {
-  const { pack, time } = wording;
+export function planBlocks(plan: ClassPlan, title: string, width: number, wording: Wording): readonly Block[] {
+  const { time } = wording;
   const text = planText(plan, wording);
   const head = ({ topic, start, seconds }: ActivityBlock): Block =>
     textBlock(
@@ -34,7 +34,7 @@ export function planBlocks(plan: ClassPlan, width: number, wording: Wording): re
     );
   };
   return [
-    headingBlock(pack.classPlan, { size: 11, width }),
+    headingBlock(title, { size: 11, width }),
     ...text.summary.map((sentence) => textBlock([{ text: sentence }], { size: 11, width: width * 0.8, before: 4 })),
     ...plan.blocks.flatMap((block) => [head(block), ...plan.activities.slice(block.from, block.to).map(item)]),
   ];

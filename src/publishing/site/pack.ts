@@ -1,5 +1,6 @@
 import { basename, extname } from "node:path";
 import type { ClassPlan } from "../../teaching/class-plan.js";
+import type { CoursePlan } from "../../teaching/course/course-plan.js";
 import { wordingOf } from "../../wording/wording.js";
 import type { Context } from "../publisher.js";
 
@@ -11,8 +12,8 @@ export interface PackFiles {
   readonly downloads: readonly Download[];
   /** The text for the video's description box. */
   readonly videoText?: string;
-  /** The plan of a class. */
-  readonly plan?: ClassPlan;
+  /** The plan of a class, or of a course. */
+  readonly plan?: ClassPlan | CoursePlan;
 }
 
 /** A file to take away. */
@@ -38,6 +39,6 @@ export function packOf({ library, files, textOf }: Context): PackFiles {
       return label === undefined ? [] : [{ file: basename(path), name: label, kind }];
     }),
     ...(videoText === undefined ? {} : { videoText }),
-    ...(plan === undefined ? {} : { plan: JSON.parse(plan) as ClassPlan }),
+    ...(plan === undefined ? {} : { plan: JSON.parse(plan) as ClassPlan | CoursePlan }),
   };
 }

@@ -80,7 +80,8 @@ export function workshopData(workshop: Workshop, library: Library): LinkedData {
     ...addressed(library, `workshops/${workshop.slug}/`),
     inLanguage: library.language,
     startDate: workshop.date,
-    duration: isoDuration(new Fraction(workshop.minutes).mul(60)),
+    ...(workshop.dates && { endDate: workshop.dates.at(-1), subEvent: lessonsData(workshop, workshop.dates) }),
+    ...(workshop.lessons === undefined && { duration: lasting(workshop) }),
     location: workshop.venue && { "@type": "Place", name: workshop.venue },
     organizer: publisherOf(library),
     workFeatured: workshop.routines.map(({ slug, title }) => ({
@@ -89,6 +90,22 @@ export function workshopData(workshop: Workshop, library: Library): LinkedData {
       ...addressed(library, `routines/${slug}/`),
     })),
   };
+}
+
+/** Of a course each lesson as an event of its own. */
+function lessonsData(workshop: Workshop, dates: readonly string[]): readonly LinkedData[] {
+  const { title, venue } = workshop;
+  return dates.map((day) => ({
+    "@type": "EducationEvent",
+    name: title,
+    startDate: day,
+    duration: lasting(workshop),
+    location: venue && { "@type": "Place", name: venue },
+  }));
+}
+
+function lasting({ minutes }: Workshop): string {
+  return isoDuration(new Fraction(minutes).mul(60));
 }
 
 /** The library page is a collection, newest first. */

@@ -40,8 +40,9 @@ export interface KnownRoutine {
   readonly routine: string;
   readonly title: string;
   readonly sections: readonly string[];
-  /** Whether that is all that the course has of it. */
+  /** Whether that is all that the course has of it; otherwise the section as far as which it is known without a gap, where there is one. */
   readonly whole: boolean;
+  readonly upTo?: string;
 }
 
 export interface HardPart {

@@ -86,7 +86,7 @@ function lessonPlan({ workshop, library, material, units, known }: Context, less
       fresh: fresh.map(sectionOf),
       recalled: of(lesson.recalled).map(sectionOf),
       inRun: of(lesson.inRun).map(sectionOf),
-      run: knownRoutines(units, lesson.to),
+      run: knownRoutines(workshop, units, lesson.to),
       hard: hardParts(material, fresh.length > 0 ? fresh : before.slice(known)),
     },
   };
@@ -94,12 +94,25 @@ function lessonPlan({ workshop, library, material, units, known }: Context, less
 
 const sectionOf = ({ routine, title, section }: SectionUnit): CourseSection => ({ routine, title, section });
 
-function knownRoutines(units: readonly SectionUnit[], to: number): readonly KnownRoutine[] {
-  const known = units.slice(0, to);
-  const titles = new Map(known.map(({ routine, title }) => [routine, title]));
-  return [...titles].map(([routine, title]) => {
-    const sections = known.filter((unit) => unit.routine === routine).map(({ section }) => section);
-    return { routine, title, sections, whole: units.slice(to).every((unit) => unit.routine !== routine) };
+/** What is known of each routine after so many units, in the order of the dance. */
+function knownRoutines(
+  { routines }: Pick<Workshop, "routines">,
+  units: readonly SectionUnit[],
+  to: number,
+): readonly KnownRoutine[] {
+  return routines.flatMap(({ slug, title, sections: danced }): KnownRoutine[] => {
+    const own = units.flatMap(({ routine, section }, unit) =>
+      routine === slug ? [{ section, known: unit < to }] : [],
+    );
+    const inOrder = [...new Set(danced.map(({ name }) => name))].flatMap((name) =>
+      own.filter(({ section }) => section === name),
+    );
+    const sections = inOrder.filter(({ known }) => known).map(({ section }) => section);
+    if (sections.length === 0) return [];
+    const whole = sections.length === inOrder.length;
+    const gapless = inOrder.slice(0, sections.length).every(({ known }) => known);
+    const upTo = whole || !gapless ? undefined : sections.at(-1);
+    return [{ routine: slug, title, sections, whole, ...(upTo !== undefined && { upTo }) }];
   });
 }
 

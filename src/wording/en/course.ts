@@ -2,14 +2,17 @@ import { dates } from "./dates.js";
 import { capital, counted, list } from "./language.js";
 
 /** Some sections of a routine. */
-interface Sections {
+export interface KnownSections {
   readonly title: string;
   readonly sections: readonly string[];
   /** True of all that the course has of the routine. */
   readonly whole: boolean;
+  /** The last of them, where they are the dance without a gap from its beginning. */
+  readonly upTo?: string;
 }
 
 const named = (sections: readonly string[]): string => list(sections.map((section) => `“${section}”`));
+const allOf = (title: string): string => `${title}, all of it`;
 const lessons = (number: number): string => counted(number, "lesson", "lessons");
 const sheet = (number: number): string => `Lesson ${number}, to take home`;
 
@@ -30,9 +33,10 @@ export const course = {
     bring: "Bring",
   },
   /** "“Harbour wall” and “Tag” in Low Tide" */
-  sections: ({ title, sections }: Omit<Sections, "whole">): string => `${named(sections)} in ${title}`,
-  run: ({ title, sections, whole }: Sections): string =>
-    whole ? `${title}, all of it` : `${title}: ${named(sections)}`,
+  sections: ({ title, sections, whole }: KnownSections): string =>
+    whole ? allOf(title) : `${named(sections)} in ${title}`,
+  run: ({ title, sections, whole, upTo }: KnownSections): string =>
+    whole ? allOf(title) : `${title}${upTo === undefined ? `: ${named(sections)}` : ` as far as the end of “${upTo}”`}`,
   /** A part of a routine by its name: "Low Tide: Harbour wall, eights 1–2". */
   hard: (title: string, part: string): string => `${title}: ${part}`,
   nothingNew: "Nothing: time for whole runs, and for what you find hard",
@@ -55,19 +59,17 @@ export const course = {
     title: (workshop: string, number: number): string => `${workshop}, lesson ${number}`,
     of: (number: number, all: number): string => `Lesson ${number} of ${all}`,
     soFar: "Danced so far",
-    fresh: "New today",
-    freshIs: (what: string): string => `new today: ${what}`,
-    before: "what you knew before",
+    known: ({ sections, whole }: KnownSections): string => (whole ? `all of it, ${named(sections)}` : named(sections)),
+    freshIs: (sections: readonly string[]): string => `new today: ${named(sections)}`,
     practise: "Practise until next time",
     practiseUntil: (date: string): string => `Practise until ${dates.weekday(date)}`,
+    /** After the last lesson. */
     afterwards: "Keep it",
-    /** What is asked for every day, in the order of doing it. */
-    new: (what: string): string => `${what}: every day, walked on the counts first, then danced, then with the song.`,
+    new: (what: string): string => `${what}: a little every day. Walk it on the counts, dance it, then with the song.`,
     again: (what: string): string => `${what}: once or twice, since it comes again next time.`,
-    rest: (what: string): string => `${what}: one run with the song.`,
+    rest: (what: string): string => `${what}: once with the song.`,
     careful:
-      "What has a caution needs what the caution asks for. Where you have not got that at home, dance the easier option or leave it out.",
-    page: "Practise with the counts",
-    nothing: "Nothing is new today: dance all of it once with the song.",
+      "A move with a caution needs what its caution asks for. Where you have not got that at home, dance an easier option or leave it out.",
+    page: (title: string): string => `${title}, to practise with the counts: `,
   },
 };

@@ -105,7 +105,7 @@ describe("what a course says of itself", () => {
       routineOf({
         slug: `routine-${number}`,
         tempo: 90 + number,
-        sections: Array.from({ length: 6 }, (__, at) => eights(`${number} ${at}`, 3)),
+        sections: Array.from({ length: 5 }, (__, at) => eights(`${number} ${at}`, 2)),
       }),
     );
     const start = performance.now();

@@ -1,0 +1,3 @@
+import { showAround } from "./show-around.js";
+
+showAround();
