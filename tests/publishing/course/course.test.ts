@@ -1,0 +1,95 @@
+import { describe, expect, test } from "vitest";
+import { coursePrint, drawCourse, drawLesson, lessonPrint } from "../../../src/publishing/course/course.js";
+import { course as publisher } from "../../../src/publishing/course/publisher.js";
+import { packPrint } from "../../../src/publishing/pack/pack.js";
+import { plan as planPublisher } from "../../../src/publishing/plan/publisher.js";
+import { packOf } from "../../../src/publishing/site/pack.js";
+import { workshopView } from "../../../src/publishing/site/workshop-view.js";
+import { planCourse } from "../../../src/teaching/course/plan.js";
+import { en } from "../../../src/wording/en.js";
+import { contextOf } from "../../fixtures/context.js";
+import { readText, spaced } from "../../fixtures/read-pdf.js";
+import { sixEvenings } from "../../fixtures/six-evenings.js";
+import { library } from "../../teaching/builder.js";
+
+const plan = planCourse(sixEvenings, library);
+const read = async (file: Promise<Uint8Array>) => spaced(await readText(await file));
+
+describe("a course of six lessons on paper", () => {
+  test("all of it stands on one page, a row a lesson, with its day and what it needs", async () => {
+    expect(coursePrint(plan, sixEvenings, library).pages).toBe(1);
+    const text = await read(drawCourse(plan, sixEvenings, library));
+    for (const [index, day] of ["7", "14", "21", "28"].entries())
+      expect(text).toContain(`Lesson ${index + 1} Thursday ${day} January 2027`);
+    expect(text).toContain("6 lessons of 60 minutes, and everything fits.");
+    // Six sections over five lessons, and the last for whole runs: the shawl belongs to the second section alone.
+    const rows = text.split(/(?=Lesson \d Thursday)/).slice(1);
+    expect(rows.map((row) => row.includes("shawl"))).toEqual([false, true, true, true, true, true]);
+    expect(rows[5]).toContain("Nothing: time for whole runs, and for what you find hard");
+    expect(rows[5]).toContain("Title of first, all of it");
+  });
+
+  test("sixty lessons take as many pages as they need, and a row is never broken", () => {
+    const sixty = { ...sixEvenings, dates: undefined, lessons: 60 };
+    const { dates: _, ...undated } = sixty;
+    const print = coursePrint(planCourse(undated, library), undated, library);
+    expect(print.pages).toBeGreaterThan(1);
+    const [, table] = [print.elements.at(0), print.elements.at(-1)];
+    expect(table?.content).toHaveLength(61);
+  });
+
+  test("the sheet of a lesson: what was danced so far, what is new with its counts, what comes again next time", async () => {
+    const text = await read(drawLesson(plan, 1, sixEvenings, library));
+    expect(text).toContain("Lesson 2 of 6 · Thursday 14 January 2027");
+    expect(text).toContain("Title of first: “A” and “B” (new today: “B”)");
+    expect(text).toContain("Practise until Thursday 21 January 2027");
+    expect(text).toContain("“B” in Title of first: a little every day.");
+    expect(text).toContain("1–2 B 1 1-2");
+    expect(text).not.toContain("1–2 A 1 1-2");
+    // The third lesson recalls the second's; the first's comes again in the fourth.
+    const third = await read(drawLesson(plan, 2, sixEvenings, library));
+    expect(third).toContain("“A” in Title of first: once or twice, since it comes again next time.");
+    expect(lessonPrint(plan, 5, sixEvenings, library).pages).toBe(1);
+    expect(await read(drawLesson(plan, 5, sixEvenings, library))).toContain("Keep it");
+  });
+
+  test("the pack has the page, and the plan of every lesson", () => {
+    const titles = packPrint(sixEvenings, library).bookmarks.map(({ title }) => title);
+    expect(titles.slice(2, 9)).toEqual([
+      "The course",
+      ...["7 January", "14 January", "21 January", "28 January", "4 February", "11 February"].map(
+        (day, index) => `Lesson ${index + 1} · Thursday ${day} 2027`,
+      ),
+    ]);
+  });
+});
+
+test("its files are those that were said before", async () => {
+  const names = ["course", ...[1, 2, 3, 4, 5, 6].map((number) => `lesson-${number}`)];
+  const context = contextOf(library);
+  const paths = names.map((name) => `workshops/class/${name}.pdf`);
+  expect(publisher.declare?.(sixEvenings, context).map(({ path }) => path)).toEqual(paths);
+  const { lessons: _, dates: __, ...once } = sixEvenings;
+  expect(publisher.declare?.(once, context)).toEqual([]);
+  expect(await publisher.publish(once, context)).toEqual([]);
+});
+
+test("plan.json has a plan a lesson, and the page shows the same", () => {
+  const [file] = planPublisher.publish(sixEvenings, contextOf(library)) as readonly { content: string }[];
+  const written = JSON.parse(file?.content ?? "");
+  expect(written).toEqual(JSON.parse(JSON.stringify(plan)));
+  for (const lesson of written.lessons)
+    expect(lesson.activities.reduce((sum: number, { seconds }: { seconds: number }) => sum + seconds, 0)).toBe(3600);
+  const files = [{ path: "workshops/class/plan.json", kind: "plan", mediaType: "application/json" }] as const;
+  const sheets = publisher.declare?.(sixEvenings, contextOf(library)) ?? [];
+  const pack = packOf({ ...contextOf(library), files: [...files, ...sheets], textOf: () => file?.content ?? "" });
+  const { course, plan: single } = workshopView(sixEvenings, library, pack, en);
+  expect(single).toBeUndefined();
+  expect(
+    course?.lessons.map(({ sheet, columns, plan }) => [sheet, columns[0]?.texts[0], plan.blocks.length > 0]),
+  ).toEqual(
+    ["“A”", "“B”", "“C”", "“X”", "“Y” and “Z”"]
+      .map((name, index) => [`lesson-${index + 1}.pdf`, `${name} in Title of ${index < 3 ? "first" : "second"}`, true])
+      .concat([["lesson-6.pdf", "Nothing: time for whole runs, and for what you find hard", true]]),
+  );
+});
