@@ -15,13 +15,13 @@ export function showAround(): void {
     const entry = around.querySelector<HTMLElement>(place);
     const lesson = index === undefined ? undefined : lessons[index];
     if (!entry || !lesson) continue;
-    entry.querySelector("dd")?.append(...summaryOf(lesson));
+    entry.querySelector("dd")?.append(...summaryOf(lesson), ...(index === last ? sheetOf(lesson) : []));
     entry.hidden = false;
   }
   around.hidden = false;
 }
 
-/** A lesson in two lines: its name, which leads to it, and what is new in it; and the sheet that goes home. */
+/** A lesson in two lines: its name, which leads to it, and what is new in it. */
 function summaryOf(lesson: HTMLElement): readonly Element[] {
   const name = lesson.querySelector("h3");
   const link = document.createElement("a");
@@ -32,6 +32,11 @@ function summaryOf(lesson: HTMLElement): readonly Element[] {
     copy.textContent = text.textContent;
     return copy;
   });
-  const sheet = lesson.querySelector(".sheet")?.cloneNode(true);
-  return [link, ...fresh, ...(sheet instanceof Element ? [sheet] : [])];
+  return [link, ...fresh];
+}
+
+/** What goes home after it, where there is a sheet. */
+function sheetOf(lesson: HTMLElement): readonly Node[] {
+  const sheet = lesson.querySelector(".sheet");
+  return sheet ? [sheet.cloneNode(true)] : [];
 }

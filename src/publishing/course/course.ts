@@ -3,9 +3,9 @@ import type { CoursePlan } from "../../teaching/course/course-plan.js";
 import { writePrint } from "../../typesetting/pdf/write.js";
 import type { Print } from "../../typesetting/print.js";
 import { type Wording, wordingOf } from "../../wording/wording.js";
+import { courseSheet } from "../paper/course-sheet.js";
 import { feetOf, layoutFeet } from "../paper/page.js";
 import type { Sheet } from "../paper/sheet.js";
-import { courseSheet } from "./course-sheet.js";
 import { lessonSheet } from "./lesson-sheet.js";
 
 /** Draws a course on one page as a PDF. */

@@ -1,8 +1,8 @@
 import type { Workshop } from "../../routine/routine.js";
 import { isCourse, planCourse } from "../../teaching/course/plan.js";
 import { wordingOf } from "../../wording/wording.js";
+import { lessonSheetName } from "../lesson-sheet-name.js";
 import type { DeclaredFile, OutFile, Publisher } from "../publisher.js";
-import { lessonSheetName } from "./names.js";
 
 /** Of a course: all of it on one page, `workshops/<slug>/course.pdf`, and what goes home after each lesson, `lesson-<n>.pdf`. */
 export const course: Publisher<Workshop> = {

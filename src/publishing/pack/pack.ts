@@ -4,7 +4,7 @@ import { writePrint } from "../../typesetting/pdf/write.js";
 import { later, laterBookmark, laterMark, type Print } from "../../typesetting/print.js";
 import type { Span } from "../../typesetting/text.js";
 import { type Wording, wordingOf } from "../../wording/wording.js";
-import { courseSheet } from "../course/course-sheet.js";
+import { courseSheet } from "../paper/course-sheet.js";
 import { creditSpans } from "../paper/credit.js";
 import type { Dance } from "../paper/dance.js";
 import { feetOf, layoutFeet } from "../paper/page.js";

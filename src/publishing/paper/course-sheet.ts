@@ -6,11 +6,11 @@ import { papers } from "../../typesetting/print.js";
 import type { Span } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { courseText } from "../course-text.js";
-import { smallest } from "../paper/cell.js";
-import { margin } from "../paper/page.js";
-import type { Sheet } from "../paper/sheet.js";
-import { placeTable, type TextTable } from "../paper/table.js";
-import { theirs } from "../paper/theirs.js";
+import { smallest } from "./cell.js";
+import { margin } from "./page.js";
+import type { Sheet } from "./sheet.js";
+import { placeTable, type TextTable } from "./table.js";
+import { theirs } from "./theirs.js";
 
 /** Type sizes to try for the table, roomy ones first. */
 const sizes = [10.5, 9.5, 9, 8.5, smallest];
