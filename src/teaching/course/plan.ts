@@ -6,6 +6,7 @@ import { materialOf } from "../material-of.js";
 import { askedOf, planClass } from "../plan.js";
 import { settingsFor } from "../settings.js";
 import { slotOf } from "../timetable.js";
+import { versionsFor } from "../versions.js";
 import type { CoursePlan, CourseSection, HardPart, KnownRoutine, LessonPlan } from "./course-plan.js";
 import { lessonPrice } from "./price.js";
 import { type Lesson, type Share, shareOut } from "./share.js";
@@ -31,16 +32,17 @@ export function planCourse(workshop: CourseWorkshop, library: Library): CoursePl
   const context = { workshop, library, material, units, known };
 
   /* What a lesson is reckoned to take and what it is planned to take may differ by what the planner adds: then it is shared out again with that much less. */
+  const shared = (seconds: number) => {
+    const share = shareOut({ units, known, lessons: workshop.lessons, seconds, price });
+    return { share, plans: plansOf(context, share) };
+  };
   let seconds = teaching;
-  let share = shareOut({ units, known, lessons: workshop.lessons, seconds, price });
-  let plans = plansOf(context, share);
-  for (let over = overrun(plans); over > 0 && seconds > over; over = overrun(plans)) {
-    seconds -= over;
-    share = shareOut({ units, known, lessons: workshop.lessons, seconds, price });
-    plans = plansOf(context, share);
+  let { share, plans } = shared(seconds);
+  for (let round = 0; round < rounds && overrun(plans) > 0; round++) {
+    seconds = Math.max(0, seconds - overrun(plans));
+    ({ share, plans } = shared(seconds));
   }
   const { slug, title, venue, minutes, level } = workshop;
-  const [first] = plans;
   return {
     ...{ slug, title, minutes, level },
     ...(venue !== undefined && { venue }),
@@ -52,10 +54,16 @@ export function planCourse(workshop: CourseWorkshop, library: Library): CoursePl
       ...(share.needed !== undefined && { needed: share.needed }),
       left: units.slice(share.reached).map(sectionOf),
     },
-    routines: (first?.routines ?? []).map(({ slug, title, version, easiest }) => ({ slug, title, version, easiest })),
+    routines: workshop.routines.map((routine) => {
+      const { taught, easiest } = versionsFor(routine, level);
+      return { slug: routine.slug, title: routine.title, version: taught.id, easiest: easiest.id };
+    }),
     settings,
   };
 }
+
+/** How often a course is shared out again at the most. */
+const rounds = 3;
 
 const overrun = (plans: readonly ClassPlan[]): number => Math.max(0, ...plans.map(({ fit }) => fit.short));
 
@@ -79,14 +87,19 @@ function lessonPlan({ workshop, library, material, units, known }: Context, less
   const date = dates?.[index];
   const asked = lessonWith(fresh, of(lesson.recalled), before);
   const plan = planClass({ ...slot, ...(date !== undefined && { date }) }, library, asked);
+  const run = knownRoutines(workshop, units, lesson.to);
   return {
     ...plan,
+    // What comes in another lesson is not left out.
+    routines: plan.routines
+      .filter(({ slug }) => run.some(({ routine }) => routine === slug))
+      .map(({ leftOut: _, ...routine }) => routine),
     lesson: {
       number: index + 1,
       fresh: fresh.map(sectionOf),
       recalled: of(lesson.recalled).map(sectionOf),
       inRun: of(lesson.inRun).map(sectionOf),
-      run: knownRoutines(workshop, units, lesson.to),
+      run,
       hard: hardParts(material, fresh.length > 0 ? fresh : before.slice(known)),
     },
   };

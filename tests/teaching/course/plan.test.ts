@@ -1,10 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { planText } from "../../../src/publishing/plan-text.js";
 import { dance } from "../../../src/routine/dance.js";
 import type { Routine } from "../../../src/routine/routine.js";
 import type { CoursePlan } from "../../../src/teaching/course/course-plan.js";
 import { type CourseWorkshop, planCourse } from "../../../src/teaching/course/plan.js";
 import { planClass } from "../../../src/teaching/plan.js";
+import { en } from "../../../src/wording/en.js";
 import { routines as written } from "../../fixtures/arbitrary.js";
 import { runs } from "../../runs.js";
 import { eights, library, routineOf, workshopOf } from "../builder.js";
@@ -79,6 +81,31 @@ describe("what a course says of itself", () => {
     expect(plan.lessons[0]?.lesson.recalled.map(({ section }) => section)).toEqual(["A", "B"]);
   });
 
+  test("what is all known is recalled and run, and a slot without time for teaching teaches nothing", () => {
+    const known = { test: [..."ABCD"] };
+    const plan = planCourse(courseOf([routine], 60, { lessons: 4, known }), library);
+    expect(inOneLine(plan)).toEqual([
+      ["", "ABCD", "ABCD"],
+      ["", "", "ABCD"],
+      ["", "ABCD", "ABCD"],
+      ["", "", "ABCD"],
+    ]);
+    const none = planCourse(courseOf([routine], 10, { warmUp: 10 }), library);
+    expect(inOneLine(none)).toEqual([
+      ["", ""],
+      ["", ""],
+    ]);
+    expect(none.fit).toMatchObject({ fits: false, left: [{ section: "A" }, {}, {}, {}] });
+  });
+
+  test("a lesson speaks of what it dances, not of what another lesson has", () => {
+    const plan = planCourse(courseOf([routine, other], 60, { lessons: 3 }), library);
+    expect(plan.routines.map(({ slug }) => slug)).toEqual(["test", "other"]);
+    const said = plan.lessons.map((lesson) => planText(lesson, en).summary.join(" "));
+    expect(said.join(" ")).not.toContain("No part of this class");
+    expect(said[1]).toMatch(/Known, and recalled at the start: A.* \(Title of test\)\./);
+  });
+
   test("of each routine only the sections that it asks for", () => {
     const sections = { test: ["A", "C"] };
     const plan = planCourse(courseOf([routine, other], 60, { lessons: 3, sections }), library);
@@ -108,9 +135,11 @@ describe("what a course says of itself", () => {
         sections: Array.from({ length: 5 }, (__, at) => eights(`${number} ${at}`, 2)),
       }),
     );
-    const start = performance.now();
+    // What this process has worked: others may have the machine as well.
+    const start = process.cpuUsage();
     const plan = planCourse(courseOf(routines, 90, { lessons: 12 }), library);
-    expect(performance.now() - start).toBeLessThan(2000);
+    const { user, system } = process.cpuUsage(start);
+    expect((user + system) / 1e6).toBeLessThan(2);
     expect(plan.lessons.map(({ fit }) => fit.fits)).toEqual(plan.lessons.map(() => true));
   });
 });
