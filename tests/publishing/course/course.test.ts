@@ -3,7 +3,9 @@ import { coursePrint, drawCourse, drawLesson, lessonPrint } from "../../../src/p
 import { course as publisher } from "../../../src/publishing/course/publisher.js";
 import { packPrint } from "../../../src/publishing/pack/pack.js";
 import { plan as planPublisher } from "../../../src/publishing/plan/publisher.js";
+import { workshopFacts } from "../../../src/publishing/site/library-view.js";
 import { packOf } from "../../../src/publishing/site/pack.js";
+import { workshopData } from "../../../src/publishing/site/structured-data.js";
 import { workshopView } from "../../../src/publishing/site/workshop-view.js";
 import { planCourse } from "../../../src/teaching/course/plan.js";
 import { en } from "../../../src/wording/en.js";
@@ -92,4 +94,14 @@ test("plan.json has a plan a lesson, and the page shows the same", () => {
       .map((name, index) => [`lesson-${index + 1}.pdf`, `${name} in Title of ${index < 3 ? "first" : "second"}`, true])
       .concat([["lesson-6.pdf", "Nothing: time for whole runs, and for what you find hard", true]]),
   );
+});
+
+test("each lesson is an event of its own to whoever reads the page's data, and library.json has its days", () => {
+  const dates = sixEvenings.dates ?? [];
+  expect(workshopData(sixEvenings, library)).toMatchObject({
+    startDate: dates[0],
+    endDate: dates[5],
+    subEvent: dates.map((startDate) => ({ "@type": "EducationEvent", startDate, duration: "PT1H" })),
+  });
+  expect(workshopFacts(sixEvenings)).toMatchObject({ date: dates[0], lessons: 6, dates });
 });
