@@ -86,7 +86,13 @@ export function sectionTexts(
 function summaryOf({ fit, minutes, lessons }: CoursePlan, wording: Wording): readonly string[] {
   const { course } = wording;
   const [first] = fit.left;
-  const recalls = lessons.some(({ lesson }) => lesson.recalled.length > 0) ? [course.recalls] : [];
+  const of = (some: (lesson: LessonContent) => boolean) =>
+    lessons.flatMap(({ lesson }) => (some(lesson) ? [lesson.number] : []));
+  const squeezed = of(({ inRun }) => inRun.length > 0);
+  const recalls = [
+    ...(of(({ recalled }) => recalled.length > 0).length > 0 ? [course.recalls] : []),
+    ...(squeezed.length > 0 ? [course.inRunAlone(squeezed)] : []),
+  ];
   if (first === undefined) return [course.fits(fit.lessons, minutes), ...recalls];
   const [name = ""] = sectionTexts([first], [], wording);
   return [

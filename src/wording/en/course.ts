@@ -1,5 +1,5 @@
 import { dates } from "./dates.js";
-import { capital, counted, list } from "./language.js";
+import { capital, counted, list, plural } from "./language.js";
 
 /** Some sections of a routine. */
 export interface KnownSections {
@@ -46,6 +46,9 @@ export const course = {
     `${capital(lessons(number))} of ${minutes} minutes, and everything fits.`,
   recalls:
     "What is new comes again in the next lesson, then after longer and longer pauses; each lesson ends in a run of all that is known.",
+  /** Lessons that have more to recall than they have time for, by their numbers. */
+  inRunAlone: (numbers: readonly number[]): string =>
+    `${capital(plural(numbers.length, "lesson", "lessons"))} ${list(numbers.map(String))} ${plural(numbers.length, "has", "have")} no time to go through all that is due on its own, so some of it is danced in the run alone: longer lessons, or one more, would have it.`,
   tooLong: (number: number, minutes: number, first: string): string =>
     `Not everything fits into ${lessons(number)} of ${minutes} minutes: ${first} and what comes after it is left out.`,
   needed: (number: number): string => `All of it would take ${lessons(number)}.`,

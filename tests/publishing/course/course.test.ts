@@ -31,6 +31,16 @@ describe("a course of six lessons on paper", () => {
     expect(rows[5]).toContain("Title of first, all of it");
   });
 
+  test("says where there is no time to recall what is due", async () => {
+    expect(await read(drawCourse(plan, sixEvenings, library))).not.toContain("in the run alone");
+    // As short as lessons can be that hold all of it: the second has no minute left for the first one's section.
+    const fits = (minutes: number) => planCourse({ ...sixEvenings, minutes }, library).fit.fits;
+    const least = Array.from({ length: 60 }, (_, minutes) => minutes + 1).find(fits) ?? 0;
+    const tight = { ...sixEvenings, minutes: least };
+    const text = await read(drawCourse(planCourse(tight, library), tight, library));
+    expect(text).toMatch(/Lessons? [\d, and]+ ha(s|ve) no time to go through all that is due on its own/);
+  });
+
   test("sixty lessons take as many pages as they need, and a row is never broken", () => {
     const sixty = { ...sixEvenings, dates: undefined, lessons: 60 };
     const { dates: _, ...undated } = sixty;
