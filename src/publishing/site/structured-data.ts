@@ -92,15 +92,16 @@ export function workshopData(workshop: Workshop, library: Library): LinkedData {
   };
 }
 
-/** Of a course each lesson as an event of its own. */
-function lessonsData(workshop: Workshop, dates: readonly string[]): readonly LinkedData[] {
+/** Of a course each lesson as an event of its own; nobody finds an event without a place (from memory of search engines' rules). */
+function lessonsData(workshop: Workshop, dates: readonly string[]): readonly LinkedData[] | undefined {
   const { title, venue } = workshop;
+  if (venue === undefined) return undefined;
   return dates.map((day) => ({
     "@type": "EducationEvent",
     name: title,
     startDate: day,
     duration: lasting(workshop),
-    location: venue && { "@type": "Place", name: venue },
+    location: { "@type": "Place", name: venue, address: venue },
   }));
 }
 

@@ -52,7 +52,7 @@ describe("a course of six lessons on paper", () => {
 
   test("the sheet of a lesson: what was danced so far, what is new with its counts, what comes again next time", async () => {
     const text = await read(drawLesson(plan, 1, sixEvenings, library));
-    expect(text).toContain("Lesson 2 of 6 · Thursday 14 January 2027");
+    expect(text).toContain("Lesson 2 of 6 · Thursday 14 January 2027 · The net loft");
     expect(text).toContain("Title of first: “A” and “B” (new today: “B”)");
     expect(text).toContain("Practise until Thursday 21 January 2027");
     expect(text).toContain("“B” in Title of first: a little every day.");
