@@ -110,11 +110,15 @@ export type TravelWay = (typeof travelWays)[number];
 
 /** The dancing that a class is made of, in the order in which a part of a routine goes through it. */
 export const dancedKinds = [
+  "show-all",
   "recap",
   "show",
   "mark",
+  "options",
   "detail",
   "drill",
+  "again",
+  "explain",
   "link",
   "from-the-top",
   "run-through",

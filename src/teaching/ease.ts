@@ -35,6 +35,8 @@ const giveUp: readonly DancedKind[] = [
   "mark",
   "recap",
   "detail",
+  "again",
+  "explain",
   "mirrored",
   "link",
   "drill",

@@ -18,11 +18,17 @@ export type GroupLoads = readonly LevelLoads[];
 
 /** One load and `times` another. */
 export function plus(load: Load, other: Load, times = 1): Load {
+  if (times === 0 || isNothing(other)) return load;
   return Object.fromEntries(
     loadParts
       .map((part) => [part, (load[part] ?? 0) + (other[part] ?? 0) * times] as const)
       .filter(([, amount]) => amount !== 0),
   );
+}
+
+function isNothing(load: Load): boolean {
+  for (const _ in load) return false;
+  return true;
 }
 
 function plusBoth(loads: LevelLoads, other: LevelLoads | undefined, times = 1): LevelLoads {
@@ -37,12 +43,14 @@ export function plusAll(loads: GroupLoads, others: GroupLoads, times = 1): Group
 
 /** Part by part the heaviest of some loads. */
 export function heaviest(loads: readonly Load[]): Load {
+  if (loads.every(isNothing)) return {};
   const most = loadParts.map((part) => [part, Math.max(0, ...loads.map((load) => load[part] ?? 0))] as const);
   return Object.fromEntries(most.filter(([, amount]) => amount !== 0));
 }
 
 /** Part by part the least of some loads. */
 export function lightest(loads: readonly Load[]): Load {
+  if (loads.some(isNothing)) return {};
   const least = loadParts.map((part) => [part, Math.min(...loads.map((load) => load[part] ?? 0))] as const);
   return Object.fromEntries(least.filter(([, amount]) => amount !== 0));
 }

@@ -6,6 +6,7 @@ import type { GroupMoves } from "./dancers.js";
 import type { RatedMove } from "./difficulty.js";
 import { type GroupLoads, plusAll } from "./load.js";
 import type { UnslowedMove } from "./never-slowed.js";
+import type { ShownOption } from "./options.js";
 import type { Versions } from "./versions.js";
 
 /** Dancing that can be asked for at any speed. */
@@ -34,12 +35,36 @@ export interface Chunk extends Passage {
   /** What there is to learn at the taught level, and what each group dances. */
   readonly moves: readonly RatedMove[];
   readonly dancers: readonly GroupMoves[];
+  /** What is danced in other versions than the class's. */
+  readonly options: readonly ShownOption[];
+  /** Some of it is danced on the floor. */
+  readonly floor: boolean;
   /** What is left out of it below full tempo. */
   readonly unslowed: readonly UnslowedMove[];
   /** How hard it is to learn. */
   readonly points: number;
+  /** The section, a pick-up and no more, that leads into it and is taught along with it. */
+  readonly pickUp?: DancedSection;
+  /** Where the class has danced it before: there is nothing to teach. */
+  readonly before?: DancedBefore;
   /** All of it is the dancers' own: explained, and danced with the rest. */
   readonly improvised: boolean;
+}
+
+/** A section that was danced before just so, or on the other side. */
+export interface DancedBefore {
+  readonly section: string;
+  readonly otherSide: boolean;
+}
+
+/** Time without counts, which has nothing to dance in time. */
+export function isUncounted({ counts }: Chunk): boolean {
+  return counts === 0;
+}
+
+/** The names of the sections that a chunk dances. */
+export function sectionsIn({ pickUp, section }: Chunk): readonly string[] {
+  return [...(pickUp ? [pickUp.name] : []), section.name];
 }
 
 /** A section as it is taught: once for all the times that it is danced alike. */
@@ -47,7 +72,10 @@ export interface RoutinePart {
   readonly routine: Routine;
   readonly section: DancedSection;
   readonly versions: Versions;
+  /** True of the routine's first part. */
   readonly first: boolean;
+  /** Some of the routine was danced before this class. */
+  readonly known: boolean;
   /** True of the routine's last part. */
   readonly last: boolean;
   /** Indexes into the material's chunks. */
@@ -89,10 +117,16 @@ export function joined(before: Chunk, chunk: Chunk): Passage {
 }
 
 /** What a chunk is called. */
-export function nameOf({ routine, section, phrases }: Chunk): DancedName {
+export function nameOf({ routine, section, phrases, pickUp }: Chunk): DancedName {
   const [from, to] = phrases;
   const whole = from === 1 && to === section.phrases.length;
-  return { ...sectionName(routine, section), ...(!whole && { phrases }), phrase: routine.music.phrase };
+  return {
+    ...sectionName(routine, section),
+    ...(pickUp && { pickUp: pickUp.name }),
+    ...(!whole && { phrases }),
+    last: section.phrases.length,
+    phrase: routine.music.phrase,
+  };
 }
 
 /** Seconds that some counts take at the section's tempo. */

@@ -18,6 +18,8 @@ export interface Danced {
   readonly routine: Routine;
   readonly versions: Versions;
   readonly entries: readonly Entry[];
+  /** Which of them a danced section is, by its index. */
+  readonly entryAt: ReadonlyMap<number, number>;
   readonly loads: readonly GroupLoads[];
   readonly slowLoads: readonly GroupLoads[];
 }
@@ -35,13 +37,14 @@ function partOf(of: Danced, entry: number, first: boolean, last: boolean): Routi
   const { sections } = routine;
   const here = entries[entry];
   const begins = here?.sheet.danced[0] ?? 0;
-  const section = sections[begins];
+  const section = sections[here?.sheet.section ?? -1];
   if (!here || !section) throw new RangeError(`No section ${entry}`);
   const before = begins === 0 ? undefined : entryAt(of, begins - 1)?.chunks.at(-1);
-  const top = sections.findIndex(({ wall }) => wall === section.wall);
+  const { wall } = sections[begins] ?? section;
+  const top = sections.findIndex((one) => one.wall === wall);
   const isDanced = (index: number) => {
-    const at = entries.findIndex(({ sheet }) => sheet.danced.includes(index));
-    return at < 0 ? isWaited(of, index) : entries[at]?.use !== "taught" || at <= entry;
+    const at = of.entryAt.get(index);
+    return at !== undefined && (entries[at]?.use !== "taught" || at <= entry);
   };
   const isLater = (index: number) => !isDanced(index) && entryAt(of, index) !== undefined;
   const endAfter = (from: number, goesOn: (index: number) => boolean) => {
@@ -49,7 +52,7 @@ function partOf(of: Danced, entry: number, first: boolean, last: boolean): Routi
     while (end < sections.length && !isLater(end) && goesOn(end)) end++;
     return end;
   };
-  const wallEnd = endAfter(begins, (index) => sections[index]?.wall === section.wall);
+  const wallEnd = endAfter(begins, (index) => sections[index]?.wall === wall);
   const chunksIn = (indexes: readonly number[]) =>
     [...new Set(indexes.map((index) => entryAt(of, index)))].flatMap((one) => one?.chunks ?? []).sort((a, b) => a - b);
   const once = stretches(top, wallEnd, isDanced);
@@ -61,7 +64,7 @@ function partOf(of: Danced, entry: number, first: boolean, last: boolean): Routi
   // With gaps in it, the song is danced piece by piece, one time through.
   const song = all.length > 1 ? once : all;
   return {
-    ...{ routine, section, versions, first, last },
+    ...{ routine, section, versions, first, last, known: entries.some(({ use }) => use !== "taught") },
     chunks: here.use === "taught" ? here.chunks : [],
     ...(before !== undefined && { after: before }),
     fromTheTop: { ...passageOf(of, once, onCounts), chunks: chunksIn(once.flat()) },
@@ -81,13 +84,8 @@ export function recapOf(of: Danced): Recap | undefined {
   };
 }
 
-/** Whether a danced section is time without counts, which is waited for wherever a run comes by it. */
-function isWaited({ routine }: Danced, index: number): boolean {
-  return routine.sections[index]?.seconds !== undefined;
-}
-
-function entryAt({ entries }: Danced, index: number): Entry | undefined {
-  return entries.find(({ sheet }) => sheet.danced.includes(index));
+function entryAt({ entries, entryAt: at }: Danced, index: number): Entry | undefined {
+  return entries[at.get(index) ?? -1];
 }
 
 /** Indexes of danced sections that follow each other, from one up to, not including, another; what is left out divides them. */

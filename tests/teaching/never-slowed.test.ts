@@ -2,13 +2,13 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { planText } from "../../src/publishing/plan-text.js";
 import type { Risk } from "../../src/routine/vocabulary.js";
-import type { Activity, ClassPlan } from "../../src/teaching/class-plan.js";
+import type { ActivityStep } from "../../src/teaching/class-plan.js";
 import { planClass } from "../../src/teaching/plan.js";
 import { en } from "../../src/wording/en.js";
 import { runs } from "../runs.js";
-import { library, libraryWith, routineOf, type Step, workshopOf } from "./builder.js";
+import { library, libraryWith, routineOf, type Step, saidIn, stepsOf, workshopOf } from "./builder.js";
 
-const slow = ({ speed = 100 }: Activity) => speed < 100;
+const slow = ({ speed }: ActivityStep) => speed < 100;
 const plain = { "3-4": "Walk away", "5-6": "Turn the head", "7-8": "Wait" };
 const lifted = (easier?: { readonly text: string }) =>
   routineOf({
@@ -21,31 +21,29 @@ const lifted = (easier?: { readonly text: string }) =>
       { name: "Home", phrases: [{ "1-4": "Walk home", "5-8": "Bow" }] },
     ],
   });
-const text = (plan: ClassPlan, wanted: (activity: Activity) => boolean) =>
-  plan.activities.filter(wanted).map((activity) => planText(plan, en).activity(activity).instruction);
 
 describe("a lift", () => {
   test("without an easier option: slow runs have the way in and the way out, and it comes at full tempo before the drill", () => {
     const plan = planClass(workshopOf([lifted()], 30), library);
-    for (const one of plan.activities.filter(slow))
+    for (const one of stepsOf(plan).filter(slow))
       expect([one.kind, one.load, one.cautions]).toEqual([one.kind, {}, []]);
-    const marks = text(plan, ({ kind, sections }) => kind === "mark" && sections.includes("Up"));
+    const marks = saidIn(plan, ({ kind, sections }) => kind === "mark" && sections.includes("Up"));
     expect(marks.length).toBeGreaterThan(0);
     for (const mark of marks)
       expect(mark).toContain("Not slowed: of “Lift her” (1-2) only the way in and the way out.");
-    const up = plan.activities
+    const up = stepsOf(plan)
       .filter(({ sections }) => sections.join() === "Up")
       .map(({ kind, speed }) => [kind, speed]);
     const alone = up.findIndex(([kind, speed]) => kind === "detail" && speed === 100);
     expect(alone).toBeGreaterThan(0);
     expect(up.findIndex(([kind, speed]) => kind === "drill" && speed === 100)).toBeGreaterThan(alone);
-    expect(text(plan, ({ kind }) => kind === "detail")[0]).toMatch(
+    expect(saidIn(plan, ({ kind }) => kind === "detail")[0]).toMatch(
       /“Lift her” \(1-2\)\. Have ready: partner and spotter/,
     );
   });
 
   test("with one: it is danced below full tempo", () => {
-    const marks = text(planClass(workshopOf([lifted({ text: "Walk" })], 30), library), ({ kind }) => kind === "mark");
+    const marks = saidIn(planClass(workshopOf([lifted({ text: "Walk" })], 30), library), ({ kind }) => kind === "mark");
     expect(marks[0]).toContain("Not slowed: in place of “Lift her” (1-2) dance “Walk”.");
   });
 
@@ -61,8 +59,8 @@ describe("a lift", () => {
     // Once alone, once in the first drill at full tempo, and once in a run-through stay, whatever the limit is.
     expect(strict.load.taught.lift).toBe(3);
     expect(strict.limits).toMatchObject([{ part: "lift", limit: 3, after: 3, kept: true }]);
-    expect(strict.activities.some(({ spared = 0 }) => spared > 0)).toBe(true);
-    expect(text(strict, ({ spared = 0 }) => spared > 0)[0]).toContain(
+    expect(stepsOf(strict).some(({ spared = 0 }) => spared > 0)).toBe(true);
+    expect(saidIn(strict, ({ spared = 0 }) => spared > 0)[0]).toContain(
       "mark what is never slowed, for the limit's sake",
     );
   });
@@ -102,7 +100,7 @@ test("nothing that is never slowed is danced below full tempo, whatever a routin
         sections: sections.map((phrase, at) => ({ name: `Section ${at}`, phrases: [phrase] })),
       });
       const plan = planClass(workshopOf([routine], minutes, { level }), library);
-      for (const one of plan.activities.filter(slow)) {
+      for (const one of stepsOf(plan).filter(slow)) {
         expect(one.cautions.filter((risk) => unslowed.includes(risk))).toEqual([]);
         for (const part of ["lift", "jump", "inversions", "floor-drop", "climb", "throw"] as const)
           expect([one.load[part], one.easiest[part]]).toEqual([undefined, undefined]);

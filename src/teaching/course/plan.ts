@@ -1,7 +1,7 @@
 import type { Library, Workshop } from "../../routine/routine.js";
 import type { ClassPlan } from "../class-plan.js";
 import { lessonOf } from "../lesson.js";
-import { type Material, nameOf } from "../material.js";
+import { isUncounted, type Material, nameOf } from "../material.js";
 import { materialOf } from "../material-of.js";
 import { askedOf, planClass } from "../plan.js";
 import { settingsFor } from "../settings.js";
@@ -27,8 +27,8 @@ export function planCourse(workshop: CourseWorkshop, library: Library): CoursePl
   const settings = settingsFor(library);
   const material = materialOf(workshop.routines, workshop.level, settings, lessonOf(workshop));
   const { units, known } = unitsOf(workshop, material);
-  const { teaching } = slotOf(workshop);
-  const price = lessonPrice(units, material, settings);
+  const slot = slotOf(workshop);
+  const price = lessonPrice(units, material, slot.seconds, settings);
   const context = { workshop, library, material, units, known };
 
   /* What a lesson is reckoned to take and what it is planned to take may differ by what the planner adds: then it is shared out again with that much less. */
@@ -36,7 +36,7 @@ export function planCourse(workshop: CourseWorkshop, library: Library): CoursePl
     const share = shareOut({ units, known, lessons: workshop.lessons, seconds, price });
     return { share, plans: plansOf(context, share) };
   };
-  let seconds = teaching;
+  let seconds = slot.teaching;
   let { share, plans } = shared(seconds);
   for (let round = 0; round < rounds && overrun(plans) > 0; round++) {
     seconds = Math.max(0, seconds - overrun(plans));
@@ -136,7 +136,7 @@ const mostHard = 2;
 function hardParts({ chunks }: Material, units: readonly SectionUnit[]): readonly HardPart[] {
   return units
     .flatMap((unit) => unit.chunks.flatMap((index) => chunks[index] ?? []))
-    .filter(({ improvised }) => !improvised)
+    .filter((chunk) => !chunk.improvised && !isUncounted(chunk))
     .toSorted((a, b) => b.points / b.counts - a.points / a.counts)
     .slice(0, mostHard)
     .map((chunk) => ({ title: chunk.routine.title, name: nameOf(chunk) }));

@@ -1,7 +1,7 @@
 import type { Routine, Workshop } from "../../routine/routine.js";
 import { type Lesson, lessonOf, type SectionNames } from "../lesson.js";
 import { heaviestOf, type Load, plus } from "../load.js";
-import type { Material } from "../material.js";
+import { type Material, sectionsIn } from "../material.js";
 import type { CourseSection } from "./course-plan.js";
 import type { Unit } from "./share.js";
 
@@ -9,6 +9,8 @@ import type { Unit } from "./share.js";
 export interface SectionUnit extends Unit, CourseSection {
   /** Indexes of its chunks in the course's material. */
   readonly chunks: readonly number[];
+  /** All names that are danced along with it: its own, and that of a pick-up. */
+  readonly names: readonly string[];
 }
 
 /** Everything that a course has, in the order in which it is taught: what was known before it, then each routine in the order of the dance. */
@@ -30,7 +32,7 @@ function inOrder({ sections }: Routine, names: readonly string[]): readonly stri
   return [...new Set(sections.map(({ name }) => name))].filter((name) => names.includes(name));
 }
 
-/** Nothing of a section that has nothing to teach, such as time without counts. */
+/** Nothing of a section that is taught along with another one: a pick-up. */
 function unitOf({ slug, title }: Routine, section: string, { chunks }: Material): readonly SectionUnit[] {
   const own = chunks.flatMap((chunk, index) =>
     chunk.routine.slug === slug && chunk.section.name === section ? [{ ...chunk, index }] : [],
@@ -38,21 +40,22 @@ function unitOf({ slug, title }: Routine, section: string, { chunks }: Material)
   if (own.length === 0) return [];
   const load = own.reduce((sum: Load, { loads }) => plus(sum, heaviestOf(loads).taught), {});
   const points = own.reduce((sum, chunk) => sum + chunk.points, 0);
-  return [{ routine: slug, title, section, points, load, chunks: own.map(({ index }) => index) }];
+  const names = [...new Set([section, ...own.flatMap(sectionsIn)])];
+  return [{ routine: slug, title, section, points, load, chunks: own.map(({ index }) => index), names }];
 }
 
 /** Some units as the class planner takes them. */
-export function namesOf(units: readonly CourseSection[]): SectionNames {
-  const names: Record<string, string[]> = {};
-  for (const { routine, section } of units) names[routine] = [...(names[routine] ?? []), section];
-  return names;
+function namesOf(units: readonly SectionUnit[]): SectionNames {
+  const all: Record<string, readonly string[]> = {};
+  for (const { routine, names } of units) all[routine] = [...(all[routine] ?? []), ...names];
+  return all;
 }
 
 /** A lesson that teaches and recalls some units, and runs them together with all that is known. */
 export function lessonWith(
-  taught: readonly CourseSection[],
-  recalled: readonly CourseSection[],
-  known: readonly CourseSection[],
+  taught: readonly SectionUnit[],
+  recalled: readonly SectionUnit[],
+  known: readonly SectionUnit[],
 ): Lesson {
   return {
     taught: namesOf(taught),

@@ -98,7 +98,7 @@ test("plan.json has a plan a lesson, and the page shows the same", () => {
   const { course, plan: single } = workshopView(sixEvenings, library, pack, en);
   expect(single).toBeUndefined();
   expect(
-    course?.lessons.map(({ sheet, columns, plan }) => [sheet, columns[0]?.texts[0], plan.blocks.length > 0]),
+    course?.lessons.map(({ sheet, columns, plan }) => [sheet, columns[0]?.texts[0], plan.activities.length > 0]),
   ).toEqual(
     ["“A”", "“B”", "“C”", "“X”", "“Y” and “Z”"]
       .map((name, index) => [`lesson-${index + 1}.pdf`, `${name} in Title of ${index < 3 ? "first" : "second"}`, true])
