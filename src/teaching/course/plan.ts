@@ -7,10 +7,10 @@ import { askedOf, planClass } from "../plan.js";
 import { settingsFor } from "../settings.js";
 import { slotOf } from "../timetable.js";
 import { versionsFor } from "../versions.js";
-import type { CoursePlan, CourseSection, HardPart, KnownRoutine, LessonPlan } from "./course-plan.js";
+import type { CoursePlan, HardPart, KnownRoutine, LessonPlan } from "./course-plan.js";
 import { lessonPrice } from "./price.js";
 import { type Lesson, type Share, shareOut } from "./share.js";
-import { lessonWith, type SectionUnit, unitsOf } from "./units.js";
+import { lessonWith, type SectionUnit, sectionsOf, unitsOf } from "./units.js";
 
 /** A workshop that is a course. */
 export type CourseWorkshop = Workshop & { readonly lessons: number };
@@ -52,7 +52,7 @@ export function planCourse(workshop: CourseWorkshop, library: Library): CoursePl
       fits: share.reached === units.length,
       lessons: workshop.lessons,
       ...(share.needed !== undefined && { needed: share.needed }),
-      left: units.slice(share.reached).map(sectionOf),
+      left: units.slice(share.reached).flatMap(sectionsOf),
     },
     routines: workshop.routines.map((routine) => {
       const { taught, easiest } = versionsFor(routine, level);
@@ -96,16 +96,14 @@ function lessonPlan({ workshop, library, material, units, known }: Context, less
       .map(({ leftOut: _, ...routine }) => routine),
     lesson: {
       number: index + 1,
-      fresh: fresh.map(sectionOf),
-      recalled: of(lesson.recalled).map(sectionOf),
-      inRun: of(lesson.inRun).map(sectionOf),
+      fresh: fresh.flatMap(sectionsOf),
+      recalled: of(lesson.recalled).flatMap(sectionsOf),
+      inRun: of(lesson.inRun).flatMap(sectionsOf),
       run,
       hard: hardParts(material, fresh.length > 0 ? fresh : before.slice(known)),
     },
   };
 }
-
-const sectionOf = ({ routine, title, section }: SectionUnit): CourseSection => ({ routine, title, section });
 
 /** What is known of each routine after so many units, in the order of the dance. */
 function knownRoutines(
@@ -114,8 +112,8 @@ function knownRoutines(
   to: number,
 ): readonly KnownRoutine[] {
   return routines.flatMap(({ slug, title, sections: danced }): KnownRoutine[] => {
-    const own = units.flatMap(({ routine, section }, unit) =>
-      routine === slug ? [{ section, known: unit < to }] : [],
+    const own = units.flatMap((unit, index) =>
+      unit.routine === slug ? unit.names.map((section) => ({ section, known: index < to })) : [],
     );
     const inOrder = [...new Set(danced.map(({ name }) => name))].flatMap((name) =>
       own.filter(({ section }) => section === name),

@@ -9,7 +9,7 @@ import type { Unit } from "./share.js";
 export interface SectionUnit extends Unit, CourseSection {
   /** Indexes of its chunks in the course's material. */
   readonly chunks: readonly number[];
-  /** All names that are danced along with it: its own, and that of a pick-up. */
+  /** All names that are danced in it, in order: its own, and before it that of a pick-up, unless a unit before has that too. */
   readonly names: readonly string[];
 }
 
@@ -24,7 +24,20 @@ export function unitsOf(
       inOrder(routine, names[routine.slug] ?? []).flatMap((section) => unitOf(routine, section, material)),
     );
   const before = of(recalled);
-  return { units: [...before, ...of(taught)], known: before.length };
+  return { units: eachOnce([...before, ...of(taught)]), known: before.length };
+}
+
+/** Every name with the first unit that has it. */
+function eachOnce(units: readonly SectionUnit[]): readonly SectionUnit[] {
+  return units.map((unit, index) => {
+    const earlier = units.slice(0, index).filter(({ routine }) => routine === unit.routine);
+    return { ...unit, names: unit.names.filter((name) => earlier.every(({ names }) => !names.includes(name))) };
+  });
+}
+
+/** The sections of a unit, as people know them. */
+export function sectionsOf({ routine, title, names }: SectionUnit): readonly CourseSection[] {
+  return names.map((section) => ({ routine, title, section }));
 }
 
 /** Some sections of a routine in the order of the dance, each once. */
@@ -40,7 +53,7 @@ function unitOf({ slug, title }: Routine, section: string, { chunks }: Material)
   if (own.length === 0) return [];
   const load = own.reduce((sum: Load, { loads }) => plus(sum, heaviestOf(loads).taught), {});
   const points = own.reduce((sum, chunk) => sum + chunk.points, 0);
-  const names = [...new Set([section, ...own.flatMap(sectionsIn)])];
+  const names = [...new Set(own.flatMap(sectionsIn))];
   return [{ routine: slug, title, section, points, load, chunks: own.map(({ index }) => index), names }];
 }
 

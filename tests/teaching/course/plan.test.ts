@@ -8,6 +8,7 @@ import { type CourseWorkshop, planCourse } from "../../../src/teaching/course/pl
 import { planClass } from "../../../src/teaching/plan.js";
 import { en } from "../../../src/wording/en.js";
 import { routines as written } from "../../fixtures/arbitrary.js";
+import { fromYaml } from "../../fixtures/from-yaml.js";
 import { runs } from "../../runs.js";
 import { eights, library, routineOf, stepsOf, workshopOf } from "../builder.js";
 
@@ -106,6 +107,21 @@ describe("what a course says of itself", () => {
     expect(said[1]).toMatch(/Known, and recalled at the start: A.* \(Title of test\)\./);
   });
 
+  test("a pick-up comes with the section that it leads into", () => {
+    const led = fromYaml(`
+sections:
+  - { name: Breath, counts: [{ from: 7, 7-8: Breathe in }] }
+  - { name: Wall, counts: [{ 1-4: Lean, 5-8: Push off }] }
+  - { name: Tide, counts: [{ 1-4: Roll, 5-8: Rise }] }
+`);
+    const plan = planCourse(courseOf([led], 60, {}), library);
+    expect(inOneLine(plan)).toEqual([
+      ["BreathWall", "", "BreathWall"],
+      ["Tide", "BreathWall", "BreathWallTide"],
+    ]);
+    expect(plan.lessons[0]?.chunks[0]?.name).toMatchObject({ section: "Wall" });
+  });
+
   test("of each routine only the sections that it asks for", () => {
     const sections = { test: ["A", "C"] };
     const plan = planCourse(courseOf([routine, other], 60, { lessons: 3, sections }), library);
@@ -147,7 +163,8 @@ describe("what a course says of itself", () => {
 test("a lesson that teaches two routines ends in a run of both, however short it is", () => {
   const two = ["one", "other"].map((slug) => routineOf({ slug, tempo: 60, sections: [eights(slug, 1)] }));
   const lesson = { taught: { one: ["one"], other: ["other"] }, recalled: {}, danced: {}, endsInRun: true };
-  const { minutesNeeded } = planClass(workshopOf(two, 60), library, lesson).fit;
+  const { minutesNeeded, least } = planClass(workshopOf(two, 60), library, lesson).fit;
+  expect(least).toBeGreaterThan(planClass(workshopOf(two, 60), library, { ...lesson, endsInRun: false }).fit.least);
   const { activities } = planClass(workshopOf(two, minutesNeeded), library, lesson);
   const songs = activities.filter(({ steps }) => steps.some(({ kind }) => kind === "run-through"));
   expect(songs.map(({ routine }) => routine).slice(0, 3)).toEqual(["one", "other", "one"]);
