@@ -119,7 +119,7 @@ function summaryOf(plan: ClassPlan, said: Wording["plan"]): readonly string[] {
       ...(leftOut.length > 0 ? [said.leftOut(leftOut, title)] : []),
     ]),
     ...(fit.fits
-      ? said.fits(fit.least, fit.available, plan.freePractice)
+      ? said.fits(fit.least, fit.available, plan.freePractice, plan.questions)
       : [
           said.tooLong(fit.least, fit.available, fit.short, fit.upTo),
           ...fit.divisions.map(({ classes }) => said.division(classes, minutes)),

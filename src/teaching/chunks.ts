@@ -45,7 +45,7 @@ export function isPickUp({ numbers }: DancedPhrase, { music }: Routine): boolean
 }
 
 /**
- * As few chunks as the settings allow, cut between phrases, never within a move. A short phrase (a tag) joins its neighbour,
+ * As few chunks as the settings allow, cut between phrases, never within a move. A short phrase (a tag of half a phrase) joins its neighbour,
  * a pick-up always does; what was danced before is one chunk, however long it is.
  */
 export function chunksIn(of: Uncut, settings: TeachingSettings): readonly Chunk[] {
@@ -78,7 +78,7 @@ function fits(last: Cut, next: Cut, { music }: Routine, settings: TeachingSettin
   const [a, b] = [last.before, next.before];
   if (a || b) return a?.section === b?.section && a?.otherSide === b?.otherSide;
   const length = ({ phrases }: Cut) =>
-    sum(phrases.map(({ phrase }) => (phrase.numbers.length < music.phrase ? 0 : phrase.numbers.length)));
+    sum(phrases.map(({ phrase }) => (phrase.numbers.length * 2 <= music.phrase ? 0 : phrase.numbers.length)));
   return length(last) + length(next) <= settings.chunkCounts && last.points + next.points <= settings.chunkPoints;
 }
 

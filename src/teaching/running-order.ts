@@ -136,6 +136,8 @@ function dancersIn({ moves, speed, options }: Step, chunk: Chunk): Chunk["dancer
 
 /** What some run of a step dances, as if all of it were the taught level. */
 function danced(planned: PlannedStep, context: PlanContext): readonly Pick<Chunk, "routine" | "dancers">[] {
+  // The class watches a show.
+  if (planned.step.kind === "show") return [];
   const levels = levelsDanced(planned);
   return chunksAt(planned.step.chunks, context).map((chunk) => ({
     routine: chunk.routine,

@@ -97,7 +97,7 @@ export function partTakes(part: RoutinePart, material: Material, settings: Class
       { ...explained, exact: explained.exact.add(explaining(chunk.points, settings)) },
       ...optionsTake(part.routine, chunk, settings),
       ...speeds.map((speed) => run({ kind: "follow", camera, speed }, chunk, [chunk])),
-      ...(before ? [before] : []).map((other) =>
+      ...(before && !isUncounted(before) ? [before] : []).map((other) =>
         run({ kind: "link", camera, speed: settings.linkSpeed }, joined(other, chunk), [other, chunk]),
       ),
     ];

@@ -89,12 +89,19 @@ function questionsBefore(
   };
   for (const index of breathsIn(blocks, settings, rested)) give(index, Math.min(60, left));
   const ends = blocks.flatMap((block, index) =>
-    index > 0 && routineOf(steps, block) !== routineOf(steps, blocks[index - 1]) ? [index] : [],
+    index > 0 && !isOnceMore(steps, block) && routineOf(steps, block) !== routineOf(steps, blocks[index - 1])
+      ? [index]
+      : [],
   );
   const share = Math.floor(left / 60 / (ends.length + 1)) * 60;
   for (const index of ends) if (share > 0) give(index, share);
   if (left > 0) give(-1, left);
   return questions;
+}
+
+/** A routine that is danced after another has been taught since. */
+function isOnceMore(steps: readonly Step[], { steps: here }: Block): boolean {
+  return steps[here[0] ?? -1]?.kind === "run-through";
 }
 
 function routineOf(steps: readonly Step[], block: Block | undefined): string | undefined {

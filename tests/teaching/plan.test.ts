@@ -159,7 +159,8 @@ sections:
     const routines = ["one", "two"].map((slug) =>
       routineOf({ slug, tempo: 100, sections: [eights(`A of ${slug}`, 2), eights(`B of ${slug}`, 2)] }),
     );
-    const { activities } = planClass(workshopOf(routines, 40, { breaks: 4 }), library);
+    const plan = planClass(workshopOf(routines, 40, { breaks: 4 }), library);
+    const activities = plan.activities.filter(({ kind }) => kind !== "questions");
     const water = activities.findIndex(({ kind }) => kind === "water");
     expect([activities[water - 1]?.routine, activities[water + 1]?.routine]).toEqual(["one", "two"]);
     expect(activities[water]?.seconds).toBe(240);
@@ -229,6 +230,20 @@ test("ten routines are planned in under a second", () => {
     expect(performance.now() - start).toBeLessThan(1000);
     expect(plan.chunks).toHaveLength(160);
   }
+});
+
+test("a plan counts from 0:00, or goes by the time of day at which its class begins", () => {
+  const clocks = (extra: { starts?: string }) => {
+    const plan = planClass(
+      workshopOf([routineOf({ tempo: 60, sections: [eights("A", 1)] })], 75, { warmUp: 65, ...extra }),
+      library,
+    );
+    return plan.activities.slice(0, 2).map(planText(plan, en).clock);
+  };
+  expect([clocks({}), clocks({ starts: "23:05" })]).toEqual([
+    ["0:00", "1:05"],
+    ["23:05", "0:10"],
+  ]);
 });
 
 test("plan.json has the fields that readers of it count on", () => {

@@ -337,16 +337,15 @@ export const plan = {
   leftOut: (sections: readonly string[], title: string): string =>
     `No part of this class: ${list(sections)} (${title}).`,
   /** Everything fits. Seconds. */
-  fits(least: number, available: number, freePractice: number): readonly string[] {
+  fits(least: number, available: number, freePractice: number, questions: number): readonly string[] {
     const rest = freePractice > 0 ? ` ${span(freePractice)} is left as free practice.` : "";
     const further = available - least - freePractice;
     return [
       `Everything fits: the least that teaches it takes ${span(least)}, and ${thereIs(available)}.`,
       ...(further > 0 || rest !== ""
-        ? [
-            `${span(further)} more goes into further runs and questions, the densest chunks and whole runs first.${rest}`,
-          ]
+        ? [`${span(further)} more goes into further runs, the densest chunks and whole runs first.${rest}`]
         : []),
+      ...(questions > 0 ? [`${span(questions)} of it all is kept for questions.`] : []),
       ...(freePractice > 600 ? ["There is time for more: another section, another routine, or a shorter class."] : []),
     ];
   },
