@@ -223,6 +223,6 @@ test("any course: each section once, after what stands before it in its dance; l
       const more = planCourse({ ...workshop, lessons: workshop.lessons + 1 }, library);
       expect(more.fit.left.length).toBeLessThanOrEqual(left.length);
     }),
-    { numRuns: runs(10) },
+    { numRuns: runs(16) },
   );
 });
