@@ -20,7 +20,7 @@ export function taughtChunks({ parts }: Material, reach: Reach): readonly number
 }
 
 /**
- * Everything that a class with this reach may do, in the order of the class.
+ * Everything that a class with this reach may do, in the order of the class. What is only known is recalled where it stands, and run at the end.
  *
  * @param replaced hard moves that are not taken on their own
  */
@@ -35,20 +35,27 @@ export function classSteps(
   let block = 0;
   const places = (part: number, routine: string) => () => ({ part, routine, block: block++ });
   const finished: number[] = [];
+  const known: number[] = [];
   material.parts.slice(0, Math.max(reach.parts, 1)).forEach((part, index) => {
     const next = places(index, part.routine.slug);
     const within = reach.parts > 0 ? part.chunks : part.chunks.slice(0, reach.chunks);
     steps.push(...partSteps(material, part, within, next, settings, replaced));
     if (reach.parts === 0) return;
-    if (part.last || index === reach.parts - 1) {
+    if (part.chunks.length === 0) known.push(index);
+    else if (part.last || index === reach.parts - 1) {
       steps.push(...finishSteps(part, next, settings));
       finished.push(index);
     } else steps.push(...topSteps(part, false, next(), settings));
   });
+  for (const index of known) {
+    const part = material.parts[index];
+    if (part) steps.push(...finishSteps(part, places(index, part.routine.slug), settings));
+  }
   if (finished.length > 1)
     for (const index of finished) {
       const part = material.parts[index];
-      if (part) steps.push(onceMoreStep(part, places(index, part.routine.slug)(), settings));
+      const least = material.endsInRun && index !== finished.at(-1) ? 1 : 0;
+      if (part) steps.push(onceMoreStep(part, places(index, part.routine.slug)(), settings, least));
     }
   return steps;
 }

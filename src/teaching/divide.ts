@@ -1,7 +1,7 @@
 import { type Block, leastBlocks, lengthOf } from "./blocks.js";
 import { partSteps } from "./class-steps.js";
 import type { Material } from "./material.js";
-import { finishSteps } from "./routine-steps.js";
+import { finishSteps, onceMoreStep } from "./routine-steps.js";
 import type { ClassSettings } from "./settings.js";
 import { inUnits, type PlaceInClass, runSeconds } from "./steps.js";
 import { talkSeconds } from "./talk.js";
@@ -18,6 +18,7 @@ export interface ClassShare {
 export type Pricing = (from: number, to: number, slot: number) => number;
 
 export function pricing(material: Material, settings: ClassSettings): Pricing {
+  const lastTaught = material.parts.findLast(({ chunks }) => chunks.length > 0);
   const parts = material.parts.map((part) => {
     let block = 0;
     const next = (): PlaceInClass => ({ part: 0, routine: "", block: block++ });
@@ -25,6 +26,10 @@ export function pricing(material: Material, settings: ClassSettings): Pricing {
     return {
       taught: blocks(partSteps(material, part, part.chunks, next, settings)),
       ending: blocks(finishSteps(part, next, settings)),
+      again:
+        material.endsInRun && part.last && part.chunks.length > 0 && part !== lastTaught
+          ? blocks([onceMoreStep(part, next(), settings, 1)])
+          : [],
       last: part.last,
       fresh: part.chunks.reduce((sum, chunk) => sum + freshIn(material, chunk), 0),
     };
@@ -32,8 +37,8 @@ export function pricing(material: Material, settings: ClassSettings): Pricing {
   return (from, to, slot) => {
     if (to <= from) return 0;
     const here = parts.slice(from, to);
-    const blocks = here.flatMap(({ taught, ending, last }, index) =>
-      last || index === here.length - 1 ? [...taught, ...ending] : taught,
+    const blocks = here.flatMap(({ taught, ending, again, last }, index) =>
+      last || index === here.length - 1 ? [...taught, ...ending, ...again] : taught,
     );
     const all = [...recap(material, from, settings), ...blocks];
     const fresh = here.reduce((sum, part) => sum + part.fresh, 0);

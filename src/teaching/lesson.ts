@@ -15,10 +15,12 @@ export interface Lesson {
   readonly recalled: SectionNames;
   /** Danced before: no time of its own, but the runs dance it along with all the rest. */
   readonly danced: SectionNames;
+  /** Whether it ends in a run of every routine that it has, also of those that were run before (default: where there is time). */
+  readonly endsInRun?: boolean;
 }
 
 /** How a class comes by a section; absent where it does not. */
-export type SectionUse = keyof Lesson;
+export type SectionUse = "taught" | "recalled" | "danced";
 
 /** What a file asks for: all its sections, or those that it names, and of these the known ones as a recap. */
 export function lessonOf({ routines, sections, known }: Pick<Workshop, "routines" | "sections" | "known">): Lesson {

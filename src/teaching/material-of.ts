@@ -46,7 +46,7 @@ export function materialOf(
   const isRunOnly = ({ routine, chunks: taught }: RoutinePart) =>
     taught.length === 0 && !recaps.some((recap) => recap.routine === routine);
   const parts = [...gathered.parts.filter((part) => !isRunOnly(part)), ...gathered.parts.filter(isRunOnly)];
-  return { parts, recaps, chunks };
+  return { parts, recaps, chunks, endsInRun: lesson.endsInRun ?? false };
 }
 
 /** What of a routine at a level is so in every class. */

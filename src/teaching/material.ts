@@ -101,6 +101,8 @@ export interface Material {
   readonly chunks: readonly Chunk[];
   /** What is recalled, one a routine. */
   readonly recaps: readonly Recap[];
+  /** Whether it is to end in a run of every routine in it. */
+  readonly endsInRun: boolean;
 }
 
 /** Two chunks without a stop. */

@@ -137,7 +137,7 @@ function plannedRoutine(routine: Routine, level: string, lesson: Lesson): Planne
 }
 
 /** What a file asks for beyond what is planned by, where it does. */
-function askedOf({ starts, sections, known, lessons, dates }: Workshop): Pick<ClassPlan, "asked"> {
+export function askedOf({ starts, sections, known, lessons, dates }: Workshop): Pick<ClassPlan, "asked"> {
   const asked = definedOnly<NonNullable<ClassPlan["asked"]>>({ starts, sections, known, lessons, dates });
   return Object.keys(asked).length === 0 ? {} : { asked };
 }

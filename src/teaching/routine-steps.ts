@@ -47,7 +47,8 @@ export function finishSteps(part: RoutinePart, next: () => PlaceInClass, setting
   const place = next();
   const otherWays = maker(settings, next());
   return [
-    ...topSteps(part, true, place, settings),
+    // What is only known has been gone through already, or is to be run and no more.
+    ...topSteps(part, part.chunks.length > 0, place, settings),
     maker(settings, place)("run-through", withSong, withSong.chunks, { each: song, kept: 1, pieces }),
     otherWays("away-from-mirror", fromTheTop, fromTheTop.chunks),
     // A routine that starts in several directions has its other sides already.
@@ -59,11 +60,11 @@ export function finishSteps(part: RoutinePart, next: () => PlaceInClass, setting
 }
 
 /** Each routine once more at the end of a class that has taught several. */
-export function onceMoreStep(part: RoutinePart, place: PlaceInClass, settings: ClassSettings): Step {
+export function onceMoreStep(part: RoutinePart, place: PlaceInClass, settings: ClassSettings, least = 0): Step {
   const { withSong } = part;
   const { pieces } = withSong;
   return maker(settings, place)("run-through", withSong, withSong.chunks, {
-    ...{ pieces, each: songSeconds(part, settings), least: 0, most: Math.min(1, settings.most["run-through"]) },
+    ...{ pieces, each: songSeconds(part, settings), least, most: Math.min(1, settings.most["run-through"]) },
   });
 }
 

@@ -7,8 +7,7 @@ import { planText, type SaidStep } from "../plan-text.js";
 const size = 10;
 
 /** The class plan on paper: what it comes to, then minute by minute what is done, and what the body meets. */
-export function planBlocks(plan: ClassPlan, width: number, wording: Wording): readonly Block[] {
-  const { pack } = wording;
+export function planBlocks(plan: ClassPlan, title: string, width: number, wording: Wording): readonly Block[] {
   const text = planText(plan, wording);
   const head = (activity: Activity): Block =>
     textBlock(
@@ -30,7 +29,7 @@ export function planBlocks(plan: ClassPlan, width: number, wording: Wording): re
     );
   };
   return [
-    headingBlock(pack.classPlan, { size: 11, width }),
+    headingBlock(title, { size: 11, width }),
     ...text.summary.map((sentence) => textBlock([{ text: sentence }], { size: 11, width: width * 0.8, before: 4 })),
     ...plan.activities.flatMap((activity) => [head(activity), ...text.steps(activity).map(item)]),
   ];
