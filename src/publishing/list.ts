@@ -1,6 +1,7 @@
 import type { Routine, Workshop } from "../routine/routine.js";
 import { captions } from "./captions/publisher.js";
 import { click } from "./click/publisher.js";
+import { course } from "./course/publisher.js";
 import { description } from "./description/publisher.js";
 import { handout } from "./handout/publisher.js";
 import { pack } from "./pack/publisher.js";
@@ -24,7 +25,7 @@ export interface Outputs {
 
 export const outputs: Outputs = {
   routines: [handout, pictures, preview, click, captions, description, record, formerPages, routinePage],
-  workshops: [pack, plan, workshopPreview, workshopPage],
+  workshops: [pack, course, plan, workshopPreview, workshopPage],
   library: [libraryPreview, libraryPages],
 };
 

@@ -51,10 +51,7 @@ export function readWorkshop<R extends RoutineInClass>(
   ];
   const sound = found.length === usable.routines.length && !all.some(({ severity }) => severity === "error");
   if (!sound || !keys) return { findings: all };
-  return {
-    workshop: writeWorkshop(slug, keys, found, halves.body),
-    findings: [...all, ...notPlannedYet(keys, front)],
-  };
+  return { workshop: writeWorkshop(slug, keys, found, halves.body), findings: all };
 }
 
 function unknownRoutines(keys: WorkshopKeys, slugs: readonly string[] | undefined, front: Front): TextFinding[] {
@@ -111,17 +108,6 @@ function sectionFindings(
   if (wrong.length > 0 || known === undefined) return wrong;
   const path = (slug: string, index: number) => ("by" in known ? ["known", slug, index] : ["known", index]);
   return knownFindings(sectionsOf(sections, slugs), sectionsOf(known, slugs), path, locate);
-}
-
-/** Keys that say how a class goes, and that the planner does not look at: whoever writes them is not to trust the plan. */
-function notPlannedYet(keys: WorkshopKeys, front: Front): readonly TextFinding[] {
-  const given = (["sections", "known", "lessons", "dates"] as const).filter((key) => keys[key] !== undefined);
-  const [first] = given;
-  if (first === undefined) return [];
-  const are = given.length === 1 ? "is" : "are";
-  const it = given.length === 1 ? "it" : "them";
-  const message = `${eitherOf(given.map(quoted), "and")} ${are} read and kept in plan.json, but the class plan does not follow ${it} yet: divide the time yourself.`;
-  return [{ severity: "note", rule: "not-planned-yet", message, ...front.locate(placeOf([first]), "key") }];
 }
 
 function writeWorkshop<R extends RoutineInClass>(

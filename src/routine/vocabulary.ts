@@ -41,8 +41,25 @@ export type Height = (typeof heights)[number];
 export const contacts = ["knees", "hands", "forearms", "elbows", "shoulders", "hips", "head", "seat", "spine"] as const;
 export type Contact = (typeof contacts)[number];
 
-export const loadParts = [...contacts, "inversions"] as const;
-/** What a class's load is counted in: contacts by part of the body, and times upside down. */
+/** Risks that a class counts by the move. Being upside down has a word of its own; weight on the knees is a contact, and heels are worn throughout. */
+export const countedRisks = [
+  "floor-drop",
+  "backbend",
+  "split",
+  "jump",
+  "spin",
+  "lift",
+  "climb",
+  "throw",
+  "neck",
+] as const;
+
+export const bodyParts = [...contacts, "inversions"] as const;
+/** A part of the body that takes weight or impact, or being upside down. */
+export type BodyPart = (typeof bodyParts)[number];
+
+export const loadParts = [...bodyParts, ...countedRisks] as const;
+/** What a class's load is counted in: contacts by part of the body, times upside down, and moves with a risk. */
 export type LoadPart = (typeof loadParts)[number];
 
 /** Risks that ask for a caution, in the order in which cautions are listed. */
@@ -93,10 +110,15 @@ export type TravelWay = (typeof travelWays)[number];
 
 /** The dancing that a class is made of, in the order in which a part of a routine goes through it. */
 export const dancedKinds = [
+  "show-all",
+  "recap",
   "show",
   "mark",
+  "options",
   "detail",
   "drill",
+  "again",
+  "explain",
   "link",
   "from-the-top",
   "run-through",

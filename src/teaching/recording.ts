@@ -1,8 +1,7 @@
 import type { Library, Routine } from "../routine/routine.js";
 import { type Load, plus } from "./load.js";
-import { materialOf } from "./material.js";
+import { materialOf } from "./material-of.js";
 import { type ClassSettings, settingsFor } from "./settings.js";
-import { inUnits } from "./steps.js";
 import { type CameraPlace, endingTakes, openingTakes, partTakes, type Take } from "./takes.js";
 
 /** The takes of a breakdown video, danced on the counts, since the song is not the teacher's to publish. */
@@ -31,6 +30,9 @@ export interface Setup {
   readonly seconds: number;
 }
 
+/* Seconds that every take is rounded up to. */
+const unit = 5;
+
 /** Lays out the takes of a breakdown video of the taught level, and a day to shoot them on. */
 export function planRecording(routine: Routine, library: Library): RecordingPlan {
   const settings = settingsFor(library);
@@ -42,7 +44,7 @@ export function planRecording(routine: Routine, library: Library): RecordingPlan
   ];
   let start = 0;
   const takes = drafts.map((draft, index): Take => {
-    const seconds = inUnits(draft.exact, settings);
+    const seconds = draft.exact.div(unit).ceil().valueOf() * unit;
     start += seconds;
     const { exact: _, ...rest } = draft;
     return { number: index + 1, ...rest, start: start - seconds, seconds };

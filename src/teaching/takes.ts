@@ -4,7 +4,16 @@ import type { Library, Move, Routine } from "../routine/routine.js";
 import type { DancedName } from "../routine/sheet.js";
 import { type Risk, risks } from "../routine/vocabulary.js";
 import { heaviest, type Load, loadOf } from "./load.js";
-import { type Chunk, countsTake, joined, type Material, nameOf, type Passage, type RoutinePart } from "./material.js";
+import {
+  type Chunk,
+  countsTake,
+  isUncounted,
+  joined,
+  type Material,
+  nameOf,
+  type Passage,
+  type RoutinePart,
+} from "./material.js";
 import type { ClassSettings } from "./settings.js";
 import { explaining } from "./steps.js";
 
@@ -81,14 +90,14 @@ export function partTakes(part: RoutinePart, material: Material, settings: Class
   const camera = "behind";
   return part.chunks.flatMap((index, order): Draft[] => {
     const chunk = material.chunks[index];
-    if (!chunk) return [];
+    if (!chunk || isUncounted(chunk)) return [];
     const before = material.chunks[(order === 0 ? part.after : index - 1) ?? -1];
     const explained = run({ kind: "explain", camera, speed: settings.markSpeed }, chunk, [chunk]);
     return [
       { ...explained, exact: explained.exact.add(explaining(chunk.points, settings)) },
       ...optionsTake(part.routine, chunk, settings),
       ...speeds.map((speed) => run({ kind: "follow", camera, speed }, chunk, [chunk])),
-      ...(before ? [before] : []).map((other) =>
+      ...(before && !isUncounted(before) ? [before] : []).map((other) =>
         run({ kind: "link", camera, speed: settings.linkSpeed }, joined(other, chunk), [other, chunk]),
       ),
     ];

@@ -1,6 +1,7 @@
 import { captions } from "./en/captions.js";
 import { click } from "./en/click.js";
 import { counts } from "./en/counts.js";
+import { course } from "./en/course.js";
 import { dates } from "./en/dates.js";
 import { description } from "./en/description.js";
 import { draft } from "./en/draft.js";
@@ -34,6 +35,7 @@ export const en = {
   captions,
   click,
   counts,
+  course,
   dates,
   description,
   draft,

@@ -3,7 +3,7 @@ import type { CardView, LibraryView, WorkshopEntry } from "#src/publishing/site/
 import type { SiteViews } from "#src/publishing/site/site-config.js";
 import type { Library } from "#src/routine/routine.js";
 import type { Wording } from "#src/wording/wording.js";
-import { dateTime } from "./_includes/dates.js";
+import { dayOrDays } from "./_includes/dates.js";
 import { page } from "./_includes/page.js";
 import { theirs } from "./_includes/theirs.js";
 
@@ -40,7 +40,8 @@ ${view.cards.length > 1 && filter(view, wording)}
 </section>
 ${
   view.workshops.length > 0 &&
-  html`<section aria-labelledby="workshops"><h2 id="workshops">${words.workshops}</h2><ul class="workshops plain">${view.workshops.map((of) => workshop(of, wording))}</ul></section>`
+  html`<section aria-labelledby="workshops"><h2 id="workshops">${words.workshops}</h2><ul class="workshops plain" data-workshops>${view.workshops.map((of) => workshop(of, wording))}</ul>
+<details class="past" data-past hidden><summary>${words.pastWorkshops}</summary></details></section>`
 }`;
 }
 
@@ -118,7 +119,14 @@ ${audience !== "all" && html`<p class="card-audience">${library.factLine([audien
 `;
 }
 
-function workshop({ slug, title, date, venue, minutes }: WorkshopEntry, wording: Wording): Html {
-  const { workshop, dates } = wording;
-  return html`<li><h3${theirs(wording)}><a href="workshops/${slug}/index.html">${title}</a></h3><p>${date && html`${dateTime(date, dates)} · `}${venue && `${venue} · `}${workshop.numberOfMinutes(minutes)}</p></li>`;
+function workshop({ slug, title, date, lessons, dates, venue, minutes }: WorkshopEntry, wording: Wording): Html {
+  const { workshop } = wording;
+  const days = dates ?? (date === undefined ? [] : [date]);
+  const facts = [
+    dayOrDays(days, wording),
+    venue,
+    lessons !== undefined && workshop.numberOfLessons(lessons),
+    workshop.numberOfMinutes(minutes),
+  ].filter(Boolean);
+  return html`<li data-days="${days.join(" ")}"><h3${theirs(wording)}><a href="workshops/${slug}/index.html">${title}</a></h3><p>${facts.map((fact, index) => html`${index > 0 && " · "}${fact}`)}</p></li>`;
 }

@@ -1,11 +1,13 @@
 import { type Html, html } from "#src/publishing/site/html.js";
 import type { SiteViews } from "#src/publishing/site/site-config.js";
-import type { ActivityView, PlanView, WorkshopView } from "#src/publishing/site/workshop-view.js";
+import type { CourseView, LessonView, PlanView, WorkshopView } from "#src/publishing/site/workshop-view.js";
 import type { Wording } from "#src/wording/wording.js";
 import { care } from "./_includes/care.js";
-import { dateTime } from "./_includes/dates.js";
+import { dayOrDays } from "./_includes/dates.js";
 import { page } from "./_includes/page.js";
 import { theirs } from "./_includes/theirs.js";
+
+type Activity = PlanView["activities"][number];
 
 interface PageData {
   readonly slug: string;
@@ -41,13 +43,17 @@ function body(view: WorkshopView, wording: Wording): Html {
   const words = wording.workshop;
   return html`<article class="workshop">
 <header class="title"><h1${theirs(wording)}>${view.title}</h1>
-<p class="byline">${[view.date && dateTime(view.date, wording.dates), view.venue].filter(Boolean).map((part, index) => html`${index > 0 && " · "}${part}`)}</p>
+<p class="byline">${[dayOrDays(view.days, wording), view.venue, view.lessons !== undefined && words.numberOfLessons(view.lessons)].filter(Boolean).map((part, index) => html`${index > 0 && " · "}${part}`)}</p>
 <dl class="facts"><div><dt>${words.minutes}</dt><dd>${view.minutes}</dd></div><div><dt>${words.level}</dt><dd>${view.level}</dd></div><div><dt>${words.routines}</dt><dd>${view.routines.length}</dd></div></dl></header>
-<div class="prose"${theirs(wording)}>${view.prose}</div>
+${view.course && around(view.course, wording)}<div class="prose"${theirs(wording)}>${view.prose}</div>
 <section aria-labelledby="danced"><h2 id="danced">${words.danced}</h2><ul class="danced plain">${view.routines.map((of) => danced(of, wording))}</ul></section>
 ${care(view, wording)}
 ${needs(view, wording)}
-${view.plan && plan(view.plan, wording)}
+${
+  view.plan &&
+  html`<section class="plan" aria-labelledby="plan"><h2 id="plan">${words.runningOrder}</h2>
+${plan(view.plan, wording)}</section>`
+}${view.course && course(view.course, wording)}
 ${
   view.downloads.length > 0 &&
   html`<section aria-labelledby="take"><h2 id="take">${words.takeAway}</h2><ul class="downloads">${view.downloads.map(({ file, name, kind }) => html`<li><a href="${file}">${name}</a> <small>${kind}</small></li>`)}</ul></section>`
@@ -69,23 +75,44 @@ function needs({ gear }: WorkshopView, { workshop: words }: Wording): Html | fal
   )}</ul></section>`;
 }
 
-function plan({ summary, blocks }: PlanView, wording: Wording): Html {
-  return html`<section class="plan" aria-labelledby="plan"><h2 id="plan">${wording.workshop.runningOrder}</h2>
-${summary.map((text) => html`<p>${text}</p>`)}
-<ol class="plain">${blocks.map((of) => block(of, wording))}</ol></section>`;
+function plan({ summary, activities }: PlanView, wording: Wording): Html {
+  return html`${summary.map((text) => html`<p>${text}</p>`)}
+<ol class="plain">${activities.map((of) => activity(of, wording))}</ol>`;
 }
 
-function block(
-  { clock, label, length, cautions, activities }: PlanView["blocks"][number],
-  { sections }: Wording,
-): Html {
-  return html`<li class="block"><h3><span class="clock">${clock}</span> ${label} <small>${length}</small></h3>
-${cautions.length > 0 && html`<p class="care">${sections.takeCare(cautions, (read) => html`<a href="#care">${read}</a>`)}</p>`}
-<ol class="plain">${activities.map(activity)}</ol></li>
+/** Where the course stands today: the script knows which lessons these are, and without it they are not shown. */
+function around({ lessons }: CourseView, { course: { around: words } }: Wording): Html | false {
+  if (lessons.every(({ date }) => date === undefined)) return false;
+  return html`<dl class="around" data-around hidden><div data-last hidden><dt>${words.last}</dt><dd></dd></div><div data-next hidden><dt>${words.next}</dt><dd></dd></div></dl>
 `;
 }
 
-function activity({ clock, label, length, instruction, load }: ActivityView): Html {
-  return html`<li><span class="clock">${clock}</span><div><p><b>${label}</b> <small>${length}</small></p><p>${instruction}</p>${load !== "" && html`<p class="load">${load}</p>`}</div></li>
+function course({ summary, lessons }: CourseView, wording: Wording): Html {
+  return html`<section class="course" aria-labelledby="course"><h2 id="course">${wording.course.title}</h2>
+${summary.map((text) => html`<p>${text}</p>`)}
+<ol class="plain">${lessons.map((of) => lesson(of, wording))}</ol></section>`;
+}
+
+function lesson({ number, name, date, columns, sheet, plan: order }: LessonView, wording: Wording): Html {
+  const { course: words, dates, outputs } = wording;
+  const filled = columns.filter(({ texts }) => texts.length > 0);
+  const id = `lesson-${number}`;
+  return html`<li class="lesson" data-day="${date ?? ""}"><h3 id="${id}">${name}${date !== undefined && html` <time datetime="${date}">${dates.weekday(date)}</time>`}</h3>
+<dl>${filled.map(({ head, texts }) => html`<div><dt>${head}</dt>${texts.map((text) => html`<dd>${text}</dd>`)}</div>`)}</dl>
+${sheet !== undefined && html`<p class="sheet"><a href="${sheet}">${words.sheet(number)}</a> <small>${outputs.format("application/pdf", "pdf")}</small></p>`}
+<details class="plan"><summary>${words.runningOrder}<span class="unseen">, ${name}</span></summary>
+${plan(order, wording)}</details></li>
+`;
+}
+
+function activity({ clock, label, length, cautions, steps }: Activity, { sections }: Wording): Html {
+  return html`<li class="block"><h3><span class="clock">${clock}</span> ${label} <small>${length}</small></h3>
+${cautions.length > 0 && html`<p class="care">${sections.takeCare(cautions, (read) => html`<a href="#care">${read}</a>`)}</p>`}
+<ol class="plain">${steps.map(step)}</ol></li>
+`;
+}
+
+function step({ label, instruction, load }: Activity["steps"][number]): Html {
+  return html`<li><div><p>${label !== "" && html`<b>${label}.</b> `}${instruction}</p>${load !== "" && html`<p class="load">${load}</p>`}</div></li>
 `;
 }

@@ -3,6 +3,7 @@ import { noticesWording } from "../../src/wording/notices.js";
 import { putInAddress } from "./address.js";
 import { linkToFiles } from "./folder.js";
 import { keepForLater } from "./keep.js";
+import { showComing } from "./show-coming.js";
 
 /** What is asked for, by the name of its field. */
 type Filters = Readonly<Record<string, string>>;
@@ -101,5 +102,6 @@ for (const button of document.querySelectorAll("[data-clear]"))
   });
 addEventListener("popstate", readAddress);
 readAddress();
+showComing(wording);
 linkToFiles();
 void keepForLater();

@@ -2,6 +2,13 @@ import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
+import { course } from "../../src/publishing/course/publisher.js";
+import { plan as planPublisher } from "../../src/publishing/plan/publisher.js";
+import type { OutFile } from "../../src/publishing/publisher.js";
+import { publishSite } from "../../src/publishing/site/publish-site.js";
+import { contextOf } from "../fixtures/context.js";
+import { sixEvenings } from "../fixtures/six-evenings.js";
+import { library } from "../teaching/builder.js";
 import { openBrowser } from "./browser.js";
 import { demoSite, type TestSite, watchedPage } from "./site.js";
 
@@ -140,4 +147,47 @@ test("a card leads to its routine, and back keeps the filters", async () => {
   await page.waitForURL("**/routines/lock-keepers-waltz/**");
   await page.goBack();
   expect(await titles()).toEqual(["The Lock-keeper's Waltz"]);
+});
+
+test("classes stand in the order of their next dates, and those that are over are folded away", async () => {
+  const { workshops } = JSON.parse(await readFile(join(site.folder, "library.json"), "utf8"));
+  const [latest, middle, first] = workshops.map(({ title }: { title: string }) => title);
+  // Between the first and the second of the demo library's three days.
+  await page.clock.setFixedTime(new Date(`${workshops[1].date}T12:00:00`));
+  await page.reload();
+  const shown = page.locator("[data-workshops] h3");
+  expect(await shown.allInnerTexts()).toEqual([middle, latest]);
+  expect(await page.getByRole("link", { name: first }).isVisible()).toBe(false);
+  await page.getByText("Past classes and workshops").click();
+  expect(await page.getByRole("link", { name: first }).isVisible()).toBe(true);
+});
+
+test("the page of a course says what last time was, and what next time is", async () => {
+  const path = "workshops/class/index.html";
+  const [plan] = (await planPublisher.publish(sixEvenings, contextOf(library))) as readonly OutFile[];
+  const sheets = course.declare?.(sixEvenings, contextOf(library)) ?? [];
+  const files = plan ? [plan, ...sheets] : sheets;
+  const context = { library, findings: [], files, textOf: () => String(plan?.content) };
+  const made = await publishSite({ library, routines: [], workshops: [{ subject: sixEvenings, context }] });
+  const body = String(made.find((file) => file.path === path)?.content);
+  // A worker of the site would ask for the page itself.
+  const { page: visit } = await watchedPage(browser, site, { serviceWorkers: "block" });
+  await visit.route(`**/${path}`, (route) => route.fulfill({ body, contentType: "text/html" }));
+  const shownOn = async (day: string) => {
+    await visit.clock.setFixedTime(new Date(`${day}T20:00:00`));
+    await visit.goto(site.url + path);
+    return (await visit.locator("[data-around] > :visible").allInnerTexts()).map((text) => text.split(/\n+/));
+  };
+  const first = ["Next time", "Lesson 1 Thursday 7 January 2027", "“A” in Title of first"];
+  expect(await shownOn("2027-01-07")).toEqual([first]);
+  const [last, next] = await shownOn("2027-01-15");
+  expect(last).toEqual([
+    "Last time",
+    "Lesson 2 Thursday 14 January 2027",
+    "“B” in Title of first",
+    "Lesson 2, to take home PDF",
+  ]);
+  expect(next?.slice(0, 3)).toEqual(["Next time", "Lesson 3 Thursday 21 January 2027", "“C” in Title of first"]);
+  expect((await shownOn("2027-03-01")).map(([head]) => head)).toEqual(["Last time"]);
+  await visit.context().close();
 });

@@ -3,19 +3,19 @@ import { shownFirstCount } from "../../routine/clock.js";
 import type { Library, Routine } from "../../routine/routine.js";
 import { timesThrough } from "../../routine/times-through.js";
 import { groupsMeeting } from "../../routine/whose.js";
-import { type Block, itemBlock, textBlock, wholeBlock } from "../../typesetting/block.js";
+import { type Block, textBlock, wholeBlock } from "../../typesetting/block.js";
 import { type Area, flow } from "../../typesetting/flow.js";
 import { figure, papers } from "../../typesetting/print.js";
-import type { Span } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { phraseMap } from "../drawing/phrase-map.js";
 import { feelTexts } from "../feel-texts.js";
-import { type Band, type GridCell, type Row, sheetBands } from "../paper/bands.js";
+import { type Band, sheetBands } from "../paper/bands.js";
 import { codeLink } from "../paper/code.js";
 import { creditSpans, viewAddress } from "../paper/credit.js";
 import type { Dance } from "../paper/dance.js";
 import { versionLine } from "../paper/head.js";
 import { feetOf, layoutFeet, layoutOwnNotes, layoutRunningHeads, margin } from "../paper/page.js";
+import { rowBlocks } from "../paper/row-list.js";
 import { noteBlocks, type Sheet } from "../paper/sheet.js";
 import { theirs } from "../paper/theirs.js";
 
@@ -119,34 +119,5 @@ function bandBlocks(band: Band, routine: Routine, width: number, wording: Wordin
   });
   const about =
     facts.length === 0 ? [] : [textBlock([{ text: facts.join(", ") }], { size, width, before: 3, keepNext: true })];
-  return [heading, ...about, ...rows.flatMap((row) => rowBlocks(row, width, wording))];
-}
-
-function rowBlocks(row: Row, width: number, wording: Wording): readonly Block[] {
-  const { print, stance, time } = wording;
-  const called = (row.phrase.say ?? []).filter(Boolean);
-  const head = [
-    ...(row.dancers === undefined ? [] : [row.dancers]),
-    ...(row.time === undefined ? [] : [time.track(row.time)]),
-    ...(row.uncounted === undefined ? [] : [row.uncounted]),
-    stance.facing(row.facing),
-    ...(called.length === 0 ? [] : [print.large.called(called)]),
-  ];
-  const moves = row.cells.map((cell) =>
-    itemBlock(labelOf(cell), cellSpans(cell, wording), { size, width, before: 4, whole: true }),
-  );
-  const keepNext = moves.length > 0;
-  return [textBlock([{ text: head.join(", "), tone: "soft" }], { size, width, before: 12, keepNext }), ...moves];
-}
-
-const labelOf = ({ text }: GridCell): Span => ({ text: text.label.map((span) => span.text).join(""), style: "bold" });
-
-/** All that a cell of the grid shows, in words. */
-function cellSpans({ text, move, begins, ends }: GridCell, { print }: Wording): readonly Span[] {
-  const asides = [
-    ...(begins && move.hit ? [print.hit] : []),
-    ...(ends && move.after.facing !== move.before.facing ? [print.nowFacing(move.after.facing)] : []),
-    ...text.risk.map((span) => span.text),
-  ];
-  return [...text.spans, ...(asides.length === 0 ? [] : [{ text: print.aside(asides) }])];
+  return [heading, ...about, ...rows.flatMap((row) => rowBlocks(row, { size, width, wording }))];
 }

@@ -47,6 +47,7 @@ export function coverLeaf(workshop: Workshop, dances: readonly Dance[], library:
     textBlock([theirs(library.name, wording, { tone: "soft" })], { size: 11, width }),
     textBlock([theirs(workshop.title, wording, { style: "bold" })], { size: 34, width, tag: "H1", before: 4 }),
     ...(workshop.date === undefined ? [] : [text(dates.weekday(workshop.date), 15, 14)]),
+    ...(workshop.lessons === undefined ? [] : [text(pack.lessons(workshop.lessons, workshop.dates?.at(-1)), 15, 3)]),
     ...(workshop.venue === undefined
       ? []
       : [textBlock([theirs(workshop.venue, wording)], { size: 15, width, before: 3 })]),

@@ -1,15 +1,16 @@
 import type { Library, Workshop } from "../../routine/routine.js";
 import { versionAt } from "../../routine/version-at.js";
-import { planClass } from "../../teaching/plan.js";
 import { writePrint } from "../../typesetting/pdf/write.js";
 import { later, laterBookmark, laterMark, type Print } from "../../typesetting/print.js";
 import type { Span } from "../../typesetting/text.js";
 import { type Wording, wordingOf } from "../../wording/wording.js";
+import { courseSheet } from "../paper/course-sheet.js";
 import { creditSpans } from "../paper/credit.js";
 import type { Dance } from "../paper/dance.js";
 import { feetOf, layoutFeet } from "../paper/page.js";
 import { cautionBlocks, gearBlocks } from "../paper/preparation.js";
 import { layoutSheet } from "../paper/sheet.js";
+import { planOf } from "../plan-of.js";
 import { contentsLeaf, coverLeaf, type Leaf, textArea, textLeaf } from "./front.js";
 import { planBlocks } from "./plan.js";
 
@@ -91,11 +92,24 @@ function bodyLeaves(
     const sheet = layoutSheet(routine, version, library, { within: "pack", wording });
     return { title: routine.title, sheet, foot: creditSpans(routine, library, wording), read: true };
   });
-  const plan = planBlocks(planClass(workshop, library), textArea(library).width, wording);
   return [
-    { ...textLeaf(pack.classPlan, plan, library), foot },
+    ...planLeaves(workshop, library, wording).map((leaf) => ({ ...leaf, foot })),
     ...(gear.length === 0 ? [] : [{ ...textLeaf(pack.gear, gear, library), foot }]),
     { ...textLeaf(pack.takeCare, cautionBlocks(dances, library, style), library), foot },
     ...routines,
   ];
+}
+
+/** The class plan; of a course all of it on a page, and then the plan of each lesson. */
+function planLeaves(workshop: Workshop, library: Library, wording: Wording): readonly Leaf[] {
+  const { pack, course } = wording;
+  const { width } = textArea(library);
+  const plan = planOf(workshop, library);
+  if (!("lessons" in plan))
+    return [textLeaf(pack.classPlan, planBlocks(plan, pack.classPlan, width, wording), library)];
+  const lessons = plan.lessons.map((one, index) => {
+    const title = course.lessonOn(index + 1, one.date);
+    return textLeaf(title, planBlocks(one, title, width, wording), library);
+  });
+  return [{ title: course.title, sheet: courseSheet(plan, workshop, library, wording) }, ...lessons];
 }

@@ -1,9 +1,9 @@
 import type { Workshop } from "../../routine/routine.js";
-import { planClass } from "../../teaching/plan.js";
 import { wordingOf } from "../../wording/wording.js";
+import { planOf } from "../plan-of.js";
 import type { Publisher } from "../publisher.js";
 
-/** The class plan as data: `workshops/<slug>/plan.json`. */
+/** The class plan, or a course with a plan for each of its lessons, as data: `workshops/<slug>/plan.json`. */
 export const plan: Publisher<Workshop> = {
   name: "plan",
   publish: (workshop, { library }) => [
@@ -12,7 +12,7 @@ export const plan: Publisher<Workshop> = {
       kind: "plan",
       mediaType: "application/json",
       label: wordingOf(library.language).outputs.plan,
-      content: `${JSON.stringify(planClass(workshop, library), null, 2)}\n`,
+      content: `${JSON.stringify(planOf(workshop, library), null, 2)}\n`,
     },
   ],
 };

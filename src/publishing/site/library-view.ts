@@ -1,3 +1,4 @@
+import { definedOnly } from "../../routine/defined-only.js";
 import type { Workshop } from "../../routine/routine.js";
 import type { Wording } from "../../wording/wording.js";
 import type { RoutineFacts } from "./routine-facts.js";
@@ -47,6 +48,9 @@ export interface WorkshopEntry {
   readonly slug: string;
   readonly title: string;
   readonly date?: string;
+  /** Of a course: how many lessons it has, and when they are, where that is known. */
+  readonly lessons?: number;
+  readonly dates?: readonly string[];
   readonly venue?: string;
   readonly minutes: number;
 }
@@ -67,13 +71,12 @@ export interface LibraryFacts {
 export function workshopFacts(
   workshop: Omit<Workshop, "routines"> & { readonly routines: readonly { readonly title: string }[] },
 ): WorkshopFacts {
-  const { slug, title, date, venue, minutes, routines } = workshop;
+  const { slug, title, date, lessons, dates, venue, minutes, routines } = workshop;
   return {
     slug,
     title,
     minutes,
-    ...(date === undefined ? {} : { date }),
-    ...(venue === undefined ? {} : { venue }),
+    ...definedOnly<Pick<WorkshopEntry, "date" | "lessons" | "dates" | "venue">>({ date, lessons, dates, venue }),
     routines: routines.map((routine) => routine.title),
   };
 }

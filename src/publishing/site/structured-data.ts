@@ -63,14 +63,15 @@ export function workshopData(workshop: Workshop, library: Library): LinkedData {
     ...addressed(library, `workshops/${workshop.slug}/`),
     inLanguage: library.language,
   };
-  const { date, venue } = workshop;
+  const { date, dates, lessons, venue } = workshop;
   if (date === undefined || venue === undefined)
     return { ...about, "@type": "WebPage", publisher: publisherOf(library) };
   return {
     ...about,
     "@type": "EducationEvent",
     startDate: date,
-    duration: isoDuration(new Fraction(workshop.minutes).mul(60)),
+    ...(dates && { endDate: dates.at(-1), subEvent: lessonsData(workshop, dates) }),
+    ...(lessons === undefined && { duration: lasting(workshop) }),
     // The venue as it is written is all that is known of where to go.
     location: { "@type": "Place", name: venue, address: venue },
     organizer: publisherOf(library),
@@ -80,6 +81,23 @@ export function workshopData(workshop: Workshop, library: Library): LinkedData {
       ...addressed(library, `routines/${slug}/`),
     })),
   };
+}
+
+/** Of a course each lesson as an event of its own; nobody finds an event without a place (from memory of search engines' rules). */
+function lessonsData(workshop: Workshop, dates: readonly string[]): readonly LinkedData[] | undefined {
+  const { title, venue } = workshop;
+  if (venue === undefined) return undefined;
+  return dates.map((day) => ({
+    "@type": "EducationEvent",
+    name: title,
+    startDate: day,
+    duration: lasting(workshop),
+    location: { "@type": "Place", name: venue, address: venue },
+  }));
+}
+
+function lasting({ minutes }: Workshop): string {
+  return isoDuration(new Fraction(minutes).mul(60));
 }
 
 /** The library page is a collection, newest first. */

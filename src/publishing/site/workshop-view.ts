@@ -2,9 +2,11 @@ import type { Library, Workshop } from "../../routine/routine.js";
 import { versionAt } from "../../routine/version-at.js";
 import { risks } from "../../routine/vocabulary.js";
 import { whoMeets } from "../../routine/whose.js";
-import type { Activity, ClassPlan } from "../../teaching/class-plan.js";
+import type { ClassPlan } from "../../teaching/class-plan.js";
 import type { Wording } from "../../wording/wording.js";
-import { planText } from "../plan-text.js";
+import { courseText, type LessonText } from "../course-text.js";
+import { lessonSheetName } from "../lesson-sheet-name.js";
+import { planText, type SaidStep } from "../plan-text.js";
 import type { Html } from "./html.js";
 import { markdownHtml } from "./markdown.js";
 import type { Download, PackFiles } from "./pack.js";
@@ -12,7 +14,10 @@ import type { Download, PackFiles } from "./pack.js";
 /** A workshop's page as data. */
 export interface WorkshopView {
   readonly title: string;
-  readonly date?: string;
+  /** Of a course the day of each lesson. */
+  readonly days: readonly string[];
+  /** Of a course. */
+  readonly lessons?: number;
   readonly venue?: string;
   readonly minutes: number;
   readonly level: string;
@@ -34,39 +39,45 @@ export interface WorkshopView {
   readonly generalCaution: string;
   readonly houseRules: Html;
   readonly plan?: PlanView;
+  /** Of a course, in place of a plan. */
+  readonly course?: CourseView;
   /** Files to take away. */
   readonly downloads: readonly Download[];
+}
+
+/** A course: its lessons, each with its running order. */
+export interface CourseView {
+  readonly summary: readonly string[];
+  readonly lessons: readonly LessonView[];
+}
+
+export interface LessonView extends LessonText {
+  /** The name of the sheet that goes home after it. */
+  readonly sheet?: string;
+  readonly plan: PlanView;
 }
 
 /** The running order, with times from the beginning of the slot. */
 export interface PlanView {
   readonly summary: readonly string[];
-  readonly blocks: readonly {
+  readonly activities: readonly {
     readonly clock: string;
     readonly label: string;
     readonly length: string;
-    /** Short names of all risks that its activities meet. */
+    /** Short names of all risks that it meets. */
     readonly cautions: readonly string[];
-    readonly activities: readonly ActivityView[];
+    readonly steps: readonly Omit<SaidStep, "cautions">[];
   }[];
 }
 
-export interface ActivityView {
-  readonly clock: string;
-  readonly length: string;
-  readonly label: string;
-  readonly instruction: string;
-  /** Contacts, "knees 3, hands 4". */
-  readonly load: string;
-}
-
 export function workshopView(workshop: Workshop, library: Library, pack: PackFiles, wording: Wording): WorkshopView {
-  const { title, date, venue, minutes, level, routines } = workshop;
+  const { title, date, dates, lessons, venue, minutes, level, routines } = workshop;
   const danced = routines.map((routine) => ({ routine, version: versionAt(routine, level) }));
   const met = new Set(danced.flatMap(({ version }) => version.cautions));
   return {
     title,
-    ...(date === undefined ? {} : { date }),
+    days: dates ?? (date === undefined ? [] : [date]),
+    ...(lessons === undefined ? {} : { lessons }),
     ...(venue === undefined ? {} : { venue }),
     minutes,
     level: wording.versions.name(level),
@@ -88,32 +99,44 @@ export function workshopView(workshop: Workshop, library: Library, pack: PackFil
       })),
     generalCaution: wording.risks.generalCaution,
     houseRules: markdownHtml(library.cautions ?? ""),
-    ...(pack.plan === undefined ? {} : { plan: planView(pack.plan, wording) }),
+    ...planned(workshop, pack, wording),
     downloads: pack.downloads,
   };
 }
 
+function planned(
+  workshop: Workshop,
+  { plan, names }: PackFiles,
+  wording: Wording,
+): Pick<WorkshopView, "plan" | "course"> {
+  if (plan === undefined) return {};
+  if (!("lessons" in plan)) return { plan: planView(plan, wording) };
+  const { summary, lessons } = courseText(plan, workshop, wording);
+  return {
+    course: {
+      summary,
+      lessons: plan.lessons.flatMap((lesson, index): LessonView[] => {
+        const text = lessons[index];
+        const sheet = lessonSheetName(index + 1);
+        return text === undefined
+          ? []
+          : [{ ...text, ...(names?.has(sheet) && { sheet }), plan: planView(lesson, wording) }];
+      }),
+    },
+  };
+}
+
 function planView(plan: ClassPlan, wording: Wording): PlanView {
-  const { clock } = wording.time;
   const text = planText(plan, wording);
-  const activityView = (activity: Activity): ActivityView => ({
-    ...text.activity(activity),
-    clock: clock(activity.start),
-    length: clock(activity.seconds),
-    load: text.load(activity),
-  });
   return {
     summary: text.summary,
-    blocks: plan.blocks.map(({ topic, start, seconds, from, to }) => {
-      const activities = plan.activities.slice(from, to);
-      return {
-        clock: clock(start),
-        label: text.block(topic),
-        length: clock(seconds),
-        cautions: text.cautions(activities),
-        activities: activities.map(activityView),
-      };
-    }),
+    activities: plan.activities.map((activity) => ({
+      clock: text.clock(activity),
+      label: text.label(activity),
+      length: wording.plan.span(activity.seconds),
+      cautions: text.cautions([activity]),
+      steps: text.steps(activity).map(({ label, instruction, load }) => ({ label, instruction, load })),
+    })),
   };
 }
 

@@ -24,7 +24,7 @@ export const workshopSchema = z.strictObject({
   ),
   sections: key(sections, "only these; of several routines, by the routine: `{ low-tide: [Tag] }`", "[Tag]").optional(),
   known: key(sections, "sections that were danced before: a recap, not taught again", "[Harbour wall]").optional(),
-  lessons: key(whole(2, 60), "how many times the same slot: a course", "6").optional(),
+  lessons: key(whole(2, 60), "how many times the same slot: a course, shared out over its lessons", "6").optional(),
   dates: key(
     z.array(date).refine((days) => days.length > 1, "For one day, write `date`."),
     "in place of `lessons`: one a lesson",

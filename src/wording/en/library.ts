@@ -4,6 +4,8 @@ export const library = {
   description: (name: string): string => `Dance routines by counts and cue words, from ${name}.`,
   routines: "Routines",
   workshops: "Classes and workshops",
+  /** Those that are over. */
+  pastWorkshops: "Past classes and workshops",
 
   search: "Search",
   searchHint: "title, song, style, section",

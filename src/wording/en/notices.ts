@@ -1,3 +1,4 @@
+import { dates } from "./dates.js";
 import { counted } from "./language.js";
 
 /** What a page says back while it is used. */
@@ -16,6 +17,8 @@ export const notices = {
   inAFolder:
     "This page was opened from a folder. All of it works from here; only a page on the web can be kept for later.",
   keepsNothing: "This browser can't keep this page for later: it opens with a network only.",
+  /** Of a course that has begun. */
+  nextLesson: (day: string): string => `next ${dates.weekday(day)}`,
   routines: (number: number): string => counted(number, "routine", "routines"),
   /** "3 of 14 routines" */
   routinesLeft: (left: number, all: number): string => `${left} of ${counted(all, "routine", "routines")}`,

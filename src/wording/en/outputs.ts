@@ -13,6 +13,7 @@ export const outputs = {
   mirroredDescription: "Text for the mirrored video",
   record: "All figures",
   pack: "The whole pack, to print",
+  course: "The course on one page",
   plan: "The plan as data",
   /** The format of a file, by its media type: "PDF". Of one that has no name here, the ending of its file's name says it. */
   format: (mediaType: string, ending: string): string => formats[mediaType] ?? ending.toUpperCase(),

@@ -1,3 +1,6 @@
+import { dates } from "./dates.js";
+import { counted } from "./language.js";
+
 /** A workshop's pack: its cover, its contents and the names of its leaves. */
 export const pack = {
   cover: "Cover",
@@ -5,6 +8,11 @@ export const pack = {
   classPlan: "The class plan",
   gear: "What to bring",
   takeCare: "Take care",
+  /** "6 lessons, the last on Saturday 20 February 2027" */
+  lessons: (number: number, last: string | undefined): string =>
+    [counted(number, "lesson", "lessons"), ...(last === undefined ? [] : [`the last on ${dates.weekday(last)}`])].join(
+      ", ",
+    ),
   /** "90 minutes · Level 2" */
   class: (minutes: number, level: string): string => `${minutes} minutes · ${level}`,
   /** After a routine's title. */

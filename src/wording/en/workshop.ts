@@ -1,9 +1,15 @@
+import { counted } from "./language.js";
+
 /** A class or workshop: who dances what, and what it takes. */
 export const workshop = {
   description: (title: string, minutes: number, routines: readonly string[]): string =>
     `${title}: ${minutes} minutes with ${routines.join(", ")}.`,
   minutes: "Minutes",
   numberOfMinutes: (minutes: number): string => `${minutes} minutes`,
+  /** Of a course. */
+  numberOfLessons: (lessons: number): string => counted(lessons, "lesson", "lessons"),
+  /** Its first and its last day. */
+  days: <T>(first: T, last: T) => [first, " to ", last] as const,
   level: "Taught at",
   routines: "Routines",
   danced: "What is danced",

@@ -1,0 +1,138 @@
+import type { Routine, Workshop } from "../routine/routine.js";
+import { versionAt } from "../routine/version-at.js";
+import type {
+  CoursePlan,
+  CourseSection,
+  KnownRoutine,
+  LessonContent,
+  LessonPlan,
+} from "../teaching/course/course-plan.js";
+import type { Wording } from "../wording/wording.js";
+import { printedSections } from "./paper/printed-moves.js";
+
+/** What a course says: the planner's values through the catalogue, the same on page and paper. */
+export interface CourseText {
+  /** In a few plain sentences: what fits, and what does not. */
+  readonly summary: readonly string[];
+  readonly lessons: readonly LessonText[];
+}
+
+/** A lesson in one line. */
+export interface LessonText {
+  readonly number: number;
+  /** "Lesson 2" */
+  readonly name: string;
+  /** ISO 8601 calendar date. */
+  readonly date?: string;
+  /** Under the head of its column what stands there; nothing in some. */
+  readonly columns: readonly { readonly head: string; readonly texts: readonly string[] }[];
+}
+
+export function courseText(plan: CoursePlan, workshop: Workshop, wording: Wording): CourseText {
+  const bring = gearBySection(workshop, wording);
+  return {
+    summary: summaryOf(plan, wording),
+    lessons: plan.lessons.map((lesson) => lessonText(lesson, bring, wording)),
+  };
+}
+
+function lessonText({ date, lesson }: LessonPlan, bring: GearOf, wording: Wording): LessonText {
+  const { course, plan } = wording;
+  const { columns } = course;
+  const { number, fresh, recalled, inRun, run, hard } = lesson;
+  const column = (head: string, texts: readonly string[]) => ({ head, texts });
+  return {
+    number,
+    name: course.lesson(number),
+    ...(date !== undefined && { date }),
+    columns: [
+      column(columns.fresh, fresh.length === 0 ? [course.nothingNew] : sectionTexts(fresh, run, wording)),
+      column(columns.recalled, [
+        ...sectionTexts(recalled, run, wording),
+        ...sectionTexts(inRun, run, wording).map(course.inRun),
+      ]),
+      column(columns.run, run.map(course.run)),
+      column(
+        columns.hard,
+        hard.map(({ title, name }) => course.hard(title, plan.danced(name))),
+      ),
+      column(columns.bring, bring(run)),
+    ],
+  };
+}
+
+/**
+ * Sections by their routines: "“Harbour wall” and “Tag” in Low Tide".
+ *
+ * @param run what is known of each routine
+ */
+export function sectionTexts(
+  sections: readonly CourseSection[],
+  run: readonly KnownRoutine[],
+  { course }: Wording,
+): readonly string[] {
+  const titles = new Map(sections.map(({ routine, title }) => [routine, title]));
+  return [...titles].map(([slug, title]) => {
+    const own = sections.filter(({ routine }) => routine === slug).map(({ section }) => section);
+    const known = run.find(({ routine }) => routine === slug);
+    return course.sections({
+      title,
+      sections: own,
+      whole: known?.whole === true && known.sections.length === own.length,
+    });
+  });
+}
+
+function summaryOf({ fit, minutes, lessons }: CoursePlan, wording: Wording): readonly string[] {
+  const { course } = wording;
+  const [first] = fit.left;
+  const of = (some: (lesson: LessonContent) => boolean) =>
+    lessons.flatMap(({ lesson }) => (some(lesson) ? [lesson.number] : []));
+  const squeezed = of(({ inRun }) => inRun.length > 0);
+  const recalls = [
+    ...(of(({ recalled }) => recalled.length > 0).length > 0 ? [course.recalls] : []),
+    ...(squeezed.length > 0 ? [course.inRunAlone(squeezed)] : []),
+  ];
+  if (first === undefined) return [course.fits(fit.lessons, minutes), ...recalls];
+  const [name = ""] = sectionTexts([first], [], wording);
+  return [
+    course.tooLong(fit.lessons, minutes, name),
+    fit.needed === undefined ? course.neverFits(minutes) : course.needed(fit.needed),
+    ...recalls,
+  ];
+}
+
+type GearOf = (run: LessonContent["run"]) => readonly string[];
+
+/** What a lesson needs that dances some sections: what they need, and what belongs to the whole routine. Each item once. */
+function gearBySection({ routines, level }: Workshop, { print }: Wording): GearOf {
+  const gear = routines.map((routine) => ({ slug: routine.slug, items: itemsOf(routine, level) }));
+  return (run) => {
+    const needed = run.flatMap(({ routine, sections }) =>
+      gear
+        .filter(({ slug }) => slug === routine)
+        .flatMap(({ items }) => items.filter(({ usedIn }) => usedIn?.some((name) => sections.includes(name)) ?? true)),
+    );
+    const items = new Map<string, boolean>();
+    for (const { item, optional } of needed) items.set(item, optional && (items.get(item) ?? true));
+    return [...items].map(([item, optional]) => print.item(item, optional));
+  };
+}
+
+interface Item {
+  readonly item: string;
+  readonly optional: boolean;
+  /** Names of the sections whose moves need it; absent where none names it, so that all do. */
+  readonly usedIn?: readonly string[];
+}
+
+function itemsOf(routine: Routine, level: string): readonly Item[] {
+  const version = versionAt(routine, level);
+  const printed = printedSections(routine, version);
+  return version.gear.map(({ item, need }) => {
+    const usedIn = printed
+      .filter(({ moves }) => moves.some(({ gear }) => gear.includes(item)))
+      .map(({ section }) => section.name);
+    return { item, optional: need === "optional", ...(usedIn.length > 0 && { usedIn }) };
+  });
+}

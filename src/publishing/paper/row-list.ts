@@ -1,0 +1,36 @@
+import { type Block, itemBlock, textBlock } from "../../typesetting/block.js";
+import type { Span } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
+import type { GridCell, Row } from "./bands.js";
+import type { NoteStyle } from "./note-style.js";
+
+/** A row of the grid as a list: what holds for all of it, and its moves one under the other. */
+export function rowBlocks(row: Row, { size, width, wording }: NoteStyle): readonly Block[] {
+  const { print, stance, time } = wording;
+  const called = (row.phrase.say ?? []).filter(Boolean);
+  const head = [
+    ...(row.dancers === undefined ? [] : [row.dancers]),
+    ...(row.time === undefined ? [] : [time.track(row.time)]),
+    ...(row.uncounted === undefined ? [] : [row.uncounted]),
+    stance.facing(row.facing),
+    ...(called.length === 0 ? [] : [print.large.called(called)]),
+  ];
+  const moves = row.cells.map((cell) =>
+    itemBlock(labelOf(cell), cellSpans(cell, wording), { size, width, before: (size * 2) / 9, whole: true }),
+  );
+  const keepNext = moves.length > 0;
+  const before = (size * 2) / 3;
+  return [textBlock([{ text: head.join(", "), tone: "soft" }], { size, width, before, keepNext }), ...moves];
+}
+
+const labelOf = ({ text }: GridCell): Span => ({ text: text.label.map((span) => span.text).join(""), style: "bold" });
+
+/** All that a cell of the grid shows, in words. */
+function cellSpans({ text, move, begins, ends }: GridCell, { print }: Wording): readonly Span[] {
+  const asides = [
+    ...(begins && move.hit ? [print.hit] : []),
+    ...(ends && move.after.facing !== move.before.facing ? [print.nowFacing(move.after.facing)] : []),
+    ...text.risk.map((span) => span.text),
+  ];
+  return [...text.spans, ...(asides.length === 0 ? [] : [{ text: print.aside(asides) }])];
+}
