@@ -227,7 +227,7 @@ describe.concurrent("by keyboard alone", () => {
         const { activeElement: at } = document;
         if (!at?.closest(".practice")) return "";
         const { outlineStyle, outlineWidth } = getComputedStyle(at);
-        return `${at.outerHTML.slice(0,60)}${[...document.querySelectorAll("*")].indexOf(at)} ${outlineStyle === "solid" && Number.parseFloat(outlineWidth) >= 2}`;
+        return `${at.outerHTML.slice(0, 60)}${[...document.querySelectorAll("*")].indexOf(at)} ${outlineStyle === "solid" && Number.parseFloat(outlineWidth) >= 2}`;
       });
       if (name) reached.add(name);
     }

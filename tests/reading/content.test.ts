@@ -60,7 +60,7 @@ describe("the library", () => {
       stepLength: 0.6,
       outlineLimit: 5000,
       mirrorWords: [],
-      teaching: { unit: 5, chunkCounts: 16, markSpeed: 50, linkSpeed: 75, groups: 2, limits: {} },
+      teaching: { unit: 60, chunkCounts: 16, markSpeed: 50, linkSpeed: 75, groups: 2, limits: {} },
     });
   });
 
@@ -78,7 +78,7 @@ describe("the library", () => {
       practiceSpeeds: [50],
       stepLength: 0.75,
       mirrorWords: [["links", "rechts"]],
-      teaching: { groups: 3, unit: 5 },
+      teaching: { groups: 3, unit: 60 },
     });
   });
 

@@ -1,15 +1,33 @@
-import type { Routine } from "../../routine/routine.js";
-import { type Block, wholeBlock } from "../../typesetting/block.js";
+import type { Routine, Version } from "../../routine/routine.js";
+import { neverSlowed } from "../../routine/vocabulary.js";
+import { type Block, textBlock, wholeBlock } from "../../typesetting/block.js";
 import type { Mark, Position, StructureElement } from "../../typesetting/print.js";
 import { leading, wrap } from "../../typesetting/text.js";
 import { bold, type NoteStyle, plain, under } from "./note-style.js";
+import { placesOf, printedSections } from "./printed-moves.js";
 
-/** Practice speeds as a table: per cent, counts a minute, time of one run. */
-export function practiceBlocks(routine: Routine, style: NoteStyle): readonly Block[] {
+/** Practice speeds as a table: per cent, counts a minute, time of one run; and what is only marked below full tempo. */
+export function practiceBlocks(routine: Routine, version: Version, style: NoteStyle): readonly Block[] {
   if (routine.practice.length === 0) return [];
   const { print, time } = style.wording;
   const rows = routine.practice.map((speed) => [print.percent(speed.percent), time.tempo(speed), time.run(speed)]);
-  return under(print.practice.title, [tableBlock([print.practice.columns, ...rows], style)], style);
+  const blocks = [tableBlock([print.practice.columns, ...rows], style), ...markedBlocks(routine, version, style)];
+  return under(print.practice.title, blocks, style);
+}
+
+/** What is never danced slowly, by what it asks care for, and where. */
+function markedBlocks(routine: Routine, version: Version, style: NoteStyle): readonly Block[] {
+  const { print, risks } = style.wording;
+  const printed = printedSections(routine, version);
+  const marked = neverSlowed.flatMap((risk) => {
+    const places = placesOf(printed, style.wording, (move) => move.risks.includes(risk));
+    return places === "" ? [] : [{ label: risks.label(risk), places }];
+  });
+  if (marked.length === 0) return [];
+  const { size, width } = style;
+  return [
+    textBlock([bold(print.practice.markIt), plain(print.practice.marked(marked))], { size, width, before: size * 0.4 }),
+  ];
 }
 
 function tableBlock(rows: readonly (readonly string[])[], { size, width }: NoteStyle): Block {

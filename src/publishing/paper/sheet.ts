@@ -174,7 +174,7 @@ export function noteBlocks(
     ...teachingBlocks(routine, version, style),
     ...(within === "pack" ? [] : gearBlocks([dance], style)),
     ...(within === "pack" ? [] : cautionBlocks([dance], library, style)),
-    ...practiceBlocks(routine, style),
+    ...practiceBlocks(routine, version, style),
     ...floorBlocks(routine, version, library, style),
   ];
 }

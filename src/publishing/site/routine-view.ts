@@ -1,6 +1,7 @@
 import { shownFirstCount } from "../../routine/clock.js";
 import { mirror } from "../../routine/mirror.js";
 import type { Library, Routine, Stance, Version } from "../../routine/routine.js";
+import { rowOf } from "../../routine/row-of.js";
 import { reflectedStance } from "../../routine/stance.js";
 import { timesThrough } from "../../routine/times-through.js";
 import { risks } from "../../routine/vocabulary.js";
@@ -33,6 +34,8 @@ export interface RoutineView {
   /** How a dance that goes several times through is built, in sentences. */
   readonly timesThrough: readonly Html[];
   readonly accents: readonly number[];
+  /** How many counts of a phrase stand in one row. */
+  readonly inRow: number;
   readonly pauses: readonly number[];
   readonly countIn: number;
   /** How its counts are divided, where that is worth a word. */
@@ -119,6 +122,7 @@ export function routineView(routine: Routine, library: Library, pack: PackFiles,
     firstNumber: routine.sections.flatMap(({ phrases }) => phrases)[0]?.numbers[0] ?? 1,
     timesThrough: timesThroughOf(routine, wording),
     accents: music.accents,
+    inRow: rowOf(music.phrase),
     pauses: music.pauses,
     countIn: music.countIn,
     feel: music.feel === "straight" ? undefined : wording.routine.feel.value(music.feel),

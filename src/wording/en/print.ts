@@ -168,7 +168,14 @@ export const print = {
   /** "7–8", or "phrase 2: 4" from the second phrase of a section on */
   inPhrase: (phrase: number, counts: readonly string[]): string =>
     phrase === 1 ? counts.join(", ") : `phrase ${phrase}: ${counts.join(", ")}`,
-  practice: { title: "Practice speeds", columns: ["Speed", "Counts a minute", "One run"] },
+  practice: {
+    title: "Practice speeds",
+    columns: ["Speed", "Counts a minute", "One run"],
+    /* Of what is never danced slowly. */
+    markIt: "Below full tempo, mark it and take care: ",
+    marked: (moves: readonly { readonly label: string; readonly places: string }[]): string =>
+      `${moves.map(({ label, places }) => `${places} (${label})`).join("; ")}.`,
+  },
   percent: (percent: number): string => `${percent} %`,
   floorPlan: "Floor plan",
   ownNotes: "My notes",

@@ -5,7 +5,7 @@ import { list } from "./language.js";
 const texts: Record<Risk, readonly [label: string, text: string]> = {
   "floor-drop": [
     "fast to the floor",
-    "Learn the way down slowly and control it before you bring it up to speed. Clear the floor first.",
+    "Learn it from lower down first, and control the way to the floor before you bring it up to speed. Clear the floor first.",
   ],
   inversion: [
     "upside down",

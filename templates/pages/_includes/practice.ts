@@ -1,13 +1,15 @@
 import { type Html, html, jsonBlock, raw } from "#src/publishing/site/html.js";
 import type { PlayerData } from "#src/publishing/site/player-data.js";
-import { rowOf } from "#src/routine/row-of.js";
+import type { RoutineView } from "#src/publishing/site/routine-view.js";
 import type { Wording } from "#src/wording/wording.js";
 import { theirs } from "./theirs.js";
 
+type Face = Pick<RoutineView, "facts" | "accents" | "inRow">;
+
 /** The counts of a phrase, a numeral each: the face that lights count by count. The counts themselves say the same in words. */
-const row = (phrase: number, accents: readonly number[]) => {
-  const numbers = Array.from({ length: phrase }, (_, index) => index + 1);
-  return html`<p class="stage-row" data-row data-columns="${rowOf(phrase)}" aria-hidden="true">${numbers.map((number) => html`<span${accents.includes(number) && raw(" data-accent")}>${number}</span>`)}</p>`;
+const row = ({ facts, accents, inRow }: Face) => {
+  const numbers = Array.from({ length: facts.phrase }, (_, index) => index + 1);
+  return html`<p class="stage-row" data-row data-columns="${inRow}" aria-hidden="true">${numbers.map((number) => html`<span${accents.includes(number) && raw(" data-accent")}>${number}</span>`)}</p>`;
 };
 
 /** What the dancer looks at: the script writes into the parts that say what they show. */
@@ -39,9 +41,9 @@ const stage = (
  *
  * @param data what it plays. It stands in the page, since a page that is opened from a folder may ask for nothing
  */
-export function practice(data: PlayerData, accents: readonly number[], wording: Wording): Html {
+export function practice(data: PlayerData, face: Face, wording: Wording): Html {
   const { practice: words, player } = wording;
-  const counts = row(data.music.phrase, accents);
+  const counts = row(face);
   return html`<section class="practice by-script" id="practice" data-practice aria-labelledby="practice-title">
   <h2 class="unseen" id="practice-title">${words.title}</h2>
 

@@ -46,7 +46,7 @@ ${choice(view, wording)}
 ${onThisPage(view, wording)}
 </div>
 ${careLine(view, wording)}
-${practice(view.player, view.accents, wording)}
+${practice(view.player, view, wording)}
 ${counts(view, wording)}
 ${foldedCare(view, wording)}
 ${needs(view, wording)}
