@@ -19,7 +19,7 @@ let site: TestSite;
 export function practicePages(): void {
   beforeAll(async () => {
     const demo = await readContent(fileURLToPath(new URL("../../content", import.meta.url)));
-    const duets = demo.routines.filter(({ slug }) => slug === "one-umbrella");
+    const duets = demo.routines.filter(({ slug }) => ["one-umbrella", "candle-end"].includes(slug));
     const content = { library, routines: [nightFerry, ...duets], workshops: [] };
     [browser, site] = await Promise.all([openBrowser(), publishedSite(content)]);
   });

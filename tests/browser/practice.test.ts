@@ -60,6 +60,41 @@ describe.concurrent("practice", () => {
     expect(await said.isVisible()).toBe(true);
   });
 
+  test.concurrent("below full tempo what is upside down is marked; out of sight the player stands at the foot; from afar a tap pauses", async ({
+    open,
+    expect,
+  }) => {
+    const { page, start, untilCount, untilState } = await open({
+      routine: "candle-end",
+      viewport: { width: 390, height: 844 },
+    });
+    const dock = page.locator("[data-dock]");
+    await page.locator("[data-choose]").click();
+    await page.getByLabel("Level 3", { exact: true }).check({ force: true });
+    await page.keyboard.press("Escape");
+    expect(await page.locator("[data-choose]").innerText()).toBe("Level 3 · as taught");
+    await page.getByRole("button", { name: "90 %" }).click();
+    await page.locator("[name=from]").selectOption({ label: "Pool" });
+    await start.click();
+    expect(await dock.isVisible()).toBe(false);
+    await page.locator(".counts .part").last().scrollIntoViewIfNeeded();
+    await dock.waitFor();
+    expect(await dock.locator("button").innerText()).toBe("Pause");
+    const roll = await untilCount("5", "count", "[data-dock] .stage");
+    expect(roll).toMatchObject({ call: "Mark it", kicker: "Take care: upside down." });
+    expect(["5", "6"]).toContain(await dock.locator(".stage-row [data-now]").innerText());
+    await dock.locator("button").click();
+    await untilState("rest");
+    expect(await dock.locator("button").innerText()).toBe("Go on");
+    await start.scrollIntoViewIfNeeded();
+    await dock.waitFor({ state: "hidden" });
+    await page.getByRole("button", { name: "From afar" }).click();
+    await page.locator("dialog .stage-row").click();
+    await untilState("count-in");
+    await page.locator("dialog .stage-row").click();
+    await untilState("rest");
+  });
+
   test.concurrent("pause, and go on from the phrase", async ({ open, expect }) => {
     const { page, start, show, untilState, untilCount } = await open();
     await page.getByRole("button", { name: "Faster" }).click({ clickCount: 10 });
