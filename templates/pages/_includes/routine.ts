@@ -91,8 +91,8 @@ function fact(name: string, value: string | number, unit?: string): Html {
 function choice({ versions, groups }: RoutineView, { routine: words, sections }: Wording): Html {
   return html`<div class="choice">
 <button class="choice-bar by-script" type="button" aria-expanded="false" aria-controls="choices" data-choose>${versions.map(({ classes, name }) => html`<span class="${classes}">${name}</span>`)}${groups.map(
-    (name, index) => html`<span class="only g${index}">${name}</span>`,
-  )}${groups.length > 0 && html`<span class="all-groups">${words.allGroups}</span>`}<span class="mirrored">${sections.mirrored}</span><span class="as-taught">${words.asTaught}</span></button>
+    (name, index) => html` <span class="by g${index}">${name}</span>`,
+  )}${groups.length > 0 && html` <span class="all-groups">${words.allGroups}</span>`} <span class="mirrored">${sections.mirrored}</span> <span class="as-taught">${words.asTaught}</span></button>
 <div class="choices" id="choices">
 <fieldset class="pills"><legend>${words.version}</legend>${versions.map(
     ({ id, name, taught }, index) =>
