@@ -262,7 +262,7 @@ describe.concurrent("by keyboard alone", () => {
       await page.keyboard.press("Tab");
       const name = await page.evaluate(() => {
         const { activeElement: at } = document;
-        if (!at?.closest(".practice")) return "";
+        if (!at?.closest(".practice > form")) return "";
         const { outlineStyle, outlineWidth } = getComputedStyle(at);
         return `${at.outerHTML.slice(0, 60)}${[...document.querySelectorAll("*")].indexOf(at)} ${outlineStyle === "solid" && Number.parseFloat(outlineWidth) >= 2}`;
       });
