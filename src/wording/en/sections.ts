@@ -29,12 +29,22 @@ export const sections = {
   canon: (group: string, after: number, otherSide: boolean): string =>
     `${group}: the same${otherSide ? " on the other side" : ""}, ${counted(after, "count", "counts")} later`,
 
+  /** Over what the rows of the table are. */
+  phrases: "Phrase",
   phrase: (number: number): string => `Phrase ${number}`,
+  /** Of the second line that a long phrase takes. */
+  phraseOn: (number: number): string => `Phrase ${number}, continued`,
+  /** On the counts of a phrase that a move runs into. */
+  goesOn: "goes on",
   called: <T>(words: T) => ["called ", words] as const,
 
   /** Of groups in canon: the numbers that are their own, "5" or "5–8", beside those of the room. */
   ownCounts: (groups: string, on: string): string =>
     `${groups}, own ${plural(/[–,]/.test(on) ? 2 : 1, "count", "counts")} ${on}`,
+  /** After the name of a group: others dance the same at the same time. */
+  across: (groups: string): string => `, and ${groups} on the other side`,
+  /** The same of a whole phrase. */
+  groupsAcross: (groups: string, others: string): string => `${groups}, and ${others} on the other side`,
   hit: "hit",
   /** What the author is not sure of yet; shown to the author alone. */
   doubt: <T>(text: T) => ["Not sure yet: ", text] as const,
