@@ -136,7 +136,7 @@ test("version and side are chosen by keyboard alone", async () => {
   expect(await chosen()).toMatchObject({ version: "3", side: "mirrored" });
 });
 
-test("where the reader's own colours are forced, what is chosen has other ones than what is not, and darts are seen", async () => {
+test("where the reader's own colours are forced, what is chosen has other ones than what is not, and facings are seen", async () => {
   await page.emulateMedia({ forcedColors: "active" });
   await page.getByLabel("Mirrored", { exact: true }).check();
   const ground = (selector: string, part?: string) =>

@@ -47,16 +47,22 @@ function time({ clock, through }: SectionView["times"][number], index: number): 
 
 /** A phrase is a row of the table, a long one several; numerals stand over the first and wherever others serve. */
 function table({ id, phrases }: SectionView, wording: Wording): Html {
-  let over = "";
+  let over: LineView | undefined;
   const rows = phrases.flatMap((phrase) =>
     phrase.lines.map((of, index) => {
-      const numerals = numeralRow(of, wording);
-      const same = numerals.html === over;
-      over = numerals.html;
-      return html`${!same && numerals}${line(of, phrase, index, wording)}`;
+      const stands = serves(over, of);
+      if (!stands) over = of;
+      return html`${!stands && numeralRow(of, wording)}${line(of, phrase, index, wording)}`;
     }),
   );
   return html`<div class="sheet" role="table" aria-labelledby="${id}">${rows}</div>`;
+}
+
+/** Whether a line can stand under numerals that are there already. */
+function serves(over: LineView | undefined, { columns, numerals }: LineView): boolean {
+  const same = ({ text }: LineView["numerals"][number], index: number) =>
+    text === "" || text === over?.numerals[index]?.text;
+  return over?.columns === columns && numerals.every(same);
 }
 
 function numeralRow({ columns, numerals }: LineView, { sections: words }: Wording): Html {
