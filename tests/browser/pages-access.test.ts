@@ -122,6 +122,9 @@ describe.each(["light", "dark"] as const)("in the %s scheme", (colorScheme) => {
         }));
     });
     expect(colours.length).toBeGreaterThan(100);
+    // Red is a hit, and nothing else.
+    const red = colours.find(({ name }) => name === "mark")?.ink;
+    expect([...new Set(colours.filter(({ ink }) => ink === red).map(({ name }) => name))]).toEqual(["mark"]);
     for (const { strict, name, ink, paper } of colours)
       expect(contrast(ink, paper), name).toBeGreaterThanOrEqual(strict ? 7 : 4.5);
     await page.context().close();

@@ -2,6 +2,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
 import { formerPages } from "../../src/publishing/former/publisher.js";
 import { contextOf } from "../fixtures/context.js";
+import { readPages } from "../fixtures/read-pdf.js";
 import { danced, library, move, phrase, section } from "../fixtures/written.js";
 import { openBrowser } from "./browser.js";
 import { demoSite, type TestSite, watchedPage } from "./site.js";
@@ -150,7 +151,8 @@ test("where the reader's own colours are forced, what is chosen has other ones t
   expect(await ground(".pills input:not(:checked) + span")).toBe(paper);
   expect([chosen, side]).not.toContain(paper);
   expect(await ground("#mirrored + span", "::before")).not.toBe(side);
-  expect(await ground(".facing:visible", "::before")).not.toBe(paper);
+  for (const sign of [".facing", ".hit", ".care"])
+    expect(await ground(`${sign}:visible`, "::before"), sign).not.toBe(paper);
 });
 
 test("what is printed is the version and side that are chosen, without the controls", async () => {
@@ -159,6 +161,26 @@ test("what is printed is the version and side that are chosen, without the contr
   expect(await page.locator(".choice, .practice, .button, .site-head").filter({ visible: true }).count()).toBe(0);
   expect(await cues()).toContain("One and a quarter turns left, tall, then onto the right foot");
   expect(await page.locator(".counts h2").innerText()).toBe("The counts, Level 3");
+  // Every phrase has a page that it stands on whole, under its own time.
+  const bare = (text: string) => text.replace(/\s+/g, "");
+  const phrases = await page
+    .locator(".phrase:visible")
+    .evaluateAll((all) =>
+      all.map((phrase) =>
+        [...phrase.querySelectorAll<HTMLElement>(".head .clock, .cue")]
+          .filter((part) => part.checkVisibility())
+          .map(({ innerText }) => innerText),
+      ),
+    );
+  const pages = await readPages(await page.pdf({ format: "A4" }));
+  const sheets = pages.map(({ boxes }) => bare(boxes.map(({ text }) => text).join("")));
+  expect(sheets.length).toBeGreaterThan(2);
+  expect(phrases.length).toBeGreaterThan(8);
+  for (const parts of phrases)
+    expect(
+      sheets.some((sheet) => parts.every((part) => sheet.includes(bare(part)))),
+      parts.join(" "),
+    ).toBe(true);
 });
 
 /** Where the top of what is jumped to lies below the foot of the choice, in pixels. */

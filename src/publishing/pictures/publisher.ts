@@ -38,7 +38,7 @@ const style = `<style>
 .fill-paper{fill:#fbf5ea}.fill-tint{fill:#f3e8d7}.fill-ink{fill:#2a1c17}.fill-beat{fill:#8c2a1c}.fill-soft{fill:#5f4b3c}.fill-line{fill:#9d8873}
 .stroke-ink{stroke:#2a1c17}.stroke-soft{stroke:#5f4b3c}.stroke-line{stroke:#9d8873}.stroke-tint{stroke:#d9c7af}.stroke-paper{stroke:#fbf5ea}
 @media (prefers-color-scheme:dark){
-.fill-paper{fill:#1b1513}.fill-tint{fill:#281f1b}.fill-ink{fill:#f6ebdd}.fill-beat{fill:#ffb48c}.fill-soft{fill:#cab8a7}.fill-line{fill:#7d6a5d}
+.fill-paper{fill:#1b1513}.fill-tint{fill:#281f1b}.fill-ink{fill:#f6ebdd}.fill-beat{fill:#ff8a75}.fill-soft{fill:#cab8a7}.fill-line{fill:#7d6a5d}
 .stroke-ink{stroke:#f6ebdd}.stroke-soft{stroke:#cab8a7}.stroke-line{stroke:#7d6a5d}.stroke-tint{stroke:#4d3d34}.stroke-paper{stroke:#1b1513}}
 </style>`;
 
