@@ -17,6 +17,8 @@ export interface LineView {
 
 /** Counts that no move of any version or group ties to those around them, and all that is danced on them. */
 export interface CellView extends Columns {
+  /** True where some of its moves say too much for their own columns, so that all stand one under the other. */
+  readonly listed: boolean;
   readonly items: readonly ItemView[];
 }
 
@@ -59,7 +61,7 @@ export function linesView(
   return Array.from({ length: count }, (_, index) => index * size).flatMap((left): readonly LineView[] => {
     const [from, to] = [Math.max(0, left - offset), Math.min(left - offset + size, phrase.numbers.length)];
     if (from >= to) return [];
-    const cells = rangesOf(rows, from, to).map((range): CellView => {
+    const cells = joined(rangesOf(rows, from, to), rows).map((range): CellView => {
       const first = left - offset;
       const at = (start: number, end: number): Columns => ({ column: start - first + 1, span: end - start });
       const items = rows.flatMap((row): readonly ItemView[] => {
@@ -70,7 +72,7 @@ export function linesView(
         const begins = row.from >= range.from;
         return [begins ? { ...place, row: row.row, ...anchorOf(row.row) } : { ...place, row: goesOn(row) }];
       });
-      return { ...at(range.from, range.to), items };
+      return { ...at(range.from, range.to), listed: range.listed === true, items };
     });
     const numerals = Array.from({ length: size }, (_, column) => numeralAt(phrase, left + column - offset, accents));
     return [{ columns: size, numerals, cells }];
@@ -97,6 +99,38 @@ function columnsOf({ numbers }: DancedPhrase, whole: number): { readonly columns
 interface Range {
   readonly from: number;
   readonly to: number;
+  readonly listed?: boolean;
+}
+
+/** Letters that a line of a column holds at the least, and lines of one move that are not yet a pillar. */
+const lettersALine = 10;
+const mostLines = 16;
+
+/** A range with a move that would stand as a pillar is joined with the next one, the last of a line with the one before. */
+function joined(ranges: readonly Range[], rows: readonly RowView[]): readonly Range[] {
+  const place = ranges.findIndex(({ from, to, listed }) =>
+    rows.some((row) => {
+      const within = Math.min(to, Math.ceil(row.to)) - Math.max(from, Math.floor(row.from));
+      const columns = listed === true ? to - from : within;
+      return within > 0 && row.from >= from && lettersOf(row) / (columns * lettersALine) > mostLines;
+    }),
+  );
+  const first = Math.min(place, ranges.length - 2);
+  const [one, other] = [ranges[first], ranges[first + 1]];
+  if (place < 0 || one === undefined || other === undefined) return ranges;
+  const both = { from: one.from, to: other.to, listed: true };
+  return joined([...ranges.slice(0, first), both, ...ranges.slice(first + 2)], rows);
+}
+
+/** How much a move says that is always shown, in letters. */
+function lettersOf({ row }: RowView): number {
+  if (!("on" in row)) return 0;
+  const { cue, say, body, note, choose, cautions, gear, otherVersions, words = "" } = row;
+  const others = cautions.length > 0 ? otherVersions.flatMap(({ moves }) => moves.map((move) => move.cue)) : [];
+  const parts = [cue, ...say, ...body, ...choose, ...(note ? [note] : []), ...others];
+  const letters = parts.map(({ html }) => html.replace(/<span class="mirrored">.*?<\/span>|<[^>]*>/g, "").length + 8);
+  const plain = [words, ...cautions, ...gear].map((text) => text.length + 8);
+  return [...letters, ...plain].reduce((sum, length) => sum + length, 0);
 }
 
 /** Counts of a line that no move ties together are ranges of their own. */

@@ -92,11 +92,11 @@ function phraseHead({ number, counts, say, across, clock }: PhraseView, wording:
  *
  * @param said true where the phrase says of all its moves who dances them
  */
-function cell({ column, span, items }: CellView, said: boolean, wording: Wording): Html {
+function cell({ column, span, listed, items }: CellView, said: boolean, wording: Wording): Html {
   const [first] = items;
   const spans = span > 1 && raw(` aria-colspan="${span}"`);
   const own = first?.anchor?.here === true && raw(` id="${escapeText(first.anchor.id)}"`);
-  return html`<div class="cell ${columnClasses({ column, span })}" role="cell" aria-colindex="${column + 1}"${spans}${own}>${items.map(
+  return html`<div class="${listed ? "cell listed" : "cell"} ${columnClasses({ column, span })}" role="cell" aria-colindex="${column + 1}"${spans}${own}>${items.map(
     (of, index) => [
       index > 0 && of.anchor?.here === true && html`<span class="at ${columnClasses(of)}" id="${of.anchor.id}"></span>`,
       "on" in of.row ? move(of.row, of, said, wording) : goesOn(of, wording),

@@ -55,6 +55,21 @@ sections: [{ name: A, counts: [{ 1-5: Walk, 6-7: Melt, 8-12: Rise }] }]`);
     ]);
   });
 
+  test("a move that says too much for its column is listed with the next, one under the other", () => {
+    const long = "Sink ".repeat(40);
+    const [phrase] = phrases(`sections: [{ name: A, counts: [{ 1-3: Walk, 4: "${long}", 5-6: Melt, 7-8: Rise }] }]`);
+    expect(phrase?.lines[0]?.cells.map(({ column, span, listed }) => [column, span, listed])).toEqual([
+      [1, 3, false],
+      [4, 3, true],
+      [7, 2, false],
+    ]);
+    const [last] = phrases(`sections: [{ name: A, counts: [{ 1-6: Walk, 7: Melt, 8: "${long}" }] }]`);
+    expect(last?.lines[0]?.cells.map(({ column, span, listed }) => [column, span, listed])).toEqual([
+      [1, 6, false],
+      [7, 2, true],
+    ]);
+  });
+
   test("a pick-up stands under its own numbers", () => {
     const [phrase] = phrases("sections: [{ name: A, counts: [{ from: 7, length: 2, 7: In, 8: Look }] }]");
     expect(phrase && cells(phrase)).toEqual([["7+1: 7@1+1", "8+1: 8@1+1"]]);
