@@ -1,5 +1,6 @@
 import { noticesWording } from "../../src/wording/notices.js";
 import { putInAddress } from "./address.js";
+import { answerQuestions } from "./ask.js";
 import { copyText } from "./copy.js";
 import { linkToFiles } from "./folder.js";
 import { keepForLater, offerToKeep } from "./keep.js";
@@ -83,6 +84,7 @@ part("[data-copy]")?.addEventListener("click", () => {
   copyText(part(".video-text pre")?.textContent ?? "", part(".video-text [role=status]"), wording.textCopied, wording);
 });
 
+answerQuestions(wording);
 practise();
 linkToFiles();
 void keepForLater();

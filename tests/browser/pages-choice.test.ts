@@ -87,6 +87,28 @@ test("the link that is copied shows somebody else exactly what was seen", async 
   await guest.page.context().close();
 });
 
+test("a count has an address, and an answer to copy that says what is danced there", async () => {
+  await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+  await page.getByLabel("Level 3").check();
+  const turn = page.locator(".move:visible", { hasText: "One and a quarter turns left" }).first();
+  await turn.locator(".on").click();
+  const address = new URL(page.url());
+  expect(address.hash).toBe("#along-the-wall-2-1");
+  await turn.getByRole("button", { name: "Copy an answer about this count" }).click();
+  await expect.poll(() => turn.getByRole("status").innerText()).toContain("Copied");
+  expect(await page.evaluate(() => navigator.clipboard.readText())).toBe(
+    "Those are counts 1–2 of Along the wall, phrase 2 (Level 3): " +
+      `One and a quarter turns left, tall, then onto the right foot. ${address.href}`,
+  );
+  // Who opens it sees the count, and may answer in turn.
+  const guest = await watchedPage(browser, site);
+  await guest.page.goto(address.href);
+  const asked = guest.page.locator(".move:visible", { hasText: "One and a quarter turns left" }).first();
+  await asked.getByRole("button", { name: "Copy an answer about this count" }).waitFor();
+  expect(await asked.evaluate((move) => move.getBoundingClientRect().top < innerHeight)).toBe(true);
+  await guest.page.context().close();
+});
+
 test.each([
   [true, "?version=3&side=mirrored#section-2"],
   [false, ""],

@@ -6,6 +6,8 @@ const feels: Readonly<Record<Feel, string>> = { straight: "straight", triplet: "
 /** Sections, phrases and moves as they are danced. */
 export const sections = {
   title: "The counts",
+  /** Under the counts. */
+  asked: "Somebody asks about a moment? Tap its count: it has an address of its own, and an answer to copy.",
   besideEveryMove: "show the other versions beside every move",
   /** After a heading, where it speaks of the other side. */
   mirrored: "mirrored",

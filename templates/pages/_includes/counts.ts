@@ -14,6 +14,7 @@ export function counts({ sections, versions }: RoutineView, wording: Wording): H
 <p class="mirrored">${words.mirroredFor}</p>
 ${versions.length > 1 && html`<p><label class="tick"><input type="checkbox" id="beside"> ${words.besideEveryMove}</label></p>`}
 ${sections.map((of) => section(of, wording))}
+<p class="asking by-script">${words.asked}</p>
 </section>`;
 }
 

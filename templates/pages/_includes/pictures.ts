@@ -28,5 +28,5 @@ function picture(of: PictureView, textOf: (of: PictureView, mirrored: boolean) =
 }
 
 function source(name: string, { file, size }: PictureView["asTaught"]["whole"]): Html {
-  return html`${raw(name)}="${file}"${size && html` width="${size.width}" height="${size.height}"`}`;
+  return html`${raw(name)}="${file}"${size && raw(` width="${size.width}" height="${size.height}"`)}`;
 }
