@@ -87,6 +87,34 @@ test("the link that is copied shows somebody else exactly what was seen", async 
   await guest.page.context().close();
 });
 
+test("the counts are one table, in columns or as a list; all groups stand in it once, a chosen one with its own words", async () => {
+  await page.goto(`${site.url}routines/one-umbrella/index.html`);
+  const quay = page.getByRole("table", { name: "On the quay" });
+  const row = quay.getByRole("row").nth(1);
+  const tops = () =>
+    row.getByRole("cell").evaluateAll((all) => new Set(all.map((one) => one.getBoundingClientRect().top)).size);
+  const heads = async () => (await quay.getByRole("columnheader").allTextContents()).slice(0, 9);
+  // The first phrase: 1, 2, 3-4, 5, 6, 7-8, beside each other or one under the other.
+  for (const [width, lines] of [
+    [1280, 1],
+    [768, 1],
+    [767, 6],
+  ] as const) {
+    await page.setViewportSize({ width, height: 900 });
+    expect(await row.getByRole("cell").count()).toBe(6);
+    expect(await tops(), `${width}`).toBe(lines);
+    expect(await heads()).toEqual(["Phrase", "1 accent", "2", "3", "4", "5", "6", "7", "8"]);
+  }
+  const first = row.locator(".move:visible").first();
+  expect(await row.getByRole("rowheader").innerText()).toContain("Early, and Late on the other side");
+  expect(await row.locator(".move:visible").count()).toBe(6);
+  expect(await first.innerText()).toContain("Right foot forward");
+  await page.getByLabel("Late", { exact: true }).check();
+  expect(await row.locator(".move:visible").count()).toBe(6);
+  expect(await first.innerText()).toContain("Left foot forward");
+  expect(await row.getByRole("rowheader").innerText()).not.toContain("Early");
+});
+
 test("a count has an address, and an answer to copy that says what is danced there", async () => {
   await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
   await page.getByLabel("Level 3").check();
@@ -94,7 +122,7 @@ test("a count has an address, and an answer to copy that says what is danced the
   await turn.locator(".on").click();
   const address = new URL(page.url());
   expect(address.hash).toBe("#along-the-wall-2-1");
-  await turn.getByRole("button", { name: "Copy an answer about this count" }).click();
+  await turn.getByRole("button", { name: "Copy an answer" }).click();
   await expect.poll(() => turn.getByRole("status").innerText()).toContain("Copied");
   expect(await page.evaluate(() => navigator.clipboard.readText())).toBe(
     "Those are counts 1–2 of Along the wall, phrase 2 (Level 3): " +
@@ -104,7 +132,7 @@ test("a count has an address, and an answer to copy that says what is danced the
   const guest = await watchedPage(browser, site);
   await guest.page.goto(address.href);
   const asked = guest.page.locator(".move:visible", { hasText: "One and a quarter turns left" }).first();
-  await asked.getByRole("button", { name: "Copy an answer about this count" }).waitFor();
+  await asked.getByRole("button", { name: "Copy an answer" }).waitFor();
   expect(await asked.evaluate((move) => move.getBoundingClientRect().top < innerHeight)).toBe(true);
   await guest.page.context().close();
 });

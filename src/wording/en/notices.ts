@@ -27,7 +27,7 @@ export const notices = {
   textCopied: "The text is copied.",
   /** Where a browser gives no access to the clipboard. */
   copyYourself: (text: string): string => `This browser copies nothing by itself: ${text}`,
-  copyAnswer: "Copy an answer about this count",
+  copyAnswer: "Copy an answer",
   answerCopied: "Copied: paste it under the question.",
   answer,
   /* For a room without a network. */

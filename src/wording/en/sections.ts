@@ -31,6 +31,8 @@ export const sections = {
   canon: (group: string, after: number, otherSide: boolean): string =>
     `${group}: the same${otherSide ? " on the other side" : ""}, ${counted(after, "count", "counts")} later`,
 
+  /** Behind a number that the music lands on, to those who can't see its disc. */
+  accent: "accent",
   /** Over what the rows of the table are. */
   phrases: "Phrase",
   phrase: (number: number): string => `Phrase ${number}`,

@@ -68,7 +68,7 @@ function serves(over: LineView | undefined, { columns, numerals }: LineView): bo
 
 function numeralRow({ columns, numerals }: LineView, { sections: words }: Wording): Html {
   const cell = ({ text, accent }: LineView["numerals"][number]) =>
-    html`<span role="columnheader">${accent ? html`<b>${text}</b>` : text}</span>`;
+    html`<span role="columnheader">${accent ? html`<b>${text}</b><span class="unseen"> ${words.accent}</span>` : text}</span>`;
   return html`<div class="numerals by-${columns}" role="row"><span class="corner" role="columnheader">${words.phrases}</span>${numerals.map(cell)}</div>
 `;
 }
