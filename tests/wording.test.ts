@@ -35,7 +35,7 @@ const technical: readonly Technical[] = [
     why: "the same for fields of a form",
     text: /^(select|input|textarea)(\[[^\]]+\])?(, (select|input|textarea)(\[[^\]]+\])?)+$/,
   },
-  { why: "classes of a move's counts", text: /^on long$/ },
+  { why: "classes of a move's counts and of who dances it", text: /^(on long|group alone|cell listed)$/ },
   { why: "a rule of the content security policy", text: /^[a-z]+-src '/ },
   { why: "a rule of a style sheet", text: /^(src: url\(|@supports )/ },
   { why: "a type of schema.org", before: /"@type":$/ },

@@ -1,8 +1,8 @@
 /**
  * How dark a shape is. A photocopy keeps `ink`, `soft` and `line`; `tint` may fade, so it never says anything alone.
- * `paper` is the ground.
+ * `paper` is the ground. `beat` is what lands hard: as dark as ink, and red where there are colours.
  */
-export type Tone = "ink" | "soft" | "line" | "tint" | "paper";
+export type Tone = "ink" | "beat" | "soft" | "line" | "tint" | "paper";
 
 /** A place in a plane: x to the right, y downwards, in the units of what is drawn (a drawing: points; a picture: pixels). */
 export type Coordinates = readonly [x: number, y: number];

@@ -20,7 +20,8 @@ const running = worker();
 /** This page and all that it was made of, and the way back to the others. */
 function wholePage(): readonly string[] {
   const loaded = performance.getEntriesByType("resource").map(({ name }) => name);
-  const pictures = [...document.querySelectorAll<HTMLImageElement>(".pictures img")].map(({ src }) => src);
+  const drawn = document.querySelectorAll<HTMLImageElement | HTMLSourceElement>(".pictures :is(img, source)");
+  const pictures = [...drawn].map(({ src, srcset }) => (srcset === "" ? src : new URL(srcset, location.href).href));
   const library = [`${home}index.html`, `${home}assets/script/library.js`];
   const all = [location.href, ...library, ...loaded, ...pictures];
   return [...new Set(all.filter((address) => address.startsWith(home)).map(keyOf))];

@@ -1,5 +1,6 @@
 import { noticesWording } from "../../src/wording/notices.js";
 import { putInAddress } from "./address.js";
+import { answerQuestions } from "./ask.js";
 import { copyText } from "./copy.js";
 import { linkToFiles } from "./folder.js";
 import { foldOnPhones, openByTap } from "./folds.js";
@@ -86,6 +87,7 @@ part("[data-copy]")?.addEventListener("click", () => {
   copyText(part(".video-text pre")?.textContent ?? "", part(".video-text [role=status]"), wording.textCopied, wording);
 });
 
+answerQuestions(wording);
 practise();
 linkToFiles();
 void keepForLater();

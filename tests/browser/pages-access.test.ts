@@ -107,7 +107,10 @@ describe.each(["light", "dark"] as const)("in the %s scheme", (colorScheme) => {
   test.concurrent("count and cue stand out by 7 to 1, everything that is written by 4.5 to 1", async () => {
     const page = await open("routines/breakwater-letters/index.html");
     const colours = await page.evaluate(() => {
-      const paper = getComputedStyle(document.body).backgroundColor;
+      const ground = (element: Element | null): string => {
+        const own = element ? getComputedStyle(element).backgroundColor : "";
+        return element && /^rgba\(.*, 0\)$/.test(own) ? ground(element.parentElement) : own;
+      };
       return [...document.querySelectorAll<HTMLElement>(".counts *")]
         .filter(
           (element) => element.checkVisibility() && [...element.childNodes].some(({ nodeType }) => nodeType === 3),
@@ -116,10 +119,13 @@ describe.each(["light", "dark"] as const)("in the %s scheme", (colorScheme) => {
           strict: element.closest(".on, .cue") !== null && !element.closest(".mark"),
           name: element.className,
           ink: getComputedStyle(element).color,
-          paper,
+          paper: ground(element),
         }));
     });
     expect(colours.length).toBeGreaterThan(100);
+    // Red is a hit, and nothing else.
+    const red = colours.find(({ name }) => name === "mark")?.ink;
+    expect([...new Set(colours.filter(({ ink }) => ink === red).map(({ name }) => name))]).toEqual(["mark"]);
     for (const { strict, name, ink, paper } of colours)
       expect(contrast(ink, paper), name).toBeGreaterThanOrEqual(strict ? 7 : 4.5);
     await page.context().close();

@@ -2,6 +2,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
 import { formerPages } from "../../src/publishing/site/former.js";
 import { contextOf } from "../fixtures/context.js";
+import { readPages } from "../fixtures/read-pdf.js";
 import { danced, library, move, phrase, section } from "../fixtures/written.js";
 import { openBrowser } from "./browser.js";
 import { demoSite, type TestSite, watchedPage } from "./site.js";
@@ -86,6 +87,56 @@ test("the link that is copied shows somebody else exactly what was seen", async 
   await guest.page.context().close();
 });
 
+test("the counts are one table, in columns or as a list; all groups stand in it once, a chosen one with its own words", async () => {
+  await page.goto(`${site.url}routines/one-umbrella/index.html`);
+  const quay = page.getByRole("table", { name: "On the quay" });
+  const row = quay.getByRole("row").nth(1);
+  const tops = () =>
+    row.getByRole("cell").evaluateAll((all) => new Set(all.map((one) => one.getBoundingClientRect().top)).size);
+  const heads = async () => (await quay.getByRole("columnheader").allTextContents()).slice(0, 9);
+  // The first phrase: 1, 2, 3-4, 5, 6, 7-8, beside each other or one under the other.
+  for (const [width, lines] of [
+    [1280, 1],
+    [768, 1],
+    [767, 6],
+  ] as const) {
+    await page.setViewportSize({ width, height: 900 });
+    expect(await row.getByRole("cell").count()).toBe(6);
+    expect(await tops(), `${width}`).toBe(lines);
+    expect(await heads()).toEqual(["Phrase", "1 accent", "2", "3", "4", "5", "6", "7", "8"]);
+  }
+  const first = row.locator(".move:visible").first();
+  expect(await row.getByRole("rowheader").innerText()).toContain("Early, and Late on the other side");
+  expect(await row.locator(".move:visible").count()).toBe(6);
+  expect(await first.innerText()).toContain("Right foot forward");
+  await page.getByLabel("Late", { exact: true }).check();
+  expect(await row.locator(".move:visible").count()).toBe(6);
+  expect(await first.innerText()).toContain("Left foot forward");
+  expect(await row.getByRole("rowheader").innerText()).not.toContain("Early");
+});
+
+test("a count has an address, and an answer to copy that says what is danced there", async () => {
+  await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+  await page.getByLabel("Level 3").check();
+  const turn = page.locator(".move:visible", { hasText: "One and a quarter turns left" }).first();
+  await turn.locator(".on").click();
+  const address = new URL(page.url());
+  expect(address.hash).toBe("#along-the-wall-2-1");
+  await turn.getByRole("button", { name: "Copy an answer" }).click();
+  await expect.poll(() => turn.getByRole("status").innerText()).toContain("Copied");
+  expect(await page.evaluate(() => navigator.clipboard.readText())).toBe(
+    "Those are counts 1–2 of Along the wall, phrase 2 (Level 3): " +
+      `One and a quarter turns left, tall, then onto the right foot. ${address.href}`,
+  );
+  // Who opens it sees the count, and may answer in turn.
+  const guest = await watchedPage(browser, site);
+  await guest.page.goto(address.href);
+  const asked = guest.page.locator(".move:visible", { hasText: "One and a quarter turns left" }).first();
+  await asked.getByRole("button", { name: "Copy an answer" }).waitFor();
+  expect(await asked.evaluate((move) => move.getBoundingClientRect().top < innerHeight)).toBe(true);
+  await guest.page.context().close();
+});
+
 test.each([
   [true, "?version=3&side=mirrored#section-2"],
   [false, ""],
@@ -136,7 +187,7 @@ test("version and side are chosen by keyboard alone", async () => {
   expect(await chosen()).toMatchObject({ version: "3", side: "mirrored" });
 });
 
-test("where the reader's own colours are forced, what is chosen has other ones than what is not, and darts are seen", async () => {
+test("where the reader's own colours are forced, what is chosen has other ones than what is not, and facings are seen", async () => {
   await page.emulateMedia({ forcedColors: "active" });
   await page.getByLabel("Mirrored", { exact: true }).check();
   const ground = (selector: string, part?: string) =>
@@ -150,7 +201,8 @@ test("where the reader's own colours are forced, what is chosen has other ones t
   expect(await ground(".pills input:not(:checked) + span")).toBe(paper);
   expect([chosen, side]).not.toContain(paper);
   expect(await ground("#mirrored + span", "::before")).not.toBe(side);
-  expect(await ground(".facing:visible", "::before")).not.toBe(paper);
+  for (const sign of [".facing", ".hit", ".care"])
+    expect(await ground(`${sign}:visible`, "::before"), sign).not.toBe(paper);
 });
 
 test("what is printed is the version and side that are chosen, without the controls", async () => {
@@ -159,6 +211,26 @@ test("what is printed is the version and side that are chosen, without the contr
   expect(await page.locator(".choice, .practice, .button, .site-head").filter({ visible: true }).count()).toBe(0);
   expect(await cues()).toContain("One and a quarter turns left, tall, then onto the right foot");
   expect(await page.locator(".counts h2").innerText()).toBe("The counts, Level 3");
+  // Every phrase has a page that it stands on whole, under its own time.
+  const bare = (text: string) => text.replace(/\s+/g, "");
+  const phrases = await page
+    .locator(".phrase:visible")
+    .evaluateAll((all) =>
+      all.map((phrase) =>
+        [...phrase.querySelectorAll<HTMLElement>(".head .clock, .cue")]
+          .filter((part) => part.checkVisibility())
+          .map(({ innerText }) => innerText),
+      ),
+    );
+  const pages = await readPages(await page.pdf({ format: "A4" }));
+  const sheets = pages.map(({ boxes }) => bare(boxes.map(({ text }) => text).join("")));
+  expect(sheets.length).toBeGreaterThan(2);
+  expect(phrases.length).toBeGreaterThan(8);
+  for (const parts of phrases)
+    expect(
+      sheets.some((sheet) => parts.every((part) => sheet.includes(bare(part)))),
+      parts.join(" "),
+    ).toBe(true);
 });
 
 /** Where the top of what is jumped to lies below the foot of the choice, in pixels. */

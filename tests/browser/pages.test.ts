@@ -2,7 +2,7 @@ import { readdir, readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { gzipSync } from "node:zlib";
-import { HtmlValidate } from "html-validate";
+import { type ConfigData, HtmlValidate } from "html-validate";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { readContent } from "../../src/reading/read-content.js";
@@ -33,7 +33,11 @@ test("there is a page for the library, every routine and every workshop", async 
 
 test("every page is valid HTML", async () => {
   // Where each control acts at once, a submit button would do nothing: technique H32 is for forms that are sent.
-  const rules = { "wcag/h32": "off", "no-trailing-whitespace": "off", "long-title": "off" } as const;
+  const rules: ConfigData["rules"] = {
+    ...{ "wcag/h32": "off", "no-trailing-whitespace": "off", "long-title": "off" },
+    // A table that a style sheet lays out as a list is no table to some engines, unless its roles say so.
+    "prefer-native-element": ["error", { exclude: ["table", "cell"] }],
+  };
   const validator = new HtmlValidate({ root: true, extends: ["html-validate:recommended"], rules });
   for (const name of pages) {
     const report = await validator.validateFile(join(site.folder, name));

@@ -9,6 +9,7 @@ import { mirror } from "../../src/routine/mirror.js";
 import { planClass } from "../../src/teaching/plan.js";
 import { wordingOf } from "../../src/wording/wording.js";
 import { everyKey, everyKeyFindings } from "../fixtures/every-key.js";
+import { pageMoves } from "../fixtures/page-moves.js";
 import { readCaptions } from "../fixtures/read-captions.js";
 import { firstOutOfOrder, spaced } from "../fixtures/read-pdf.js";
 import { muPdfText } from "../fixtures/read-structure.js";
@@ -117,7 +118,7 @@ describe("the page", () => {
       const { moves } = recorded(id);
       for (const { move, group } of moves) {
         const phrase = view.sections[move.section]?.phrases.find(({ number }) => number === move.phrase);
-        const row = phrase?.moves.find(
+        const row = pageMoves(phrase).find(
           ({ classes, groups, cue, on }) =>
             isShown(classes, "v", order, record.versions.length) &&
             isShown(classes, "g", routine.groups.indexOf(group), routine.groups.length) &&

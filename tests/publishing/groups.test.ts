@@ -183,9 +183,9 @@ sections:
   expect(paper).toContain("Sea: the same, 4 counts later, facing back");
   expect(paper.match(/Starts/g)).toHaveLength(1);
   const elements = JSON.stringify(handoutPrint(across, only, library, "sheet").elements);
-  const darts = (facing: string) => elements.split(`"alt":"facing ${facing}"`).length - 1;
+  const signs = (facing: string) => elements.split(`"alt":"facing ${facing}"`).length - 1;
   // Back: the head, Sea's row of its echo, and its row of the second section. Front: the head, and Shore's two rows.
-  expect([darts("front"), darts("back")]).toEqual([3, 3]);
+  expect([signs("front"), signs("back")]).toEqual([3, 3]);
   const large = spaced(await readText(await drawHandout(across, only, library, "large")));
   expect(large).toContain("Sea starts: facing back");
 });

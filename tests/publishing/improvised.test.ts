@@ -8,6 +8,7 @@ import { planClass } from "../../src/teaching/plan.js";
 import { wordingOf } from "../../src/wording/wording.js";
 import { cues, score } from "../../templates/script/practice/score.js";
 import { fromYaml, remarks } from "../fixtures/from-yaml.js";
+import { pageMoves } from "../fixtures/page-moves.js";
 import { readText, spaced } from "../fixtures/read-pdf.js";
 import { library } from "../fixtures/written.js";
 import { libraryWith, saidIn, stepsOf, workshopOf } from "../teaching/builder.js";
@@ -87,7 +88,7 @@ test("an improvised section may be another's counts, and leaves that one as it i
 test("page, player, captions and paper say whose it is", async () => {
   const page = countsView(routine, wording);
   expect(page.map(({ improvised }) => improvised)).toEqual([false, true, false]);
-  const rows = page.flatMap(({ phrases }) => phrases.flatMap((phrase) => phrase.moves));
+  const rows = page.flatMap(({ phrases }) => phrases.flatMap(pageMoves));
   expect(rows.map(({ improvised }) => improvised)).toEqual([false, false, true, true, false, false, true]);
 
   const player = cues(record, score(record), { version: "1", otherSide: true, group: "" }, wording.player);

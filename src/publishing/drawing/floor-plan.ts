@@ -4,11 +4,13 @@ import type { Library, Routine, Stance, Version } from "../../routine/routine.js
 import { alike } from "../../routine/whose.js";
 import { type Coordinates, type Drawing, line, moved, type Shape } from "../../typesetting/shape.js";
 import { textWidth } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
+import { type Box, nameBeside } from "./name-beside.js";
 import type { PictureOptions } from "./phrase-map.js";
-import { facingDart } from "./signs.js";
+import { facingSign } from "./signs.js";
 
 /** Metres beyond the path on every side, and least width and depth of the floor shown. */
-const around = 0.5;
+const beyond = 0.5;
 const least = 2;
 
 /** The floor plans of a version in one picture; undefined where nobody leaves the spot. */
@@ -84,13 +86,14 @@ function pathDrawing(
     fill: "paper",
     stroke: { tone: "ink", width: 0.9 },
   };
+  const frame: Box = { left: shift, top, right: shift + across, bottom: top + deep };
   const shapes: readonly Shape[] = [
     ...caption([floorWords.audience(names), floorWords.audience([])], width, size, size),
     box,
     ...metres(floor, at),
     ...legShapes(path, at),
-    ...ends(path, start, at, size),
-    ...caption(floorWords.captions(routine.times, isBack(path)), width, top + deep + size * 1.3, size),
+    ...ends(path, start, { at, size, frame, words: floorWords }),
+    ...caption(floorWords.captions(routine.times), width, top + deep + size * 1.3, size),
   ];
   const title = floorWords.title(routine.title, wording.versions.name(version.id), names);
   const reach = (of: (spot: FloorSpot) => number) =>
@@ -115,7 +118,7 @@ interface Floor {
 
 function floorOf(path: readonly Leg[]): Floor {
   const side = (values: readonly number[]) => {
-    const [low, high] = [Math.min(0, ...values) - around, Math.max(0, ...values) + around];
+    const [low, high] = [Math.min(0, ...values) - beyond, Math.max(0, ...values) + beyond];
     const missing = Math.max(0, least - (high - low)) / 2;
     return [low - missing, high + missing] as const;
   };
@@ -157,35 +160,55 @@ function legShapes(path: readonly Leg[], at: (spot: FloorSpot) => Coordinates): 
   });
 }
 
-/** Where it begins, an open ring with the facing in it, and where it ends, a solid disc. */
-function ends(
-  path: readonly Leg[],
-  { facing }: Stance,
-  at: (spot: FloorSpot) => Coordinates,
-  size: number,
-): readonly Shape[] {
+/** Where it begins, an open ring with the facing in it, and where it ends, a solid disc, each with its name. */
+function ends(path: readonly Leg[], { facing }: Stance, { at, size, frame, words }: EndsContext): readonly Shape[] {
   const start = at({ x: 0, y: 0 });
   const end = at(path.at(-1)?.to ?? { x: 0, y: 0 });
   const radius = size * 0.75;
   const same = Math.hypot(start[0] - end[0], start[1] - end[1]) < radius;
   const ring = { tone: "ink", width: 1.1 } as const;
-  return [
+  const way = [start, ...path.map(({ to }) => at(to))];
+  const name = (text: string, place: Coordinates, others: readonly Box[]) => {
+    const width = textWidth(text, size);
+    return nameBeside(place, { width, height: size }, { way, frame, others, gap: radius + 3 });
+  };
+  const marks: readonly Shape[] = [
     { kind: "disc", at: start, radius, fill: "paper", stroke: ring },
-    facingDart(facing, start, radius * 0.6),
+    facingSign(facing, start, radius * 0.6),
     ...(same
       ? [{ kind: "disc", at: end, radius: radius + 2, stroke: ring } as const]
       : [{ kind: "disc", at: end, radius: radius * 0.6, fill: "ink", stroke: { tone: "paper", width: 1 } } as const]),
   ];
+  const first = name(same ? words.startAndEnd : words.start, start, [around(end, radius)]);
+  const texts = [
+    nameText(same ? words.startAndEnd : words.start, first, size),
+    ...(same ? [] : [nameText(words.end, name(words.end, end, [first, around(start, radius)]), size)]),
+  ];
+  return [...marks, ...texts];
+}
+
+interface EndsContext {
+  readonly at: (spot: FloorSpot) => Coordinates;
+  readonly size: number;
+  /** The floor that is shown. */
+  readonly frame: Box;
+  readonly words: Wording["drawing"]["floor"];
+}
+
+const around = ([x, y]: Coordinates, radius: number): Box => ({
+  left: x - radius,
+  top: y - radius,
+  right: x + radius,
+  bottom: y + radius,
+});
+
+/** Letters stand on their base line, a little above the foot of their box. */
+function nameText(text: string, { left, bottom }: Box, size: number): Shape {
+  return { kind: "text", at: [left, bottom - size * 0.2], text, size, anchor: "start", tone: "ink" };
 }
 
 /** The longest of some captions that has room. */
 function caption(texts: readonly string[], width: number, baseline: number, size: number): readonly Shape[] {
   const text = texts.find((one) => textWidth(one, size) <= width) ?? "";
   return [{ kind: "text", at: [width / 2, baseline], text, size, anchor: "middle", tone: "soft" }];
-}
-
-/** Whether it ends where it began. */
-function isBack(path: readonly Leg[]): boolean {
-  const { x, y } = path.at(-1)?.to ?? { x: 0, y: 0 };
-  return Math.hypot(x, y) < 0.01;
 }

@@ -8,7 +8,7 @@ import { type Alike, alike } from "../../routine/whose.js";
 import { type Coordinates, type Drawing, line, moved, type Shape } from "../../typesetting/shape.js";
 import { textWidth } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
-import { facingDart, otherSide, upsideDown } from "./signs.js";
+import { accentDisc, facingSign, hitCorner, otherSide, upsideDown } from "./signs.js";
 
 export interface PictureOptions {
   /** Points. */
@@ -16,6 +16,11 @@ export interface PictureOptions {
   /** Type size in points; nothing in the picture is smaller. */
   readonly size: number;
   readonly wording: Wording;
+}
+
+export interface MapOptions extends PictureOptions {
+  /** In how many strips it stands at most, one under the other; in one where nothing is said. */
+  readonly strips?: number;
 }
 
 /** What every row of the map is drawn from. */
@@ -26,6 +31,9 @@ interface MapContext {
   readonly size: number;
   readonly left: number;
   readonly right: number;
+  /** What of the run the strip shows, in seconds from the first count. */
+  readonly from: number;
+  readonly to: number;
   /** Where a moment lies, in seconds from the first count. */
   readonly x: (seconds: number) => number;
 }
@@ -37,27 +45,24 @@ interface MapRow {
 }
 
 /**
- * The whole routine as one strip on the track's clock: sections as bands, height as a line, facing, hits and accents, and
- * the track's time along the foot.
+ * The whole routine as a strip on the track's clock: sections as bands, height as a line, facing, hits and accents, and the
+ * track's time along the foot. Where it is folded, the strip goes on below.
  */
-export function phraseMap(routine: Routine, version: Version, { width, size, wording }: PictureOptions): Drawing {
+export function phraseMap(routine: Routine, version: Version, options: MapOptions): Drawing {
+  const { width, size, wording, strips = 1 } = options;
   const { map } = wording.drawing;
   const left = Math.max(...heights.map((height) => textWidth(map.height(height), size))) + 6;
   const right = width - 1;
-  const [begins, ends] = [beginOf(routine).valueOf(), endOf(routine).valueOf()];
-  const x = (seconds: number) => left + ((seconds - begins) / (ends - begins)) * (right - left);
-  const context: MapContext = { routine, version, size, wording, left, right, x };
-  const rows = [
-    wallRow(context),
-    bandRow(context),
-    ...bodiesOf(routine, version).flatMap((body) => [
-      dancersRow(context, body),
-      heightRow(context, body.dancers),
-      facingRow(context, body.dancers),
-    ]),
-    hitRow(context),
-    timeRow(context),
-  ];
+  const cuts = cutsOf(routine, strips);
+  const contexts = cuts.slice(1).map((to, index): MapContext => {
+    const from = cuts[index] ?? 0;
+    const x = (seconds: number) => left + ((seconds - from) / (to - from)) * (right - left);
+    return { routine, version, size, wording, left, right, from, to, x };
+  });
+  const rows = contexts.flatMap((context, index) => [
+    ...(index > 0 ? [{ height: size, shapes: [] }] : []),
+    ...stripRows(context),
+  ]);
   const shapes: Shape[] = [];
   let y = 0;
   for (const row of rows) {
@@ -65,8 +70,41 @@ export function phraseMap(routine: Routine, version: Version, { width, size, wor
     y += row.height;
   }
   const title = map.title(routine.title, wording.versions.name(version.id));
-  return { width, height: y, title, description: describe(context), shapes };
+  return { width, height: y, title, description: describe({ routine, version, wording }), shapes };
 }
+
+function stripRows(context: MapContext): readonly MapRow[] {
+  return [
+    wallRow(context),
+    bandRow(context),
+    ...bodiesOf(context.routine, context.version).flatMap((body) => [
+      dancersRow(context, body),
+      heightRow(context, body.dancers),
+      facingRow(context, body.dancers),
+    ]),
+    hitRow(context),
+    timeRow(context),
+  ];
+}
+
+/** Where strips begin and the last one ends: at phrases, at a section's first where one is near. */
+function cutsOf(routine: Routine, strips: number): readonly number[] {
+  const [begins, ends] = [beginOf(routine).valueOf(), endOf(routine).valueOf()];
+  const length = (ends - begins) / strips;
+  const sections = routine.sections.map(({ start }) => start.valueOf());
+  const phrases = routine.sections.flatMap((section) => section.phrases.map(({ at }) => drawnAt(section, at)));
+  const nearest = (moments: readonly number[], to: number) =>
+    moments.reduce((best, one) => (Math.abs(one - to) < Math.abs(best - to) ? one : best), begins);
+  const inner = Array.from({ length: strips - 1 }, (_, index) => {
+    const ideal = begins + (index + 1) * length;
+    const section = nearest(sections, ideal);
+    return Math.abs(section - ideal) < length / 5 ? section : nearest([...sections, ...phrases], ideal);
+  });
+  return [...new Set([begins, ...inner, ends])];
+}
+
+/** Whether a moment is seen in a strip. */
+const sees = ({ from, to }: MapContext, seconds: number): boolean => from <= seconds && seconds < to;
 
 /** Where the run begins and ends, in seconds from the first count: time without counts may lie before that, and after the last. */
 function beginOf({ sections }: Routine): Fraction {
@@ -87,9 +125,11 @@ const label = ({ size, left }: MapContext, text: string, baseline: number): Shap
 });
 
 /** Times through, where there is more than one. */
-function wallRow({ routine, size, wording, right, x }: MapContext): MapRow {
+function wallRow(context: MapContext): MapRow {
+  const { routine, size, wording, right, x } = context;
   if (routine.times < 2) return { height: 0, shapes: [] };
-  const starts = routine.sections.filter((one, index) => one.wall !== routine.sections[index - 1]?.wall);
+  const begins = routine.sections.filter((one, index) => one.wall !== routine.sections[index - 1]?.wall);
+  const starts = begins.filter(({ start }) => sees(context, start.valueOf()));
   const shapes = starts.flatMap(({ wall, start }, index): readonly Shape[] => {
     const from = x(start.valueOf());
     const next = starts[index + 1];
@@ -104,11 +144,12 @@ function wallRow({ routine, size, wording, right, x }: MapContext): MapRow {
 }
 
 /** Sections as bands: the name where it has room, or its number on the sheet. */
-function bandRow({ routine, size, wording, x }: MapContext): MapRow {
+function bandRow({ routine, size, wording, left, right, from: begin, to: end, x }: MapContext): MapRow {
   const height = size * 1.9;
   const entries = sheetSections(routine);
   const shapes = routine.sections.flatMap((section, index): readonly Shape[] => {
-    const [from, to] = [x(section.start.valueOf()), x(section.end.valueOf())];
+    if (section.end.valueOf() <= begin || section.start.valueOf() >= end) return [];
+    const [from, to] = [Math.max(left, x(section.start.valueOf())), Math.min(right, x(section.end.valueOf()))];
     const number = String(entries.findIndex(({ danced }) => danced.includes(index)) + 1);
     const sign = section.mirrored ? size * 1.2 : 0;
     const text = [wording.drawing.map.section(number, section.name), number].find(
@@ -164,19 +205,31 @@ function heightRow(context: MapContext, { moves, start, end }: Dancers): MapRow 
     line("line", 0.4, [left, y(height)], [right, y(height)]),
     label(context, wording.drawing.map.height(height), y(height) + size * 0.33),
   ]);
-  const points: Coordinates[] = [[left, y(start.height)]];
+  const points: Coordinates[] = [[Math.min(left, x(beginOf(context.routine).valueOf())), y(start.height)]];
   for (const { before, after, start: from, end: to } of moves)
     if (before.height !== after.height) {
       points.push([x(from.valueOf()), y(before.height)], [x(to.valueOf()), y(after.height)]);
     }
-  points.push([right, y(end.height)]);
-  const path: Shape = { kind: "path", points, stroke: { tone: "ink", width: 1.8 } };
-  const turned = moves.filter(isInverted).map((move): Shape => {
-    const at = x((move.start.valueOf() + move.end.valueOf()) / 2);
+  points.push([Math.max(right, points.at(-1)?.[0] ?? right), y(end.height)]);
+  const path: Shape = { kind: "path", points: between(points, left, right), stroke: { tone: "ink", width: 1.8 } };
+  const middleOf = (move: Move) => (move.start.valueOf() + move.end.valueOf()) / 2;
+  const inverted = moves.filter((move) => isInverted(move) && sees(context, middleOf(move)));
+  const turned = inverted.map((move): Shape => {
+    const at = x(middleOf(move));
     const middle = (y(move.before.height) + y(move.after.height)) / 2;
     return upsideDown([at, middle], size * 0.5);
   });
   return { height: top + (lanes.length - 1) * step + size * 0.9, shapes: [...guides, path, ...turned] };
+}
+
+/** What of a line from left to right lies between two edges. */
+function between(points: readonly Coordinates[], left: number, right: number): readonly Coordinates[] {
+  return points.flatMap((to, index): readonly Coordinates[] => {
+    const from = points[index - 1] ?? to;
+    const at = (x: number): Coordinates => [x, from[1] + ((x - from[0]) / (to[0] - from[0] || 1)) * (to[1] - from[1])];
+    const edges = [left, right].filter((x) => from[0] < x && x < to[0]).map(at);
+    return left <= to[0] && to[0] <= right ? [...edges, to] : edges;
+  });
 }
 
 const isInverted = ({ after, through }: Move): boolean => after.height === "inverted" || through === "inverted";
@@ -191,41 +244,39 @@ function turnsOf(moves: Dancers["moves"]): readonly Turn[] {
   return turns.map(({ end, after }) => ({ seconds: end.valueOf(), facing: after.facing }));
 }
 
-/** A dart where the facing changes; of darts that would touch, the last stays. */
+/** A sign where the facing changes, and at the left edge; of signs that would touch, the last stays. */
 function facingRow(context: MapContext, { moves, start }: Dancers): MapRow {
   const { size, left, right, x } = context;
   const radius = size * 0.5;
-  const kept: { at: number; facing: Facing }[] = [{ at: left + radius, facing: start.facing }];
-  for (const { seconds, facing } of turnsOf(moves)) {
+  const turns = turnsOf(moves);
+  const before = turns.findLast(({ seconds }) => seconds <= context.from)?.facing ?? start.facing;
+  const kept: { at: number; facing: Facing }[] = [{ at: left + radius, facing: before }];
+  for (const { seconds, facing } of turns.filter(({ seconds }) => context.from < seconds && seconds <= context.to)) {
     const at = Math.min(x(seconds), right - radius);
     const last = kept.at(-1);
     if (last !== undefined && kept.length > 1 && at - last.at < radius * 2.3) kept.pop();
     if (at - (kept.at(-1)?.at ?? left) >= radius * 2.3) kept.push({ at, facing });
   }
-  const darts = kept.map(({ at, facing }) => facingDart(facing, [at, size * 0.65], radius));
-  return { height: size * 1.5, shapes: [label(context, context.wording.drawing.map.facing, size), ...darts] };
+  const signs = kept.map(({ at, facing }) => facingSign(facing, [at, size * 0.65], radius));
+  return { height: size * 1.5, shapes: [label(context, context.wording.drawing.map.facing, size), ...signs] };
 }
 
-/** Hits as solid points that stand on the line, accents as strokes that hang from it. */
+/** Hits as corners that stand on the line, accents as discs that hang from it. */
 function hitRow(context: MapContext): MapRow {
   const { routine, version, size, left, right, x } = context;
   const base = size * 0.95;
-  const accents = routine.sections.flatMap((section) => accentTimes(section, routine.music.accents));
-  const strokes = accents.map((seconds) => line("ink", 0.5, [x(seconds), base], [x(seconds), base + size * 0.4]));
-  const hits = hitsOf(routine, version).map(({ start }): Shape => {
-    const at = x(start.valueOf());
-    const half = Math.min(size * 0.32, 3);
-    const points: readonly Coordinates[] = [
-      [at - half, base - size * 0.75],
-      [at + half, base - size * 0.75],
-      [at, base],
-    ];
-    return { kind: "path", points, closed: true, fill: "ink" };
-  });
+  const [corner, disc] = [size * 0.5, size * 0.16];
+  const accents = routine.sections
+    .flatMap((section) => accentTimes(section, routine.music.accents))
+    .filter((seconds) => sees(context, seconds))
+    .map((seconds) => accentDisc([Math.min(x(seconds) + disc, right - disc), base + disc * 1.8], disc));
+  const hits = hitsOf(routine, version)
+    .filter(({ start }) => sees(context, start.valueOf()))
+    .map(({ start }) => hitCorner([Math.min(x(start.valueOf()), right - corner), base - corner * 1.3], corner));
   const rule = line("line", 0.4, [left, base], [right, base]);
   return {
     height: size * 1.6,
-    shapes: [label(context, context.wording.drawing.map.hits, size), rule, ...strokes, ...hits],
+    shapes: [label(context, context.wording.drawing.map.hits, size), rule, ...accents, ...hits],
   };
 }
 
@@ -253,24 +304,24 @@ function accentTimes(section: DancedSection, accents: readonly number[]): readon
  * as they have room.
  */
 function timeRow(context: MapContext): MapRow {
-  const { routine, size, wording, left, right, x } = context;
-  const ticks = routine.sections.flatMap((section) => {
-    if (section.seconds !== undefined)
-      return [line("ink", 0.9, [x(section.start.valueOf()), 0], [x(section.start.valueOf()), 5])];
-    return section.phrases.map((phrase, index): Shape => {
-      const at = x(drawnAt(section, phrase.at));
-      return line("ink", index === 0 ? 0.9 : 0.5, [at, 0], [at, index === 0 ? 5 : 3]);
-    });
-  });
+  const { routine, size, wording, left, right, to, x } = context;
+  const ticks = ticksOf(routine).filter(({ seconds }) => sees(context, seconds));
+  const shapes = ticks.map(({ seconds, long }) =>
+    line("ink", long ? 0.9 : 0.5, [x(seconds), 0], [x(seconds), long ? 5 : 3]),
+  );
   const rule = line("ink", 0.9, [left, 0], [right, 0]);
-  const ends = shownTrackTime(routine, endOf(routine));
-  if (ends === undefined) return { height: 6, shapes: [rule, ...ticks] };
-  const last = wording.time.track(ends);
-  const end = right - textWidth(last, size) - 4;
+  const timed = (seconds: Fraction) => {
+    const shown = shownTrackTime(routine, seconds);
+    return shown === undefined ? "" : wording.time.track(shown);
+  };
+  const last = timed(endOf(routine));
+  if (last === "") return { height: 6, shapes: [rule, ...shapes] };
+  const isLast = to >= endOf(routine).valueOf();
+  const end = isLast ? right - textWidth(last, size) - 4 : right;
   let free = left;
   const times = routine.sections.flatMap(({ start }): readonly Shape[] => {
-    const shown = shownTrackTime(routine, start);
-    const text = shown === undefined ? "" : wording.time.track(shown);
+    if (!sees(context, start.valueOf())) return [];
+    const text = timed(start);
     const at = x(start.valueOf());
     const width = textWidth(text, size);
     if (at < free || at + width > end) return [];
@@ -280,12 +331,26 @@ function timeRow(context: MapContext): MapRow {
   const close: Shape = { kind: "text", at: [right, size + 5], text: last, size, anchor: "end", tone: "ink" };
   return {
     height: size + 8,
-    shapes: [label(context, wording.drawing.map.track, size + 5), rule, ...ticks, ...times, close],
+    shapes: [
+      label(context, wording.drawing.map.track, size + 5),
+      rule,
+      ...shapes,
+      ...times,
+      ...(isLast ? [close] : []),
+    ],
   };
 }
 
+/** Where a phrase begins, a section's first with a long tick. */
+function ticksOf({ sections }: Routine): readonly { readonly seconds: number; readonly long: boolean }[] {
+  return sections.flatMap((section) => {
+    if (section.seconds !== undefined) return [{ seconds: section.start.valueOf(), long: true }];
+    return section.phrases.map(({ at }, index) => ({ seconds: drawnAt(section, at), long: index === 0 }));
+  });
+}
+
 /** The text alternative: all that the map shows, in words. */
-function describe({ routine, version, wording }: MapContext): string {
+function describe({ routine, version, wording }: Pick<MapContext, "routine" | "version" | "wording">): string {
   const { map } = wording.drawing;
   const onTrack = routine.music.firstCount !== undefined;
   // Without a place in the track, what begins is said by its count of the run, what ends by the last one before.

@@ -3,7 +3,7 @@ import type { Mark, Position, StructureElement } from "../../typesetting/print.j
 import type { Shape } from "../../typesetting/shape.js";
 import { type Line, leading, widestWord, wrap } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
-import { cautionSign, facingDart, hitCorner } from "../drawing/signs.js";
+import { cautionSign, facingSign, hitCorner } from "../drawing/signs.js";
 import type { GridCell } from "./bands.js";
 
 /** Smallest type on a sheet, and the size of everything beside the cues. */
@@ -70,7 +70,7 @@ function cellSigns(
           (position: Position) =>
             signFigure(
               print.nowFacing(move.after.facing),
-              [facingDart(move.after.facing, [middle, 0], middle)],
+              [facingSign(move.after.facing, [middle, 0], middle)],
               position,
             ),
         ]

@@ -1,8 +1,8 @@
 import type { Mark, Position, StructureElement } from "../../typesetting/print.js";
-import { line, type Shape } from "../../typesetting/shape.js";
+import { line } from "../../typesetting/shape.js";
 import { ascent, type Span, textWidth, wrap } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
-import { facingDart } from "../drawing/signs.js";
+import { accentDisc, facingSign } from "../drawing/signs.js";
 import { linesHeight, signFigure, smallest, stackLines } from "./cell.js";
 import { type Fragment, type GridFrame, type GridItem, type Numerals, numeralStripHeight } from "./grid-items.js";
 import type { RowLayout } from "./row.js";
@@ -79,7 +79,7 @@ function numeralCell(label: string, accent: string | undefined, size: number, po
     line: set,
   };
   if (accent === undefined) return { tag: "TH", scope: "Column", content: [mark] };
-  const disc: Shape = { kind: "disc", at: [0, 0], radius: size * 0.66, fill: "ink" };
+  const disc = accentDisc([0, 0], size * 0.66);
   const at = { page: position.page, x: middle, y: base - size * 0.34 };
   const box = [at.x - size * 0.66, at.y - size * 0.66, at.x + size * 0.66, at.y + size * 0.66] as const;
   const figure: StructureElement = { tag: "Figure", alt: accent, box, content: [{ ...at, shapes: [disc] }] };
@@ -139,10 +139,10 @@ function timeCell({ row, opens }: RowLayout, first: boolean, position: Position,
   const right = position.x + sideTimes - 5;
   const content: (StructureElement | Mark)[] =
     time === undefined ? [] : [{ ...position, x: right - time.width, y: position.y + 2.5, line: time }];
-  const dart = signFigure(wording.stance.facing(row.facing), [facingDart(row.facing, [4.5, 0], 4.5)], {
+  const facing = signFigure(wording.stance.facing(row.facing), [facingSign(row.facing, [4.5, 0], 4.5)], {
     ...position,
     x: right - 9.5,
     y: position.y + (time === undefined ? 9 : 17.5),
   });
-  return { tag: "TH", scope: "Row", content: first || row.facesApart ? [...content, dart] : content };
+  return { tag: "TH", scope: "Row", content: first || row.facesApart ? [...content, facing] : content };
 }

@@ -20,8 +20,8 @@ export interface Grid {
 }
 
 const gap = 5;
-/** A row with a facing dart beside it is at least this high. */
-const dartRow = 23;
+/** A row with a facing beside it is at least this high. */
+const facingRow = 23;
 
 /** Rows of a band under the same numerals. */
 interface RowGroup {
@@ -181,7 +181,7 @@ function rowsThatFit(rows: readonly RowLayout[], room: number, head: number): nu
 /** Heights of the rows beside a margin of so many points: the last one makes up what is missing. */
 function heightsOf(rows: readonly RowLayout[], head: number): readonly number[] {
   const heights = rows.map(({ row, height, opens }, index) =>
-    index === 0 || (opens && row.facesApart) ? Math.max(height, dartRow) : height,
+    index === 0 || (opens && row.facesApart) ? Math.max(height, facingRow) : height,
   );
   const missing = Math.max(0, head - sumOf(heights));
   return heights.map((height, index) => (index === heights.length - 1 ? height + missing : height));

@@ -7,7 +7,7 @@ import type { Mark, Position, StructureElement } from "../../typesetting/print.j
 import type { Shape } from "../../typesetting/shape.js";
 import { type Line, leading, type Span, shortened, wrap } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
-import { cautionSign, facingDart } from "../drawing/signs.js";
+import { cautionSign, facingSign } from "../drawing/signs.js";
 import { linesHeight, signFigure, stackLines } from "./cell.js";
 import { codeLink } from "./code.js";
 import { viewAddress } from "./credit.js";
@@ -158,7 +158,7 @@ function headLines(routine: Routine, version: Version, { within, wording }: Shee
     ...(routine.mirrored ? [{ label: print.side, text: print.mirroredFor }] : []),
     ...dancersOf(routine, version).map(({ group, start }, index) => ({
       label: index === 0 ? print.starts : "",
-      sign: { alt: stance.facing(start.facing), shapes: [facingDart(start.facing, [4.5, 0], 4.5)] },
+      sign: { alt: stance.facing(start.facing), shapes: [facingSign(start.facing, [4.5, 0], 4.5)] },
       text: print.opening(print.start(group, stance.whole(start))),
     })),
     ...(routine.music.pauses.length === 0

@@ -2,7 +2,7 @@ import type { Mark, Position, StructureElement } from "../../typesetting/print.j
 import { line, type Shape } from "../../typesetting/shape.js";
 import { leading, wrap } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
-import { cautionSign, facingDart, hitCorner, otherSide, upsideDown } from "../drawing/signs.js";
+import { accentDisc, cautionSign, facingSign, hitCorner, otherSide, upsideDown } from "../drawing/signs.js";
 import type { Band } from "./bands.js";
 import { sign, smallest } from "./cell.js";
 
@@ -52,9 +52,8 @@ function entriesFor(bands: readonly Band[], { print: { legend } }: Wording): rea
   const rows = bands.flatMap((band) => band.rows);
   const moves = rows.flatMap(({ cells }) => cells.map(({ move }) => move));
   const middle = [sign.width / 2, 5] as const;
-  const accent: Shape = { kind: "box", at: [0, 4], width: sign.width, height: 1.8, fill: "ink" };
   const entries: readonly (readonly [boolean, LegendEntry])[] = [
-    [rows.some(({ accents }) => accents.length > 0), [legend.accent, [accent]]],
+    [rows.some(({ accents }) => accents.length > 0), [legend.accent, [accentDisc(middle, 4)]]],
     [moves.some(({ hit }) => hit), [legend.hit, [hitCorner([1.5, 1.5], 6)]]],
     [moves.some(({ cautions }) => cautions.length > 0), [legend.caution, cautionSign(middle, 4.5)]],
     [
@@ -62,7 +61,7 @@ function entriesFor(bands: readonly Band[], { print: { legend } }: Wording): rea
       [legend.inverted, [upsideDown(middle, 4)]],
     ],
     [bands.some(({ section }) => section.mirrored), [legend.otherSide, otherSide(middle, 4)]],
-    [true, [legend.facing, [facingDart("front", middle, 4.5)]]],
+    [true, [legend.facing, [facingSign("front", middle, 4.5)]]],
   ];
   return entries.flatMap(([used, entry]) => (used ? [entry] : []));
 }

@@ -2,19 +2,19 @@ import type Fraction from "fraction.js";
 import { chapterOf } from "../../routine/chapters.js";
 import { countStart, shownTrackTime, trackTime } from "../../routine/clock.js";
 import { mirrorCue } from "../../routine/mirror-cue.js";
-import type { Place } from "../../routine/problem.js";
 import type { DancedPhrase, DancedSection, Routine } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
 import type { Wording } from "../../wording/wording.js";
 import { feelTexts } from "../feel-texts.js";
 import { momentLink } from "../format.js";
 import { safeAddress } from "./address.js";
+import { anchorNames } from "./anchors.js";
 import { bothSides } from "./cue-html.js";
 import { type Html, html, raw } from "./html.js";
+import { type LineView, linesView } from "./lines-view.js";
 import { markdownHtml } from "./markdown.js";
-import { holdView, type MoveView, moveView, type RowDancers } from "./move-view.js";
-import { entriesByPhrase, looksAlike, oppositeGroups, type PhraseEntry } from "./phrase-entries.js";
-import { classesFor, groupClasses } from "./version-choice.js";
+import { entriesByPhrase, oppositeGroups, type PhraseEntry } from "./phrase-entries.js";
+import { type Across, acrossAll, doubtAt, rowViews } from "./rows-view.js";
 
 /** A section as the page shows it: once, with every time that it is danced. */
 export interface SectionView {
@@ -55,21 +55,28 @@ export interface SectionView {
 export interface PhraseView {
   /** From 1 within the section. */
   readonly number: number;
+  /** Its address in the page: "harbour-wall-2". */
+  readonly anchor: string;
   /** Its counts: "1–8". */
   readonly counts: string;
   /** Track time of its first count, where it is known. */
   readonly clock: string | undefined;
   /** What is called in place of the numbers. */
   readonly say: Html | undefined;
-  readonly moves: readonly MoveView[];
+  /** Where every move that is some groups' own is danced by others on the other side: said of it once. */
+  readonly across: Across | undefined;
+  readonly lines: readonly LineView[];
 }
 
 /** The counts of all versions, each different row once. */
 export function countsView(routine: Routine, wording: Wording): readonly SectionView[] {
   const sheet = sheetSections(routine);
   const entries = entriesByPhrase(routine, new Set(sheet.map(({ section }) => section)), wording);
+  const printedAt = (section: number) => routine.sections[section] as DancedSection;
+  const anchors = anchorNames(sheet.map(({ section }) => printedAt(section).name));
   return sheet.map(({ section, danced }, index) => {
-    const printed = routine.sections[section] as DancedSection;
+    const printed = printedAt(section);
+    const anchorOf = (phrase: DancedPhrase) => `${anchors[index]}-${phrase.number}`;
     const tempo = printed.countsPerMinute;
     return {
       id: `section-${index + 1}`,
@@ -89,7 +96,7 @@ export function countsView(routine: Routine, wording: Wording): readonly Section
       note: noteOf(routine, printed),
       doubt: doubtAt(routine, printed.place),
       phrases: printed.phrases.map((phrase) =>
-        phraseView(routine, printed, phrase, entries(section, phrase.number), wording),
+        phraseView({ routine, section: printed, wording }, phrase, entries(section, phrase.number), anchorOf(phrase)),
       ),
     };
   });
@@ -125,10 +132,6 @@ function noteOf(routine: Routine, { name, sameAs }: DancedSection): Html {
   return markdownHtml((note(name) ?? note(sameAs))?.markdown ?? "");
 }
 
-function doubtAt({ doubts }: Routine, place: Place): string | undefined {
-  return doubts.find((one) => one.place === place)?.text;
-}
-
 /** A section's place in the videos: in the performance by the track's clock, in the breakdown by the chapter named after it. */
 function videoLinks(routine: Routine, section: DancedSection, { videos }: Wording): readonly Html[] {
   const { performance, breakdown, mirrored } = routine.video;
@@ -149,13 +152,21 @@ function videoLinks(routine: Routine, section: DancedSection, { videos }: Wordin
   return [taught, flipped, danced].filter((each) => each.html !== "");
 }
 
+interface SectionContext {
+  readonly routine: Routine;
+  readonly section: DancedSection;
+  readonly wording: Wording;
+}
+
 function phraseView(
-  routine: Routine,
-  section: DancedSection,
-  { number, at, numbers, say }: DancedPhrase,
+  { routine, section, wording }: SectionContext,
+  phrase: DancedPhrase,
   entries: readonly PhraseEntry[],
-  wording: Wording,
+  anchor: string,
 ): PhraseView {
+  const { number, at, numbers, say } = phrase;
+  const { phrase: whole, accents } = routine.music;
+  const rows = rowViews(routine, entries, wording);
   const start = countStart(section, at);
   const [first, last] = [numbers[0], numbers.at(-1)];
   const aloud = say?.filter((text) => text !== "") ?? [];
@@ -163,72 +174,11 @@ function phraseView(
   const other = aloud.map((text) => mirrorCue({ text, marks: [] }, routine.mirrorWords).text).join(" ");
   return {
     number,
+    anchor,
     counts: first === last ? `${first}` : `${first}–${last}`,
     clock: clockOf(routine, start, wording),
     say: called === "" ? undefined : bothSides(html`${called}`, html`${other}`),
-    moves: rowsOf(routine, entries, wording),
+    across: acrossAll(rows),
+    lines: linesView(phrase, rows, { whole, accents, name: anchor }),
   };
-}
-
-/** What several versions or groups dance alike. */
-interface Row {
-  readonly entry: PhraseEntry;
-  readonly versions: ReadonlySet<string>;
-  readonly groups: ReadonlySet<string>;
-}
-
-/**
- * What several versions and groups dance alike is one row. Rows stand in the order of their counts, what the first group
- * and the taught level dance before the rest.
- */
-function rowsOf(routine: Routine, entries: readonly PhraseEntry[], wording: Wording): readonly MoveView[] {
-  const rank = ({ groups, versions }: Row) =>
-    (groups.has(routine.groups[0] ?? "") ? 0 : 2) + (versions.has(routine.taught) ? 0 : 1);
-  return alike(byGroups(entries), (a, b) => looksAlike(a.entry, b.entry) && sameGroups(a.groups, b.groups))
-    .map((same): Row => ({ ...same[0], versions: new Set(same.map(({ entry }) => entry.version)) }))
-    .sort((a, b) => a.entry.at.compare(b.entry.at) || rank(a) - rank(b))
-    .map((row) => rowView(routine, row, wording));
-}
-
-/** What the groups of each version do, each different thing once with the groups that do it. */
-function byGroups(entries: readonly PhraseEntry[]): readonly Omit<Row, "versions">[] {
-  return alike(entries, (a, b) => a.version === b.version && looksAlike(a, b)).map((same) => ({
-    entry: same[0],
-    groups: new Set(same.map(({ group }) => group)),
-  }));
-}
-
-function sameGroups(a: ReadonlySet<string>, b: ReadonlySet<string>): boolean {
-  return a.size === b.size && [...a].every((name) => b.has(name));
-}
-
-/** Values in lists of those that are alike, in the order of the first of each. */
-function alike<Value>(
-  values: readonly Value[],
-  are: (a: Value, b: Value) => boolean,
-): readonly (readonly [Value, ...Value[]])[] {
-  const lists: [Value, ...Value[]][] = [];
-  for (const value of values) {
-    const list = lists.find(([first]) => are(first, value));
-    if (list) list.push(value);
-    else lists.push([value]);
-  }
-  return lists;
-}
-
-/** A move in canon stands on the room's counts, with the dancer's own beside the name. */
-function rowView(routine: Routine, { entry, versions, groups }: Row, wording: Wording): MoveView {
-  const { move, holdCounts, roomCounts } = entry;
-  const someGroups = routine.groups.length > groups.size;
-  const names = [...groups].join(", ");
-  const dancers: RowDancers = {
-    classes: `${classesFor(routine, versions)} ${someGroups ? groupClasses(routine, groups) : ""}`.trim(),
-    groups: someGroups ? names : "",
-  };
-  if (!move) return holdView(holdCounts, dancers, wording);
-  const doubt = doubtAt(routine, move.place);
-  const plain = moveView(move, routine.mirrorWords, dancers, wording);
-  const view = doubt === undefined ? plain : { ...plain, doubt };
-  if (roomCounts === undefined || roomCounts === view.on) return view;
-  return { ...view, on: roomCounts, groups: wording.sections.ownCounts(names, view.on) };
 }

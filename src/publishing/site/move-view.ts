@@ -15,6 +15,8 @@ export interface RowDancers {
   readonly classes: string;
   /** Their names, where not all groups dance it. */
   readonly groups: string;
+  /** True where another row tells it while all groups are shown. */
+  readonly told: boolean;
 }
 
 /** A row of the counts: one move, or a hold that nobody wrote. */
@@ -42,6 +44,8 @@ export interface MoveView extends RowDancers {
   readonly otherVersions: readonly OtherVersionView[];
   /** What the author is not sure of yet. */
   readonly doubt?: string;
+  /** Groups that dance the same on the other side, and are told of here while all groups are shown. */
+  readonly across?: string;
 }
 
 /** What another version dances on the same counts. */
@@ -57,13 +61,12 @@ export interface OtherVersionView {
 }
 
 /** A move on both sides, as a row. */
-export function moveView(move: Move, pairs: WordPairs, { classes, groups }: RowDancers, wording: Wording): MoveView {
+export function moveView(move: Move, pairs: WordPairs, dancers: RowDancers, wording: Wording): MoveView {
   const bothOf = (of: Pick<Move, "improvised">) => (cue: Cue) =>
     bothSides(cueHtml(cue), cueHtml(otherWords(of, pairs)(cue)));
   const both = bothOf(move);
   return {
-    classes,
-    groups,
+    ...dancers,
     on: wording.counts.span(move.on),
     lasts: wording.counts.lasts(move),
     hold: move.hold,
@@ -82,7 +85,7 @@ export function moveView(move: Move, pairs: WordPairs, { classes, groups }: RowD
 }
 
 /** A hold that nobody wrote. */
-export function holdView(on: string, { classes, groups }: RowDancers, wording: Wording): MoveView {
+export function holdView(on: string, dancers: RowDancers, wording: Wording): MoveView {
   const nothing = {
     improvised: false,
     lasts: undefined,
@@ -95,7 +98,7 @@ export function holdView(on: string, { classes, groups }: RowDancers, wording: W
     note: undefined,
     otherVersions: [],
   };
-  return { classes, groups, on, hold: true, hit: false, cue: html`${wording.counts.hold}`, ...nothing };
+  return { ...dancers, on, hold: true, hit: false, cue: html`${wording.counts.hold}`, ...nothing };
 }
 
 function otherVersionView(
@@ -116,7 +119,7 @@ function labelsOf(risks: readonly Risk[], wording: Wording): readonly string[] {
   return risks.map(wording.risks.label);
 }
 
-/** A facing with its dart, seen from above. */
+/** A facing with its sign, seen from above. */
 function facingView(facing: Facing, { stance }: Wording): Html {
   return html`<span class="facing facing-${facing}">${stance.facing(facing)}</span>`;
 }

@@ -8,8 +8,13 @@ export interface PhraseEntry {
   readonly version: string;
   /** Empty where all dance the same. */
   readonly group: string;
-  /** Its start, in counts from the routine's first. */
+  /** Its start here, in counts from the routine's first. */
   readonly at: Fraction;
+  /** The same and its end here, in counts from the phrase's first. */
+  readonly from: number;
+  readonly to: number;
+  /** False where it goes on from the phrase before. */
+  readonly begins: boolean;
   readonly move: Move | undefined;
   /** The counts of a hold that nobody wrote. */
   readonly holdCounts: string;
@@ -35,8 +40,8 @@ export function oppositeGroups({ versions }: Routine): ReadonlySet<string> {
 }
 
 /**
- * Looks up what everybody does in a phrase, given by its section (from 0) and its number in it. A move that runs on stands in the
- * phrase where it begins.
+ * Looks up what everybody does in a phrase, given by its section (from 0) and its number in it. A move that runs on stands in
+ * every phrase that it lasts over, and begins in one of them.
  *
  * @param wanted sections that will be asked for
  */
@@ -52,12 +57,13 @@ export function entriesByPhrase(
         if (!wanted.has(charted.section)) continue;
         const inCanon = routine.sections[charted.section]?.canon.some((one) => one.group === group);
         const countsOf = ({ from }: Cell, to: Fraction) => counts.span(countsBetween(routine, charted, from, to));
-        const entries = charted.cells.flatMap((cell): readonly PhraseEntry[] => {
+        const within = (at: Fraction) => at.sub(charted.phrase.at).valueOf();
+        const entries = charted.cells.map((cell): PhraseEntry => {
           const { move, from: at, to, begins } = cell;
-          if (!begins) return [];
           const holdCounts = move === undefined ? countsOf(cell, to) : "";
           const roomCounts = move !== undefined && inCanon ? countsOf(cell, moveEnd(move)) : undefined;
-          return [{ version: version.id, group, at, move, holdCounts, roomCounts }];
+          const place = { at, from: within(at), to: within(to), begins };
+          return { version: version.id, group, ...place, move, holdCounts, roomCounts };
         });
         const key = `${charted.section} ${charted.phrase.number}`;
         phrases.set(key, [...(phrases.get(key) ?? []), ...entries]);
@@ -67,7 +73,7 @@ export function entriesByPhrase(
 
 /** Whether two entries look the same: on the same count, from one place in the file, with the same told of the body. */
 export function looksAlike(a: PhraseEntry, b: PhraseEntry): boolean {
-  if (!a.at.equals(b.at)) return false;
+  if (!a.at.equals(b.at) || a.begins !== b.begins) return false;
   const [one, other] = [a.move, b.move];
   if (one === undefined || other === undefined) return one === other && a.holdCounts === b.holdCounts;
   return (
@@ -76,6 +82,19 @@ export function looksAlike(a: PhraseEntry, b: PhraseEntry): boolean {
     one.length.equals(other.length) &&
     one.cue.text === other.cue.text &&
     sameList(changesOf(one), changesOf(other)) &&
+    sameList(one.risks, other.risks) &&
+    sameList(one.cautions, other.cautions)
+  );
+}
+
+/** Whether another entry is the same move at the same time, on the other side. */
+export function isOtherSide({ at, begins, move: one }: PhraseEntry, { move: other, ...entry }: PhraseEntry): boolean {
+  if (one === undefined || other === undefined || !at.equals(entry.at) || begins !== entry.begins) return false;
+  return (
+    one.place === other.place &&
+    one.option === other.option &&
+    one.length.equals(other.length) &&
+    one.cue.text === other.mirroredCue.text &&
     sameList(one.risks, other.risks) &&
     sameList(one.cautions, other.cautions)
   );

@@ -94,9 +94,18 @@ export interface PictureView {
   readonly classes: string;
   /** Of the version. */
   readonly name: string;
+  readonly asTaught: PictureFiles;
+  readonly mirrored: PictureFiles;
+}
+
+/** A picture, and the same folded for narrow windows where there is one. */
+interface PictureFiles {
+  readonly whole: PictureFile;
+  readonly folded?: PictureFile;
+}
+
+interface PictureFile {
   readonly file: string;
-  readonly mirrored: string;
-  /** Of either side, which is the other one turned round. */
   readonly size: DeclaredFile["size"];
 }
 
@@ -192,15 +201,17 @@ function versionView(routine: Routine, version: Version, wording: Wording): Vers
 }
 
 function picturesOf(routine: Routine, { pictures }: PackFiles, kind: string, wording: Wording): readonly PictureView[] {
-  return routine.versions
-    .map(({ id }) => ({
-      classes: classesFor(routine, new Set([id])),
-      name: wording.versions.name(id),
-      file: `${kind}-${id}.svg`,
-      mirrored: `${kind}-${id}-mirrored.svg`,
-      size: pictures.get(`${kind}-${id}.svg`),
-    }))
-    .filter(({ file, mirrored }) => pictures.has(file) && pictures.has(mirrored));
+  const fileOf = (file: string): PictureFile | undefined =>
+    pictures.has(file) ? { file, size: pictures.get(file) } : undefined;
+  return routine.versions.flatMap(({ id }): readonly PictureView[] => {
+    const [asTaught, mirrored] = ["", "-mirrored"].map((side): PictureFiles | undefined => {
+      const [whole, folded] = [fileOf(`${kind}-${id}${side}.svg`), fileOf(`folded-${kind}-${id}${side}.svg`)];
+      return whole && { whole, ...(folded && { folded }) };
+    });
+    if (asTaught === undefined || mirrored === undefined) return [];
+    const classes = classesFor(routine, new Set([id]));
+    return [{ classes, name: wording.versions.name(id), asTaught, mirrored }];
+  });
 }
 
 type GroupFigures = Pick<Version, "load" | "space"> & { readonly name: string | undefined };

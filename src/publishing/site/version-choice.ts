@@ -24,6 +24,9 @@ export function groupClasses({ groups }: Routine, names: ReadonlySet<string>): s
   );
 }
 
+/** The class of what one group dances, where another row tells it while all groups are shown. */
+export const alone = "alone";
+
 function marked(kind: string, letter: string, held: readonly boolean[]): string {
   if (held.every((holds) => holds)) return "";
   return [kind, ...held.flatMap((holds, index) => (holds ? [`${letter}${index}`] : []))].join(" ");

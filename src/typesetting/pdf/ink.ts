@@ -17,7 +17,7 @@ import { ascent, type Line, type Piece, wrap } from "../text.js";
  * Greys as parts of white, of the printer's own black (DeviceGray: ISO 32000-1, 8.6.4.2), so that no page is counted and paid for
  * as one in colour, and a photocopier and a screen show the same sheet; `soft` has 7 : 1 against white.
  */
-const greys: Record<Tone, number> = { ink: 0.067, soft: 0.329, line: 0.549, tint: 0.91, paper: 1 };
+const greys: Record<Tone, number> = { ink: 0.067, beat: 0.067, soft: 0.329, line: 0.549, tint: 0.91, paper: 1 };
 
 /** What a document knows already, and need not be told again. */
 export interface InkState {

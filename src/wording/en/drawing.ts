@@ -74,14 +74,12 @@ export const drawing = {
     /** Over the plan: where the audience is, and whose way it is where groups differ. */
     audience: (groups: readonly string[]): string => (groups.length === 0 ? "audience" : `${list(groups)} · audience`),
     /** What stands under the plan, the longest way of saying it first. */
-    captions: (times: number, endsWhereItBegan: boolean): readonly string[] => {
-      const once = times > 1 ? "one time through · " : "";
-      return [
-        `${once}start: ring · end: ${endsWhereItBegan ? "second ring" : "disc"} · a square is 1 m`,
-        `${once}a square is 1 m`,
-        "a square is 1 m",
-      ];
-    },
+    captions: (times: number): readonly string[] =>
+      times > 1 ? ["one time through · a square is 1 m", "a square is 1 m"] : ["a square is 1 m"],
+    /* Beside the marks. */
+    start: "start",
+    end: "end",
+    startAndEnd: "start and end",
     description: floorText,
   },
 };

@@ -91,8 +91,6 @@ export const routine = {
   pictures: "At a glance",
   picturesLine: (withFloor: boolean): string =>
     `Sections, heights and facings${withFloor ? ", and the way over the floor" : ""}`,
-  mapIsWide: "The map is wider than this window: draw it along, or scroll it to the side.",
-  map: "Phrase map",
   mapText: (version: string, mirrored: boolean, onTrack: boolean): string =>
     `Phrase map, ${version}${mirrored ? ", mirrored" : ""}: sections, height, facing and hits ${onTrack ? "on the track’s clock" : "over one run"}. The counts say the same in words.`,
   oneDancer: "one dancer",

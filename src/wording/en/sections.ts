@@ -6,6 +6,8 @@ const feels: Readonly<Record<Feel, string>> = { straight: "straight", triplet: "
 /** Sections, phrases and moves as they are danced. */
 export const sections = {
   title: "The counts",
+  /** Under the counts. */
+  asked: "Somebody asks about a moment? Tap its count: it has an address of its own, and an answer to copy.",
   besideEveryMove: "show the other versions beside every move",
   /** After a heading, where it speaks of the other side. */
   mirrored: "mirrored",
@@ -29,12 +31,24 @@ export const sections = {
   canon: (group: string, after: number, otherSide: boolean): string =>
     `${group}: the same${otherSide ? " on the other side" : ""}, ${counted(after, "count", "counts")} later`,
 
+  /** Behind a number that the music lands on, to those who can't see its disc. */
+  accent: "accent",
+  /** Over what the rows of the table are. */
+  phrases: "Phrase",
   phrase: (number: number): string => `Phrase ${number}`,
+  /** Of the second line that a long phrase takes. */
+  phraseOn: (number: number): string => `Phrase ${number}, continued`,
+  /** On the counts of a phrase that a move runs into. */
+  goesOn: "goes on",
   called: <T>(words: T) => ["called ", words] as const,
 
   /** Of groups in canon: the numbers that are their own, "5" or "5–8", beside those of the room. */
   ownCounts: (groups: string, on: string): string =>
     `${groups}, own ${plural(/[–,]/.test(on) ? 2 : 1, "count", "counts")} ${on}`,
+  /** After the name of a group: others dance the same at the same time. */
+  across: (groups: string): string => `, and ${groups} on the other side`,
+  /** The same of a whole phrase. */
+  groupsAcross: (groups: string, others: string): string => `${groups}, and ${others} on the other side`,
   hit: "hit",
   /** What the author is not sure of yet; shown to the author alone. */
   doubt: <T>(text: T) => ["Not sure yet: ", text] as const,

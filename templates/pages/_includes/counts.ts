@@ -1,5 +1,6 @@
 import type { PhraseView, SectionView } from "#src/publishing/site/counts-view.js";
-import { type Html, type HtmlValue, html } from "#src/publishing/site/html.js";
+import { escapeText, type Html, type HtmlValue, html, raw } from "#src/publishing/site/html.js";
+import type { CellView, ItemView, LineView } from "#src/publishing/site/lines-view.js";
 import type { MoveView, OtherVersionView } from "#src/publishing/site/move-view.js";
 import type { RoutineView } from "#src/publishing/site/routine-view.js";
 import type { Wording } from "#src/wording/wording.js";
@@ -13,6 +14,7 @@ export function counts({ sections, versions }: RoutineView, wording: Wording): H
 <p class="mirrored">${words.mirroredFor}</p>
 ${versions.length > 1 && html`<p><label class="tick"><input type="checkbox" id="beside"> ${words.besideEveryMove}</label></p>`}
 ${sections.map((of) => section(of, wording))}
+<p class="asking by-script">${words.asked}</p>
 </section>`;
 }
 
@@ -35,7 +37,7 @@ ${of.words && html`<p class="landing"><q${theirs(wording)}>${of.words}</q></p>`}
 <button class="button by-script" type="button" data-practise="${of.danced}" aria-label="${practice.section(of.name)}">${practice.title}</button></header>
 ${of.canon.map((text) => html`<p class="canon">${text}.</p>`)}
 ${of.doubt && html`<p class="doubt">${sections.doubt(authored(of.doubt, wording))}</p>\n`}${of.note.html !== "" && html`<div class="note prose"${theirs(wording)}>${of.note}</div>`}
-${of.phrases.map((of) => phrase(of, wording))}
+${of.phrases.length > 0 && table(of, wording)}
 </section>
 `;
 }
@@ -44,19 +46,88 @@ function time({ clock, through }: SectionView["times"][number], index: number): 
   return html`${index > 0 && " · "}<span class="time">${through}${through && clock && " "}${clock && html`<span class="clock">${clock}</span>`}</span>`;
 }
 
-function phrase(of: PhraseView, wording: Wording): Html {
-  const words = wording.sections;
-  return html`<div class="phrase"><h4>${words.phrase(of.number)}<span>${of.counts}</span>${of.say && html`<span class="called">${words.called(authored(of.say, wording))}</span>`}${of.clock && html`<span class="clock">${of.clock}</span>`}</h4>
-<ol class="moves">${of.moves.map((of) => move(of, wording))}</ol></div>
+/** A phrase is a row of the table, a long one several; numerals stand over the first and wherever others serve. */
+function table({ id, phrases }: SectionView, wording: Wording): Html {
+  let over: LineView | undefined;
+  const rows = phrases.flatMap((phrase) =>
+    phrase.lines.map((of, index) => {
+      const stands = serves(over, of);
+      if (!stands) over = of;
+      return html`${!stands && numeralRow(of, wording)}${line(of, phrase, index, wording)}`;
+    }),
+  );
+  return html`<div class="sheet" role="table" aria-labelledby="${id}">${rows}</div>`;
+}
+
+/** Whether a line can stand under numerals that are there already. */
+function serves(over: LineView | undefined, { columns, numerals }: LineView): boolean {
+  const same = ({ text }: LineView["numerals"][number], index: number) =>
+    text === "" || text === over?.numerals[index]?.text;
+  return over?.columns === columns && numerals.every(same);
+}
+
+function numeralRow({ columns, numerals }: LineView, { sections: words }: Wording): Html {
+  const cell = ({ text, accent }: LineView["numerals"][number]) =>
+    html`<span role="columnheader">${accent ? html`<b>${text}</b><span class="unseen"> ${words.accent}</span>` : text}</span>`;
+  return html`<div class="numerals by-${columns}" role="row"><span class="corner" role="columnheader">${words.phrases}</span>${numerals.map(cell)}</div>
 `;
 }
 
-function move(of: MoveView, wording: Wording): Html {
+function line({ columns, cells }: LineView, phrase: PhraseView, index: number, wording: Wording): Html {
+  const head =
+    index === 0
+      ? html`<div class="head" role="rowheader"><h4 id="${phrase.anchor}">${phraseHead(phrase, wording)}</h4></div>`
+      : html`<div class="head more" role="rowheader">${wording.sections.phraseOn(phrase.number)}</div>`;
+  return html`<div class="phrase by-${columns}" role="row">${head}
+${cells.map((of) => cell(of, phrase.across !== undefined, wording))}</div>
+`;
+}
+
+function phraseHead({ number, counts, say, across, clock }: PhraseView, wording: Wording): Html {
   const words = wording.sections;
-  const kinds = ["move", of.hold && "hold", of.hit && "hit", of.cautions.length > 0 && "risky", of.classes]
+  return html`${words.phrase(number)}<span>${counts}</span>${say && html`<span class="called">${words.called(authored(say, wording))}</span>`}${across && html`<span class="across">${words.groupsAcross(across.groups, across.others)}</span>`}${clock && html`<span class="clock">${clock}</span>`}`;
+}
+
+/**
+ * A cell is there whatever is chosen, so that the first count in it has its address there.
+ *
+ * @param said true where the phrase says of all its moves who dances them
+ */
+function cell({ column, span, listed, items }: CellView, said: boolean, wording: Wording): Html {
+  const [first] = items;
+  const spans = span > 1 && raw(` aria-colspan="${span}"`);
+  const own = first?.anchor?.here === true && raw(` id="${escapeText(first.anchor.id)}"`);
+  return html`<div class="${listed ? "cell listed" : "cell"} ${columnClasses({ column, span })}" role="cell" aria-colindex="${column + 1}"${spans}${own}>${items.map(
+    (of, index) => [
+      index > 0 && of.anchor?.here === true && html`<span class="at ${columnClasses(of)}" id="${of.anchor.id}"></span>`,
+      "on" in of.row ? move(of.row, of, said, wording) : goesOn(of, wording),
+    ],
+  )}</div>
+`;
+}
+
+const columnClasses = ({ column, span }: Pick<CellView, "column" | "span">): string => `c${column} w${span}`;
+
+/** What goes on from the phrase before; a list, which names it where it begins, has no need of it. */
+function goesOn(of: ItemView, { sections: words }: Wording): Html {
+  return html`<div class="goes-on ${columnClasses(of)} ${of.row.classes}">${words.goesOn}</div>`;
+}
+
+function move(of: MoveView, { column, span, anchor }: ItemView, said: boolean, wording: Wording): Html {
+  const words = wording.sections;
+  const kinds = [
+    "move",
+    columnClasses({ column, span }),
+    of.hold && "hold",
+    of.hit && "hit",
+    of.cautions.length > 0 && "risky",
+    of.classes,
+  ]
     .filter(Boolean)
     .join(" ");
-  return html`<li class="${kinds}"><div class="${of.on.length > 3 ? "on long" : "on"}"><span>${of.on}</span>${of.lasts && html`<small>${of.lasts}</small>`}</div><div class="what">${of.groups && html`<p class="group">${of.groups}</p>`}<p class="cue">${of.improvised && html`<span class="mark">${wording.counts.own}</span> `}${of.hold ? of.cue : authored(of.cue, wording)}${of.hit && html` <span class="mark">${words.hit}</span>`}</p>${details(of, wording)}</div></li>
+  const on = html`<span>${of.on}</span>${of.lasts && html`<small>${of.lasts}</small>`}`;
+  const across = of.across && !said && html`<span class="across">${words.across(of.across)}</span>`;
+  return html`<div class="${kinds}"><a class="${of.on.length > 3 ? "on long" : "on"}" href="#${anchor?.id}">${on}</a><div class="what">${of.groups && html`<p class="${said ? "group alone" : "group"}">${of.groups}${across}</p>`}<p class="cue">${of.improvised && html`<span class="own">${wording.counts.own}</span> `}${of.hold ? of.cue : authored(of.cue, wording)}${of.hit && html` <span class="mark">${words.hit}</span>`}</p>${details(of, wording)}</div></div>
 `;
 }
 
@@ -85,5 +156,5 @@ function details(of: MoveView, wording: Wording): readonly HtmlValue[] {
 
 function otherVersion({ name, moves }: OtherVersionView, wording: Wording): Html {
   const words = wording.sections;
-  return html`<li><b>${name}</b> ${moves.map(({ on, cue, cautions, improvised }, index) => html`${index > 0 && "; "}${moves.length > 1 && html`<span class="small-on">${on}</span> `}${improvised && html`<span class="mark">${wording.counts.own}</span> `}${authored(cue, wording)}${cautions.length > 0 && html` <span class="care">${words.takeCareShort(cautions)}</span>`}`)}</li>`;
+  return html`<li><b>${name}</b> ${moves.map(({ on, cue, cautions, improvised }, index) => html`${index > 0 && "; "}${moves.length > 1 && html`<span class="small-on">${on}</span> `}${improvised && html`<span class="own">${wording.counts.own}</span> `}${authored(cue, wording)}${cautions.length > 0 && html` <span class="care">${words.takeCareShort(cautions)}</span>`}`)}</li>`;
 }

@@ -1,7 +1,7 @@
 import { type Html, html, raw } from "#src/publishing/site/html.js";
 import type { PlayerData } from "#src/publishing/site/player-data.js";
 import type { RoutineFacts } from "#src/publishing/site/routine-facts.js";
-import type { PictureView, RoutineView } from "#src/publishing/site/routine-view.js";
+import type { RoutineView } from "#src/publishing/site/routine-view.js";
 import type { LinkedData } from "#src/publishing/site/structured-data.js";
 import type { Library } from "#src/routine/routine.js";
 import type { Wording } from "#src/wording/wording.js";
@@ -10,6 +10,7 @@ import { counts } from "./counts.js";
 import { dateTime } from "./dates.js";
 import { fold } from "./fold.js";
 import { page } from "./page.js";
+import { pictures } from "./pictures.js";
 import { practice } from "./practice.js";
 import { theirs } from "./theirs.js";
 
@@ -189,29 +190,6 @@ ${facts.summary && html`<p class="summary"${theirs(wording)}>${facts.summary}</p
 ${introduction.html !== "" && html`<div class="prose introduction"${theirs(wording)}>${introduction}</div>`}
 ${after.html !== "" && html`<div class="prose after"${theirs(wording)}>${after}</div>`}`,
   );
-}
-
-/** Only what is shown is fetched: a browser leaves a picture out of sight alone until it comes near. */
-function pictures({ maps, floors, facts, groups, firstCount }: RoutineView, { routine: words }: Wording): Html | false {
-  if (maps.length === 0) return false;
-  const dancer = groups.length === 0 ? words.oneDancer : words.eachGroup;
-  const mapText = (map: PictureView, mirrored: boolean) => words.mapText(map.name, mirrored, firstCount !== undefined);
-  const floorText = (floor: PictureView, mirrored: boolean) =>
-    words.floorText(floor.name, mirrored, dancer, facts.times);
-  return fold(
-    "pictures",
-    words.pictures,
-    words.picturesLine(floors.length > 0),
-    html`<div class="pictures"><p class="strip-hint">${words.mapIsWide}</p>
-<section class="strip" aria-label="${words.map}" tabindex="0">${maps.map((map) => picture(map, mapText))}</section>
-${floors.length > 0 && html`<div class="floor">${floors.map((floor) => picture(floor, floorText))}<p class="floor-caption">${words.floorCaption(dancer, facts.times)}</p></div>`}</div>`,
-  );
-}
-
-function picture(of: PictureView, textOf: (of: PictureView, mirrored: boolean) => string): Html {
-  const { classes, file, mirrored, size } = of;
-  const room = size && raw(` width="${size.width}" height="${size.height}"`);
-  return html`<figure class="${classes}"><img class="as-taught" src="${file}"${room} loading="lazy" alt="${textOf(of, false)}"><img class="mirrored" src="${mirrored}"${room} loading="lazy" alt="${textOf(of, true)}"></figure>`;
 }
 
 function videos({ videos, chapters }: RoutineView, wording: Wording): Html | false {

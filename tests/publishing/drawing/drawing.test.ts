@@ -1,8 +1,9 @@
+import { readFile } from "node:fs/promises";
 import Fraction from "fraction.js";
 import { describe, expect, it } from "vitest";
 import { floorPlan } from "../../../src/publishing/drawing/floor-plan.js";
 import { phraseMap } from "../../../src/publishing/drawing/phrase-map.js";
-import { facingDart } from "../../../src/publishing/drawing/signs.js";
+import { facingSign } from "../../../src/publishing/drawing/signs.js";
 import { readContent } from "../../../src/reading/read-content.js";
 import { mirror } from "../../../src/routine/mirror.js";
 import type { Routine, Version } from "../../../src/routine/routine.js";
@@ -86,7 +87,7 @@ describe("drawings", () => {
     }
   });
 
-  it("are the same on a page and on paper: every text of the SVG stands in the PDF, where it should", async () => {
+  it("are the same on a page and on paper: every text of the SVG, in outlines, stands in the PDF, where it should", async () => {
     for (const drawing of drawings.slice(0, 6)) {
       const spot = { page: 0, x: 40, y: 50 };
       const file = await writePrint({
@@ -100,8 +101,15 @@ describe("drawings", () => {
       });
       const [page] = await readPages(file);
       const svg = svgText(drawing, "one");
-      for (const { text, at, anchor } of textsOf(drawing)) {
-        expect(svg).toContain(`>${text}</text>`);
+      const starts = [...svg.matchAll(/matrix\(\S+ 0 0 \S+ (\S+) (\S+)\)/g)].map((match) => match.slice(1).map(Number));
+      expect(svg).not.toContain("<text");
+      for (const shape of textsOf(drawing)) {
+        const { text, at, anchor } = shape;
+        const [[left = 0] = []] = pointsOf(shape);
+        expect(
+          starts.some(([x = 0, y = 0]) => Math.abs(x - left) < 0.1 && Math.abs(y - at[1]) < 0.1),
+          text,
+        ).toBe(true);
         // pdf.js joins texts that follow each other on a line.
         const box = page?.boxes.find(
           (one) => one.text.includes(text) && Math.abs(one.bottom - one.size * 0.22 - spot.y - at[1]) < 0.5,
@@ -121,12 +129,12 @@ describe("drawings", () => {
   });
 });
 
-describe("a facing dart", () => {
+describe("a facing", () => {
   it("points up for the front, where the audience is, and turns clockwise from there", () => {
     const tips = facings.map((facing) => {
-      const dart = facingDart(facing, [0, 0], 1);
-      if (dart.kind !== "path") throw new Error("A dart is a path.");
-      const [[x, y] = [0, 0]] = dart.points;
+      const sign = facingSign(facing, [0, 0], 1);
+      if (sign.kind !== "path") throw new Error("A facing is a path.");
+      const [[x, y] = [0, 0]] = sign.points;
       return [Math.round(x * 10) / 10 || 0, Math.round(y * 10) / 10 || 0];
     });
     expect(tips).toEqual([
@@ -139,6 +147,18 @@ describe("a facing dart", () => {
       [-1, 0],
       [-0.7, -0.7],
     ]);
+  });
+});
+
+describe("the page's facing", () => {
+  it("has the outline of the paper's", async () => {
+    const style = await readFile("templates/style/25-counts.css", "utf8");
+    const [, outline = ""] = /\.facing::before \{[^}]*polygon\(([^)]*)\)/.exec(style) ?? [];
+    const sign = facingSign("front", [50, 50], 50);
+    const points = sign.kind === "path" ? sign.points : [];
+    expect(outline.replace(/\s+/g, " ").trim().split(", ")).toEqual(
+      points.map((point) => point.map((value) => `${Math.round(value)}%`).join(" ")),
+    );
   });
 });
 
@@ -211,5 +231,73 @@ describe("a floor plan", () => {
   it("is left out where nobody leaves the spot", () => {
     const still = danced({ sections: [section("Still", [phrase([move("1-8", "Stand")])])] });
     expect(floorPlan(still, firstOf(still), library, { width: 250, size: 8, wording })).toBeUndefined();
+  });
+});
+
+describe("a folded phrase map", () => {
+  const routine = danced({
+    music: { accents: [1], firstCount: new Fraction(0) },
+    sections: [
+      section("Down", [phrase([move("1-8", "Sink", { height: "lying" })]), phrase([move("1-8", "Lie")])]),
+      section("Up", [phrase([move("1-8", "Rise", { height: "standing" })]), phrase([move("1-8", "Stand")])]),
+    ],
+  });
+  const lines = (map: Drawing) =>
+    map.shapes.flatMap((shape) => (shape.kind === "path" && shape.stroke?.width === 1.8 ? [shape.points] : []));
+  const folded = phraseMap(routine, firstOf(routine), { width: 300, size: 12, strips: 2, wording });
+  const whole = phraseMap(routine, firstOf(routine), { width: 300, size: 12, wording });
+
+  it("breaks where a section begins, and goes on below at the height where it left off", () => {
+    const [above, below] = lines(folded);
+    // The lowest lane is the lying one: down to it above, up from it below.
+    const depth = (points: typeof above) =>
+      (points ?? []).map(([, y]) => y - Math.min(...(points ?? []).map(([, one]) => one)));
+    expect(depth(above).at(0)).toBe(0);
+    expect(depth(above).at(-1)).toBeCloseTo(depth(below).at(0) ?? Number.NaN, 5);
+    expect(depth(below).at(-1)).toBe(0);
+    expect(
+      textsOf(folded)
+        .filter(({ bold }) => bold)
+        .map(({ text }) => text),
+    ).toEqual(["1 Down", "2 Up"]);
+  });
+
+  it("says the same in words, and has every accent once", () => {
+    expect(folded.description).toBe(whole.description);
+    const discs = (map: Drawing) => map.shapes.filter(({ kind }) => kind === "disc").length;
+    expect([discs(folded), discs(whole)]).toEqual([4, 4]);
+  });
+
+  it("stays inside its frame, of every routine of the demo library", () => {
+    for (const one of demo.routines)
+      for (const version of one.versions) {
+        const map = phraseMap(one, version, { width: 300, size: 12, strips: 4, wording });
+        const xs = map.shapes.flatMap((shape) => pointsOf(shape).map(([x]) => x));
+        expect(Math.min(...xs), map.title).toBeGreaterThanOrEqual(-1);
+        expect(Math.max(...xs), map.title).toBeLessThanOrEqual(301);
+      }
+  });
+});
+
+describe("a floor plan's ends", () => {
+  it("say in words which is the start and which the end, one upon the other where they are one", () => {
+    const walk = (ways: readonly ("forward" | "back")[]) =>
+      danced({
+        sections: [
+          section("Walk", [
+            phrase(
+              ways.map((way, index) =>
+                move(`${index * 4 + 1}-${index * 4 + 4}`, "Walk", { travel: [{ way, steps: 4 }] }),
+              ),
+            ),
+          ]),
+        ],
+      });
+    const names = (routine: Routine) => {
+      const plan = floorPlan(routine, firstOf(routine), library, { width: 250, size: 8, wording });
+      return (plan ? textsOf(plan) : []).map(({ text }) => text).filter((text) => /start|end/.test(text));
+    };
+    expect(names(walk(["forward"]))).toEqual(["start", "end"]);
+    expect(names(walk(["forward", "back"]))).toEqual(["start and end"]);
   });
 });

@@ -6,6 +6,7 @@ import { emptyLibrary } from "../../../src/reading/read-library.js";
 import { readRoutine } from "../../../src/reading/read-routine.js";
 import type { Routine } from "../../../src/routine/routine.js";
 import { wordingOf } from "../../../src/wording/wording.js";
+import { pageMoves } from "../../fixtures/page-moves.js";
 
 function routineOf(frontMatter: string): Routine {
   const head = "title: T\nchoreographer: C\nmusic: { tempo: 60, first-count: 0 }\n";
@@ -17,7 +18,7 @@ function routineOf(frontMatter: string): Routine {
 const viewsOf = (routine: Routine) => countsView(routine, wordingOf("en"));
 const plainText = (markup: string) => markup.replace(/<[^>]*>/g, "");
 const rows = ({ phrases }: SectionView, phrase = 0) =>
-  (phrases[phrase]?.moves ?? []).map(({ on, cue, classes, groups }) =>
+  pageMoves(phrases[phrase]).map(({ on, cue, classes, groups }) =>
     [on, plainText(cue.html), classes, groups].filter((part) => part !== "").join(" | "),
   );
 
@@ -93,7 +94,7 @@ test("a move that outlasts its numbers says how long it is", () => {
   const [section] = viewsOf(
     routineOf(`sections: [{ name: A, counts: [{ 1-4: Walk, 5: { do: Melt, lasts: 10 } }, { 7-8: Rise }] }]`),
   );
-  expect(section?.phrases[0]?.moves.map(({ on, lasts }) => [on, lasts])).toEqual([
+  expect(pageMoves(section?.phrases[0]).map(({ on, lasts }) => [on, lasts])).toEqual([
     ["1–4", undefined],
     ["5", "10 counts"],
   ]);

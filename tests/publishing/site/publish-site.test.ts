@@ -89,7 +89,9 @@ test("a picture has its size from the start, so that nothing moves when it comes
   const subject = routines.find(({ slug }) => slug === "breakwater-letters") as (typeof routines)[number];
   const files = await pictures.publish(subject, context);
   const [page] = await publishSite({ library, routines: [{ subject, context: { ...context, files } }], workshops: [] });
-  const shown = [...String(page?.content).matchAll(/<img [^>]*src="([^"]*)" width="(\d+)" height="(\d+)"/g)];
+  const shown = [
+    ...String(page?.content).matchAll(/<(?:img|source) [^>]*src(?:set)?="([^"]*)" width="(\d+)" height="(\d+)"/g),
+  ];
   expect(shown.length).toBe(files.length);
   for (const [, name, width, height] of shown) {
     const file = files.find(({ path }) => path.endsWith(`/${name}`));
