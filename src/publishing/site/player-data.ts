@@ -11,7 +11,7 @@ type Click = RoutineJson["clicks"][number];
 export interface PlayedMove
   extends Pick<
     Move,
-    "section" | "on" | "at" | "length" | "do" | "mirrored" | "improvised" | "say" | "mirroredSay" | "words"
+    "section" | "on" | "at" | "length" | "do" | "mirrored" | "improvised" | "say" | "mirroredSay" | "words" | "hit"
   > {
   /** What it asks care for, in short, where it is not danced below full tempo. */
   readonly care?: string;
@@ -78,10 +78,10 @@ export function playerData({ slug, taught, groups, ...record }: RoutineJson, { r
 }
 
 function played(move: Move, labelOf: Wording["risks"]["label"]): PlayedMove {
-  const { section, on, at, length, do: cue, mirrored, improvised, say, mirroredSay, words } = move;
+  const { section, on, at, length, do: cue, mirrored, improvised, say, mirroredSay, words, hit } = move;
   const care = (move.risks ?? []).filter((risk) => neverSlowed.includes(risk)).map(labelOf);
   return {
-    ...{ section, on, at, length, do: cue, mirrored, improvised, say, mirroredSay, words },
+    ...{ section, on, at, length, do: cue, mirrored, improvised, say, mirroredSay, words, hit },
     ...(care.length === 0 ? {} : { care: care.join(", ") }),
   };
 }

@@ -78,12 +78,13 @@ function linesOf({ groups, percent }: Shown, wording: PlayerWording): readonly (
 /** @returns the boxes whose text changed */
 function write(
   face: HTMLElement,
-  { state, accent, row }: Shown,
+  { state, accent, hit, row }: Shown,
   texts: Readonly<Record<string, string>>,
   lines: readonly (readonly [string, string])[],
 ): Set<HTMLElement> {
   if (face.dataset.state !== state) face.dataset.state = state;
   face.toggleAttribute("data-accent", accent);
+  face.toggleAttribute("data-hit", hit);
   const changed = new Set<HTMLElement>();
   for (const spot of face.querySelectorAll<HTMLElement>("[data-show]")) {
     const text = texts[spot.dataset.show ?? ""] ?? "";

@@ -50,6 +50,8 @@ export interface Cue {
   readonly text: string;
   readonly call?: string;
   readonly words?: string;
+  /** It lands hard on its first count. */
+  readonly hit: boolean;
   /** What it asks care for where it is not danced below full tempo. */
   readonly care?: string;
 }
@@ -140,6 +142,7 @@ export function cues(
       text: move.improvised ? wording.ownMove(text) : text,
       ...(call ? { call } : {}),
       ...(move.words ? { words: move.words } : {}),
+      hit: move.hit,
       ...(move.care ? { care: move.care } : {}),
     };
   });

@@ -11,6 +11,8 @@ export interface Sight {
   /** "&" where the move began between two counts. */
   readonly part: string;
   readonly accent: boolean;
+  /** A move lands hard here. */
+  readonly hit: boolean;
   /** The phrase that is danced, or that is counted in to. */
   readonly row: Row;
   /** None where no move fills the counts. */
@@ -56,6 +58,7 @@ export function sightAt(score: Score, cues: readonly Cue[], round: Round, positi
     // Time without counts is waited out, and then counted in.
     state: waits || (uncounted >= 0 && lead === "") ? "wait" : leads ? "count-in" : "count",
     accent: !leads && !waits && beat?.accent === true,
+    hit: here?.hit === true && beat !== undefined && here.start >= beat.start - tolerance,
     row: rowAt(score, waits ? target : beatIndex, !leads && !waits),
     ...(leads || waits ? { count: lead, part: "" } : counted(beat, here)),
     ...(here ? { cue: here } : {}),
