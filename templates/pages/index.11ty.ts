@@ -51,15 +51,16 @@ function filter({ cards, styles, versions, adultOnly }: LibraryView, wording: Wo
   const { floor, tempo, run, gear } = words;
   return html`<search class="filter by-script" data-filter aria-label="${words.routines}">
 <label class="filter-words">${words.search} <input type="search" name="q" placeholder="${words.searchHint}"></label>
-${
-  styles.length > 1 &&
-  select(
-    words,
-    "style",
-    words.style,
-    styles.map((style) => [style, style]),
-  )
-}
+<button class="button filter-fold" type="button" aria-expanded="false" aria-controls="filters" data-fold>${wording.notices.filtersSet(0)}</button>
+<div class="filter-more" id="filters">${
+    styles.length > 1 &&
+    select(
+      words,
+      "style",
+      words.style,
+      styles.map((style) => [style, style]),
+    )
+  }
 ${
   versions.length > 1 &&
   select(
@@ -85,6 +86,7 @@ ${select(words, "time", run.label, [
 ])}
 ${select(words, "gear", gear.label, [["none", gear.none]])}
 ${adultOnly && html`<label class="tick"><input type="checkbox" name="adult" value="out"> ${words.noAdultsOnly}</label>`}
+</div>
 <p class="filter-left"><span role="status" data-left>${wording.notices.routines(cards.length)}</span> <button class="button" type="button" data-clear hidden>${words.showAll}</button></p>
 </search>`;
 }
@@ -98,22 +100,17 @@ function select(
   return html`<label>${label} <select name="${name}"><option value="">${any}</option>${options.map(([value, text]) => html`<option value="${value}">${text}</option>`)}</select></label>`;
 }
 
-function card({ facts, run, tempo, levels, floor, timesThrough, filterFacts }: CardView, wording: Wording): Html {
+function card({ facts, key, face, lines, filterFacts }: CardView, wording: Wording): Html {
   const { library, routine } = wording;
-  const { counts, phrase, song, gear, styles, audience } = facts;
-  const lines = [
-    [timesThrough],
-    [levels, phrase === 8 ? "" : library.phrases(phrase)],
-    [floor],
-    [gear.length === 0 ? "" : library.bring(gear)],
-    [styles.join(", ")],
-  ].map(library.factLine);
+  const { song, audience } = facts;
+  const numerals = face.map(({ number, accent }) => (accent ? html`<b>${number}</b> ` : `${number} `));
   return html`<li class="card" data-facts="${JSON.stringify(filterFacts)}">
-<p class="card-counts"><span>${routine.numberOfCounts(html`<b>${counts}</b>`)}</span> <span>${routine.pace(run, tempo)}</span></p>
 <h3${theirs(wording)}><a href="routines/${facts.slug}/index.html">${facts.title}</a></h3>
+<p class="card-key">${key}</p>
+${face.length > 0 && html`<p class="card-face" aria-hidden="true">${numerals}</p>`}
 <p class="card-by">${facts.choreographer}${song?.artist && ` · ${library.songBy(song.artist)}`}</p>
 ${facts.summary && html`<p class="card-summary"${theirs(wording)}>${facts.summary}</p>`}
-<ul class="card-facts">${lines.map((line) => line !== "" && html`<li>${line}</li>`)}</ul>
+<ul class="card-facts">${lines.map((line) => html`<li>${line}</li>`)}</ul>
 ${audience !== "all" && html`<p class="card-audience">${library.factLine([audience === "adult" ? routine.adultsOnly : routine.teensAndAdults])}</p>`}
 </li>
 `;

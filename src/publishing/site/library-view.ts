@@ -16,16 +16,12 @@ export interface LibraryView {
 
 export interface CardView {
   readonly facts: RoutineFacts;
-  /** Time of one run, "1:03". */
-  readonly run: string;
-  /** Counts a minute, "92". */
-  readonly tempo: string;
-  /** "Levels 1 to 3, seated" */
-  readonly levels: string;
-  /** "floor work, none in seated" */
-  readonly floor: string;
-  /** How a dance is built that goes several times through, in short. */
-  readonly timesThrough: string;
+  /** What it is, in one line: "Level 1–2 · 0:50 · floor work". */
+  readonly key: string;
+  /** The counts of its phrase; empty where they are too many for a row. */
+  readonly face: readonly { readonly number: number; readonly accent: boolean }[];
+  /** Further lines of facts. */
+  readonly lines: readonly string[];
   readonly filterFacts: FilterFacts;
 }
 
@@ -103,15 +99,19 @@ export function libraryView({ routines, workshops }: LibraryFacts, wording: Word
 }
 
 function cardView(facts: RoutineFacts, wording: Wording): CardView {
-  const { levels, adaptations, floorWork } = facts;
+  const { levels, adaptations, floorWork, taught, onChair } = facts;
+  const { library } = wording;
   const versions = [...levels, ...adaptations];
   return {
     facts,
-    run: wording.time.run(facts),
-    tempo: wording.time.tempo(facts),
-    levels: [levelRange(levels, wording), ...adaptations].filter((text) => text !== "").join(", "),
-    floor: floorText(versions, floorWork, wording),
-    timesThrough: facts.timesThrough ? wording.run.inShort(facts.timesThrough) : "",
+    key: library.factLine([
+      [levelRange(levels, wording), ...adaptations].filter((text) => text !== "").join(", "),
+      wording.time.run(facts),
+      floorText(levels, versions, floorWork, wording),
+      onChair.includes(taught) ? library.onChair : "",
+    ]),
+    face: faceOf(facts),
+    lines: linesOf(facts, wording),
     filterFacts: {
       words: searchWords(facts),
       styles: facts.styles,
@@ -125,15 +125,49 @@ function cardView(facts: RoutineFacts, wording: Wording): CardView {
   };
 }
 
+/** Numerals of more counts than these can't be read in a card's width. */
+const widestFace = 16;
+
+function faceOf({ phrase, accents }: RoutineFacts): CardView["face"] {
+  if (phrase > widestFace) return [];
+  const numbers = Array.from({ length: phrase }, (_, index) => index + 1);
+  return numbers.map((number) => ({ number, accent: accents.includes(number) }));
+}
+
+function linesOf(facts: RoutineFacts, { library, run, time }: Wording): readonly string[] {
+  const { counts, phrase, timesThrough, gear, styles } = facts;
+  return [
+    [
+      timesThrough ? run.inShort(timesThrough) : library.counts(counts),
+      library.tempoOf(time.tempo(facts)),
+      phrase === 8 ? "" : library.phrases(phrase),
+    ],
+    [gear.length === 0 ? "" : library.bring(gear)],
+    [styles.join(", ")],
+  ]
+    .map(library.factLine)
+    .filter((line) => line !== "");
+}
+
 /** A single level is no choice, so it is not named. */
 function levelRange(levels: readonly string[], { library }: Wording): string {
   return levels.length < 2 ? "" : library.levels(levels);
 }
 
-function floorText(all: readonly string[], floor: readonly string[], { library, versions }: Wording): string {
-  if (floor.length === 0) return library.noFloorWork;
-  const none = all.filter((id) => !floor.includes(id));
-  return none.length === 0 ? library.floorWork : library.floorWorkButIn(none.map(versions.name));
+/** In which versions, where it is in some of them only; levels come as a range where they follow each other. */
+function floorText(
+  levels: readonly string[],
+  all: readonly string[],
+  floor: readonly string[],
+  { library }: Wording,
+): string {
+  if (floor.length === 0) return "";
+  if (floor.length === all.length) return library.floorWork;
+  const some = levels.filter((id) => floor.includes(id));
+  const first = levels.findIndex((id) => floor.includes(id));
+  const inRow = some.length > 0 && some.every((id, index) => id === levels[first + index]);
+  const named = inRow ? [library.levels(some)] : some.map((id) => library.levels([id]));
+  return library.floorWorkIn([...named, ...floor.filter((id) => !levels.includes(id))]);
 }
 
 function distinct(values: readonly string[]): string[] {
