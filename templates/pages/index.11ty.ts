@@ -1,5 +1,5 @@
 import { type Html, html } from "#src/publishing/site/html.js";
-import type { CardView, LibraryView, WorkshopEntry } from "#src/publishing/site/library-view.js";
+import type { BrokenEntry, CardView, LibraryView, WorkshopEntry } from "#src/publishing/site/library-view.js";
 import type { SiteViews } from "#src/publishing/site/site-config.js";
 import type { Library } from "#src/routine/routine.js";
 import type { Wording } from "#src/wording/wording.js";
@@ -35,12 +35,12 @@ function body(library: Library, view: LibraryView, wording: Wording): Html {
 ${library.teacher && html`<p class="byline">${library.teacher}</p>`}</header>
 <section aria-labelledby="routines"><h2 id="routines">${words.routines}</h2>
 ${view.cards.length > 1 && filter(view, wording)}
-<ul class="cards">${view.cards.map((of) => card(of, wording))}</ul>
+<ul class="cards">${view.shelf.map((of) => ("mistakes" in of ? html`<li class="card">${broken(of, wording)}</li>\n` : card(of, wording)))}</ul>
 <p class="none" data-none hidden>${words.noneFits((all) => html`<button class="button" type="button" data-clear>${all}</button>`)}</p>
 </section>
 ${
-  view.workshops.length > 0 &&
-  html`<section aria-labelledby="workshops"><h2 id="workshops">${words.workshops}</h2><ul class="workshops plain" data-workshops>${view.workshops.map((of) => workshop(of, wording))}</ul>
+  view.workshopShelf.length > 0 &&
+  html`<section aria-labelledby="workshops"><h2 id="workshops">${words.workshops}</h2><ul class="workshops plain" data-workshops>${view.workshopShelf.map((of) => ("mistakes" in of ? html`<li>${broken(of, wording)}</li>` : workshop(of, wording)))}</ul>
 <details class="past" data-past hidden><summary>${words.pastWorkshops}</summary></details></section>`
 }`;
 }
@@ -114,6 +114,16 @@ ${facts.summary && html`<p class="card-summary"${theirs(wording)}>${facts.summar
 ${audience !== "all" && html`<p class="card-audience">${library.factLine([audience === "adult" ? routine.adultsOnly : routine.teensAndAdults])}</p>`}
 </li>
 `;
+}
+
+/** In the place of what can't be made yet: how much is to be mended, and the way to it. */
+function broken({ kind, slug, title, mistakes, waitsFor }: BrokenEntry, wording: Wording): Html {
+  const { library } = wording;
+  const line = library.factLine([
+    mistakes > 0 ? library.toMend(mistakes) : "",
+    waitsFor.length > 0 ? library.waitsFor(waitsFor) : "",
+  ]);
+  return html`<h3${theirs(wording)}><a href="${kind}/${encodeURIComponent(slug)}/index.html">${title}</a></h3><p class="broken">${line}</p>`;
 }
 
 function workshop({ slug, title, date, lessons, dates, venue, minutes }: WorkshopEntry, wording: Wording): Html {

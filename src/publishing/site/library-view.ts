@@ -6,7 +6,10 @@ import type { RoutineFacts } from "./routine-facts.js";
 /** The library page: a card a routine, newest first, and what can be chosen by. */
 export interface LibraryView {
   readonly cards: readonly CardView[];
+  /** The same, with what is broken in its place among them. */
+  readonly shelf: readonly (CardView | BrokenEntry)[];
   readonly workshops: readonly WorkshopEntry[];
+  readonly workshopShelf: readonly (WorkshopEntry | BrokenEntry)[];
   /** Every style that occurs. */
   readonly styles: readonly string[];
   /** Every level and adaptation that occurs. */
@@ -40,6 +43,18 @@ export interface FilterFacts {
   readonly gear: boolean;
 }
 
+/** On a served library alone: something that has to be mended before it has a page. */
+export interface BrokenEntry {
+  readonly kind: "routines" | "workshops";
+  readonly slug: string;
+  readonly title: string;
+  readonly date?: string;
+  /** In its own file. */
+  readonly mistakes: number;
+  /** Titles of the broken routines that a workshop dances. */
+  readonly waitsFor: readonly string[];
+}
+
 export interface WorkshopEntry {
   readonly slug: string;
   readonly title: string;
@@ -61,6 +76,7 @@ export interface LibraryFacts {
   /** By slug. */
   readonly routines: readonly RoutineFacts[];
   readonly workshops: readonly WorkshopFacts[];
+  readonly broken?: readonly BrokenEntry[];
 }
 
 /** The facts of a workshop. */
@@ -84,14 +100,31 @@ export function newestFirst(a: { readonly date?: string; readonly title: string 
   return a.title < b.title ? -1 : a.title > b.title ? 1 : 0;
 }
 
+type Dated = Parameters<typeof newestFirst>[0];
+
+/** What is broken, where it would stand if it were whole. */
+function inPlace<Whole extends object>(
+  whole: readonly Whole[],
+  broken: readonly BrokenEntry[],
+  dated: (one: Whole) => Dated,
+): readonly (Whole | BrokenEntry)[] {
+  const of = (one: Whole | BrokenEntry): Dated => ("mistakes" in one ? (one as BrokenEntry) : dated(one));
+  return [...whole, ...broken].sort((a, b) => newestFirst(of(a), of(b)));
+}
+
 /** The library page as data. */
-export function libraryView({ routines, workshops }: LibraryFacts, wording: Wording): LibraryView {
+export function libraryView({ routines, workshops, broken = [] }: LibraryFacts, wording: Wording): LibraryView {
   const facts = [...routines].sort(newestFirst);
+  const cards = facts.map((each) => cardView(each, wording));
+  const brokenOf = (kind: BrokenEntry["kind"]) => broken.filter((one) => one.kind === kind);
+  const entries = [...workshops].sort(newestFirst).map(({ routines: _, ...entry }) => entry);
   const levels = distinct(facts.flatMap((each) => each.levels)).sort(byNumber);
   const adaptations = distinct(facts.flatMap((each) => each.adaptations)).sort();
   return {
-    cards: facts.map((each) => cardView(each, wording)),
-    workshops: [...workshops].sort(newestFirst).map(({ routines: _, ...entry }) => entry),
+    cards,
+    shelf: inPlace(cards, brokenOf("routines"), (card) => card.facts),
+    workshops: entries,
+    workshopShelf: inPlace(entries, brokenOf("workshops"), (entry) => entry),
     styles: distinct(facts.flatMap(({ styles }) => styles)).sort(),
     versions: distinct([...levels, ...adaptations]).map((id) => ({ id, name: wording.versions.name(id) })),
     adultOnly: facts.some(({ audience }) => audience === "adult"),

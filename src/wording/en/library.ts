@@ -22,6 +22,11 @@ export const library = {
   noneFits: <T>(showAll: (words: string) => T) =>
     ["No routine fits all of that. Take one wish back, or ", showAll("show them all")] as const,
 
+  /* What is seen by its author alone, while the library is served. */
+  toMend: (number: number): string => counted(number, "thing to mend", "things to mend"),
+  /** @param routines by their titles */
+  waitsFor: (routines: readonly string[]): string => `waits for ${list(routines)} to be mended`,
+
   /* A card. */
   /** What stands on one line of a card, those that say nothing left out. */
   factLine: (texts: readonly string[]): string => capital(texts.filter(Boolean).join(" · ")),
