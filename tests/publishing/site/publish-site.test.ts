@@ -127,3 +127,25 @@ test("library.json says by what a learner chooses, newest first", async () => {
   });
   expect(letters.gear).toEqual(expect.arrayContaining(["knee pads", "mat", "chair"]));
 });
+
+test("a page that stands in for any other leads home from wherever it is shown", async () => {
+  const none = { facts: { routines: [], workshops: [] }, pages: [] };
+  const missing = async (url: string | undefined) => {
+    const { url: _, ...library } = content.library;
+    const made = await publishSite({
+      library: { ...library, ...(url && { url }) },
+      whole: none,
+      routines: [],
+      workshops: [],
+    });
+    return made.find(({ path }) => path === "404.html")?.content;
+  };
+  const page = String(await missing("https://host.example/dance"));
+  expect(page).toContain("<h1>There is no page here</h1>");
+  expect(page).toContain('content="noindex"');
+  // Shown at any depth, no address in it may depend on where it is shown.
+  const addresses = [...page.matchAll(/(?:href|src)="([^"#]+)"/g)].map(([, address]) => address);
+  expect(addresses).toContain("/dance/index.html");
+  for (const address of addresses) expect(address).toMatch(/^\/dance\//);
+  expect(await missing(undefined)).toBeUndefined();
+});
