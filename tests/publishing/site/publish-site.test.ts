@@ -4,8 +4,11 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, expect, test, vi } from "vitest";
 import { pictures } from "../../../src/publishing/pictures/publisher.js";
+import { plan as planPublisher } from "../../../src/publishing/plan/publisher.js";
+import type { OutFile } from "../../../src/publishing/publisher.js";
 import { publishSite } from "../../../src/publishing/site/publish-site.js";
 import { type Content, readContent } from "../../../src/reading/read-content.js";
+import type { ClassPlan } from "../../../src/teaching/class-plan.js";
 import { contextOf } from "../../fixtures/context.js";
 import { writeSite } from "../../fixtures/write-site.js";
 
@@ -148,4 +151,22 @@ test("a page that stands in for any other leads home from wherever it is shown",
   expect(addresses).toContain("/dance/index.html");
   for (const address of addresses) expect(address).toMatch(/^\/dance\//);
   expect(await missing(undefined)).toBeUndefined();
+});
+
+test("the running order of a class stands at a glance, each line leading to what is done then", async () => {
+  const { library, workshops } = content;
+  const subject = workshops.find(({ slug }) => slug === "open-hour") as (typeof workshops)[number];
+  const [plan] = (await planPublisher.publish(subject, contextOf(library))) as readonly OutFile[];
+  const context = { ...contextOf(library), files: plan ? [plan] : [], textOf: () => String(plan?.content) };
+  const [page] = await publishSite({ library, routines: [], workshops: [{ subject, context }] });
+  const text = (html: string | undefined) =>
+    html
+      ?.replace(/<[^>]*>/g, "")
+      .replace(/\s+/g, " ")
+      .trim();
+  const lines = [...String(page?.content).matchAll(/<li><a href="#(block-\d+)">(.*?)<\/a><\/li>/g)];
+  const blocks = [...String(page?.content).matchAll(/<h3 id="(block-\d+)">(.*?)<\/h3>/g)];
+  expect(lines.length).toBe((JSON.parse(String(plan?.content)) as ClassPlan).activities.length);
+  const pairs = (found: readonly RegExpMatchArray[]) => found.map(([, id, html]) => [id, text(html)]);
+  expect(pairs(lines)).toEqual(pairs(blocks));
 });
