@@ -1,4 +1,4 @@
-import { type LibraryFacts, workshopFacts } from "../publishing/site/library-view.js";
+import { type BrokenEntry, type LibraryFacts, workshopFacts } from "../publishing/site/library-view.js";
 import type { Library } from "../routine/routine.js";
 import { digestOf } from "./digest.js";
 import type { JobInput, JobOptions } from "./jobs.js";
@@ -18,14 +18,22 @@ export interface Unit<J extends MakingJob = MakingJob> {
 
 export type MakingJob = "library" | "workshops" | "routines";
 
-/** What has to be made from a content folder, what takes longest first. */
-export function unitsOf({ content, texts }: Survey): readonly Unit[] {
+/**
+ * What has to be made from a content folder, what takes longest first.
+ *
+ * @param broken what a library page for its author names as well
+ */
+export function unitsOf({ content, texts }: Survey, broken: readonly BrokenEntry[] = []): readonly Unit[] {
   const { routines, workshops } = content;
   const unit = <J extends MakingJob>(job: J, place: string, title: string, input: JobInput<J>[number]): Unit<J> => {
     return { job, place, title, input };
   };
   const textOf = (slug: string) => ({ slug, text: texts.get(slug) ?? "" });
-  const facts: LibraryFacts = { routines, workshops: workshops.map(workshopFacts) };
+  const facts: LibraryFacts = {
+    routines,
+    workshops: workshops.map(workshopFacts),
+    ...(broken.length > 0 && { broken }),
+  };
   return [
     unit("library", "", content.library.name, facts),
     ...workshops.map((workshop) =>

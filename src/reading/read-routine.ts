@@ -88,7 +88,7 @@ export function readRoutineSource(text: string, slug: string, library: Library):
   const { routine, problems } = dance(whole ? written : shortened(written), library);
   for (const { severity, rule, message, place } of problems) {
     // What was left out for a fault of its own may be the cause of anything but of a wrong count.
-    if (whole || aboutCounts.has(rule))
+    if (whole || saysOfCounts(rule))
       all.push({
         severity,
         rule,
@@ -124,6 +124,11 @@ function shortened(written: WrittenRoutine): WrittenRoutine {
 }
 
 const aboutCounts = new Set(["count", "outside", "overlap", "same-as"]);
+
+/** Whether a rule speaks of counts as they are danced: what it finds beside other errors may follow from those. */
+export function saysOfCounts(rule: string): boolean {
+  return aboutCounts.has(rule);
+}
 
 function titleOf(front: Front): Title | undefined {
   const { value } = front;

@@ -54,6 +54,13 @@ export function readWorkshop<R extends RoutineInClass>(
   return { workshop: writeWorkshop(slug, keys, found, halves.body), findings: all };
 }
 
+/** The slugs of the routines that a workshop's file names, as far as it can be read. */
+export function routinesNamed(text: string): readonly string[] {
+  const { halves } = split(text);
+  const { keys, remaining } = halves ? readKeys(halves.yaml, workshopSchema) : {};
+  return (keys ?? remaining)?.routines ?? [];
+}
+
 function unknownRoutines(keys: WorkshopKeys, slugs: readonly string[] | undefined, front: Front): TextFinding[] {
   if (!slugs) return [];
   return keys.routines.flatMap((name, index) => {

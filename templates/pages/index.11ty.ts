@@ -1,5 +1,5 @@
 import { type Html, html } from "#src/publishing/site/html.js";
-import type { CardView, LibraryView, WorkshopEntry } from "#src/publishing/site/library-view.js";
+import type { BrokenEntry, CardView, LibraryView, WorkshopEntry } from "#src/publishing/site/library-view.js";
 import type { SiteViews } from "#src/publishing/site/site-config.js";
 import type { Library } from "#src/routine/routine.js";
 import type { Wording } from "#src/wording/wording.js";
@@ -35,12 +35,12 @@ function body(library: Library, view: LibraryView, wording: Wording): Html {
 ${library.teacher && html`<p class="byline">${library.teacher}</p>`}</header>
 <section aria-labelledby="routines"><h2 id="routines">${words.routines}</h2>
 ${view.cards.length > 1 && filter(view, wording)}
-<ul class="cards">${view.cards.map((of) => card(of, wording))}</ul>
+<ul class="cards">${view.shelf.map((of) => ("mistakes" in of ? html`<li class="card">${broken(of, wording)}</li>\n` : card(of, wording)))}</ul>
 <p class="none" data-none hidden>${words.noneFits((all) => html`<button class="button" type="button" data-clear>${all}</button>`)}</p>
 </section>
 ${
-  view.workshops.length > 0 &&
-  html`<section aria-labelledby="workshops"><h2 id="workshops">${words.workshops}</h2><ul class="workshops plain" data-workshops>${view.workshops.map((of) => workshop(of, wording))}</ul>
+  view.workshopShelf.length > 0 &&
+  html`<section aria-labelledby="workshops"><h2 id="workshops">${words.workshops}</h2><ul class="workshops plain" data-workshops>${view.workshopShelf.map((of) => ("mistakes" in of ? html`<li>${broken(of, wording)}</li>` : workshop(of, wording)))}</ul>
 <details class="past" data-past hidden><summary>${words.pastWorkshops}</summary></details></section>`
 }`;
 }
@@ -51,15 +51,16 @@ function filter({ cards, styles, versions, adultOnly }: LibraryView, wording: Wo
   const { floor, tempo, run, gear } = words;
   return html`<search class="filter by-script" data-filter aria-label="${words.routines}">
 <label class="filter-words">${words.search} <input type="search" name="q" placeholder="${words.searchHint}"></label>
-${
-  styles.length > 1 &&
-  select(
-    words,
-    "style",
-    words.style,
-    styles.map((style) => [style, style]),
-  )
-}
+<button class="button filter-fold" type="button" aria-expanded="false" aria-controls="filters" data-fold>${wording.notices.filtersSet(0)}</button>
+<div class="filter-more" id="filters">${
+    styles.length > 1 &&
+    select(
+      words,
+      "style",
+      words.style,
+      styles.map((style) => [style, style]),
+    )
+  }
 ${
   versions.length > 1 &&
   select(
@@ -85,6 +86,7 @@ ${select(words, "time", run.label, [
 ])}
 ${select(words, "gear", gear.label, [["none", gear.none]])}
 ${adultOnly && html`<label class="tick"><input type="checkbox" name="adult" value="out"> ${words.noAdultsOnly}</label>`}
+</div>
 <p class="filter-left"><span role="status" data-left>${wording.notices.routines(cards.length)}</span> <button class="button" type="button" data-clear hidden>${words.showAll}</button></p>
 </search>`;
 }
@@ -98,25 +100,30 @@ function select(
   return html`<label>${label} <select name="${name}"><option value="">${any}</option>${options.map(([value, text]) => html`<option value="${value}">${text}</option>`)}</select></label>`;
 }
 
-function card({ facts, run, tempo, levels, floor, timesThrough, filterFacts }: CardView, wording: Wording): Html {
+function card({ facts, key, face, lines, filterFacts }: CardView, wording: Wording): Html {
   const { library, routine } = wording;
-  const { counts, phrase, song, gear, styles, audience } = facts;
-  const lines = [
-    [timesThrough],
-    [levels, phrase === 8 ? "" : library.phrases(phrase)],
-    [floor],
-    [gear.length === 0 ? "" : library.bring(gear)],
-    [styles.join(", ")],
-  ].map(library.factLine);
+  const { song, audience } = facts;
+  const numerals = face.map(({ number, accent }) => (accent ? html`<b>${number}</b> ` : `${number} `));
   return html`<li class="card" data-facts="${JSON.stringify(filterFacts)}">
-<p class="card-counts"><span>${routine.numberOfCounts(html`<b>${counts}</b>`)}</span> <span>${routine.pace(run, tempo)}</span></p>
 <h3${theirs(wording)}><a href="routines/${facts.slug}/index.html">${facts.title}</a></h3>
+<p class="card-key">${key}</p>
+${face.length > 0 && html`<p class="card-face" aria-hidden="true">${numerals}</p>`}
 <p class="card-by">${facts.choreographer}${song?.artist && ` · ${library.songBy(song.artist)}`}</p>
 ${facts.summary && html`<p class="card-summary"${theirs(wording)}>${facts.summary}</p>`}
-<ul class="card-facts">${lines.map((line) => line !== "" && html`<li>${line}</li>`)}</ul>
+<ul class="card-facts">${lines.map((line) => html`<li>${line}</li>`)}</ul>
 ${audience !== "all" && html`<p class="card-audience">${library.factLine([audience === "adult" ? routine.adultsOnly : routine.teensAndAdults])}</p>`}
 </li>
 `;
+}
+
+/** In the place of what can't be made yet: how much is to be mended, and the way to it. */
+function broken({ kind, slug, title, mistakes, waitsFor }: BrokenEntry, wording: Wording): Html {
+  const { library } = wording;
+  const line = library.factLine([
+    mistakes > 0 ? library.toMend(mistakes) : "",
+    waitsFor.length > 0 ? library.waitsFor(waitsFor) : "",
+  ]);
+  return html`<h3${theirs(wording)}><a href="${kind}/${encodeURIComponent(slug)}/index.html">${title}</a></h3><p class="broken">${line}</p>`;
 }
 
 function workshop({ slug, title, date, lessons, dates, venue, minutes }: WorkshopEntry, wording: Wording): Html {

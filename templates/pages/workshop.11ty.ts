@@ -45,14 +45,18 @@ function body(view: WorkshopView, wording: Wording): Html {
 <header class="title"><h1${theirs(wording)}>${view.title}</h1>
 <p class="byline">${[dayOrDays(view.days, wording), view.venue, view.lessons !== undefined && words.numberOfLessons(view.lessons)].filter(Boolean).map((part, index) => html`${index > 0 && " · "}${part}`)}</p>
 <dl class="facts"><div><dt>${words.minutes}</dt><dd>${view.minutes}</dd></div><div><dt>${words.level}</dt><dd>${view.level}</dd></div><div><dt>${words.routines}</dt><dd>${view.routines.length}</dd></div></dl></header>
-${view.course && around(view.course, wording)}<div class="prose"${theirs(wording)}>${view.prose}</div>
+${view.course && around(view.course, wording)}<div class="beforehand"><div>
+<div class="prose"${theirs(wording)}>${view.prose}</div>
 <section aria-labelledby="danced"><h2 id="danced">${words.danced}</h2><ul class="danced plain">${view.routines.map((of) => danced(of, wording))}</ul></section>
+</div><div>
 ${care(view, wording)}
 ${needs(view, wording)}
+</div></div>
 ${
   view.plan &&
   html`<section class="plan" aria-labelledby="plan"><h2 id="plan">${words.runningOrder}</h2>
-${plan(view.plan, wording)}</section>`
+${glance(view.plan)}
+${plan(view.plan, "", wording)}</section>`
 }${view.course && course(view.course, wording)}
 ${
   view.downloads.length > 0 &&
@@ -75,9 +79,22 @@ function needs({ gear }: WorkshopView, { workshop: words }: Wording): Html | fal
   )}</ul></section>`;
 }
 
-function plan({ summary, activities }: PlanView, wording: Wording): Html {
+/** The whole of it as far as it goes on a screen: each line leads to what is done then. */
+function glance({ activities }: PlanView): Html {
+  return html`<ol class="glance plain">${activities.map(
+    ({ clock, label, length }, index) =>
+      html`<li><a href="#${blockId("", index)}"><span class="clock">${clock}</span> <span>${label}</span> <small>${length}</small></a></li>\n`,
+  )}</ol>`;
+}
+
+/** @param of the id of the lesson that it is the plan of; empty of a class by itself */
+function plan({ summary, activities }: PlanView, of: string, wording: Wording): Html {
   return html`${summary.map((text) => html`<p>${text}</p>`)}
-<ol class="plain">${activities.map((of) => activity(of, wording))}</ol>`;
+<ol class="plain">${activities.map((one, index) => activity(one, blockId(of, index), wording))}</ol>`;
+}
+
+function blockId(of: string, index: number): string {
+  return `${of === "" ? "" : `${of}-`}block-${index + 1}`;
 }
 
 /** Where the course stands today: the script knows which lessons these are, and without it they are not shown. */
@@ -101,12 +118,12 @@ function lesson({ number, name, date, columns, sheet, plan: order }: LessonView,
 <dl>${filled.map(({ head, texts }) => html`<div><dt>${head}</dt>${texts.map((text) => html`<dd>${text}</dd>`)}</div>`)}</dl>
 ${sheet !== undefined && html`<p class="sheet"><a href="${sheet}">${words.sheet(number)}</a> <small>${outputs.format("application/pdf", "pdf")}</small></p>`}
 <details class="plan"><summary>${words.runningOrder}<span class="unseen">, ${name}</span></summary>
-${plan(order, wording)}</details></li>
+${plan(order, id, wording)}</details></li>
 `;
 }
 
-function activity({ clock, label, length, cautions, steps }: Activity, { sections }: Wording): Html {
-  return html`<li class="block"><h3><span class="clock">${clock}</span> ${label} <small>${length}</small></h3>
+function activity({ clock, label, length, cautions, steps }: Activity, id: string, { sections }: Wording): Html {
+  return html`<li class="block"><h3 id="${id}"><span class="clock">${clock}</span> <span>${label}</span> <small>${length}</small></h3>
 ${cautions.length > 0 && html`<p class="care">${sections.takeCare(cautions, (read) => html`<a href="#care">${read}</a>`)}</p>`}
 <ol class="plain">${steps.map(step)}</ol></li>
 `;

@@ -40,6 +40,7 @@ function fits(card: FilterFacts, { q, style, version, floor, tempo, time, gear, 
 
 const wording = noticesWording(document.documentElement.lang);
 const filter = document.querySelector<HTMLElement>("[data-filter]");
+const fold = document.querySelector<HTMLElement>("[data-fold]");
 const cards = [...document.querySelectorAll<HTMLElement>("[data-facts]")].map((element) => ({
   element,
   facts: JSON.parse(element.dataset.facts ?? "{}") as FilterFacts,
@@ -63,6 +64,8 @@ function show(): void {
   for (const { element, facts } of cards) element.hidden = !fits(facts, wanted);
   const left = cards.filter(({ element }) => !element.hidden).length;
   const filtered = Object.keys(wanted).length > 0;
+  const folded = Object.keys(wanted).filter((name) => name !== "q").length;
+  if (fold) fold.textContent = wording.filtersSet(folded);
   const line = document.querySelector("[data-left]");
   if (line) line.textContent = filtered ? wording.routinesLeft(left, cards.length) : wording.routines(cards.length);
   for (const element of document.querySelectorAll<HTMLElement>("[data-none]")) element.hidden = left > 0;
@@ -92,6 +95,9 @@ document.documentElement.dataset.script = "";
 filter?.addEventListener("input", () => {
   show();
   keepInAddress();
+});
+fold?.addEventListener("click", () => {
+  fold.setAttribute("aria-expanded", String(fold.getAttribute("aria-expanded") !== "true"));
 });
 for (const button of document.querySelectorAll("[data-clear]"))
   button.addEventListener("click", () => {

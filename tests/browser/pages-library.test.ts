@@ -105,6 +105,20 @@ test("filters work together, say how many are left and keep their state in the a
   await guest.page.context().close();
 });
 
+test("on a phone the filters fold under one button, which says how many are set", async () => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  const [fold, style] = [page.locator("[data-fold]"), page.getByRole("combobox", { name: "Style" })];
+  expect([await style.isVisible(), await page.getByLabel("Search").isVisible()]).toEqual([false, true]);
+  expect([await fold.innerText(), await fold.getAttribute("aria-expanded")]).toEqual(["Filters", "false"]);
+  await fold.click();
+  await style.selectOption("waltz");
+  expect([await fold.innerText(), await fold.getAttribute("aria-expanded")]).toEqual(["Filters (1 set)", "true"]);
+  await fold.click();
+  expect([await style.isVisible(), await titles()]).toEqual([false, ["The Lock-keeper's Waltz"]]);
+  await page.setViewportSize({ width: 768, height: 844 });
+  expect([await style.isVisible(), await fold.isVisible()]).toEqual([true, false]);
+});
+
 test("adult-only routines are marked and can be left out", async () => {
   const marked = page.locator(".card:visible", { hasText: "Adults only" });
   const adult = (await facts()).filter(({ audience }) => audience === "adult").map(({ title }) => title);

@@ -27,7 +27,7 @@ afterAll(async () => {
 test("there is a page for the library, every routine and every workshop", async () => {
   const of = async (kind: string) =>
     (await readdir(join(content, kind))).map((name) => `${kind}/${name.replace(/\.md$/, "")}/index.html`);
-  const own = ["index.html", "offline.html"];
+  const own = ["404.html", "index.html", "offline.html"];
   expect(pages).toEqual([...own, ...(await of("routines")), ...(await of("workshops"))].sort());
 });
 
@@ -176,7 +176,7 @@ describe("in the browser", () => {
   test("the sitemap names every page with its full address (Sitemaps 0.9)", async () => {
     const { root, locs } = await xml(site, "sitemap.xml");
     expect(root).toBe("urlset http://www.sitemaps.org/schemas/sitemap/0.9");
-    const listed = pages.filter((name) => name !== "offline.html");
+    const listed = pages.filter((name) => !["404.html", "offline.html"].includes(name));
     const wanted = listed.map((name) => `https://saltmarsh.example/${name.replace(/index\.html$/, "")}`);
     expect([...locs].sort()).toEqual(wanted.sort());
   });

@@ -29,7 +29,7 @@ let served: ServedLibrary;
 
 beforeAll(async () => {
   writeContent(content, {
-    "routines/kerb.md": routineText("Kerb"),
+    "routines/kerb.md": routineText("Kerb").replace("date:", "formerly: [curb]\ndate:"),
     "routines/lamp.md": routineText("Lamp"),
     "workshops/eve.md": workshop,
   });
@@ -75,6 +75,12 @@ describe("a library that is served", () => {
     ["/assets/style.css", 200, "text/css; charset=utf-8"],
     ["/feed.xml", 200, "application/xml; charset=utf-8"],
     ["/routines/kerb", 302, "text/plain; charset=utf-8"],
+    ["/routines/curb/", 200, "text/html; charset=utf-8"],
+    ["/routines/curb", 302, "text/plain; charset=utf-8"],
+    ["/routines/curb/handout-1.pdf", 404, "text/html; charset=utf-8"],
+    ["/~live/style.css", 200, "text/css; charset=utf-8"],
+    ["/~live/atkinson-hyperlegible-next-latin-400-normal.woff2", 200, "font/woff2"],
+    ["/~live/package.json", 404, "text/html; charset=utf-8"],
     ["/routines/nobody/", 404, "text/html; charset=utf-8"],
     ["/routines/kerb/nothing.pdf", 404, "text/html; charset=utf-8"],
   ])("has %s", async (path, status, type) => {
@@ -92,6 +98,14 @@ describe("a library that is served", () => {
     }
     const pdf = (await get(served, "/routines/kerb/handout-1.pdf")).text;
     expect(pdf).toBe(readFileSync(join(out, "routines/kerb/handout-1.pdf"), "utf8"));
+  });
+
+  it("leads on from an address that a routine had before, and says what there is none of", async () => {
+    expect((await get(served, "/routines/curb/")).text).toContain('<a href="../kerb/index.html" data-moved>Kerb</a>');
+    const { text } = await get(served, "/routines/nobody/");
+    expect(text).toContain(
+      "There is no routine <code>nobody</code>: its page is made of <code>routines/nobody.md</code>",
+    );
   });
 
   it.each([
@@ -365,6 +379,10 @@ describe("a save", () => {
     const doubtful = routineText("Kerb", "Cartwheel");
     const page = await saved("/routines/kerb/", save({ "routines/kerb.md": doubtful }));
     expect(page.status).toBe(200);
+    expect(page.text).toMatch(/<main id="main">\n<details class="live-told" open><summary>One thing to look at before/);
+    expect(page.text).toMatch(/routines\/kerb\.md, line 10, column \d+/);
+    expect(page.text).toContain('<link rel="stylesheet" href="/~live/style.css">');
+    for (const other of ["/", "/routines/lamp/"]) expect((await get(served, other)).text).not.toContain("live-told");
     await expect.poll(() => served.said()).toMatch(/kerb\.md:10:\d+ {2}warning: /);
     await saved("/routines/kerb/", save({ "routines/kerb.md": routineText("Kerb") }));
   });
@@ -402,7 +420,11 @@ describe("a save", () => {
     expect((await saved("/routines/kerb/", save({ "routines/kerb.md": elsewhere }))).text).toContain("</mark>  { do:");
     for (const other of ["/", "/routines/lamp/", "/workshops/eve/"])
       expect((await get(served, other)).status).toBe(200);
-    expect((await get(served, "/")).text).not.toContain("routines/kerb/");
+    const { text: shelf } = await get(served, "/");
+    expect(shelf).toContain('<a href="routines/kerb/index.html">Kerb</a></h3><p class="broken">1 thing to mend</p>');
+    // In the place where it was, by its title among those of the same day.
+    expect(shelf.indexOf("routines/kerb/")).toBeLessThan(shelf.indexOf("routines/lamp/"));
+    expect(JSON.parse((await get(served, "/library.json")).text).routines).toMatchObject([{ slug: "lamp" }]);
     const mended = await saved("/routines/kerb/", save({ "routines/kerb.md": routineText("Kerb") }));
     expect([mended.status, mended.text]).toEqual([200, expect.stringContaining("<h1>Kerb</h1>")]);
     expect(served.said()).toContain("All is mended.");
@@ -411,6 +433,7 @@ describe("a save", () => {
   it("with a mistake that hides a class names the routine to mend", async () => {
     const page = await saved("/workshops/eve/", save({ "routines/lamp.md": "no front matter" }));
     expect([page.status, page.text]).toEqual([500, expect.stringContaining("routines/lamp.md")]);
+    expect((await get(served, "/")).text).toContain('<p class="broken">Waits for lamp to be mended</p>');
     const mended = await saved("/workshops/eve/", save({ "routines/lamp.md": routineText("Lamp") }));
     expect(mended.status).toBe(200);
   });

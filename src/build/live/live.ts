@@ -11,6 +11,7 @@ import type { MadeFile, MakeOptions } from "../publish.js";
 import { type ReadSome, type Survey, survey } from "../survey.js";
 import { openThreads } from "../threads.js";
 import { keyOf, makeLater, makeUnits, type Unit, unitsOf } from "../units.js";
+import { brokenIn } from "./broken.js";
 import { rememberingReader } from "./remember.js";
 
 /** A library that is read again when its files change, and whose pages are made when somebody asks for them. */
@@ -27,7 +28,14 @@ export interface Live {
 }
 
 export type Found =
-  | { readonly kind: "file"; readonly body: Uint8Array; readonly mediaType: string; readonly key: string }
+  | {
+      readonly kind: "file";
+      readonly body: Uint8Array;
+      readonly mediaType: string;
+      readonly key: string;
+      /** Of a page: what to look at in the file that it is made of. */
+      readonly told?: Mistakes;
+    }
   /** A page that can't be made before these are mended. */
   | { readonly kind: "mistakes"; readonly mistakes: Mistakes; readonly key: string }
   | { readonly kind: "nothing"; readonly key: string };
@@ -42,9 +50,12 @@ interface State {
   /** The last one that could be read. */
   readonly library: Library;
   readonly units: ReadonlyMap<string, Unit>;
-  readonly errors: readonly Finding[];
-  /** Errors by the place of the unit that their file is about. */
+  /** By place, why its page can't be made. */
   readonly errorsAt: ReadonlyMap<string, readonly Finding[]>;
+  /** The same of what to look at in what could be made. */
+  readonly toldAt: ReadonlyMap<string, readonly Finding[]>;
+  /** The place where a routine is now, by each where it was before. */
+  readonly moved: ReadonlyMap<string, string>;
   /** Digests of units and of lists of errors, as far as they were asked for: those of a large library take a while. */
   readonly keys: Map<object, string>;
 }
@@ -66,17 +77,15 @@ export async function openLive(contentDir: string): Promise<Live> {
   const readText = rememberingReader();
   const readSome: ReadSome = (library, files) => others.do("read", library, files);
   const read = async (last?: State): Promise<State> => {
-    const seen = await survey(await readFiles(contentDir, readText), readSome, { cached: last?.seen.reads });
+    const files = await readFiles(contentDir, readText);
+    const seen = await survey(files, readSome, { cached: last?.seen.reads });
     const errors = seen.content.findings.filter(({ severity }) => severity === "error");
     const broken = errors.some(({ file }) => file.endsWith("library.yaml"));
     const library = broken && last ? last.library : seen.content.library;
-    const units = new Map(unitsOf(seen).map((unit) => [unit.place, unit]));
-    const errorsAt = new Map<string, Finding[]>();
-    for (const error of errors) {
-      const place = placeOfFile(error.file);
-      errorsAt.set(place, [...(errorsAt.get(place) ?? []), error]);
-    }
-    return { seen, library, errors, errorsAt, units, keys: new Map() };
+    const { entries, errorsAt } = brokenIn(files, seen.content, byPlace(errors));
+    const units = new Map(unitsOf(seen, entries).map((unit) => [unit.place, unit]));
+    const toldAt = byPlace(seen.content.findings.filter(isToldOnPage));
+    return { seen, library, errorsAt, toldAt, moved: movedIn(seen), units, keys: new Map() };
   };
   const close = async () => {
     await Promise.all([pages.close(), others.close()]);
@@ -123,20 +132,31 @@ export async function openLive(contentDir: string): Promise<Live> {
     now.later.catch(() => delete now.later);
     return now.later;
   };
-  const mistakesAt = (path: string): Mistakes | undefined => {
+  /** Where a path lies now, though it may name what a routine was called before. */
+  const placeAt = (path: string): string => {
     const place = placeOf(path);
+    return state.units.has(place) || state.errorsAt.has(place) ? place : (state.moved.get(place) ?? place);
+  };
+  const mistakesAt = (path: string): Mistakes | undefined => {
+    const place = placeAt(path);
     // What all pages share is there as long as there is a page.
     if (place === "" && path !== "index.html") return undefined;
-    const own = state.errorsAt.get(place) ?? [];
-    const findings = own.length === 0 && !state.units.has(place) ? state.errors : own;
-    return findings.length === 0 ? undefined : { findings, sources: state.seen.content.sources };
+    const findings = state.errorsAt.get(place);
+    return findings && { findings, sources: state.seen.content.sources };
+  };
+  /** What a page shows its author alone. */
+  const toldOn = (path: string): Mistakes | undefined => {
+    const findings = path.endsWith("index.html") ? state.toldAt.get(placeOf(path)) : undefined;
+    return findings && { findings, sources: state.seen.content.sources };
   };
   const lineOf = ({ file, line }: Finding) => state.seen.content.sources.get(file)?.split(/\r\n?|\n/)[line - 1];
+  const toldKey = (told: Mistakes | undefined) =>
+    told ? keyed(told.findings, () => digestOf(told.findings, told.findings.map(lineOf))) : "";
   const keyAt = (path: string): string => {
     const mistakes = mistakesAt(path);
     if (mistakes) return keyed(mistakes.findings, () => digestOf(mistakes.findings, mistakes.findings.map(lineOf)));
-    const unit = state.units.get(placeOf(path));
-    return unit ? keyOfUnit(unit) : "nothing";
+    const unit = state.units.get(placeAt(path));
+    return unit ? keyOfUnit(unit) + toldKey(toldOn(path)) : "nothing";
   };
   /** What was made at a path of a unit; read at once, since it goes when it is made anew. */
   const madeAt = async (unit: Unit, path: string, again = false): Promise<Found> => {
@@ -146,7 +166,9 @@ export async function openLive(contentDir: string): Promise<Live> {
       const file = (await now.files).find(isIt) ?? (await (now.later ?? later(unit, now))).find(isIt);
       if (file === undefined) return { kind: "nothing", key: now.key };
       const body = await readFile(join(now.options.folder, path));
-      return { kind: "file", body, mediaType: file.mediaType, key: now.key };
+      const told = toldOn(path);
+      const { mediaType } = file;
+      return { kind: "file", body, mediaType, key: now.key + toldKey(told), ...(told && { told }) };
     } catch (error) {
       const { code } = error as NodeJS.ErrnoException;
       if (again || (code !== "ENOENT" && existsSync(now.options.folder))) throw error;
@@ -168,7 +190,7 @@ export async function openLive(contentDir: string): Promise<Live> {
     at: async (path) => {
       const mistakes = mistakesAt(path);
       if (mistakes) return { kind: "mistakes", mistakes, key: keyAt(path) };
-      const unit = state.units.get(placeOf(path));
+      const unit = state.units.get(placeAt(path));
       if (unit === undefined) return { kind: "nothing", key: keyAt(path) };
       return madeAt(unit, path);
     },
@@ -186,6 +208,28 @@ async function clear({ options, files, later }: Made): Promise<void> {
   await Promise.allSettled([files, later]);
   // What is still open somewhere goes when all of it does.
   ignoreErrors(() => rmSync(options.folder, { recursive: true, force: true }));
+}
+
+function byPlace(findings: readonly Finding[]): ReadonlyMap<string, readonly Finding[]> {
+  const found = new Map<string, Finding[]>();
+  for (const finding of findings) {
+    const place = placeOfFile(finding.file);
+    found.set(place, [...(found.get(place) ?? []), finding]);
+  }
+  return found;
+}
+
+/** What is likely a mistake, and what its author was not sure of; further notes are for `check`. */
+function isToldOnPage({ severity, rule }: Finding): boolean {
+  return severity === "warning" || rule === "doubt";
+}
+
+function movedIn({ reads }: Survey): ReadonlyMap<string, string> {
+  return new Map(
+    Object.entries(reads).flatMap(([slug, { read }]) =>
+      (read.formerly ?? []).map(({ text }) => [`routines/${text}`, `routines/${slug}`] as const),
+    ),
+  );
 }
 
 /** The unit that a path of the pack belongs to: "routines/low-tide" of "routines/low-tide/index.html". */

@@ -1,20 +1,49 @@
 import { type Html, html, raw } from "../../publishing/site/html.js";
 import type { Finding } from "../../reading/finding.js";
+import { byCause } from "./causes.js";
 import type { Mistakes } from "./live.js";
 
+/** Where the program's own files lie; no page of a pack begins like this. */
+export const own = "/~live/";
+
 /** In place of a page, or of a file that belongs to it, that can't be made: what to mend, where, and how. */
-export function mistakesPage({ findings, sources }: Mistakes, path: string): string {
+export function mistakesPage(mistakes: Mistakes, path: string): string {
+  const { findings } = mistakes;
+  const { causes, consequences } = byCause(findings);
   const one = findings.length === 1;
-  const item = (finding: Finding) => html`<li><p>${finding.file}, line ${finding.line}, column ${finding.column}</p>
-<p class="say">${inCode(finding.message)}</p>
-${markedLine(finding, sources.get(finding.file))}</li>
-`;
   const others = path === "index.html" ? "" : html` The other pages go on: see <a href="/">the library</a>.`;
   return frame(
     one ? "One thing to mend" : `${findings.length} things to mend`,
     html`<p>This page comes back as soon as ${one ? "it is" : "they are"} mended and saved.${others}</p>
-<ol>${findings.map(item)}</ol>`,
+${listOf(causes, mistakes)}
+${
+  consequences.length > 0 &&
+  html`<h2>Look at these last: they may go by themselves once the others are mended</h2>
+${listOf(consequences, mistakes)}`
+}`,
   );
+}
+
+/** What to look at in a page that could be made, for the author's eyes alone: it is put into the page as it is served. */
+export function toldBlock(told: Mistakes): string {
+  const { findings } = told;
+  const number = findings.length === 1 ? "One thing" : `${findings.length} things`;
+  return html`<details class="live-told"${findings.length <= mostOpen && raw(" open")}><summary>${number} to look at before you publish; only you see this</summary>
+${listOf(findings, told)}</details>
+`.html;
+}
+
+/** More findings than these are folded, so that the page itself is seen. */
+const mostOpen = 3;
+
+function listOf(findings: readonly Finding[], { sources }: Mistakes): Html {
+  const item = (
+    finding: Finding,
+  ) => html`<li><p class="live-place">${finding.file}, line ${finding.line}, column ${finding.column}</p>
+<p class="live-say">${inCode(finding.message)}</p>
+${markedLine(finding, sources.get(finding.file))}</li>
+`;
+  return html`<ol class="live-list">${findings.map(item)}</ol>`;
 }
 
 /** A message, with what is to be typed set apart as the terminal sets it apart by backticks. */
@@ -31,8 +60,17 @@ function markedLine({ line, column }: Finding, text = ""): Html {
 }
 
 /** Where there is no page. */
-export function nothingPage(): string {
-  return frame("There is no page here", html`<p>Look for it in <a href="/">the library</a>.</p>`);
+export function nothingPage(path: string): string {
+  const [, kind, slug] = /^(routine|workshop)s\/([^/]+)\/index\.html$/.exec(path) ?? [];
+  const what =
+    slug === undefined
+      ? html`Nothing lies at <code>/${path}</code>.`
+      : html`There is no ${kind} <code>${slug}</code>: its page is made of <code>${kind}s/${slug}.md</code> in your content folder.`;
+  return frame(
+    "There is no page here",
+    html`<p class="live-say">${what}</p>
+<p>Look for it in <a href="/">the library</a>.</p>`,
+  );
 }
 
 /** Where a page could not be made for a reason that lies outside the content. */
@@ -40,25 +78,15 @@ export function troublePage(message: string): string {
   return frame("This page could not be made", html`<pre><span>${message}</span></pre>`);
 }
 
-/* In the colours of the site, but on its own: the site's style sheet may be what can't be made. */
-const style = raw(`:root{color-scheme:light dark;--paper:light-dark(#fbf5ea,#1b1513);--wash:light-dark(#f3e8d7,#281f1b);
---ink:light-dark(#2a1c17,#f6ebdd);--beat:light-dark(#8c2a1c,#ffb48c)}
-body{font:1.1rem/1.5 system-ui,sans-serif;max-width:46rem;margin:3rem auto;padding:0 1rem;background:var(--paper);color:var(--ink)}
-a{color:inherit}ol{padding-inline-start:1.5rem}li{margin-block:2.5rem}p{margin-block:.4rem}.say{font-weight:600}
-code,pre{font-family:ui-monospace,monospace;background:var(--wash)}code{padding:.1em .3em;white-space:pre-wrap}
-pre{display:flex;gap:1rem;padding:.8rem 1rem;line-height:1.35}pre::before{content:attr(data-line);opacity:.7}
-pre span{white-space:pre-wrap;overflow-wrap:anywhere;min-width:0}mark{background:var(--beat);color:var(--paper)}`);
-
 function frame(title: string, body: Html): string {
   return html`<!doctype html>
-<html lang="en">
+<html class="live-page" lang="en">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <link rel="icon" href="data:,">
 <title>${title}</title>
-<style>${style}</style>
-</head>
+${styleLink}</head>
 <body>
 <main>
 <h1>${title}</h1>
@@ -68,3 +96,6 @@ ${body}
 </html>
 `.html;
 }
+
+/** What the pages here look like, and what is put into others. */
+export const styleLink = raw(`<link rel="stylesheet" href="${own}style.css">\n`);

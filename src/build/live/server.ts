@@ -1,10 +1,8 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
 import { errorText } from "../error-text.js";
-import type { Live } from "./live.js";
-import { mistakesPage, nothingPage, troublePage } from "./pages.js";
-
-/** Where the program's own addresses lie; no page of a pack begins like this. */
-const own = "/~live/";
+import type { Live, Mistakes } from "./live.js";
+import { lookAt } from "./look.js";
+import { mistakesPage, nothingPage, own, styleLink, toldBlock, troublePage } from "./pages.js";
 
 /** Open pages that are told of news; where there are more, the one that has been open longest is told no more. */
 const mostListeners = 100;
@@ -124,6 +122,8 @@ function addressOf({ url = "", headers }: IncomingMessage, names: readonly strin
 async function answerTo(live: Live, method: string, { pathname }: URL): Promise<Answer> {
   if (method !== "GET" && method !== "HEAD") return plain(405, "Pages can only be read here.");
   if (pathname === `${own}reload.js`) return { status: 200, type: "text/javascript", body: reloadScript };
+  const look = pathname.startsWith(own) ? await lookAt(pathname.slice(own.length)) : undefined;
+  if (look) return { status: 200, ...look };
   if (pathname === "/keep-pages.js") return { status: 200, type: "text/javascript", body: forgetfulWorker };
   try {
     return await answerFrom(live, decodeURIComponent(pathname).slice(1));
@@ -137,16 +137,23 @@ async function answerFrom(live: Live, asked: string): Promise<Answer> {
   const found = await live.at(path);
   if (found.kind === "mistakes") return page(500, mistakesPage(found.mistakes, path), path, found.key);
   if (found.kind === "file") {
-    const { mediaType: type, body } = found;
-    return type === "text/html"
-      ? page(200, Buffer.from(body).toString(), path, found.key)
-      : { status: 200, type, body };
+    const { mediaType: type, body, told } = found;
+    if (type !== "text/html") return { status: 200, type, body };
+    return page(200, withTold(Buffer.from(body).toString(), told), path, found.key);
   }
   // A folder's address without its slash: the links of its page would lead astray.
   const folder = await live.at(`${path}/index.html`);
   if (folder.kind === "file")
     return { ...plain(302, ""), location: `/${path.split("/").map(encodeURIComponent).join("/")}/` };
-  return page(404, nothingPage(), path, found.key);
+  return page(404, nothingPage(path), path, found.key);
+}
+
+/** A page of the site, with what to look at in it before everything else. */
+function withTold(html: string, told: Mistakes | undefined): string {
+  if (!told) return html;
+  return html
+    .replace("</head>", () => `${styleLink.html}</head>`)
+    .replace('<main id="main">', (main) => `${main}\n${toldBlock(told)}`);
 }
 
 /** A page, with the script that waits for news of it. */

@@ -6,7 +6,10 @@ import type { RoutineFacts } from "./routine-facts.js";
 /** The library page: a card a routine, newest first, and what can be chosen by. */
 export interface LibraryView {
   readonly cards: readonly CardView[];
+  /** The same, with what is broken in its place among them. */
+  readonly shelf: readonly (CardView | BrokenEntry)[];
   readonly workshops: readonly WorkshopEntry[];
+  readonly workshopShelf: readonly (WorkshopEntry | BrokenEntry)[];
   /** Every style that occurs. */
   readonly styles: readonly string[];
   /** Every level and adaptation that occurs. */
@@ -16,16 +19,12 @@ export interface LibraryView {
 
 export interface CardView {
   readonly facts: RoutineFacts;
-  /** Time of one run, "1:03". */
-  readonly run: string;
-  /** Counts a minute, "92". */
-  readonly tempo: string;
-  /** "Levels 1 to 3, seated" */
-  readonly levels: string;
-  /** "floor work, none in seated" */
-  readonly floor: string;
-  /** How a dance is built that goes several times through, in short. */
-  readonly timesThrough: string;
+  /** What it is, in one line: "Level 1–2 · 0:50 · floor work". */
+  readonly key: string;
+  /** The counts of its phrase; empty where they are too many for a row. */
+  readonly face: readonly { readonly number: number; readonly accent: boolean }[];
+  /** Further lines of facts. */
+  readonly lines: readonly string[];
   readonly filterFacts: FilterFacts;
 }
 
@@ -42,6 +41,18 @@ export interface FilterFacts {
   readonly tempo: number;
   readonly seconds: number;
   readonly gear: boolean;
+}
+
+/** On a served library alone: something that has to be mended before it has a page. */
+export interface BrokenEntry {
+  readonly kind: "routines" | "workshops";
+  readonly slug: string;
+  readonly title: string;
+  readonly date?: string;
+  /** In its own file. */
+  readonly mistakes: number;
+  /** Titles of the broken routines that a workshop dances. */
+  readonly waitsFor: readonly string[];
 }
 
 export interface WorkshopEntry {
@@ -65,6 +76,7 @@ export interface LibraryFacts {
   /** By slug. */
   readonly routines: readonly RoutineFacts[];
   readonly workshops: readonly WorkshopFacts[];
+  readonly broken?: readonly BrokenEntry[];
 }
 
 /** The facts of a workshop. */
@@ -88,14 +100,31 @@ export function newestFirst(a: { readonly date?: string; readonly title: string 
   return a.title < b.title ? -1 : a.title > b.title ? 1 : 0;
 }
 
+type Dated = Parameters<typeof newestFirst>[0];
+
+/** What is broken, where it would stand if it were whole. */
+function inPlace<Whole extends object>(
+  whole: readonly Whole[],
+  broken: readonly BrokenEntry[],
+  dated: (one: Whole) => Dated,
+): readonly (Whole | BrokenEntry)[] {
+  const of = (one: Whole | BrokenEntry): Dated => ("mistakes" in one ? (one as BrokenEntry) : dated(one));
+  return [...whole, ...broken].sort((a, b) => newestFirst(of(a), of(b)));
+}
+
 /** The library page as data. */
-export function libraryView({ routines, workshops }: LibraryFacts, wording: Wording): LibraryView {
+export function libraryView({ routines, workshops, broken = [] }: LibraryFacts, wording: Wording): LibraryView {
   const facts = [...routines].sort(newestFirst);
+  const cards = facts.map((each) => cardView(each, wording));
+  const brokenOf = (kind: BrokenEntry["kind"]) => broken.filter((one) => one.kind === kind);
+  const entries = [...workshops].sort(newestFirst).map(({ routines: _, ...entry }) => entry);
   const levels = distinct(facts.flatMap((each) => each.levels)).sort(byNumber);
   const adaptations = distinct(facts.flatMap((each) => each.adaptations)).sort();
   return {
-    cards: facts.map((each) => cardView(each, wording)),
-    workshops: [...workshops].sort(newestFirst).map(({ routines: _, ...entry }) => entry),
+    cards,
+    shelf: inPlace(cards, brokenOf("routines"), (card) => card.facts),
+    workshops: entries,
+    workshopShelf: inPlace(entries, brokenOf("workshops"), (entry) => entry),
     styles: distinct(facts.flatMap(({ styles }) => styles)).sort(),
     versions: distinct([...levels, ...adaptations]).map((id) => ({ id, name: wording.versions.name(id) })),
     adultOnly: facts.some(({ audience }) => audience === "adult"),
@@ -103,15 +132,19 @@ export function libraryView({ routines, workshops }: LibraryFacts, wording: Word
 }
 
 function cardView(facts: RoutineFacts, wording: Wording): CardView {
-  const { levels, adaptations, floorWork } = facts;
+  const { levels, adaptations, floorWork, taught, onChair } = facts;
+  const { library } = wording;
   const versions = [...levels, ...adaptations];
   return {
     facts,
-    run: wording.time.run(facts),
-    tempo: wording.time.tempo(facts),
-    levels: [levelRange(levels, wording), ...adaptations].filter((text) => text !== "").join(", "),
-    floor: floorText(versions, floorWork, wording),
-    timesThrough: facts.timesThrough ? wording.run.inShort(facts.timesThrough) : "",
+    key: library.factLine([
+      [levelRange(levels, wording), ...adaptations].filter((text) => text !== "").join(", "),
+      wording.time.run(facts),
+      floorText(levels, versions, floorWork, wording),
+      onChair.includes(taught) ? library.onChair : "",
+    ]),
+    face: faceOf(facts),
+    lines: linesOf(facts, wording),
     filterFacts: {
       words: searchWords(facts),
       styles: facts.styles,
@@ -125,15 +158,49 @@ function cardView(facts: RoutineFacts, wording: Wording): CardView {
   };
 }
 
+/** Numerals of more counts than these can't be read in a card's width. */
+const widestFace = 16;
+
+function faceOf({ phrase, accents }: RoutineFacts): CardView["face"] {
+  if (phrase > widestFace) return [];
+  const numbers = Array.from({ length: phrase }, (_, index) => index + 1);
+  return numbers.map((number) => ({ number, accent: accents.includes(number) }));
+}
+
+function linesOf(facts: RoutineFacts, { library, run, time }: Wording): readonly string[] {
+  const { counts, phrase, timesThrough, gear, styles } = facts;
+  return [
+    [
+      timesThrough ? run.inShort(timesThrough) : library.counts(counts),
+      library.tempoOf(time.tempo(facts)),
+      phrase === 8 ? "" : library.phrases(phrase),
+    ],
+    [gear.length === 0 ? "" : library.bring(gear)],
+    [styles.join(", ")],
+  ]
+    .map(library.factLine)
+    .filter((line) => line !== "");
+}
+
 /** A single level is no choice, so it is not named. */
 function levelRange(levels: readonly string[], { library }: Wording): string {
   return levels.length < 2 ? "" : library.levels(levels);
 }
 
-function floorText(all: readonly string[], floor: readonly string[], { library, versions }: Wording): string {
-  if (floor.length === 0) return library.noFloorWork;
-  const none = all.filter((id) => !floor.includes(id));
-  return none.length === 0 ? library.floorWork : library.floorWorkButIn(none.map(versions.name));
+/** In which versions, where it is in some of them only; levels come as a range where they follow each other. */
+function floorText(
+  levels: readonly string[],
+  all: readonly string[],
+  floor: readonly string[],
+  { library }: Wording,
+): string {
+  if (floor.length === 0) return "";
+  if (floor.length === all.length) return library.floorWork;
+  const some = levels.filter((id) => floor.includes(id));
+  const first = levels.findIndex((id) => floor.includes(id));
+  const inRow = some.length > 0 && some.every((id, index) => id === levels[first + index]);
+  const named = inRow ? [library.levels(some)] : some.map((id) => library.levels([id]));
+  return library.floorWorkIn([...named, ...floor.filter((id) => !levels.includes(id))]);
 }
 
 function distinct(values: readonly string[]): string[] {

@@ -31,6 +31,8 @@ export interface RoutineFacts {
   readonly tempoIsEstimate: boolean;
   /** Counts in a phrase. */
   readonly phrase: number;
+  /** Counts of a phrase that land hardest. */
+  readonly accents: readonly number[];
   /** Directions that it starts in. */
   readonly walls: number;
   /** Times it is danced through in one run. */
@@ -93,6 +95,7 @@ export function routineFacts(routine: Routine): RoutineFacts {
     countsPerMinute: Math.round(music.countsPerMinute.valueOf() * 10) / 10,
     tempoIsEstimate: music.tempoIsEstimate,
     phrase: music.phrase,
+    accents: music.accents,
     walls: routine.walls,
     times: routine.times,
     ...definedOnly<Pick<RoutineFacts, "timesThrough">>({ timesThrough: timesThrough(routine) }),

@@ -1,4 +1,4 @@
-import { capital } from "./language.js";
+import { capital, counted, list } from "./language.js";
 /** The library: what there is to choose from, and by what. */
 export const library = {
   description: (name: string): string => `Dance routines by counts and cue words, from ${name}.`,
@@ -22,18 +22,27 @@ export const library = {
   noneFits: <T>(showAll: (words: string) => T) =>
     ["No routine fits all of that. Take one wish back, or ", showAll("show them all")] as const,
 
+  /* What is seen by its author alone, while the library is served. */
+  toMend: (number: number): string => counted(number, "thing to mend", "things to mend"),
+  /** @param routines by their titles */
+  waitsFor: (routines: readonly string[]): string => `waits for ${list(routines)} to be mended`,
+
   /* A card. */
   /** What stands on one line of a card, those that say nothing left out. */
   factLine: (texts: readonly string[]): string => capital(texts.filter(Boolean).join(" · ")),
+  counts: (number: number): string => counted(number, "count", "counts"),
+  /** Counts a minute. */
+  tempoOf: (tempo: string): string => `${tempo} a minute`,
   songBy: (artist: string): string => `song by ${artist}`,
-  /** "levels 1 to 3", or named ones in their order */
-  levels: (ids: readonly string[]): string =>
-    ids.every((id) => /^\d+$/.test(id)) ? `levels ${ids[0]} to ${ids.at(-1)}` : `levels ${ids.join(", ")}`,
+  /** "level 1–3" of levels that follow each other, or named ones in their order; it stays on one line */
+  levels: (ids: readonly string[]): string => {
+    const range = ids.length > 1 && ids.every((id) => /^\d+$/.test(id));
+    return `level\u00a0${range ? `${ids[0]}–${ids.at(-1)}` : ids.join(", ")}`;
+  },
   phrases: (counts: number): string => `phrases of ${counts}`,
-  noFloorWork: "no floor work",
   floorWork: "floor work",
-  /** @param versions by their names */
-  floorWorkButIn: (versions: readonly string[]): string =>
-    `floor work, none in ${versions.map((name) => name.toLowerCase()).join(", ")}`,
+  /** @param versions as they are named within a line */
+  floorWorkIn: (versions: readonly string[]): string => `floor work in ${list(versions)}`,
+  onChair: "on a chair",
   bring: (gear: readonly string[]): string => `bring ${gear.join(", ")}`,
 };

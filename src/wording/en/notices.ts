@@ -43,6 +43,8 @@ export const notices = {
   keepsNothing: "This browser can't keep this page for later: it opens with a network only.",
   /** Of a course that has begun. */
   nextLesson: (day: string): string => `next ${dates.weekday(day)}`,
+  /** What unfolds the filters, with how many of them are set. */
+  filtersSet: (number: number): string => (number === 0 ? "Filters" : `Filters (${number} set)`),
   routines: (number: number): string => counted(number, "routine", "routines"),
   /** "3 of 14 routines" */
   routinesLeft: (left: number, all: number): string => `${left} of ${counted(all, "routine", "routines")}`,

@@ -11,6 +11,12 @@ export const site = {
     again: "Try it again",
     opens: "These pages open without a network",
   },
+  /** Of the page that stands in for one that does not exist. */
+  missing: {
+    title: "There is no page here",
+    why: "The address may have a slip in it, or the page has gone.",
+    look: <T>(library: T) => ["All routines and classes: ", library] as const,
+  },
   /** The picture that stands for a page where its address is shared. */
   preview: (title: string): string => `${title}, over a row of counts`,
 };

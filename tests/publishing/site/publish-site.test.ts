@@ -4,8 +4,11 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, expect, test, vi } from "vitest";
 import { pictures } from "../../../src/publishing/pictures/publisher.js";
+import { plan as planPublisher } from "../../../src/publishing/plan/publisher.js";
+import type { OutFile } from "../../../src/publishing/publisher.js";
 import { publishSite } from "../../../src/publishing/site/publish-site.js";
 import { type Content, readContent } from "../../../src/reading/read-content.js";
+import type { ClassPlan } from "../../../src/teaching/class-plan.js";
 import { contextOf } from "../../fixtures/context.js";
 import { writeSite } from "../../fixtures/write-site.js";
 
@@ -128,4 +131,44 @@ test("library.json says by what a learner chooses, newest first", async () => {
     onChair: ["seated"],
   });
   expect(letters.gear).toEqual(expect.arrayContaining(["knee pads", "mat", "chair"]));
+});
+
+test("a page that stands in for any other leads home from wherever it is shown", async () => {
+  const none = { facts: { routines: [], workshops: [] }, pages: [] };
+  const missing = async (url: string | undefined) => {
+    const { url: _, ...library } = content.library;
+    const made = await publishSite({
+      library: { ...library, ...(url && { url }) },
+      whole: none,
+      routines: [],
+      workshops: [],
+    });
+    return made.find(({ path }) => path === "404.html")?.content;
+  };
+  const page = String(await missing("https://host.example/dance"));
+  expect(page).toContain("<h1>There is no page here</h1>");
+  expect(page).toContain('content="noindex"');
+  // Shown at any depth, no address in it may depend on where it is shown.
+  const addresses = [...page.matchAll(/(?:href|src)="([^"#]+)"/g)].map(([, address]) => address);
+  expect(addresses).toContain("/dance/index.html");
+  for (const address of addresses) expect(address).toMatch(/^\/dance\//);
+  expect(await missing(undefined)).toBeUndefined();
+});
+
+test("the running order of a class stands at a glance, each line leading to what is done then", async () => {
+  const { library, workshops } = content;
+  const subject = workshops.find(({ slug }) => slug === "open-hour") as (typeof workshops)[number];
+  const [plan] = (await planPublisher.publish(subject, contextOf(library))) as readonly OutFile[];
+  const context = { ...contextOf(library), files: plan ? [plan] : [], textOf: () => String(plan?.content) };
+  const [page] = await publishSite({ library, routines: [], workshops: [{ subject, context }] });
+  const text = (html: string | undefined) =>
+    html
+      ?.replace(/<[^>]*>/g, "")
+      .replace(/\s+/g, " ")
+      .trim();
+  const lines = [...String(page?.content).matchAll(/<li><a href="#(block-\d+)">(.*?)<\/a><\/li>/g)];
+  const blocks = [...String(page?.content).matchAll(/<h3 id="(block-\d+)">(.*?)<\/h3>/g)];
+  expect(lines.length).toBe((JSON.parse(String(plan?.content)) as ClassPlan).activities.length);
+  const pairs = (found: readonly RegExpMatchArray[]) => found.map(([, id, html]) => [id, text(html)]);
+  expect(pairs(lines)).toEqual(pairs(blocks));
 });

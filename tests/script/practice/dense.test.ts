@@ -16,6 +16,7 @@ const cue = (start: number, end: number, more: Partial<Cue> = {}): Cue => ({
   start,
   end,
   section: 0,
+  hit: false,
   on: String(((start * 2) % 4) + 1),
   part: "",
   text: `move ${start * 2 + 1}`,
