@@ -1,11 +1,12 @@
 import { dancersOf } from "../../routine/chart.js";
-import type { GearItem, Library, Routine, Version } from "../../routine/routine.js";
+import { neededGear } from "../../routine/gear.js";
+import type { Library, Routine, Version } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
 import { timesThrough } from "../../routine/times-through.js";
-import { type MirroredBy, risks as riskOrder } from "../../routine/vocabulary.js";
-import { whoMeets } from "../../routine/whose.js";
+import type { MirroredBy } from "../../routine/vocabulary.js";
 import { type Wording, wordingOf } from "../../wording/wording.js";
-import { plain } from "./plain.js";
+import { metCautions, versionNames } from "../met-cautions.js";
+import { plain } from "../plain.js";
 
 /** A paragraph of the description: its lines, or an empty text where the routine has nothing to say there. */
 export type Paragraph = (routine: Routine, library: Library, upload: Upload) => string;
@@ -34,7 +35,7 @@ export const side: Paragraph = (_, library, upload) => (upload === "plain" ? "" 
 export const gear: Paragraph = ({ versions, groups }, library) => {
   const said = saidIn(library);
   const dancers = groups.length > 0 ? [said.groups(groups.map(plain))] : [];
-  const items = gearItems(versions).map(({ item, need, why, by }) => {
+  const items = neededGear(versions).map(({ item, need, why, by }) => {
     const only = by.length === versions.length ? undefined : versionNames(by, said);
     return said.gear(plain(item), need === "optional", only, why && plain(why));
   });
@@ -103,17 +104,10 @@ export const links: Paragraph = ({ slug, video }, library, upload) => {
   ]);
 };
 
-/** In one line: the risks, with the versions that meet them where not all do, and whose word comes first. */
+/** In one line: the risks, and whose word comes first. */
 export const cautions: Paragraph = (routine, library) => {
-  const { versions } = routine;
   const { description: said, risks } = wordingOf(library.language);
-  const met = riskOrder.flatMap((risk) => {
-    const by = versions.filter((version) => version.cautions.includes(risk));
-    const only = by.length < versions.length ? versionNames(by, said) : undefined;
-    if (by.length === 0) return [];
-    const dances = by.map((version) => ({ routine, version }));
-    return [risks.of(risk, whoMeets(dances, risk), only)];
-  });
+  const met = metCautions(routine, library);
   return met.length > 0 ? said.cautions(met, risks.generalCaution) : "";
 };
 
@@ -144,27 +138,6 @@ function block(heading: string, lines: readonly string[]): string {
 
 function songText({ title, artist }: Routine["music"], said: Said): string {
   return said.song(title && plain(title), artist && plain(artist));
-}
-
-interface Needed extends GearItem {
-  readonly by: readonly Version[];
-}
-
-/** Each item once, with the versions that need it so. */
-function gearItems(versions: readonly Version[]): readonly Needed[] {
-  const items = new Map<string, Needed>();
-  for (const version of versions) {
-    for (const item of version.gear) {
-      const key = `${item.need} ${item.item}`;
-      items.set(key, { ...item, by: [...(items.get(key)?.by ?? []), version] });
-    }
-  }
-  return [...items.values()];
-}
-
-function versionNames(versions: readonly Version[], said: Said): string {
-  const named = (wanted: Version["kind"]) => versions.filter(({ kind }) => kind === wanted).map(({ id }) => plain(id));
-  return said.versions(named("level"), named("adaptation"));
 }
 
 function versionLine(routine: Routine, version: Version, said: Said): string {
