@@ -81,6 +81,7 @@ function summaryOf(plan: ClassPlan, said: Wording["plan"]): readonly string[] {
     ...plan.routines
       .filter(({ version }) => version !== level)
       .map(({ title, version }) => said.otherLevel(title, level, version)),
+    ...plan.routines.flatMap(({ title, pauses }) => (pauses === undefined ? [] : [said.pauses(title, pauses)])),
     ...said.loads(load.taught, load.easiest, planned),
     ...said.groupLoads(groups, planned, several),
     ...plan.limits.map((outcome) => said.limit(outcome, planned, several)),

@@ -51,7 +51,7 @@ function chunkTakes(part: RoutinePart, order: number, material: Material, settin
   const opens = order === 0 ? { opens: chunk.sectionIndex } : {};
   const opening = (drafts: readonly Draft[], more: Partial<Draft> = {}) =>
     drafts.map((draft) => ({ ...draft, ...opens, ...more }));
-  if (chunk.improvised) return opening(as("own", "show"), { calls: callsIn(chunk) });
+  if (chunk.improvised) return opening(as("own", "show"));
   if (isKnown(chunk)) return [...opening(as("known", "drill").slice(-1)), ...as("link", "link")];
   return [
     ...opening(as("explain", "show", "mark"), { speed: settings.markSpeed, calls: callsIn(chunk) }),

@@ -108,6 +108,8 @@ export interface PlannedRoutine {
   /** The version that is taught, and the easiest. */
   readonly version: string;
   readonly easiest: string;
+  /** Counts of a phrase on which nothing is danced, as a habit. */
+  readonly pauses?: readonly number[];
 }
 
 export interface PlannedChunk {

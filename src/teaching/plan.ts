@@ -59,7 +59,11 @@ export function planClass(workshop: Workshop, library: Library): ClassPlan {
     limits: limitOutcomes(before, after, routines, settings),
     routines: routines.map((routine) => {
       const { taught, easiest } = versionsFor(routine, level);
-      return { slug: routine.slug, title: routine.title, version: taught.id, easiest: easiest.id };
+      const { pauses } = routine.music;
+      return {
+        ...{ slug: routine.slug, title: routine.title, version: taught.id, easiest: easiest.id },
+        ...(pauses.length > 0 && { pauses }),
+      };
     }),
     chunks: plannedChunks(context, reach, planned),
     fit,

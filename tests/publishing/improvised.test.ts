@@ -134,3 +134,14 @@ sections:
     true,
   );
 });
+
+test("a class plan says on which counts nothing is danced, as a habit", () => {
+  const pausing = fromYaml(
+    "music: { tempo: 60, pauses: [4, 8] }\nsections: [{ name: A, counts: [{ 1-3: Walk, 5-7: Sway }] }]",
+  );
+  const plan = planClass(workshopOf([pausing], 30), library);
+  expect(planText(plan, wording).summary).toContain("Low Tide: nothing is danced on 4 and 8 of each phrase.");
+  expect(planText(planClass(workshopOf([routine], 30), library), wording).summary.join()).not.toContain(
+    "nothing is danced",
+  );
+});

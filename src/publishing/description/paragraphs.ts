@@ -1,4 +1,5 @@
 import { chart, countsBetween, type Dancers, dancersOf } from "../../routine/chart.js";
+import { wholeRun } from "../../routine/clock.js";
 import { neededGear } from "../../routine/gear.js";
 import type { Library, Move, Routine, Stance, Version } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
@@ -29,7 +30,7 @@ export const title: Paragraph = ({ title, choreographer, styles, music }, librar
 export const summary: Paragraph = (routine, library) => {
   const { summary, counts, music } = routine;
   const { description, time } = wordingOf(library.language);
-  return plain(summary ?? description.size(counts, time.tempo(music), time.run(routine)));
+  return plain(summary ?? description.size(counts, time.tempo(music), time.run(wholeRun(routine))));
 };
 
 /** Under a mirrored film: what is mirrored in it, and which counts go with it. */
@@ -214,8 +215,8 @@ export const speeds: Paragraph = (routine, library) => {
   const { description: said, time } = wordingOf(library.language);
   const slower = practice.filter(({ percent }) => percent !== 100);
   return block(said.headings.speeds, [
-    ...slower.map((speed) => said.speed(speed.percent, time.tempo(speed), time.run(speed))),
-    said.fullTempo(time.tempo(music), time.run(routine)),
+    ...slower.map((speed) => said.speed(speed.percent, time.tempo(speed), time.run(wholeRun(routine, speed)))),
+    said.fullTempo(time.tempo(music), time.run(wholeRun(routine))),
   ]);
 };
 

@@ -1,3 +1,4 @@
+import { wholeRun } from "../../routine/clock.js";
 import type { Routine } from "../../routine/routine.js";
 import { type Block, wholeBlock } from "../../typesetting/block.js";
 import type { Mark, Position, StructureElement } from "../../typesetting/print.js";
@@ -8,7 +9,11 @@ import { bold, type NoteStyle, plain, under } from "./note-style.js";
 export function practiceBlocks(routine: Routine, style: NoteStyle): readonly Block[] {
   if (routine.practice.length === 0) return [];
   const { print, time } = style.wording;
-  const rows = routine.practice.map((speed) => [print.percent(speed.percent), time.tempo(speed), time.run(speed)]);
+  const rows = routine.practice.map((speed) => [
+    print.percent(speed.percent),
+    time.tempo(speed),
+    time.run(wholeRun(routine, speed)),
+  ]);
   return under(print.practice.title, [tableBlock([print.practice.columns, ...rows], style)], style);
 }
 

@@ -194,6 +194,9 @@ export const plan = {
       .map(({ ends, spare }, index) => `class ${index + 1} ends with ${endName(ends)} (${span(spare)} to spare)`)
       .join("; ")}.`,
   minutesNeeded: (minutes: number): string => `One class would need ${minutes} minutes.`,
+  /** Counts of a routine's phrases on which nothing is danced. */
+  pauses: (title: string, counts: readonly number[]): string =>
+    `${title}: nothing is danced on ${list(counts.map(String))} of each phrase.`,
   /** A routine that has no such level. */
   otherLevel: (title: string, level: string, planned: string): string =>
     `${title} has no level ${level}; it is planned at ${planned}, the one it is taught at.`,
