@@ -42,7 +42,9 @@ function chunkTakes(part: RoutinePart, order: number, material: Material, settin
   const chunk = material.chunks[index];
   if (!chunk) return [];
   const link = order === 0 ? part.after : index - 1;
-  const steps = chunkSteps(material, index, link, noPlace, settings).filter(({ least }) => least > 0);
+  // Nothing links what the dancers make up.
+  const own = link !== undefined && material.chunks[link]?.improvised ? undefined : link;
+  const steps = chunkSteps(material, index, own, noPlace, settings).filter(({ least }) => least > 0);
   const as = (kind: TakeKind, ...from: readonly Step["kind"][]): readonly Draft[] => {
     const those = steps.filter((step) => from.includes(step.kind));
     if (kind === "explain") return those.length > 0 ? [taught(kind, those, material, settings)] : [];
