@@ -99,7 +99,8 @@ function shown(
   };
 }
 
-function called({ phrase, on, cue, say, improvised }: Move): CalledMove {
+/** What is called on a move. */
+export function called({ phrase, on, cue, say, improvised }: Move): CalledMove {
   const calls = say?.flatMap(({ cue: { text } }) => (text === "" ? [] : [text]));
   return { phrase, on, cue: cue.text, ...(calls && { say: calls }), improvised };
 }

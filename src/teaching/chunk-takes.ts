@@ -1,6 +1,6 @@
 import type { DancedSection, Routine } from "../routine/routine.js";
 import { risks } from "../routine/vocabulary.js";
-import { callsIn, optionsIn } from "./call-lines.js";
+import { called, callsIn, optionsIn } from "./call-lines.js";
 import { heaviest, type Load, plus, plusAll } from "./load.js";
 import type { Chunk, Material, RoutinePart } from "./material.js";
 import type { ClassSettings } from "./settings.js";
@@ -88,12 +88,14 @@ function isKnown({ routine, sectionIndex, moves }: Chunk): boolean {
 /** Steps of a class as one take. */
 function taught(kind: TakeKind, steps: readonly Step[], material: Material, settings: ClassSettings): Draft {
   const last = steps.at(-1);
+  const alone = last?.moves ?? [];
   const chunks = (last?.chunks ?? []).flatMap((index) => material.chunks[index] ?? []);
   const dances = steps.map((step) => (step.kind === "show" ? plusAllOf(chunks) : step.loads));
   return {
     ...plainTake(kind, chunks),
     ...(last && { speed: last.speed }),
     runs: last?.least ?? 0,
+    calls: alone.length > 0 ? [{ moves: alone.map(({ move }) => called(move)) }] : [],
     exact: sum(steps.map((step) => step.once.valueOf() + step.each.valueOf() * step.least)),
     around: sum(steps.map((step) => settings.overhead[step.kind] + settings.again * step.least)),
     load: steps.reduce<Load>(

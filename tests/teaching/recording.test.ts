@@ -95,7 +95,7 @@ sections:
   - { name: A, counts: [{ 1-4: Step left, 5: Clap, 7-8: Sway right }] }
   - { name: Free, improvised: yes, counts: [{ length: 8 }] }
   - { name: A there, same-as: A, mirrored: yes, time: half }`);
-  const { takes } = planRecording(again, library);
+  const { takes } = planRecording(again, inOneGo);
   expect(takes.map(({ kind }) => kind)).toEqual(
     "welcome show uncounted explain follow follow own known from-the-top from-the-top goodbye".split(" "),
   );
@@ -103,7 +103,7 @@ sections:
   expect(takes.map(({ kind, seconds }) => kind === "uncounted" && seconds).filter(Boolean)).toEqual([20]);
   const slow = takes.find(({ kind, speed }) => kind === "from-the-top" && speed === 75);
   expect(slow?.seconds).toBe(80); // 15 + 12 + (4 + 32) ÷ 0.75 + 5
-  const text = takesText(planRecording(again, library), again, library);
+  const text = takesText(planRecording(again, inOneGo), again, library);
   expect(text).toContain("“The first part. We call this Opening. It has no counts and lasts 12 seconds.”");
   expect(text).toContain("“Next part. We call this Free. It is yours: dance what you like.”");
   expect(text).toContain(
@@ -170,4 +170,15 @@ test("any routine: the takes follow each other, and nothing is followed before i
     }),
     { numRuns: runs(30) },
   );
+});
+
+test("moves that are taken on their own are named", () => {
+  const hard = routineOf({
+    tempo: 60,
+    sections: [{ name: "A", phrases: [{ "1-4": "Walk", "5-8": { do: "Spin", turn: 8 } }] }],
+  });
+  const shelf = libraryWith({ least: { detail: 1 } });
+  const lines = takesText(planRecording(hard, shelf), hard, shelf).split("\n");
+  const at = lines.findIndex((line) => line.includes("Hard moves: A, 50 per cent."));
+  expect(lines[at + 1]).toBe("   Call: 5–8 Spin");
 });
