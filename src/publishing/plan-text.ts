@@ -1,58 +1,101 @@
 import { risks } from "../routine/vocabulary.js";
-import type { Activity, BlockTopic, ClassPlan } from "../teaching/class-plan.js";
+import type { Activity, ActivityStep, ClassPlan, PlannedChunk } from "../teaching/class-plan.js";
 import { isFrame } from "../teaching/kinds.js";
 import { loadParts } from "../teaching/load.js";
 import type { Wording } from "../wording/wording.js";
+
+/** Something to do, in a few words and in a sentence or two. */
+export interface SaidStep {
+  /** Of no text where the activity is all there is to say. */
+  readonly label: string;
+  readonly instruction: string;
+  /** What the body meets in it: contacts, "knees 3, hands 4". */
+  readonly load: string;
+  /** Cautions by their short names. */
+  readonly cautions: readonly string[];
+}
 
 /** What a class plan says: values of the planner through the catalogue, the same on page and paper. */
 export interface PlanText {
   /** In a few plain sentences: what fits, where the time goes, what the body meets. */
   readonly summary: readonly string[];
-  readonly block: (topic: BlockTopic) => string;
-  readonly activity: (activity: Activity) => { readonly label: string; readonly instruction: string };
-  /** What the body meets in it: contacts, and cautions by their short names. */
-  readonly load: (activity: Activity) => string;
+  /** When an activity begins, by the clock where the class says when it starts. */
+  readonly clock: (activity: Activity) => string;
+  readonly label: (activity: Activity) => string;
+  /** What is done in an activity, one after the other, and what is called in it. */
+  readonly steps: (activity: Activity) => readonly SaidStep[];
   readonly cautions: (activities: readonly Activity[]) => readonly string[];
 }
 
 export function planText(plan: ClassPlan, wording: Wording): PlanText {
-  const { plan: said, time } = wording;
-  const names = new Map(plan.chunks.map(({ id, name }) => [id, name]));
-  const own = new Set(plan.chunks.flatMap(({ id, improvised }) => (improvised ? [id] : [])));
+  const { plan: said } = wording;
+  const chunks = new Map(plan.chunks.map((chunk) => [chunk.id, chunk]));
   const used = loadParts.filter((part) => plan.load.taught[part]);
   return {
     summary: summaryOf(plan, said),
-    block: (topic) => {
-      if (topic.is === "top") return said.blocks.top(topic.title);
-      if (topic.is === "dance") return said.blocks.dance(topic.title);
-      if (topic.is !== "chunk") return said.frame[topic.is](used, 0).label;
-      const name = names.get(topic.chunk);
-      return name ? said.blocks.chunk(topic.title, name) : topic.title;
+    clock: ({ start }) => said.clock(start, plan.asked?.starts),
+    label: ({ kind, title = "", chunk = "" }) => {
+      if (isFrame(kind)) return said.frame[kind](used, 0).label;
+      if (kind !== "teach") return said.topics[kind](title);
+      const name = chunks.get(chunk)?.name;
+      return name ? said.topics.teach(title, name) : title;
     },
-    activity: (activity) => {
-      const { kind, seconds, runs = 0, easier, countsPerMinute, tempoIsEstimate = false } = activity;
-      if (isFrame(kind)) return said.frame[kind](used, seconds);
-      const { label, instruction } = said.activities[kind]({
-        names: activity.chunks.flatMap((id) => names.get(id) ?? []),
-        title: activity.title ?? "",
-        ...(activity.until && { until: activity.until }),
-        speed: activity.speed ?? 100,
-        ...(countsPerMinute !== undefined && { tempo: time.tempo({ countsPerMinute, tempoIsEstimate }) }),
-        runs,
-        improvised: activity.chunks.length > 0 && activity.chunks.every((id) => own.has(id)),
-        moves: activity.moves ?? [],
-        groups: plan.settings.groups,
-      });
-      if (easier === undefined) return { label, instruction };
-      return { label, instruction: `${instruction} ${said.easier(easier.runs, runs, easier.version)}` };
+    steps: ({ kind, seconds, title = "", chunk = "", steps }) => {
+      if (isFrame(kind)) return [{ ...said.frame[kind](used, seconds), label: "", load: "", cautions: [] }];
+      const { calls = [], improvised = false } = kind === "teach" ? (chunks.get(chunk) ?? {}) : {};
+      return [
+        ...steps.map((step, index) => saidStep(step, steps.slice(0, index), title, chunks, plan, wording)),
+        ...(calls.length > 0 && !improvised ? [{ ...said.call(calls), load: "", cautions: [] }] : []),
+      ];
     },
-    load: ({ load, groups }) => said.contacts(load, groups),
     cautions: (activities) => cautionsOf(activities, wording),
   };
 }
 
+function saidStep(
+  step: ActivityStep,
+  before: readonly ActivityStep[],
+  title: string,
+  chunks: ReadonlyMap<string, PlannedChunk>,
+  plan: ClassPlan,
+  wording: Wording,
+): SaidStep {
+  const { plan: said, time } = wording;
+  const { kind, runs, speed, until, easier, spared, without, countsPerMinute, tempoIsEstimate = false } = step;
+  const danced = step.chunks.flatMap((id) => chunks.get(id) ?? []);
+  const names = danced.map(({ name }) => name);
+  const { label, instruction } = said.steps[kind]({
+    ...{ names, title, speed, runs },
+    ...(until && { until }),
+    ...(countsPerMinute !== undefined && { tempo: time.tempo({ countsPerMinute, tempoIsEstimate }) }),
+    pieces: step.pieces ?? 1,
+    improvised: danced.length > 0 && danced.every(({ improvised }) => improvised),
+    before: danced.at(-1)?.before,
+    moves: step.moves ?? [],
+    options: step.options ?? [],
+    asks: wording.risks.asks(step.cautions),
+    groups: plan.settings.groups,
+  });
+  const told = before.some((one) => JSON.stringify(one.without) === JSON.stringify(without));
+  const more = [
+    ...(without ? [told ? said.withoutAgain : said.without({ names }, without)] : []),
+    ...(easier ? [said.easier(easier.runs, runs, easier.version)] : []),
+    ...(spared ? [said.spared(spared, runs)] : []),
+  ];
+  return {
+    label,
+    instruction: [instruction, ...more].join(" "),
+    load: said.contacts(step.load, step.groups),
+    // Options say themselves whose a caution is.
+    cautions: kind === "options" ? [] : cautionsOf([step], wording),
+  };
+}
+
 /** The risks that some activities meet, with the groups where not all dancers of any of them do. */
-function cautionsOf(activities: readonly Activity[], { risks: said }: Wording): readonly string[] {
+function cautionsOf(
+  activities: readonly Pick<Activity, "cautions" | "cautionGroups">[],
+  { risks: said }: Wording,
+): readonly string[] {
   return risks.flatMap((risk) => {
     const meet = activities.filter(({ cautions }) => cautions.includes(risk));
     if (meet.length === 0) return [];
@@ -71,18 +114,24 @@ function summaryOf(plan: ClassPlan, said: Wording["plan"]): readonly string[] {
     easiest: easiest ? [...new Set(plan.routines.map(({ version }) => version))] : undefined,
   };
   return [
+    ...plan.routines.flatMap(({ title, recalled = [], leftOut = [] }) => [
+      ...(recalled.length > 0 ? [said.recalled(recalled, title)] : []),
+      ...(leftOut.length > 0 ? [said.leftOut(leftOut, title)] : []),
+    ]),
     ...(fit.fits
-      ? said.fits(fit.least, fit.available, plan.freePractice)
+      ? said.fits(fit.least, fit.available, plan.freePractice, plan.questions)
       : [
           said.tooLong(fit.least, fit.available, fit.short, fit.upTo),
           ...fit.divisions.map(({ classes }) => said.division(classes, minutes)),
           said.minutesNeeded(fit.minutesNeeded),
         ]),
+    ...plan.routines.flatMap(({ title, version, adaptation }) => (adaptation ? [said.adaptation(title, version)] : [])),
     ...plan.routines
       .filter(({ version }) => version !== level)
       .map(({ title, version }) => said.otherLevel(title, level, version)),
     ...plan.routines.flatMap(({ title, pauses }) => (pauses === undefined ? [] : [said.pauses(title, pauses)])),
     ...said.loads(load.taught, load.easiest, planned),
+    ...said.unslowed(load.taught),
     ...said.groupLoads(groups, planned, several),
     ...plan.limits.map((outcome) => said.limit(outcome, planned, several)),
   ];

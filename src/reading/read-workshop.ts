@@ -115,7 +115,7 @@ function sectionFindings(
 
 /** Keys that say how a class goes, and that the planner does not look at: whoever writes them is not to trust the plan. */
 function notPlannedYet(keys: WorkshopKeys, front: Front): readonly TextFinding[] {
-  const given = (["sections", "known", "lessons", "dates"] as const).filter((key) => keys[key] !== undefined);
+  const given = (["lessons", "dates"] as const).filter((key) => keys[key] !== undefined);
   const [first] = given;
   if (first === undefined) return [];
   const are = given.length === 1 ? "is" : "are";

@@ -8,16 +8,23 @@ export function writeTeaching(keys: TeachingKeys): TeachingSettings {
   const { unit, points, explain, again, overhead, least, most, worth, groups, limits, recording, ...more } = keys;
   const { "chunk-counts": chunkCounts, "chunk-points": chunkPoints, "drill-speeds": drillSpeeds, ...others } = more;
   const { "mark-speed": markSpeed, "link-speed": linkSpeed, "lead-in": leadIn, ...last } = others;
-  const { "water-every": waterEvery, ...left } = last;
+  const { "water-every": waterEvery, "breathe-every": breatheEvery, questions, ...left } = last;
   left satisfies NothingLeft;
   return {
     ...{ unit, chunkCounts, chunkPoints },
     points: writePoints(points),
     ...{ explain, markSpeed, linkSpeed },
     ...definedOnly<TeachingSettings>({ drillSpeeds }),
-    ...{ again, overhead, least, most, worth, leadIn, groups, waterEvery, limits },
+    ...{ again, overhead, least, most, worth, leadIn, groups, waterEvery, breatheEvery, questions },
+    limits: writeLimits(limits),
     recording: writeRecording(recording),
   };
+}
+
+/** A risk and what it loads have one limit, whichever word it goes by. */
+function writeLimits({ inversion, ...limits }: TeachingKeys["limits"]): TeachingSettings["limits"] {
+  if (inversion === undefined) return limits;
+  return { ...limits, inversions: Math.min(inversion, limits.inversions ?? inversion) };
 }
 
 function writePoints(points: TeachingKeys["points"]): MovePoints {

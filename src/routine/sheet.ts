@@ -41,8 +41,12 @@ export interface SectionName {
 
 /** What is danced in one go: a section, or some of its phrases. */
 export interface DancedName extends SectionName {
+  /** The section, a pick-up and no more, that leads into it. */
+  readonly pickUp?: string;
   /** The first and the last phrase, from 1, where it is less than the section. */
   readonly phrases?: readonly [from: number, to: number];
+  /** How many phrases the section has. */
+  readonly last: number;
   /** Counts in a phrase of the music. */
   readonly phrase: number;
 }

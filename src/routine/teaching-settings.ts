@@ -29,12 +29,22 @@ export interface TeachingSettings {
   readonly groups: number;
   /** Minutes of dancing between water breaks. */
   readonly waterEvery: number;
+  /** Minutes of floor work after which there is water or talk at the latest. */
+  readonly breatheEvery: number;
+  /** Seconds for questions for every move that is new. */
+  readonly questions: number;
   /** The library's own limits for a class, in times. */
   readonly limits: Readonly<Partial<Record<LoadPart, number>>>;
   readonly recording: RecordingSettings;
 }
 
 export type ByActivity = Readonly<Record<DancedKind, number>>;
+
+/**
+ * Limits where a library sets none of its own: defaults of the planning, so that a plan does not pile up lifts and times
+ * upside down; nobody's safety figure.
+ */
+export const planningLimits: TeachingSettings["limits"] = { lift: 12, inversions: 8 };
 
 /** What makes a move hard, in points, and what share of it a known move costs. */
 export interface MovePoints {

@@ -41,8 +41,25 @@ export type Height = (typeof heights)[number];
 export const contacts = ["knees", "hands", "forearms", "elbows", "shoulders", "hips", "head", "seat", "spine"] as const;
 export type Contact = (typeof contacts)[number];
 
-export const loadParts = [...contacts, "inversions"] as const;
-/** What a class's load is counted in: contacts by part of the body, and times upside down. */
+/** Risks that a class counts by the move. Being upside down has a word of its own; weight on the knees is a contact, and heels are worn throughout. */
+export const countedRisks = [
+  "floor-drop",
+  "backbend",
+  "split",
+  "jump",
+  "spin",
+  "lift",
+  "climb",
+  "throw",
+  "neck",
+] as const;
+
+export const bodyParts = [...contacts, "inversions"] as const;
+/** A part of the body that takes weight or impact, or being upside down. */
+export type BodyPart = (typeof bodyParts)[number];
+
+export const loadParts = [...bodyParts, ...countedRisks] as const;
+/** What a class's load is counted in: contacts by part of the body, times upside down, and moves with a risk. */
 export type LoadPart = (typeof loadParts)[number];
 
 /** Risks that ask for a caution, in the order in which cautions are listed. */
@@ -61,6 +78,12 @@ export const risks = [
   "neck",
 ] as const;
 export type Risk = (typeof risks)[number];
+
+/**
+ * Risks of moves that are never danced below full tempo: in slow motion there is no flight and no momentum, and the weight
+ * hangs longer on whoever holds it (common practice, no source).
+ */
+export const neverSlowed: readonly Risk[] = ["floor-drop", "inversion", "jump", "lift", "climb", "throw"];
 
 /** What a section may do to the tempo that it has: halve it, double it, or take back what `same-as` brought. */
 export const tempoTimes = ["half", "double", "full"] as const;
@@ -91,10 +114,15 @@ export type TravelWay = (typeof travelWays)[number];
 
 /** The dancing that a class is made of, in the order in which a part of a routine goes through it. */
 export const dancedKinds = [
+  "show-all",
+  "recap",
   "show",
   "mark",
+  "options",
   "detail",
   "drill",
+  "again",
+  "explain",
   "link",
   "from-the-top",
   "run-through",

@@ -1,10 +1,9 @@
-import Fraction from "fraction.js";
 import { dancersOf } from "../routine/chart.js";
 import type { Move } from "../routine/routine.js";
 import { type Risk, risks } from "../routine/vocabulary.js";
 import { type Load, loadOf } from "./load.js";
-import { type Chunk, countsTake } from "./material.js";
-import type { ClassSettings } from "./settings.js";
+import type { Chunk } from "./material.js";
+import { isShownWhole } from "./options.js";
 
 /** A move as it is called: on its counts, its cue, or in place of that what its author calls. */
 export interface CalledMove {
@@ -30,7 +29,6 @@ export interface ShownOption {
   readonly moves: readonly CalledMove[];
   /** It has so many moves that the chunk is danced in that version. */
   readonly whole: boolean;
-  readonly seconds: number;
   readonly load: Load;
   readonly cautions: readonly Risk[];
 }
@@ -46,11 +44,8 @@ export function callsIn({ dancers }: Chunk): readonly Calls[] {
   return others.every(({ moves }) => same(moves, first.moves)) ? [{ moves: first.moves }] : all;
 }
 
-/* More moves than this are not shown one by one. */
-const fewMoves = 4;
-
 /** The other versions' ways to fill a chunk's counts, each once however many versions and groups dance it. */
-export function optionsIn(chunk: Chunk, settings: ClassSettings): readonly ShownOption[] {
+export function optionsIn(chunk: Chunk): readonly ShownOption[] {
   const found: { version: string; groups: string[]; moves: readonly Move[] }[] = [];
   for (const [version, group, moves] of optionMoves(chunk)) {
     const alike = found.find((one) => one.version === version && same(one.moves.map(called), moves.map(called)));
@@ -58,9 +53,7 @@ export function optionsIn(chunk: Chunk, settings: ClassSettings): readonly Shown
     else if (!alike.groups.includes(group)) alike.groups.push(group);
   }
   const all = Math.max(1, chunk.routine.groups.length);
-  return found.map(({ version, groups, moves }) =>
-    shown(version, groups.length < all ? groups : [], moves, chunk, settings),
-  );
+  return found.map(({ version, groups, moves }) => shown(version, groups.length < all ? groups : [], moves));
 }
 
 /** The moves of each option and of each group that dances it; the group's name is empty where all dance the same. */
@@ -78,22 +71,10 @@ function optionMoves({ routine, sectionIndex, phrases: [from, to] }: Chunk) {
   return [...options.values()].map(([version, group, moves]) => [version, group, [...moves.values()]] as const);
 }
 
-function shown(
-  version: string,
-  groups: readonly string[],
-  moves: readonly Move[],
-  chunk: Chunk,
-  settings: ClassSettings,
-): ShownOption {
-  const whole = moves.length > fewMoves;
-  const counts = moves.reduce((all, { length }) => all.add(length), new Fraction(0));
-  const slowly = countsTake(counts, chunk.section).mul(100).div(settings.markSpeed);
+function shown(version: string, groups: readonly string[], moves: readonly Move[]): ShownOption {
   return {
-    ...{ version, groups, whole },
+    ...{ version, groups, whole: isShownWhole({ moves }) },
     moves: moves.map(called),
-    seconds: whole
-      ? chunk.countIn.add(chunk.seconds).valueOf() + settings.explain
-      : slowly.valueOf() + settings.explain * moves.length,
     load: loadOf(moves),
     cautions: risks.filter((risk) => moves.some((move) => move.risks.includes(risk))),
   };

@@ -2,11 +2,12 @@ import type { Workshop } from "../routine/routine.js";
 import type { DancedName, SectionName } from "../routine/sheet.js";
 import type { Risk } from "../routine/vocabulary.js";
 import type { LimitOutcome } from "./ease.js";
-import type { ActivityKind, FrameKind } from "./kinds.js";
+import type { ActivityKind, DancedKind } from "./kinds.js";
 import type { LevelLoads, Load } from "./load.js";
+import type { DancedBefore } from "./material.js";
 import type { ClassSettings } from "./settings.js";
 
-/** A class, timed: plain data, values and no sentences. Times are whole seconds unless named otherwise. */
+/** A class, timed: plain data, values and no sentences. Times are whole seconds unless named otherwise, and go by whole minutes. */
 export interface ClassPlan {
   readonly slug: string;
   readonly title: string;
@@ -19,8 +20,6 @@ export interface ClassPlan {
   readonly asked?: Pick<Workshop, "starts" | "sections" | "known" | "lessons" | "dates">;
   /** From the beginning of the slot to its end, without a gap. */
   readonly activities: readonly Activity[];
-  /** The same in fewer lines. */
-  readonly blocks: readonly Block[];
   /** The most that a dancer meets. */
   readonly load: LevelLoads;
   /** Of each group, of routines whose groups differ. */
@@ -31,31 +30,22 @@ export interface ClassPlan {
   readonly chunks: readonly PlannedChunk[];
   readonly fit: Fit;
   readonly freePractice: number;
+  /** Seconds for questions. */
+  readonly questions: number;
   readonly settings: ClassSettings;
 }
 
+/** Some minutes of a class, whole ones unless the library plans in smaller units. */
 export interface Activity {
   readonly kind: ActivityKind;
   /** A slug, and its title; absent of what belongs to no routine. */
   readonly routine?: string;
   readonly title?: string;
+  /** Of teaching: the id of the chunk that it is about. */
+  readonly chunk?: string;
   readonly sections: readonly string[];
   /** Ids of the plan's chunks. */
   readonly chunks: readonly string[];
-  /** Where it goes from the top of the routine only as far as the end of a section. */
-  readonly until?: SectionEnd;
-  /** Hard moves that are taken on their own. */
-  readonly moves?: readonly { readonly cue: string; readonly on: string; readonly groups?: readonly string[] }[];
-  /** Per cent of the tempo. */
-  readonly speed?: number;
-  /** At that speed; absent where the sections differ in tempo. */
-  readonly countsPerMinute?: number;
-  /** True of a tempo that nobody has measured; given with `countsPerMinute`. */
-  readonly tempoIsEstimate?: boolean;
-  /** Times that each dancer dances it; of a show, times that the teacher does. */
-  readonly runs?: number;
-  /** Runs of these that are danced in the easiest option, for a limit's sake. */
-  readonly easier?: { readonly version: string; readonly runs: number };
   readonly start: number;
   readonly seconds: number;
   /** As planned; where groups differ, the most that anybody meets. */
@@ -67,6 +57,74 @@ export interface Activity {
   readonly cautions: readonly Risk[];
   /** Whose a caution is, where not all groups meet it. */
   readonly cautionGroups?: readonly GroupCaution[];
+  /** What is done in it, one after the other. */
+  readonly steps: readonly ActivityStep[];
+}
+
+export interface ActivityStep {
+  readonly kind: DancedKind;
+  readonly sections: readonly string[];
+  /** Ids of the plan's chunks; empty of a show of the whole dance. */
+  readonly chunks: readonly string[];
+  /** Where it goes from the top of the routine only as far as the end of a section. */
+  readonly until?: SectionEnd;
+  /** With the song, where something between is left out: how many pieces of it are danced. */
+  readonly pieces?: number;
+  /** Hard moves that are taken on their own. */
+  readonly moves?: readonly HardMove[];
+  /** What is shown to those who dance another version. */
+  readonly options?: readonly OptionCues[];
+  /** Below full tempo: moves that are never slowed, and so are left out. */
+  readonly without?: readonly UnslowedCue[];
+  /** Per cent of the tempo. */
+  readonly speed: number;
+  /** At that speed; absent where the sections differ in tempo, or are without counts. */
+  readonly countsPerMinute?: number;
+  /** True of a tempo that nobody has measured; given with `countsPerMinute`. */
+  readonly tempoIsEstimate?: boolean;
+  /** Times that each dancer dances it; of a show, times that the teacher does. */
+  readonly runs: number;
+  /** Runs of these that are danced in the easiest option, for a limit's sake. */
+  readonly easier?: { readonly version: string; readonly runs: number };
+  /** Runs of these that leave out what is never slowed, for a limit's sake. */
+  readonly spared?: number;
+  /** Of all its runs, as in its activity. */
+  readonly load: Load;
+  readonly easiest: Load;
+  readonly groups?: readonly GroupLoad[];
+  readonly cautions: readonly Risk[];
+  readonly cautionGroups?: readonly GroupCaution[];
+}
+
+/** A move's cue and its counts. */
+export interface CountedCue {
+  readonly cue: string;
+  /** Of its section, from 1. */
+  readonly phrase: number;
+  readonly on: string;
+}
+
+/** A move that is taken on its own, and whose it is where not everybody dances it. */
+export interface HardMove extends CountedCue {
+  readonly groups?: readonly string[];
+  /** The level whose option it is. */
+  readonly version?: string;
+}
+
+/** What the dancers of other versions dance in place of the class's moves. */
+export interface OptionCues {
+  /** Those who dance the same. */
+  readonly versions: readonly string[];
+  readonly groups?: readonly string[];
+  /** Absent where so much is another that it is danced as a whole. */
+  readonly moves?: readonly CountedCue[];
+  readonly cautions: readonly Risk[];
+}
+
+/** A move that is never slowed, and what is danced in its place: its easier option, or the way in and the way out. */
+export interface UnslowedCue extends CountedCue {
+  readonly groups?: readonly string[];
+  readonly instead: readonly string[];
 }
 
 export interface GroupLoad {
@@ -87,21 +145,6 @@ export interface PlannedGroup extends LevelLoads {
   readonly group: string;
 }
 
-/** What a block is about: a chunk to learn (its id), a routine put together or danced, or what stands around the dancing. */
-export type BlockTopic =
-  | { readonly is: "chunk"; readonly title: string; readonly chunk: string }
-  | { readonly is: "top" | "dance"; readonly title: string }
-  | { readonly is: FrameKind };
-
-/** Activities that belong together, from `from` up to, not including, `to`. */
-export interface Block {
-  readonly topic: BlockTopic;
-  readonly start: number;
-  readonly seconds: number;
-  readonly from: number;
-  readonly to: number;
-}
-
 export interface PlannedRoutine {
   readonly slug: string;
   readonly title: string;
@@ -110,6 +153,11 @@ export interface PlannedRoutine {
   readonly easiest: string;
   /** Counts of a phrase on which nothing is danced, as a habit. */
   readonly pauses?: readonly number[];
+  /** True where it is an adaptation: the whole class dances that. */
+  readonly adaptation?: true;
+  /** Sections that are recalled, and those that are no part of this class. */
+  readonly recalled?: readonly string[];
+  readonly leftOut?: readonly string[];
 }
 
 export interface PlannedChunk {
@@ -125,7 +173,11 @@ export interface PlannedChunk {
   readonly counts: number;
   /** All of it is the dancers' own. */
   readonly improvised?: true;
-  /** At full tempo, to the millisecond. */
+  /** The section that it was danced in before, where the class knows it already, on this side or the other. */
+  readonly before?: DancedBefore;
+  /** What is called in it, in order: the moves, with their own calls where they have some. */
+  readonly calls: readonly CalledMove[];
+  /** Of time without counts 0 counts; at full tempo, to the millisecond. */
   readonly seconds: number;
   /** Moves that the class has not met before. */
   readonly newMoves: number;
@@ -138,9 +190,17 @@ export interface PlannedChunk {
   readonly load: LevelLoads;
   /** Whether this class teaches it. */
   readonly taught: boolean;
+  /** Danced before, and gone through again. */
+  readonly recalled?: true;
   /** Times that a dancer dances it in this class, and how many of those at full tempo. */
   readonly runs: number;
   readonly fullTempoRuns: number;
+}
+
+/** A move as it is called: on its counts, its cue, or in place of that what its author calls. */
+export interface CalledMove extends CountedCue {
+  readonly say?: readonly string[];
+  readonly groups?: readonly string[];
 }
 
 /** Where a class stops: the end of a section of a routine. */

@@ -57,7 +57,7 @@ export function learnt(dancers: readonly GroupMoves[]): readonly LearntMove[] {
 /** The moves that begin on some counts of the section, of a group in canon so many counts later. */
 export function within(dancers: readonly GroupMoves[], from: number, to: number): readonly GroupMoves[] {
   return dancers.map(({ taught, easiest, after, ...group }) => {
-    const inside = ({ at }: Move) => at.gte(from + after) && at.lt(to + after);
+    const inside = ({ at }: Move) => at.valueOf() >= from + after && at.valueOf() < to + after;
     return { ...group, after, taught: taught.filter(inside), easiest: easiest.filter(inside) };
   });
 }

@@ -40,7 +40,17 @@ export function rateMoves(
 }
 
 /* The others are ways down, which count already, and what the whole routine wears or leans on. */
-const asksMore: readonly Risk[] = ["inversion", "backbend", "split", "jump", "spin", "lift", "climb", "throw", "neck"];
+export const asksMore: readonly Risk[] = [
+  "inversion",
+  "backbend",
+  "split",
+  "jump",
+  "spin",
+  "lift",
+  "climb",
+  "throw",
+  "neck",
+];
 
 function whole(move: Move, points: TeachingSettings["points"]): number {
   let sum = points.move;

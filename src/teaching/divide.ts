@@ -1,7 +1,10 @@
-import { leastSeconds } from "./class-steps.js";
+import { type Block, leastBlocks, lengthOf } from "./blocks.js";
+import { partSteps } from "./class-steps.js";
 import type { Material } from "./material.js";
+import { finishSteps } from "./routine-steps.js";
 import type { ClassSettings } from "./settings.js";
-import { chunkSteps, finishSteps, inUnits, runSeconds, topSteps } from "./steps.js";
+import { inUnits, type PlaceInClass, runSeconds } from "./steps.js";
+import { talkSeconds } from "./talk.js";
 
 /** Parts from `from` up to, not including, `to`, taught in one class. */
 export interface ClassShare {
@@ -11,52 +14,60 @@ export interface ClassShare {
   readonly seconds: number;
 }
 
-/** What the least of a class takes, for every choice of its first and last part. */
-export type Pricing = (from: number, to: number) => number;
+/** What the least of a class takes, for every choice of its first and last part, with the time for questions in a slot of so many seconds. */
+export type Pricing = (from: number, to: number, slot: number) => number;
 
 export function pricing(material: Material, settings: ClassSettings): Pricing {
-  const place = { part: 0, block: 0, routine: "" };
-  const taught = [0];
-  const ended = [0];
-  const endings = material.parts.map((part, index) => {
-    const chunks = part.chunks.flatMap((chunk, order) =>
-      chunkSteps(material, chunk, order === 0 ? part.after : chunk - 1, place, settings),
-    );
-    const ending = leastSeconds(
-      [...topSteps(part, true, place, settings), ...finishSteps(part, place, settings)],
-      settings,
-    );
-    taught.push((taught[index] ?? 0) + leastSeconds(chunks, settings));
-    ended.push((ended[index] ?? 0) + (part.last ? ending : 0));
-    return ending;
+  const parts = material.parts.map((part) => {
+    let block = 0;
+    const next = (): PlaceInClass => ({ part: 0, routine: "", block: block++ });
+    const blocks = (steps: Parameters<typeof leastBlocks>[0]) => leastBlocks(steps, material, settings);
+    return {
+      taught: blocks(partSteps(material, part, part.chunks, next, settings)),
+      ending: blocks(finishSteps(part, next, settings)),
+      last: part.last,
+      fresh: part.chunks.reduce((sum, chunk) => sum + freshIn(material, chunk), 0),
+    };
   });
-  const difference = (sums: readonly number[], from: number, to: number) => (sums[to] ?? 0) - (sums[from] ?? 0);
-  return (from, to) => {
+  return (from, to, slot) => {
     if (to <= from) return 0;
-    const breakingOff = material.parts[to - 1]?.last ? 0 : (endings[to - 1] ?? 0);
-    return recap(material, from, settings) + difference(taught, from, to) + difference(ended, from, to) + breakingOff;
+    const here = parts.slice(from, to);
+    const blocks = here.flatMap(({ taught, ending, last }, index) =>
+      last || index === here.length - 1 ? [...taught, ...ending] : taught,
+    );
+    const all = [...recap(material, from, settings), ...blocks];
+    const fresh = here.reduce((sum, part) => sum + part.fresh, 0);
+    return lengthOf(all) + talkSeconds(fresh, slot, all, settings);
   };
 }
 
-/** A later class begins with what it has of the routine, from the top, slowly and at full tempo. */
-function recap(material: Material, from: number, settings: ClassSettings): number {
-  const last = material.parts[from - 1];
-  if (!last || last.last) return 0;
-  const twice = runSeconds(last.fromTheTop, settings.linkSpeed, settings).add(
-    runSeconds(last.fromTheTop, 100, settings),
-  );
-  return inUnits(twice.add(settings.overhead["from-the-top"]), settings);
+/** Moves of a chunk that the class has not met before. */
+export function freshIn({ chunks }: Material, chunk: number): number {
+  return chunks[chunk]?.moves.filter(({ known }) => known === "no").length ?? 0;
 }
 
+/** A later class begins with what it has of the routine, from the top, slowly and at full tempo. */
+function recap(material: Material, from: number, settings: ClassSettings): readonly Pick<Block, "seconds" | "floor">[] {
+  const last = material.parts[from - 1];
+  if (!last || last.last) return [];
+  const { fromTheTop } = last;
+  const twice = runSeconds(fromTheTop, settings.linkSpeed, settings) + runSeconds(fromTheTop, 100, settings);
+  const floor = fromTheTop.chunks.some((chunk) => material.chunks[chunk]?.floor);
+  return [{ seconds: inUnits(twice + settings.overhead["from-the-top"], settings), floor }];
+}
+
+/** How what a class takes is priced where its slot is known. */
+type Price = (from: number, to: number) => number;
+
 /** How many parts a class of so many seconds can teach, from `from` on. */
-export function reachable(price: Pricing, parts: number, from: number, seconds: number): number {
+export function reachable(price: Price, parts: number, from: number, seconds: number): number {
   let to = from;
   while (to < parts && price(from, to + 1) <= seconds) to++;
   return to;
 }
 
 /** As few classes as possible, each as full as it gets; nothing where a part is too long for any. */
-function fullest(price: Pricing, parts: number, seconds: number): readonly ClassShare[] | undefined {
+function fullest(price: Price, parts: number, seconds: number): readonly ClassShare[] | undefined {
   const shares: ClassShare[] = [];
   for (let from = 0; from < parts; ) {
     const to = reachable(price, parts, from, seconds);
@@ -71,7 +82,7 @@ function fullest(price: Pricing, parts: number, seconds: number): readonly Class
  * The ways to divide what does not fit into one class: over two and over three where that works, else over as few as
  * it takes. Within each, the longest class is as short as can be.
  */
-export function divisions(price: Pricing, parts: number, seconds: number): readonly (readonly ClassShare[])[] {
+export function divisions(price: Price, parts: number, seconds: number): readonly (readonly ClassShare[])[] {
   const fewest = fullest(price, parts, seconds)?.length;
   if (fewest === undefined) return [];
   const numbers = fewest > 3 ? [fewest] : [2, 3].filter((number) => number >= fewest);
@@ -80,7 +91,7 @@ export function divisions(price: Pricing, parts: number, seconds: number): reado
     .filter((shares, i) => shares.length === numbers[i]);
 }
 
-function evenest(price: Pricing, parts: number, seconds: number, classes: number): readonly ClassShare[] {
+function evenest(price: Price, parts: number, seconds: number, classes: number): readonly ClassShare[] {
   let [short, long] = [0, seconds];
   while (short < long) {
     const middle = Math.floor((short + long) / 2);

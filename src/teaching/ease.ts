@@ -1,7 +1,7 @@
 import type { Routine } from "../routine/routine.js";
 import { type DancedKind, type LoadPart, loadParts } from "../routine/vocabulary.js";
 import { type ClassLoad, heaviestGroups, mostIn, mostOf, withRuns } from "./class-load.js";
-import { plus } from "./load.js";
+import { type GroupLoads, type Load, plus } from "./load.js";
 import type { ClassSettings } from "./settings.js";
 import type { Step } from "./steps.js";
 
@@ -9,11 +9,15 @@ import type { Step } from "./steps.js";
 export interface LimitOutcome {
   readonly part: LoadPart;
   readonly limit: number;
+  /** True of a limit that the library has not set. */
+  readonly preset?: true;
   /** With every run at the taught level. */
   readonly before: number;
   /** As planned. */
   readonly after: number;
   readonly kept: boolean;
+  /** Of a dancer who stays at the easiest level. */
+  readonly easiest: number;
   /** Groups that come to it, where others come to less. */
   readonly groups?: readonly RoutineGroup[];
 }
@@ -29,7 +33,10 @@ export interface RoutineGroup {
 /* The repeats that miss the least when they are danced in the easier option: marked ones first, the song last. */
 const giveUp: readonly DancedKind[] = [
   "mark",
+  "recap",
   "detail",
+  "again",
+  "explain",
   "mirrored",
   "link",
   "drill",
@@ -39,41 +46,49 @@ const giveUp: readonly DancedKind[] = [
   "run-through",
 ];
 
+/** How the runs of some steps are danced so that the limits are kept. */
+interface Eased {
+  /** Runs in the easiest option, step by step. */
+  readonly easier: readonly number[];
+  /** Runs without what is never slowed, step by step. */
+  readonly spared: readonly number[];
+  readonly before: ClassLoad;
+  readonly after: ClassLoad;
+}
+
 /**
- * How many runs of each step are danced in the easiest option, so that the library's limits are kept where they can be: for
- * everybody, so for the group that meets most.
+ * How many runs of each step are danced in the easiest option, or else without what is never slowed, so that the limits are
+ * kept where they can be: for everybody, so for the group that meets most.
  */
-export function ease(
-  steps: readonly Step[],
-  runs: readonly number[],
-  settings: ClassSettings,
-): { readonly easier: readonly number[]; readonly before: ClassLoad; readonly after: ClassLoad } {
+export function ease(steps: readonly Step[], runs: readonly number[], settings: ClassSettings): Eased {
   const before = steps.reduce<ClassLoad>(
-    (sum, step, index) => withRuns(sum, step.routine, taughtLoads(step), runs[index] ?? 0),
+    (sum, step, index) => withRuns(sum, step.routine, taughtOf(step.loads), runs[index] ?? 0),
     new Map(),
   );
-  const easier = steps.map(() => 0);
-  if (Object.keys(settings.limits).length === 0) return { easier, before, after: before };
+  const [easier, spared] = [steps.map(() => 0), steps.map(() => 0)];
   let load = before;
   for (const index of inOrder(steps)) {
     const step = steps[index];
     if (!step) continue;
     const swappable = Math.max(0, (runs[index] ?? 0) - step.kept);
     for (let run = 0; run < swappable; run++) {
-      const swapped = swap(load, step, settings);
-      if (swapped === undefined) break;
-      load = swapped;
-      easier[index] = run + 1;
+      const swapped = swap(load, step, easiestOf(step), settings);
+      const without = swapped ? undefined : swap(load, step, taughtOf(step.spared), settings);
+      if (swapped) easier[index] = (easier[index] ?? 0) + 1;
+      else if (without) spared[index] = (spared[index] ?? 0) + 1;
+      else break;
+      load = swapped ?? without ?? load;
     }
   }
-  return { easier, before, after: load };
+  return { easier, spared, before, after: load };
 }
 
-const taughtLoads = ({ loads }: Step) => loads.map(({ taught }) => taught);
+const taughtOf = (loads: GroupLoads) => loads.map(({ taught }) => taught);
+const easiestOf = ({ loads }: Step) => loads.map(({ easiest }) => easiest);
 
-/** The load with one run of a step in the easiest option, where that helps somebody over a limit and puts nobody over one. */
-function swap(load: ClassLoad, step: Step, settings: ClassSettings): ClassLoad | undefined {
-  const changes = step.loads.map(({ easiest, taught }) => plus(easiest, taught, -1));
+/** The load with one run of a step danced otherwise, where that helps somebody over a limit and puts nobody over one. */
+function swap(load: ClassLoad, step: Step, otherwise: readonly Load[], settings: ClassSettings): ClassLoad | undefined {
+  const changes = step.loads.map(({ taught }, group) => plus(otherwise[group] ?? {}, taught, -1));
   const now = mostIn(load, step.routine);
   const limit = (part: LoadPart) => settings.limits[part] ?? Number.POSITIVE_INFINITY;
   const some = (of: (part: LoadPart, change: number, now: number) => boolean) =>
@@ -83,17 +98,18 @@ function swap(load: ClassLoad, step: Step, settings: ClassSettings): ClassLoad |
   return helps && !harms ? withRuns(load, step.routine, changes) : undefined;
 }
 
-/** How the library's limits came out. */
+/** How the limits came out, of all that the class meets. */
 export function limitOutcomes(
   before: ClassLoad,
   after: ClassLoad,
+  easiest: Load,
   routines: readonly Pick<Routine, "slug" | "title" | "groups">[],
   settings: ClassSettings,
 ): readonly LimitOutcome[] {
   const [most, left] = [mostOf(before), mostOf(after)];
   return loadParts.flatMap((part): LimitOutcome[] => {
     const limit = settings.limits[part];
-    if (limit === undefined) return [];
+    if (limit === undefined || !most[part]) return [];
     const amount = left[part] ?? 0;
     const heaviest = routines.flatMap(({ slug, title, groups }) =>
       heaviestGroups(after.get(slug) ?? [], part).flatMap((group): RoutineGroup[] => {
@@ -103,7 +119,8 @@ export function limitOutcomes(
     );
     return [
       {
-        ...{ part, limit, before: most[part] ?? 0, after: amount, kept: amount <= limit },
+        ...{ part, limit, before: most[part] ?? 0, after: amount, kept: amount <= limit, easiest: easiest[part] ?? 0 },
+        ...(settings.ownLimits[part] === undefined && { preset: true as const }),
         ...(heaviest.length > 0 && { groups: heaviest }),
       },
     ];

@@ -1,53 +1,88 @@
+import { type Block, isFloorWork, lengthOf } from "./blocks.js";
 import { type ClassLoad, mostIn, withRuns } from "./class-load.js";
 import { type Load, lightest, loadParts, plus } from "./load.js";
 import type { Material } from "./material.js";
 import type { ClassSettings } from "./settings.js";
-import { type Step, secondsOf } from "./steps.js";
+import { inUnits, type Step, secondsOf } from "./steps.js";
+
+/** A class that is to be filled. */
+export interface Unfilled {
+  readonly steps: readonly Step[];
+  readonly material: Material;
+  /** Of teaching and talk. */
+  readonly seconds: number;
+  /** Seconds of talk that some activities ask for. */
+  readonly talk: (blocks: readonly Pick<Block, "seconds" | "floor">[]) => number;
+}
 
 /**
- * Runs for every step: the least, then further runs where they help most, as far as the seconds reach.
- *
- * Which run comes next does not depend on the time that is left, so that a longer class does all that a shorter one does.
- * Where the next is too long for what is left, its chunks are drilled in its place, one run each, the hardest first; once
- * there is time for it, it dances all of them.
+ * Runs for every step: the least, then further runs where they help most, as far as the seconds reach. Which run comes next
+ * does not depend on the time that is left, so that a longer class does all that a shorter one does.
  */
-export function fill(
-  steps: readonly Step[],
-  material: Material,
-  seconds: number,
-  settings: ClassSettings,
-): readonly number[] {
-  const runs = steps.map((step) => step.least);
-  let left = seconds - steps.reduce((sum, step) => sum + secondsOf(step, step.least, settings), 0);
-  const take = (index: number): boolean => {
-    const [step, now] = [steps[index], runs[index]];
-    if (!step || now === undefined) return false;
-    const cost = secondsOf(step, now + 1, settings) - secondsOf(step, now, settings);
-    if (cost > left) return false;
-    left -= cost;
-    runs[index] = now + 1;
-    return true;
+export function fill({ steps, material, seconds, talk }: Unfilled, settings: ClassSettings): readonly number[] {
+  const runs = steps.map(({ least }) => least);
+  const lengths = lengthsOf(steps, runs);
+  const blocks = lengths.map((exact) => ({ seconds: inUnits(exact, settings), floor: false }));
+  const isFloor = steps.map((step) => isFloorWork(step, material));
+  const dance = (step: Step, index: number) => {
+    const block = blocks[step.block];
+    if (block && isFloor[index]) block.floor = true;
   };
-  for (const index of furtherRuns(steps, material, settings))
-    if (!take(index)) {
-      drillsInPlaceOf(steps, material, index).every(take);
+  steps.forEach((step, index) => {
+    if (step.least > 0) dance(step, index);
+  });
+  let taken = lengthOf(blocks);
+  for (const index of furtherRuns(steps, material, settings)) {
+    const [step, now] = [steps[index], runs[index]];
+    const block = blocks[step?.block ?? -1];
+    if (!step || !block || now === undefined) break;
+    const { seconds: before, floor } = block;
+    const exact = (lengths[step.block] ?? 0) + secondsOf(step, now + 1) - secondsOf(step, now);
+    block.seconds = inUnits(exact, settings);
+    dance(step, index);
+    const cost = block.seconds - before;
+    if (cost > 0 && taken + cost + talk(blocks) > seconds) {
+      Object.assign(block, { seconds: before, floor });
       break;
     }
+    runs[index] = now + 1;
+    lengths[step.block] = exact;
+    taken += cost;
+  }
   return runs;
+}
+
+/** Exact seconds of every block. */
+function lengthsOf(steps: readonly Step[], runs: readonly number[]): number[] {
+  const lengths: number[] = [];
+  steps.forEach((step, index) => {
+    lengths[step.block] = (lengths[step.block] ?? 0) + secondsOf(step, runs[index] ?? 0);
+  });
+  return lengths;
 }
 
 /** Indexes of steps, one for each further run that is worth having and within the limits: what helps most first. */
 function* furtherRuns(steps: readonly Step[], material: Material, settings: ClassSettings): Generator<number> {
   const passes = material.chunks.map(() => 0);
   const further = steps.map(() => 0);
-  const limited = Object.keys(settings.limits).length > 0;
+  const isFloor = steps.map((step) => isFloorWork(step, material));
+  const lengths = lengthsOf(
+    steps,
+    steps.map(({ least }) => least),
+  );
   let load: ClassLoad = new Map();
   const dance = (step: Step, runs: number, before: number) => {
-    if (step.kind !== "show") for (const chunk of step.chunks) passes[chunk] = (passes[chunk] ?? 0) + runs;
-    if (limited) load = withRuns(load, step.routine, lightestRuns(step, runs, before));
+    if (step.kind !== "show" && step.kind !== "options")
+      for (const chunk of step.chunks) passes[chunk] = (passes[chunk] ?? 0) + runs;
+    load = withRuns(load, step.routine, lightestRuns(step, runs, before));
   };
   for (const step of steps) dance(step, step.least, 0);
   const helpOf = (step: Step, index: number) => help(step, further[index] ?? 0, passes, material, settings);
+  const longer = (step: Step, runs: number) =>
+    (lengths[step.block] ?? 0) + secondsOf(step, runs + 1) - secondsOf(step, runs);
+  // Floor work without a rest in it does not grow beyond the time that there may be between two rests.
+  const breathless = (step: Step, runs: number, index: number) =>
+    isFloor[index] === true && inUnits(longer(step, runs), settings) > settings.breatheEvery * 60;
 
   // A run only ever lessens the help of the others, so that a figure from before is never too low.
   const helps = steps.map(helpOf);
@@ -56,13 +91,15 @@ function* furtherRuns(steps: readonly Step[], material: Material, settings: Clas
     const step = steps[index];
     const more = further[index];
     if (!step || more === undefined || !(helps[index] ?? 0)) return;
-    const now = limited && breaksLimit(step, step.least + more, load, settings) ? 0 : helpOf(step, index);
+    const runs = step.least + more;
+    const now = breathless(step, runs, index) || breaksLimit(step, runs, load, settings) ? 0 : helpOf(step, index);
     if (now < (helps[index] ?? 0)) {
       helps[index] = now;
       continue;
     }
     yield index;
-    dance(step, 1, step.least + more);
+    dance(step, 1, runs);
+    lengths[step.block] = longer(step, runs);
     further[index] = more + 1;
     helps[index] = helpOf(step, index);
   }
@@ -96,10 +133,12 @@ function highest(numbers: readonly number[]): number {
   return best;
 }
 
-/** Whether a further run after `before` others would break a limit of the library even with all that may change in the easiest option. */
+/** Whether a further run after `before` others would break a limit even with all that may change danced the lightest way. */
 function breaksLimit(step: Step, before: number, load: ClassLoad, settings: ClassSettings): boolean {
+  const lightest = lightestRuns(step, 1, before);
+  if (!lightest.some((run) => loadParts.some((part) => run[part]))) return false;
   const now = mostIn(load, step.routine);
-  return lightestRuns(step, 1, before).some((run, group) =>
+  return lightest.some((run, group) =>
     loadParts.some(
       (part) =>
         run[part] && (now[group]?.[part] ?? 0) + run[part] > (settings.limits[part] ?? Number.POSITIVE_INFINITY),
@@ -107,20 +146,10 @@ function breaksLimit(step: Step, before: number, load: ClassLoad, settings: Clas
   );
 }
 
-/** The load of runs that come after `before` others, those in the easiest option that may be, where that is lighter: group by group. */
+/** The load of runs that come after `before` others, those that may be in the easiest option or without what is never slowed, where that is lighter: group by group. */
 function lightestRuns(step: Step, runs: number, before: number): readonly Load[] {
   const kept = Math.max(0, Math.min(step.kept - before, runs));
-  return step.loads.map(({ taught, easiest }) =>
-    plus(plus({}, taught, kept), lightest([taught, easiest]), runs - kept),
+  return step.loads.map(({ taught, easiest }, group) =>
+    plus(plus({}, taught, kept), lightest([taught, easiest, step.spared[group]?.taught ?? taught]), runs - kept),
   );
-}
-
-function drillsInPlaceOf(steps: readonly Step[], material: Material, index: number): readonly number[] {
-  const chunks = steps[index]?.chunks ?? [];
-  if (chunks.length < 2) return [];
-  const density = (chunk: number) => (material.chunks[chunk]?.points ?? 0) / (material.chunks[chunk]?.counts ?? 1);
-  return chunks
-    .toSorted((a, b) => density(b) - density(a) || a - b)
-    .map((chunk) => steps.findIndex((step) => step.kind === "drill" && step.speed === 100 && step.chunks[0] === chunk))
-    .filter((step) => step >= 0);
 }

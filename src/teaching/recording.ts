@@ -1,7 +1,7 @@
 import type { Library, Routine } from "../routine/routine.js";
 import { partTakes } from "./chunk-takes.js";
 import { type Load, plus } from "./load.js";
-import { materialOf } from "./material.js";
+import { materialOf } from "./material-of.js";
 import { type ClassSettings, settingsFor } from "./settings.js";
 import type { CameraPlace, Draft, Take } from "./take.js";
 import { endingTakes, openingTakes } from "./takes.js";
@@ -42,10 +42,7 @@ export function planRecording(routine: Routine, library: Library): RecordingPlan
   const material = materialOf([routine], routine.taught, settings);
   const drafts = [
     ...openingTakes(routine, material, settings),
-    ...material.parts.flatMap((part, index) => {
-      const before = material.parts[index - 1];
-      return partTakes(part, before ? routine.sections.indexOf(before.section) : 0, material, settings);
-    }),
+    ...material.parts.flatMap((part) => partTakes(part, material, settings)),
     ...endingTakes(routine, material, library, settings),
   ];
   const { style } = settings.recording;

@@ -1,8 +1,9 @@
 import type { DancedName } from "../routine/sheet.js";
 import { type Risk, risks } from "../routine/vocabulary.js";
 import type { Calls, ShownOption } from "./call-lines.js";
+import type { UnslowedCue } from "./class-plan.js";
 import type { Load } from "./load.js";
-import { type Chunk, nameOf } from "./material.js";
+import { type Chunk, type DancedBefore, nameOf } from "./material.js";
 
 /** Where the teacher stands, all of her in the picture: facing the camera, or with her back to it. */
 export type CameraPlace = "front" | "behind";
@@ -43,6 +44,8 @@ export interface Take {
   readonly names: readonly DancedName[];
   /** Index of the section that begins to be taught with it. */
   readonly opens?: number;
+  /** What the section that it begins was danced as before. */
+  readonly before?: DancedBefore;
   /** What is called in it, to be read off. */
   readonly calls: readonly Calls[];
   /** What the other versions dance in its place, where it shows that. */
@@ -53,6 +56,8 @@ export interface Take {
   readonly sections: readonly string[];
   /** Per cent of the tempo; absent of talk. */
   readonly speed?: number;
+  /** What it leaves out since that is never slowed, and what is danced in its place. */
+  readonly without?: readonly UnslowedCue[];
   /** Times that it is danced; 0 of talk. */
   readonly runs: number;
   /** In the finished video. */

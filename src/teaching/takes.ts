@@ -2,6 +2,7 @@ import { neededGear } from "../routine/gear.js";
 import type { Library, Routine } from "../routine/routine.js";
 import { heaviest } from "./load.js";
 import type { Material, Passage } from "./material.js";
+import { withoutIn } from "./running-order.js";
 import type { ClassSettings } from "./settings.js";
 import { runSeconds } from "./steps.js";
 import { type CameraPlace, type Draft, type Mention, plainTake, type TakeKind } from "./take.js";
@@ -63,8 +64,9 @@ function whole(
     {
       ...plainTake(kind, material.chunks),
       ...{ camera, speed, names: [], runs: 1, around },
+      ...withoutIn({ speed, moves: [] }, material.chunks),
       exact: settings.overhead["from-the-top"] + runSeconds(passage, speed, settings).valueOf(),
-      load: heaviest(passage.loads.map((one) => one.taught)),
+      load: heaviest((speed < 100 ? passage.slowLoads : passage.loads).map((one) => one.taught)),
     },
   ];
 }

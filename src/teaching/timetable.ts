@@ -1,6 +1,8 @@
+import type { Block } from "./blocks.js";
 import type { FrameKind } from "./kinds.js";
 import type { ClassSettings } from "./settings.js";
 import type { Step } from "./steps.js";
+import { breathsIn } from "./talk.js";
 
 /** The slot and what of it is no dancing, in whole seconds. */
 export interface Slot {
@@ -32,52 +34,92 @@ export function slotOf(workshop: {
   return { seconds, warmUp, coolDown, breaks, teaching, frame: wanted.reduce((sum, length) => sum + length, 0) };
 }
 
-/** A place in the running order: a step, or what stands between and around the steps. */
+/** A place in the running order: a block, or what stands between and around the blocks. */
 export type TimedEntry = {
   readonly start: number;
   readonly seconds: number;
-} & ({ readonly step: number } | { readonly frame: FrameKind });
+} & ({ readonly block: Block } | { readonly frame: FrameKind });
 
-/** The running order of a slot: no gap, no overlap, and what nothing was found for is free practice. */
+/**
+ * The running order of a slot: no gap, no overlap. Questions stand where bodies have to breathe, and else at the end of each
+ * routine; what nothing was found for is free practice.
+ */
 export function timetable(
   slot: Slot,
   steps: readonly Step[],
-  lengths: readonly number[],
+  blocks: readonly Block[],
+  talk: number,
   settings: ClassSettings,
 ): readonly TimedEntry[] {
   const places: TimedEntry[] = [];
   let start = 0;
-  const put = (seconds: number, what: { readonly step: number } | { readonly frame: FrameKind }) => {
+  const put = (seconds: number, what: { readonly block: Block } | { readonly frame: FrameKind }) => {
     if (seconds > 0) places.push({ start, seconds, ...what });
     start += seconds;
   };
-  const danced = steps.flatMap((_, index) => ((lengths[index] ?? 0) > 0 ? [index] : []));
-  const water = waterBefore(slot, steps, danced, lengths, settings);
+  const water = waterBefore(slot, steps, blocks, settings);
+  const questions = questionsBefore(steps, blocks, talk, (index) => water.has(index), settings);
 
   put(slot.warmUp, { frame: "warm-up" });
-  for (const index of danced) {
+  blocks.forEach((block, index) => {
+    put(questions.get(index) ?? 0, { frame: "questions" });
     put(water.get(index) ?? 0, { frame: "water" });
-    put(lengths[index] ?? 0, { step: index });
-  }
+    put(block.seconds, { block });
+  });
   put(water.get(-1) ?? 0, { frame: "water" });
+  put(questions.get(-1) ?? 0, { frame: "questions" });
   put(slot.seconds - slot.coolDown - start, { frame: "free-practice" });
   put(slot.coolDown, { frame: "cool-down" });
   return places;
 }
 
+/** Seconds of questions before a block, by its place (-1: after all): a minute where floor work asks for it, the rest as each routine ends. */
+function questionsBefore(
+  steps: readonly Step[],
+  blocks: readonly Block[],
+  talk: number,
+  rested: (index: number) => boolean,
+  settings: ClassSettings,
+): ReadonlyMap<number, number> {
+  const questions = new Map<number, number>();
+  let left = talk;
+  const give = (index: number, seconds: number) => {
+    questions.set(index, (questions.get(index) ?? 0) + seconds);
+    left -= seconds;
+  };
+  for (const index of breathsIn(blocks, settings, rested)) give(index, Math.min(60, left));
+  const ends = blocks.flatMap((block, index) =>
+    index > 0 && !isOnceMore(steps, block) && routineOf(steps, block) !== routineOf(steps, blocks[index - 1])
+      ? [index]
+      : [],
+  );
+  const share = Math.floor(left / 60 / (ends.length + 1)) * 60;
+  for (const index of ends) if (share > 0) give(index, share);
+  if (left > 0) give(-1, left);
+  return questions;
+}
+
+/** A routine that is danced after another has been taught since. */
+function isOnceMore(steps: readonly Step[], { steps: here }: Block): boolean {
+  return steps[here[0] ?? -1]?.kind === "run-through";
+}
+
+function routineOf(steps: readonly Step[], block: Block | undefined): string | undefined {
+  return steps[block?.steps[0] ?? -1]?.routine;
+}
+
 /**
- * Seconds of water before a step, by the step's index (-1: after all). The breaks are shared out evenly, a minute or more
- * each, as near as may be to equal stretches of dancing: rather between two routines or before the song than in a section.
+ * Seconds of water before a block, by its place (-1: after all). The breaks are shared out evenly, in whole minutes, as near as
+ * may be to equal stretches of dancing: rather between two routines or before the song than in a section.
  */
 function waterBefore(
   slot: Slot,
   steps: readonly Step[],
-  danced: readonly number[],
-  lengths: readonly number[],
+  blocks: readonly Block[],
   settings: ClassSettings,
 ): ReadonlyMap<number, number> {
-  const gaps = gapsBetween(steps, danced, lengths);
-  const total = danced.reduce((sum, index) => sum + (lengths[index] ?? 0), 0);
+  const gaps = gapsBetween(steps, blocks);
+  const total = blocks.reduce((sum, { seconds }) => sum + seconds, 0);
   const stretches = Math.ceil(slot.teaching / (settings.waterEvery * 60));
   const number = Math.max(1, Math.min(stretches - 1, Math.floor(slot.breaks / 60)));
   const water = new Map<number, number>();
@@ -89,16 +131,16 @@ function waterBefore(
       at: total,
       unwelcome: 1,
     });
-    const seconds = Math.round((slot.breaks * each) / number) - given;
+    const seconds = each === number ? slot.breaks - given : Math.round((slot.breaks * each) / number / 60) * 60 - given;
     given += seconds;
-    water.set(gap.index, (water.get(gap.index) ?? 0) + seconds);
+    if (seconds > 0) water.set(gap.index, (water.get(gap.index) ?? 0) + seconds);
   }
   return water;
 }
 
 /** A place for water. */
 interface Gap {
-  /** Of the step that follows. */
+  /** Of the block that follows. */
   readonly index: number;
   /** Seconds danced before it. */
   readonly at: number;
@@ -106,14 +148,21 @@ interface Gap {
   readonly unwelcome: number;
 }
 
-function gapsBetween(steps: readonly Step[], danced: readonly number[], lengths: readonly number[]): readonly Gap[] {
+function gapsBetween(steps: readonly Step[], blocks: readonly Block[]): readonly Gap[] {
   let at = 0;
-  return danced.flatMap((index, order): Gap[] => {
-    const [before, step] = [steps[danced[order - 1] ?? -1], steps[index]];
-    at += lengths[danced[order - 1] ?? -1] ?? 0;
-    if (!before || !step || before.block === step.block) return [];
-    const unwelcome =
-      before.routine !== step.routine ? 0 : step.kind === "run-through" ? 0.05 : before.part !== step.part ? 0.1 : 0.15;
-    return [{ index, at, unwelcome }];
+  return blocks.flatMap((block, index): Gap[] => {
+    at += blocks[index - 1]?.seconds ?? 0;
+    const before = steps[blocks[index - 1]?.steps[0] ?? -1];
+    const here = block.steps.flatMap((step) => steps[step] ?? []);
+    const [step] = here;
+    if (!before || !step) return [];
+    const song = here.some(({ kind }) => kind === "run-through");
+    return [
+      {
+        index,
+        at,
+        unwelcome: before.routine !== step.routine ? 0 : song ? 0.05 : before.part !== step.part ? 0.1 : 0.15,
+      },
+    ];
   });
 }

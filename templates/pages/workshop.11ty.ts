@@ -1,11 +1,13 @@
 import { type Html, html } from "#src/publishing/site/html.js";
 import type { SiteViews } from "#src/publishing/site/site-config.js";
-import type { ActivityView, PlanView, WorkshopView } from "#src/publishing/site/workshop-view.js";
+import type { PlanView, WorkshopView } from "#src/publishing/site/workshop-view.js";
 import type { Wording } from "#src/wording/wording.js";
 import { care } from "./_includes/care.js";
 import { dateTime } from "./_includes/dates.js";
 import { page } from "./_includes/page.js";
 import { theirs } from "./_includes/theirs.js";
+
+type Activity = PlanView["activities"][number];
 
 interface PageData {
   readonly slug: string;
@@ -69,23 +71,20 @@ function needs({ gear }: WorkshopView, { workshop: words }: Wording): Html | fal
   )}</ul></section>`;
 }
 
-function plan({ summary, blocks }: PlanView, wording: Wording): Html {
+function plan({ summary, activities }: PlanView, wording: Wording): Html {
   return html`<section class="plan" aria-labelledby="plan"><h2 id="plan">${wording.workshop.runningOrder}</h2>
 ${summary.map((text) => html`<p>${text}</p>`)}
-<ol class="plain">${blocks.map((of) => block(of, wording))}</ol></section>`;
+<ol class="plain">${activities.map((of) => activity(of, wording))}</ol></section>`;
 }
 
-function block(
-  { clock, label, length, cautions, activities }: PlanView["blocks"][number],
-  { sections }: Wording,
-): Html {
+function activity({ clock, label, length, cautions, steps }: Activity, { sections }: Wording): Html {
   return html`<li class="block"><h3><span class="clock">${clock}</span> ${label} <small>${length}</small></h3>
 ${cautions.length > 0 && html`<p class="care">${sections.takeCare(cautions, (read) => html`<a href="#care">${read}</a>`)}</p>`}
-<ol class="plain">${activities.map(activity)}</ol></li>
+<ol class="plain">${steps.map(step)}</ol></li>
 `;
 }
 
-function activity({ clock, label, length, instruction, load }: ActivityView): Html {
-  return html`<li><span class="clock">${clock}</span><div><p><b>${label}</b> <small>${length}</small></p><p>${instruction}</p>${load !== "" && html`<p class="load">${load}</p>`}</div></li>
+function step({ label, instruction, load }: Activity["steps"][number]): Html {
+  return html`<li><div><p>${label !== "" && html`<b>${label}.</b> `}${instruction}</p>${load !== "" && html`<p class="load">${load}</p>`}</div></li>
 `;
 }

@@ -13,7 +13,7 @@ import { wordingOf } from "../../src/wording/wording.js";
 import { fromYaml } from "../fixtures/from-yaml.js";
 import { readText, spaced } from "../fixtures/read-pdf.js";
 import { library } from "../fixtures/written.js";
-import { libraryWith, workshopOf } from "../teaching/builder.js";
+import { libraryWith, stepsOf, workshopOf } from "../teaching/builder.js";
 
 const wording = wordingOf("en");
 
@@ -37,11 +37,11 @@ if (version === undefined) throw new Error("It has no version.");
 test("a limit is kept for every group, and the plan says whose it is not", () => {
   const plan = planClass(workshopOf([routine], 30), libraryWith({ limits: { knees: "1" } }));
   // One move brings Flood to its knees: as often as the class dances it.
-  const runs = plan.activities.reduce((sum, { kind, runs = 0 }) => sum + (kind === "show" ? 0 : runs), 0);
+  const runs = stepsOf(plan).reduce((sum, { kind, runs }) => sum + (/^show/.test(kind) ? 0 : runs), 0);
   expect(runs).toBeGreaterThan(1);
   expect(plan.limits).toEqual([
     {
-      ...{ part: "knees", limit: 1, before: runs, after: runs, kept: false },
+      ...{ part: "knees", limit: 1, before: runs, after: runs, easiest: runs, kept: false },
       groups: [{ routine: "low-tide", title: "Low Tide", group: "Flood" }],
     },
   ]);
@@ -51,7 +51,7 @@ test("a limit is kept for every group, and the plan says whose it is not", () =>
     ["Flood", { knees: runs }],
   ]);
   const page = workshopView(workshopOf([routine], 30), library, { pictures: new Map(), downloads: [], plan }, wording);
-  const [summary, blocks] = [page.plan?.summary.join("\n"), page.plan?.blocks ?? []];
+  const [summary, activities] = [page.plan?.summary.join("\n"), page.plan?.activities ?? []];
   // The routine has one level, so that there is nothing easier to advise, and one figure to give.
   expect(summary).toContain(
     `it is not kept: the plan has ${runs} for Flood. Level 1 is the easiest: give the moves that`,
@@ -59,15 +59,22 @@ test("a limit is kept for every group, and the plan says whose it is not", () =>
   expect(summary).toContain("load the knees an easier option for Flood, or teach less.");
   expect(summary).toContain(`weight or impact: knees ${runs}.\nEbb: none.\nFlood: knees ${runs}.`);
   expect(summary).not.toMatch(/at the easiest|easier level/);
-  expect(blocks[0]?.cautions).toEqual(["weight on the knees (Flood)"]);
+  expect(activities.find(({ label }) => /: /.test(label))?.cautions).toEqual(["weight on the knees (Flood)"]);
   expect(page.cautions.map(({ value }) => value.label)).toEqual(["weight on the knees (Flood)"]);
 });
 
 test("what only one group dances is taught and taken on its own, and says whose it is", () => {
   const plan = planClass(workshopOf([routine], 30), library);
   expect(plan.chunks[0]).toMatchObject({ newMoves: 4, cautions: ["kneework"], load: { taught: { knees: 1 } } });
-  const detail = plan.activities.find(({ kind }) => kind === "detail");
-  expect(detail?.moves?.map(({ cue, groups }) => [cue, groups])).toContainEqual(["Sink to the knees", ["Flood"]]);
+  const spun = fromYaml(`
+groups: [Ebb, Flood]
+sections:
+  - name: Wall
+    counts: [{ 1-8: Walk }]
+    parts: { Flood: [{ 1-4: { do: Spin low, risk: [spin] }, 5-8: Walk }] }
+`);
+  const detail = stepsOf(planClass(workshopOf([spun], 30), library)).find(({ kind }) => kind === "detail");
+  expect(detail?.moves).toEqual([{ cue: "Spin low", phrase: 1, on: "1-4", groups: ["Flood"] }]);
   expect(planRecording(routine, library).takes.find(({ kind }) => kind === "follow")).toMatchObject({
     ...{ load: { knees: 1 }, cautions: ["kneework"] },
   });

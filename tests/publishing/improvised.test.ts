@@ -11,7 +11,7 @@ import { cues, score } from "../../templates/script/practice/score.js";
 import { fromYaml, remarks } from "../fixtures/from-yaml.js";
 import { readText, spaced } from "../fixtures/read-pdf.js";
 import { library } from "../fixtures/written.js";
-import { libraryWith, workshopOf } from "../teaching/builder.js";
+import { libraryWith, saidIn, stepsOf, workshopOf } from "../teaching/builder.js";
 
 const wording = wordingOf("en");
 
@@ -106,16 +106,14 @@ test("a class has it explained and shown, and drills and marks the rest alone", 
   const plan = planClass(workshopOf([routine], 60), libraryWith({}));
   const [, solo] = plan.chunks;
   expect([solo?.name.section, solo?.improvised]).toEqual(["Solo", true]);
-  const alone = plan.activities.filter(({ chunks }) => chunks.length === 1 && chunks[0] === solo?.id);
-  expect(alone.map(({ kind }) => kind)).toEqual(["show"]);
-  expect(plan.activities.some(({ kind, chunks }) => kind === "run-through" && chunks.includes(solo?.id ?? ""))).toBe(
-    true,
-  );
-  const hard = plan.activities.flatMap(({ moves: taken = [] }) => taken.map(({ cue }) => cue));
+  const steps = stepsOf(plan);
+  const alone = steps.filter(({ chunks }) => chunks.length === 1 && chunks[0] === solo?.id);
+  expect(alone.map(({ kind }) => kind)).toEqual(["explain"]);
+  expect(steps.some(({ kind, chunks }) => kind === "run-through" && chunks.includes(solo?.id ?? ""))).toBe(true);
+  const hard = steps.flatMap(({ moves: taken = [] }) => taken.map(({ cue }) => cue));
   expect(hard.join()).not.toContain("Turn right away");
-  const [shown] = alone.map((one) => planText(plan, wording).activity(one));
-  expect(shown?.label).toBe("Show: Solo (theirs)");
-  expect(shown?.instruction).toContain("Say what they may dance there");
+  const [said] = saidIn(plan, ({ kind }) => kind === "explain");
+  expect(said).toMatch(/^Theirs\. Say what they may dance there.* Give it room/);
 });
 
 test("nor does it drill the counts in which a group in canon still improvises, or mark what one group alone has to learn", () => {
@@ -125,14 +123,16 @@ sections:
   - name: Half
     counts: [{ 1-8: { do: Anything, improvised: yes } }]
     parts: { Flood: [{ 1-8: Walk in a circle }] }`);
-  const { chunks, activities } = planClass(workshopOf([solo], 60), libraryWith({}));
+  const { chunks, ...plan } = planClass(workshopOf([solo], 60), libraryWith({}));
   expect(chunks.map(({ section, counts, improvised }) => [section, counts, improvised])).toEqual([
     ["Solo", 12, true],
     ["Half", 8, undefined],
   ]);
-  expect(activities.filter(({ kind }) => kind === "drill").every(({ sections }) => sections.join() === "Half")).toBe(
-    true,
-  );
+  expect(
+    stepsOf(plan)
+      .filter(({ kind }) => kind === "drill")
+      .every(({ sections }) => sections.join() === "Half"),
+  ).toBe(true);
 });
 
 test("a class plan says on which counts nothing is danced, as a habit", () => {

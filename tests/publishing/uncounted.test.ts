@@ -13,7 +13,7 @@ import { countsView } from "../../src/publishing/site/counts-view.js";
 import { routineFacts } from "../../src/publishing/site/routine-facts.js";
 import { routineView } from "../../src/publishing/site/routine-view.js";
 import { clicks } from "../../src/routine/clicks.js";
-import { materialOf } from "../../src/teaching/material.js";
+import { materialOf } from "../../src/teaching/material-of.js";
 import { planClass } from "../../src/teaching/plan.js";
 import { runSeconds } from "../../src/teaching/steps.js";
 import { wordingOf } from "../../src/wording/wording.js";
@@ -23,7 +23,7 @@ import { sightAt } from "../../templates/script/practice/sight.js";
 import { fromYaml, readYaml } from "../fixtures/from-yaml.js";
 import { readText, spaced } from "../fixtures/read-pdf.js";
 import { library } from "../fixtures/written.js";
-import { libraryWith, workshopOf } from "../teaching/builder.js";
+import { libraryWith, saidIn, stepsOf, workshopOf } from "../teaching/builder.js";
 
 const wording = wordingOf("en");
 
@@ -232,9 +232,12 @@ test("the player shows which section it waits in, and what comes then", () => {
   expect(at(25)).toEqual([4, "wait", "", undefined, undefined]);
 });
 
-test("a class waits for it in every run that comes by it, at any speed, and learns nothing there", () => {
+test("a class has it explained, waits for it in every run that comes by it, at any speed, and drills nothing there", () => {
   const plan = planClass(workshopOf([routine], 60), libraryWith({}));
-  expect(plan.chunks.map(({ section }) => section)).toEqual(["Verse", "Chorus"]);
+  expect(plan.chunks.map(({ section }) => section)).toEqual(["Speech", "Verse", "Breath", "Chorus", "Bow"]);
+  const alone = stepsOf(plan).filter(({ sections }) => /^(Speech|Breath|Bow)$/.test(sections.join()));
+  expect(alone.map(({ kind }) => kind)).toEqual(["explain", "explain", "explain"]);
+  expect(saidIn(plan, ({ kind }) => kind === "explain")[0]).toMatch(/^Without counts\. Say what happens in it/);
   const part = materialOf([routine], "1", plan.settings).parts.at(-1);
   if (part === undefined) throw new Error("There is nothing to teach.");
   // 15 + 5 + 10 seconds beside 16 counts, and four counts in; with the song from 0:02 on, 49 seconds to the end of the bow.

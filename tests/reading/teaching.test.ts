@@ -9,7 +9,7 @@ describe("the planner's settings", () => {
     const { library, findings } = readLibrary("name: A\n");
     expect(findings).toEqual([]);
     expect(library?.teaching).toEqual(emptyLibrary.teaching);
-    expect(library?.teaching).toMatchObject({ unit: 5, chunkCounts: 16, chunkPoints: 16, explain: 5, again: 5 });
+    expect(library?.teaching).toMatchObject({ unit: 60, chunkCounts: 16, chunkPoints: 16, explain: 5, again: 5 });
     expect(library?.teaching).toMatchObject({ markSpeed: 50, linkSpeed: 75, leadIn: 15, groups: 2, waterEvery: 35 });
     expect(library?.teaching).toMatchObject({
       limits: {},
@@ -21,13 +21,13 @@ describe("the planner's settings", () => {
   test("what is written, and beside it the defaults", () => {
     const { library, findings } = reading(
       "chunk-counts: 24\ndrill-speeds: [50, 80]\npoints: { turn: 1.5 }\n" +
-        "most: { drill: 2, from-the-top: 6 }\nlimits: { knees: 60, inversions: 4 }",
+        "most: { drill: 2, from-the-top: 6 }\nlimits: { knees: 60, inversion: 4, lift: 8 }",
     );
     expect(findings).toEqual([]);
     expect(library?.teaching.chunkCounts).toBe(24);
     expect(library?.teaching.points).toMatchObject({ move: 1, turn: 1.5, partCount: 0.25, otherSide: 0.5 });
     expect(library?.teaching.most).toMatchObject({ drill: 2, "from-the-top": 6, link: 3 });
-    expect(library?.teaching.limits).toEqual({ knees: 60, inversions: 4 });
+    expect(library?.teaching.limits).toEqual({ knees: 60, inversions: 4, lift: 8 });
     expect(library?.teaching.drillSpeeds).toEqual([50, 80]);
   });
 
@@ -57,7 +57,7 @@ describe("the planner's settings", () => {
     ["points: { turn: -1 }", 3, 19, "`turn` must be a number from 0 to 100 points; here is `-1`."],
     ["points: { jump: 1 }", 3, 13, "`jump` is not a key here. The keys here are move, turn, drop, part-count, risk"],
     ["least: { show: 0 }", 3, 18, "`show` must be a whole number from 1 to 20 runs; here is `0`."],
-    ["most: { cha: 1 }", 3, 11, "`cha` is not a key here. The keys here are show, mark, detail, drill"],
+    ["most: { cha: 1 }", 3, 11, "`cha` is not a key here. The keys here are show-all, recap, show, mark, options"],
     [
       "most: 3",
       3,

@@ -85,7 +85,7 @@ test("a note, one a class, names the keys that the plan does not follow yet", ()
   const notes = (keys: string) =>
     read(keys).findings.map(({ severity, rule, line, message }) => `${severity} ${rule} ${line} ${message}`);
   expect(notes("starts: 9:05\nsections: [Wall, Tag]\nknown: [Wall]\nlessons: 6\n")).toEqual([
-    "note not-planned-yet 6 `sections`, `known` and `lessons` are read and kept in plan.json, but the class plan does not follow them yet: divide the time yourself.",
+    "note not-planned-yet 8 `lessons` is read and kept in plan.json, but the class plan does not follow it yet: divide the time yourself.",
   ]);
   expect(notes("dates: [2027-01-16, 2027-01-23]\n").join()).toMatch(/^note not-planned-yet 5 `dates` is read/);
   expect(notes("starts: 9:05\nwarm-up: 10\n")).toEqual([]);

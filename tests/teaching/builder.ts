@@ -1,8 +1,11 @@
 import Fraction from "fraction.js";
+import { planText } from "../../src/publishing/plan-text.js";
 import { readLibrary } from "../../src/reading/read-library.js";
 import { dance } from "../../src/routine/dance.js";
 import type { Library, Routine, Workshop } from "../../src/routine/routine.js";
 import type { WrittenMove } from "../../src/routine/written.js";
+import type { ActivityStep, ClassPlan } from "../../src/teaching/class-plan.js";
+import { en } from "../../src/wording/en.js";
 import { plainLibrary as library, move, phrase, section, written } from "../fixtures/written.js";
 
 /** A move's words, or its words and what else is written of it; `easier` is its option for level 1. */
@@ -103,3 +106,21 @@ export function libraryWith(teaching: Readonly<Record<string, unknown>>): Librar
 }
 
 export { library };
+
+/** All steps of a plan, in order, with the routine that each belongs to. */
+export function stepsOf({
+  activities,
+}: Pick<ClassPlan, "activities">): readonly (ActivityStep & { readonly routine: string })[] {
+  return activities.flatMap(({ steps, routine = "" }) => steps.map((step) => ({ ...step, routine })));
+}
+
+/** What the plan says in the steps that are wanted. */
+export function saidIn(plan: ClassPlan, wanted: (step: ActivityStep) => boolean): readonly string[] {
+  const text = planText(plan, en);
+  return plan.activities.flatMap((activity) =>
+    text.steps(activity).flatMap(({ label, instruction }, index) => {
+      const step = activity.steps[index];
+      return step && wanted(step) ? [`${label}. ${instruction}`] : [];
+    }),
+  );
+}

@@ -34,7 +34,7 @@ describe("a recording in one go", () => {
       ["welcome", undefined, 40, "front"], // 4 × 10: the title, no music, the levels, how it starts
       ["show", 100, 40, "front"], // 15 + 4 + 16 + 5
       ["explain", 50, 90, "behind"], // shown 15 + 4 + 8 + 5, marked 15 + 2 × 5 + (4 + 8) ÷ 0.5 + 5: 86
-      ["options", undefined, 15, "behind"], // 4 ÷ 0.5 + 5 = 13
+      ["options", undefined, 20, "behind"], // 5 + 4 ÷ 0.5 + 5 = 18
       ["follow", 60, 35, "behind"], // 10 + 12 ÷ 0.6 + 5
       ["follow", 100, 30, "behind"], // 10 + 12 + 5
       ["explain", 50, 90, "behind"],
@@ -44,12 +44,12 @@ describe("a recording in one go", () => {
       ["from-the-top", 75, 50, "behind"], // 15 + 20 ÷ 0.75 + 5 = 46.7
       ["from-the-top", 100, 40, "behind"],
     ]);
-    expect(plan.videoSeconds).toBe(540);
+    expect(plan.videoSeconds).toBe(545);
   });
 
   test("is recorded once, from one place of the camera", () => {
-    expect(plan.setups).toEqual([{ takes: plan.takes.map(({ number }) => number), seconds: 600 }]);
-    expect(plan.daySeconds).toBe(600);
+    expect(plan.setups).toEqual([{ takes: plan.takes.map(({ number }) => number), seconds: 605 }]);
+    expect(plan.daySeconds).toBe(605);
   });
 });
 
@@ -99,8 +99,8 @@ sections:
   expect(takes.map(({ kind }) => kind)).toEqual(
     "welcome show uncounted explain follow follow own known from-the-top from-the-top goodbye".split(" "),
   );
-  // Said to be waited out: as long as it lasts at any speed. 12 + 5 of talk, and 8 + 8 + 16 counts at a second each.
-  expect(takes.map(({ kind, seconds }) => kind === "uncounted" && seconds).filter(Boolean)).toEqual([20]);
+  // Said to be waited out: as long as it lasts at any speed. 20 + 12 + 5, and 8 + 8 + 16 counts at a second each.
+  expect(takes.map(({ kind, seconds }) => kind === "uncounted" && seconds).filter(Boolean)).toEqual([40]);
   const slow = takes.find(({ kind, speed }) => kind === "from-the-top" && speed === 75);
   expect(slow?.seconds).toBe(80); // 15 + 12 + (4 + 32) ÷ 0.75 + 5
   const text = takesText(planRecording(again, inOneGo), again, library);

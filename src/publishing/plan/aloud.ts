@@ -1,21 +1,20 @@
 import { neededGear } from "../../routine/gear.js";
 import type { Library, Routine, Version } from "../../routine/routine.js";
 import { alike } from "../../routine/whose.js";
-import { taughtAs } from "../../teaching/chunk-takes.js";
 import type { Mention, Take } from "../../teaching/take.js";
 import type { Wording } from "../../wording/wording.js";
 import { metCautions } from "../met-cautions.js";
 
 /** What is said in so many words in a take, a sentence or two a line: what it mentions, and the name of what it begins to teach. */
 export function aloud(
-  { say, opens }: Pick<Take, "say" | "opens">,
+  { say, opens, before }: Pick<Take, "say" | "opens" | "before">,
   routine: Routine,
   library: Library,
   wording: Wording,
 ): readonly string[] {
   return [
     ...say.flatMap((mention) => mentions[mention](routine, library, wording)),
-    ...(opens === undefined ? [] : [openingOf(routine, opens, wording)]),
+    ...(opens === undefined ? [] : [openingOf(routine, opens, before, wording)]),
   ];
 }
 
@@ -55,17 +54,21 @@ function taughtOf({ versions, taught }: Routine): readonly Version[] {
 }
 
 /** Names a section before it is taught: whether it is known, and how it differs from what is around it. */
-function openingOf({ sections, music }: Routine, index: number, { takes, time }: Wording): string {
+function openingOf(
+  { sections, music }: Routine,
+  index: number,
+  before: Take["before"],
+  { takes, time }: Wording,
+): string {
   const section = sections[index];
   if (section === undefined) return "";
-  const { name, mirrored, improvised, seconds } = section;
-  const again = taughtAs(sections, index);
+  const { name, improvised, seconds } = section;
   const tempo = section.countsPerMinute;
   return takes.aloud.part(name, {
     first: index === 0,
     improvised,
     ...(seconds !== undefined && { seconds: seconds.valueOf() }),
-    ...(again !== undefined && { again: again.name, otherSide: again.mirrored !== mirrored }),
+    ...(before && { again: before.section, otherSide: before.otherSide }),
     ...(seconds === undefined &&
       !tempo.equals(music.countsPerMinute) && {
         tempo: time.tempo(section),

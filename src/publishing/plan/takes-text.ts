@@ -29,9 +29,14 @@ export function takesText(plan: RecordingPlan, routine: Routine, library: Librar
 /** A take with its place in the video, and below it what is said, called and shown. */
 function takeLines(take: Take, plan: RecordingPlan, routine: Routine, library: Library): readonly string[] {
   const wording = wordingOf(library.language);
-  const { takes: said, time } = wording;
+  const { takes: said, plan: planned, time } = wording;
   const { number, start, kind, names, sections, calls, options, speed, runs } = take;
-  const { label, instruction } = said.kinds[kind]({ title: plan.title, names, sections, runs });
+  const { label, instruction: what } = said.kinds[kind]({ title: plan.title, names, sections, runs });
+  const { without } = take;
+  const instruction = [
+    ...(what === "" ? [] : [what]),
+    ...(without === undefined ? [] : [kind === "explain" ? planned.without({ names }, without) : planned.withoutAgain]),
+  ].join(" ");
   return [
     `${number}. ${time.clock(start)} ${label}${speed === undefined ? "" : said.speed(speed)}.${instruction && ` ${instruction}`}`,
     ...aloud(take, routine, library, wording).map((sentence) => said.line(said.aloud.quoted(sentence))),

@@ -3,9 +3,9 @@ import type { Library, Workshop } from "../../routine/routine.js";
 import { versionAt } from "../../routine/version-at.js";
 import { risks } from "../../routine/vocabulary.js";
 import { whoMeets } from "../../routine/whose.js";
-import type { Activity, ClassPlan } from "../../teaching/class-plan.js";
+import type { ClassPlan } from "../../teaching/class-plan.js";
 import type { Wording } from "../../wording/wording.js";
-import { planText } from "../plan-text.js";
+import { planText, type SaidStep } from "../plan-text.js";
 import type { Html } from "./html.js";
 import { markdownHtml } from "./markdown.js";
 import type { Download, PackFiles } from "./pack.js";
@@ -42,23 +42,14 @@ export interface WorkshopView {
 /** The running order, with times from the beginning of the slot. */
 export interface PlanView {
   readonly summary: readonly string[];
-  readonly blocks: readonly {
+  readonly activities: readonly {
     readonly clock: string;
     readonly label: string;
     readonly length: string;
-    /** Short names of all risks that its activities meet. */
+    /** Short names of all risks that it meets. */
     readonly cautions: readonly string[];
-    readonly activities: readonly ActivityView[];
+    readonly steps: readonly Omit<SaidStep, "cautions">[];
   }[];
-}
-
-export interface ActivityView {
-  readonly clock: string;
-  readonly length: string;
-  readonly label: string;
-  readonly instruction: string;
-  /** Contacts, "knees 3, hands 4". */
-  readonly load: string;
 }
 
 export function workshopView(workshop: Workshop, library: Library, pack: PackFiles, wording: Wording): WorkshopView {
@@ -95,26 +86,16 @@ export function workshopView(workshop: Workshop, library: Library, pack: PackFil
 }
 
 function planView(plan: ClassPlan, wording: Wording): PlanView {
-  const { clock } = wording.time;
   const text = planText(plan, wording);
-  const activityView = (activity: Activity): ActivityView => ({
-    ...text.activity(activity),
-    clock: clock(activity.start),
-    length: clock(activity.seconds),
-    load: text.load(activity),
-  });
   return {
     summary: text.summary,
-    blocks: plan.blocks.map(({ topic, start, seconds, from, to }) => {
-      const activities = plan.activities.slice(from, to);
-      return {
-        clock: clock(start),
-        label: text.block(topic),
-        length: clock(seconds),
-        cautions: text.cautions(activities),
-        activities: activities.map(activityView),
-      };
-    }),
+    activities: plan.activities.map((activity) => ({
+      clock: text.clock(activity),
+      label: text.label(activity),
+      length: wording.plan.span(activity.seconds),
+      cautions: text.cautions([activity]),
+      steps: text.steps(activity).map(({ label, instruction, load }) => ({ label, instruction, load })),
+    })),
   };
 }
 

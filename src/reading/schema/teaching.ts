@@ -1,4 +1,5 @@
 import * as z from "zod";
+import { planningLimits } from "../../routine/teaching-settings.js";
 import { type DancedKind, dancedKinds, loadParts, recordingStyles } from "../../routine/vocabulary.js";
 import { amount, key, whole, word } from "./values.js";
 
@@ -8,6 +9,9 @@ const seconds = (least: number, most: number) => whole(least, most, " seconds");
 const points = (most: number) => amount(0, most, " points");
 const percent = whole(20, 100, " per cent of the tempo");
 const share = amount(0, 1, " of a new move");
+
+/* Without these nothing is taught. */
+const asked: readonly DancedKind[] = ["show", "drill", "again", "explain"];
 
 type NumberSchema = ReturnType<typeof amount>;
 
@@ -21,7 +25,7 @@ function byActivity(setting: (activity: DancedKind) => NumberSchema, presets: Re
 
 /** What `teaching:` in `library.yaml` may say: what the class planner counts with. */
 export const teachingSchema = z.strictObject({
-  unit: key(seconds(1, 60), "seconds that every activity is rounded up to", "10").default(5),
+  unit: key(seconds(1, 60), "seconds that every activity is rounded up to", "30").default(60),
   "chunk-counts": key(whole(4, 128, " counts"), "the longest chunk that is taught in one go, in counts", "8").default(
     16,
   ),
@@ -50,26 +54,36 @@ export const teachingSchema = z.strictObject({
   again: key(seconds(0, 600), "seconds to get back to the place after a run", "10").default(5),
   overhead: key(
     byActivity(() => seconds(0, 600), {
-      show: 15,
-      mark: 15,
-      detail: 20,
-      drill: 10,
-      link: 10,
-      "from-the-top": 15,
-      "run-through": 20,
-      "away-from-mirror": 20,
-      mirrored: 30,
-      groups: 30,
+      "show-all": 10,
+      recap: 20,
+      show: 10,
+      mark: 10,
+      options: 5,
+      detail: 15,
+      drill: 5,
+      again: 10,
+      explain: 20,
+      link: 5,
+      "from-the-top": 10,
+      "run-through": 15,
+      "away-from-mirror": 15,
+      mirrored: 20,
+      groups: 20,
     }),
-    "seconds around an activity",
+    "seconds around each of these, beside what rounding up gives",
     "{ drill: 20 }",
   ).prefault({}),
   least: key(
-    byActivity((activity) => whole(activity === "show" || activity === "drill" ? 1 : 0, 20, " runs"), {
+    byActivity((activity) => whole(asked.includes(activity) ? 1 : 0, 20, " runs"), {
+      "show-all": 1,
+      recap: 1,
       show: 1,
       mark: 1,
+      options: 1,
       detail: 0,
       drill: 1,
+      again: 1,
+      explain: 1,
       link: 1,
       "from-the-top": 1,
       "run-through": 1,
@@ -82,10 +96,15 @@ export const teachingSchema = z.strictObject({
   ).prefault({}),
   most: key(
     byActivity(() => whole(0, 20, " runs"), {
+      "show-all": 1,
+      recap: 2,
       show: 2,
       mark: 3,
+      options: 1,
       detail: 3,
       drill: 4,
+      again: 2,
+      explain: 2,
       link: 3,
       "from-the-top": 4,
       "run-through": 4,
@@ -98,10 +117,15 @@ export const teachingSchema = z.strictObject({
   ).prefault({}),
   worth: key(
     byActivity(() => amount(0, 100, " times the usual worth"), {
+      "show-all": 0,
+      recap: 1.2,
       show: 0.4,
       mark: 1.2,
+      options: 0.4,
       detail: 1.2,
       drill: 1,
+      again: 1,
+      explain: 0.5,
       link: 1,
       "from-the-top": 1.5,
       "run-through": 1.5,
@@ -115,12 +139,22 @@ export const teachingSchema = z.strictObject({
   "lead-in": key(seconds(0, 600), "longest wait for the song's first count, in seconds", "20").default(15),
   groups: key(whole(2, 10, " groups"), "groups that dance one after the other", "3").default(2),
   "water-every": key(whole(5, 600, " minutes"), "minutes of dancing between water breaks", "45").default(35),
+  questions: key(seconds(0, 60), "seconds for questions for every move that is new", "6").default(4),
+  "breathe-every": key(
+    whole(5, 60, " minutes"),
+    "minutes of floor work after which there is water or talk at the latest",
+    "10",
+  ).default(15),
   limits: key(
     z
-      .partialRecord(word(loadParts), whole(0, 100_000, " times"))
-      .meta({ wants: "a part of the body (or inversions) and a number of times" }),
-    "how often a part of the body may take weight in a class; the planner then swaps marked repeats to the easier option, and says so",
-    "{ knees: 60 }",
+      .partialRecord(word([...loadParts, "inversion"]), whole(0, 100_000, " times"))
+      .meta({ wants: "a part of the body or a risk, and a number of times" }),
+    `how often a part of the body may take weight in a class, or a risk be met; the planner then swaps runs to the easier option, or leaves out a lift and its kind, and says so (default: ${Object.entries(
+      planningLimits,
+    )
+      .map(([part, limit]) => `\`${part}: ${limit}\``)
+      .join(" and ")}, planning defaults of ours and no safety figure)`,
+    "{ knees: 60, lift: 8 }",
   ).default({}),
   recording: key(
     z.strictObject({

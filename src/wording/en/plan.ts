@@ -1,7 +1,14 @@
 import type { DancedName, SectionName } from "../../routine/sheet.js";
-import type { Contact } from "../../routine/vocabulary.js";
+import {
+  type BodyPart,
+  bodyParts,
+  type LoadPart,
+  loadParts,
+  neverSlowed,
+  type Risk,
+} from "../../routine/vocabulary.js";
 import { capital, list, often } from "./language.js";
-import { routine } from "./routine.js";
+import { risks } from "./risks.js";
 import { versions } from "./versions.js";
 
 /** The end of a section of a routine. */
@@ -9,8 +16,6 @@ export interface SectionEnd extends SectionName {
   readonly title: string;
 }
 
-/** A part of the body that is loaded, or being upside down. */
-export type LoadPart = Contact | "inversions";
 export type Load = Readonly<Partial<Record<LoadPart, number>>>;
 
 /** What the dancers of a group meet in a class. */
@@ -35,9 +40,16 @@ export interface Danced {
   /** Counts a minute at that speed, where there is one tempo. */
   readonly tempo?: string;
   readonly runs: number;
+  /** What its cautions ask for before it is danced. */
+  readonly asks: string;
   /** The dancers' own. */
   readonly improvised: boolean;
-  readonly moves: readonly { readonly cue: string; readonly on: string; readonly groups?: readonly string[] }[];
+  readonly moves: readonly Cue[];
+  readonly options: readonly OptionCues[];
+  /** Where it was danced before. */
+  readonly before: { readonly section: string; readonly otherSide: boolean } | undefined;
+  /** With the song, where something between is left out. */
+  readonly pieces?: number;
   /** Groups that the class is divided into. */
   readonly groups: number;
 }
@@ -49,6 +61,36 @@ export interface PlannedLevel {
   readonly easiest: readonly string[] | undefined;
 }
 
+/** A move, and whose it is where not everybody dances it. */
+interface Cue {
+  readonly cue: string;
+  /** Of its section, from 1. */
+  readonly phrase: number;
+  readonly on: string;
+  readonly groups?: readonly string[];
+  /** The level whose option it is. */
+  readonly version?: string;
+}
+
+/** What the dancers of other versions dance. */
+export interface OptionCues {
+  readonly versions: readonly string[];
+  readonly groups?: readonly string[];
+  /** Absent where it is danced as a whole. */
+  readonly moves?: readonly Cue[];
+  readonly cautions: readonly Risk[];
+}
+
+/** A move as it is called. */
+export interface CalledMove extends Omit<Cue, "version"> {
+  readonly say?: readonly string[];
+}
+
+/** A move that is never slowed, and what is danced in its place. */
+export interface UnslowedCue extends Omit<Cue, "version"> {
+  readonly instead: readonly string[];
+}
+
 export interface Said {
   readonly label: string;
   readonly instruction: string;
@@ -57,7 +99,15 @@ export interface Said {
 const inWords = (number: number): string => ["", "", "two", "three"][number] || String(number);
 const sectionName = ({ section, otherSide }: SectionName): string => (otherSide ? `${section} (other side)` : section);
 const endName = (end: SectionEnd): string => `“${sectionName(end)}” in ${end.title}`;
-const partName = (part: LoadPart): string => (part === "inversions" ? "upside down" : `the ${part}`);
+const riskOf = (part: LoadPart): Risk | undefined =>
+  part === "inversions" ? "inversion" : isBodyPart(part) ? undefined : part;
+const isBodyPart = (part: LoadPart): part is BodyPart => bodyParts.some((one) => one === part);
+const partName = (part: LoadPart): string => {
+  const risk = riskOf(part);
+  return risk === undefined ? `the ${part}` : risks.label(risk);
+};
+
+const two = (number: number): string => String(number).padStart(2, "0");
 
 /** "12 min 5 s" */
 function span(seconds: number): string {
@@ -65,93 +115,190 @@ function span(seconds: number): string {
   return [minutes > 0 && `${minutes} min`, (rest > 0 || minutes === 0) && `${rest} s`].filter(Boolean).join(" ");
 }
 
+const unit = (name: DancedName | undefined): string => (name?.phrase === 8 ? "eight" : "phrase");
+
 /** "Harbour wall (other side), eights 1–2" */
 function danced(name: DancedName): string {
   const [from, to] = name.phrases ?? [];
-  if (from === undefined || to === undefined) return sectionName(name);
-  const unit = name.phrase === 8 ? "eight" : "phrase";
-  return from === to ? `${sectionName(name)}, ${unit} ${from}` : `${sectionName(name)}, ${unit}s ${from}–${to}`;
+  const section = name.pickUp === undefined ? sectionName(name) : `${name.pickUp} and ${sectionName(name)}`;
+  if (from === undefined || to === undefined) return section;
+  return from === to ? `${section}, ${unit(name)} ${from}` : `${section}, ${unit(name)}s ${from}–${to}`;
 }
 
 const what = ({ names: [...names] }: Danced): string => names.slice(-1).map(danced).join("");
-const until = ({ title, until: end }: Danced): string =>
-  end === undefined ? title : `${title}, as far as the end of ${sectionName(end)}`;
+const until = ({ until: end }: Danced): string =>
+  end === undefined ? "" : `, as far as the end of ${sectionName(end)}`;
 const at = ({ speed, tempo }: Danced): string =>
   `${speed === 100 ? "full tempo" : `${speed}%`}${tempo === undefined ? "" : ` (${tempo} counts a minute)`}`;
 
+/** "eight 2", where a chunk has several. */
+const phraseIn = ([name, ...others]: readonly DancedName[], number: number): readonly string[] => {
+  const [from, to] = name?.phrases ?? [1, name?.last ?? 1];
+  return others.length > 0 || from === to ? [] : [`${unit(name)} ${number}`];
+};
+
+/** "“Drag” (Flood, eight 2, 5-6)"; of more than a chunk without its place. */
+const cueIn =
+  ({ names }: Pick<Danced, "names">) =>
+  ({ cue, phrase, on, groups = [], version }: Cue): string => {
+    const where = names.length > 1 ? [] : [...phraseIn(names, phrase), on];
+    const whose = [...groups, ...(version === undefined ? [] : [versions.name(version)]), ...where];
+    return whose.length === 0 ? `“${cue}”` : `“${cue}” (${whose.join(", ")})`;
+  };
+
+/** "5-6 Drag the right toes", "Flood: 5-6 “and drag”" */
+function called({ on, cue, say, groups = [] }: CalledMove): string {
+  const whose = groups.length > 0 ? `${list(groups)}: ` : "";
+  return `${whose}${on} ${say === undefined ? cue : say.length === 0 ? "(nothing)" : `“${say.join(", ")}”`}`;
+}
+
+/** "Level 3, Flood: “Handstand” (5-8), at full tempo or not at all, with a mat ready." */
+function option(of: Danced, { versions: ids, groups = [], moves, cautions }: OptionCues): string {
+  const whose = [list(ids.map(versions.name)), ...groups].join(", ");
+  if (moves === undefined) return `${whose}: danced once as a whole.`;
+  const moment = cautions.filter((risk) => neverSlowed.includes(risk));
+  const met = cautions.length === 0 ? "" : ` Take care: ${list(cautions.map(risks.label))}.`;
+  const ready = moment.length === 0 ? "" : ` Never slowed; have ready: ${risks.asks(moment)}.`;
+  return `${whose}: ${moves.map(cueIn(of)).join(", ")}.${met}${ready}`;
+}
+
+const inPieces = ({ pieces = 1 }: Danced): string =>
+  pieces === 1 ? "" : ` It is danced in ${inWords(pieces)} pieces: what lies between them is not danced in this class.`;
+
 /** The whole body, and what of it this class uses most. */
 function parts(used: readonly LoadPart[]): string {
-  const named = used.filter((part) => part !== "inversions").map(partName);
+  const named = used.filter((part) => riskOf(part) === undefined).map(partName);
   return named.length === 0 ? "the whole body" : `the whole body, above all ${list(named)}`;
 }
 
 /** "knees 12, hands 1, upside down 2" */
 const tally = (load: Load): string =>
-  Object.entries(load)
-    .map(([part, times]) => `${part === "inversions" ? "upside down" : part} ${times}`)
+  bodyParts
+    .flatMap((part) => (load[part] ? [`${part === "inversions" ? "upside down" : part} ${load[part]}`] : []))
     .join(", ");
 
-/** "the moves that load the knees" */
+/** "lift 4, upside down 2" */
+const unslowed = (load: Load): string =>
+  loadParts
+    .flatMap((part) => {
+      const [risk, times] = [riskOf(part), load[part]];
+      return times && risk && neverSlowed.includes(risk) ? [`${risks.label(risk)} ${times}`] : [];
+    })
+    .join(", ");
+
+/** "the moves that load the knees", "the moves marked lift" */
 const loading = (part: LoadPart): string =>
-  part === "inversions" ? "the moves upside down" : `the moves that load ${partName(part)}`;
+  riskOf(part) === undefined ? `the moves that load ${partName(part)}` : `the moves marked “${partName(part)}”`;
 
 const noneEasier = ([only, ...others]: readonly string[]): string =>
   only === undefined || others.length > 0 ? "No easier level is written" : `${versions.name(only)} is the easiest`;
 
-const { contacts } = routine;
-
 /** A class plan: its activities, and what is said about the whole of it. */
 export const plan = {
+  /** "0:20" hours and minutes from the beginning, or the time of day where the class begins at one, "18:30". */
+  clock(seconds: number, starts = "0:00"): string {
+    const [hours = 0, minutes = 0] = starts.split(":").map(Number);
+    const all = hours * 3600 + minutes * 60 + seconds;
+    const rest = all % 60 === 0 ? "" : `:${two(all % 60)}`;
+    return `${Math.floor(all / 3600) % 24}:${two(Math.floor(all / 60) % 60)}${rest}`;
+  },
   span,
   danced,
   endName,
-  /** What each kind of activity is called, and what to do in it. */
-  activities: {
+  /** What an activity is about. */
+  topics: {
+    show: (title: string): string => `${title}, the whole dance`,
+    recap: (title: string): string => `${title}, what they know`,
+    teach: (title: string, name: DancedName): string => `${title}: ${danced(name)}`,
+    "from-the-top": (title: string): string => `${title}, from the top`,
+    dance: (title: string): string => `${title}, to dance`,
+  },
+  /** What each step of an activity is called, and what to do in it. */
+  steps: {
+    "show-all": (one: Danced): Said => ({
+      label: "Show",
+      instruction: `Dance all of it ${often(one.runs)} with the song; the class watches.`,
+    }),
+    recap: (one: Danced): Said => ({
+      label: `Recap: ${list([...new Set(one.names.map(sectionName))])}`,
+      instruction: `They know it: dance it ${often(one.runs)} at ${at(one)}, and put right what has gone.`,
+    }),
     show: (one: Danced): Said => ({
-      label: `Show: ${what(one)}${one.improvised ? " (theirs)" : ""}`,
-      instruction: `${one.improvised ? "Say what they may dance there; it is theirs, and not drilled. " : ""}Dance it ${often(one.runs)} at ${at(one)}, counting aloud; the class watches.`,
+      label: "Show",
+      instruction: `Dance it ${often(one.runs)} at ${at(one)}, counting aloud; the class watches.`,
     }),
     mark: (one: Danced): Said => ({
-      label: `Mark: ${what(one)}`,
-      instruction: `Explain it move by move, then walk it ${often(one.runs)} at ${at(one)}.`,
+      label: "Mark",
+      instruction: `Explain it move by move, then mark it together ${often(one.runs)} at ${at(one)}.`,
+    }),
+    options: (one: Danced): Said => ({
+      label: "Options",
+      instruction: `Show each to those who take it, who dance it from here on. ${one.options.map((each) => option(one, each)).join(" ")}`,
     }),
     detail: (one: Danced): Said => ({
-      label: `Hard moves: ${what(one)}`,
-      instruction: `Each on its own, ${often(one.runs)} at ${at(one)}: ${one.moves.map(({ cue, on, groups = [] }) => `“${cue}” (${[...groups, on].join(", ")})`).join(", ")}.`,
+      label: "Hard moves",
+      instruction: `${one.speed < 100 ? "Each" : "Never slowed: each"} on its own, ${often(one.runs)} at ${at(one)}: ${one.moves.map(cueIn(one)).join(", ")}.${one.speed < 100 || one.asks === "" ? "" : ` Have ready: ${one.asks}.`}`,
     }),
     drill: (one: Danced): Said => ({
-      label: `Drill: ${what(one)}`,
+      label: "Drill",
       instruction: `Dance it ${often(one.runs)} on the counts at ${at(one)}.`,
     }),
+    again: (one: Danced): Said => ({
+      label: "You know this",
+      instruction: `${one.before ? `It is “${one.before.section}”${one.before.otherSide ? " on the other side" : ""}: say so, and dance it` : "Dance it"} ${often(one.runs)} at ${at(one)}.`,
+    }),
+    explain: (one: Danced): Said =>
+      one.improvised
+        ? {
+            label: "Theirs",
+            instruction: `Say what they may dance there; it is theirs, and not drilled. Give it room: count it through ${often(one.runs)} at ${at(one)}, everybody as they like.`,
+          }
+        : {
+            label: "Without counts",
+            instruction: `Say what happens in it, and let it pass ${often(one.runs)} as long as it lasts, each in their place.`,
+          },
     link: (one: Danced): Said => ({
       label: `Link: ${one.names.slice(0, 1).map(danced).join("")} into ${what(one)}`,
       instruction: `Dance both without a stop, ${often(one.runs)} at ${at(one)}.`,
     }),
     "from-the-top": (one: Danced): Said => ({
-      label: `From the top: ${until(one)}`,
+      label: `From the top${until(one)}`,
       instruction: `All of it so far on the counts, ${often(one.runs)} at ${at(one)}.`,
     }),
     "run-through": (one: Danced): Said => ({
-      label: `Run-through: ${until(one)}`,
-      instruction: `Dance it ${often(one.runs)} with the song, whatever happens.`,
+      label: `Run-through${until(one)}`,
+      instruction: `Dance it ${often(one.runs)} with the song, whatever happens.${inPieces(one)}`,
     }),
     "away-from-mirror": (one: Danced): Said => ({
-      label: `Away from the mirror: ${until(one)}`,
+      label: `Away from the mirror${until(one)}`,
       instruction: `Turn the room round and dance it ${often(one.runs)} at ${at(one)}.`,
     }),
     mirrored: (one: Danced): Said => ({
-      label: `Other side: ${until(one)}`,
+      label: `Other side${until(one)}`,
       instruction: `Exchange left and right and dance it ${often(one.runs)} at ${at(one)}.`,
     }),
     groups: (one: Danced): Said => ({
-      label: `In groups: ${until(one)}`,
-      instruction: `${one.groups} groups: each dances ${often(one.runs)} with the song while the others watch.`,
+      label: `In groups${until(one)}`,
+      instruction: `${one.groups} groups: each dances ${often(one.runs)} with the song while the others watch.${inPieces(one)}`,
     }),
   },
+  /** What is called in a chunk, on its counts: to be read off. */
+  call: (calls: readonly CalledMove[]): Said => ({
+    label: "Call",
+    instruction: calls
+      .map(
+        (one, index) => `${index === 0 ? "" : one.phrase === calls[index - 1]?.phrase ? " · " : " / "}${called(one)}`,
+      )
+      .join(""),
+  }),
   /** What stands around the dancing. `used` are the parts of the body that the class loads. */
   frame: {
     "warm-up": (used: readonly LoadPart[]): Said => ({ label: "Warm-up", instruction: `Warm ${parts(used)}.` }),
     water: (): Said => ({ label: "Water", instruction: "Drink, rest, ask." }),
+    questions: (): Said => ({
+      label: "Questions",
+      instruction: "Sit or stand at ease, breathe, and ask what is not clear yet.",
+    }),
     "free-practice": (_: readonly LoadPart[], seconds: number): Said => ({
       label: "Free practice",
       instruction:
@@ -168,18 +315,37 @@ export const plan = {
     const which = runs < of ? `${runs} of the ${of} runs` : all;
     return `${which} in the level ${version} option, for the limit's sake.`;
   },
-  /** What a block of activities is called. */
-  blocks: {
-    chunk: (title: string, name: DancedName): string => `${title}: ${danced(name)}`,
-    top: (title: string): string => `${title}, from the top`,
-    dance: (title: string): string => `${title}, to dance`,
+  /** Stands behind an instruction where some runs leave out what is never slowed. */
+  spared(runs: number, of: number): string {
+    const which = runs < of ? `${runs} of the ${of} runs` : of === 1 ? "this run" : "all runs";
+    return `In ${which} mark what is never slowed, for the limit's sake.`;
   },
+  /** Stands behind an instruction below full tempo: what is left out, and what is danced in its place. */
+  without: (one: Pick<Danced, "names">, moves: readonly UnslowedCue[]): string =>
+    `Not slowed: ${moves
+      .map((move) =>
+        move.instead.length > 0
+          ? `in place of ${cueIn(one)(move)} dance ${move.instead.map((cue) => `“${cue}”`).join(", ")}`
+          : `of ${cueIn(one)(move)} only the way in and the way out`,
+      )
+      .join("; ")}.`,
+  /** The same, where it has been said already. */
+  withoutAgain: "Again what is never slowed gives way.",
+  /** Where a class does not teach all of its routines: sections of one of them, its title last. */
+  recalled: (sections: readonly string[], title: string): string =>
+    `Known, and recalled at the start: ${list(sections)} (${title}).`,
+  leftOut: (sections: readonly string[], title: string): string =>
+    `No part of this class: ${list(sections)} (${title}).`,
   /** Everything fits. Seconds. */
-  fits(least: number, available: number, freePractice: number): readonly string[] {
+  fits(least: number, available: number, freePractice: number, questions: number): readonly string[] {
     const rest = freePractice > 0 ? ` ${span(freePractice)} is left as free practice.` : "";
+    const further = available - least - freePractice;
     return [
       `Everything fits: the least that teaches it takes ${span(least)}, and ${thereIs(available)}.`,
-      `${span(available - least - freePractice)} more goes into further runs, the densest chunks and whole runs first.${rest}`,
+      ...(further > 0 || rest !== ""
+        ? [`${span(further)} more goes into further runs, the densest chunks and whole runs first.${rest}`]
+        : []),
+      ...(questions > 0 ? [`${span(questions)} of it all is kept for questions.`] : []),
       ...(freePractice > 600 ? ["There is time for more: another section, another routine, or a shorter class."] : []),
     ];
   },
@@ -197,6 +363,9 @@ export const plan = {
   /** Counts of a routine's phrases on which nothing is danced. */
   pauses: (title: string, counts: readonly number[]): string =>
     `${title}: nothing is danced on ${list(counts.map(String))} of each phrase.`,
+  /** A class that dances an adaptation. */
+  adaptation: (title: string, version: string): string =>
+    `The whole class dances ${title} as “${version}”; no other version is planned.`,
   /** A routine that has no such level. */
   otherLevel: (title: string, level: string, planned: string): string =>
     `${title} has no level ${level}; it is planned at ${planned}, the one it is taught at.`,
@@ -207,6 +376,11 @@ export const plan = {
     if (taught === easiest)
       return taught === "" ? [] : [`Times with weight or impact, at level ${level} as at the easiest: ${taught}.`];
     return [`Times with weight or impact: ${taught || "none"} at level ${level}; ${easiest || "none"} at the easiest.`];
+  },
+  /** How often the class meets what is danced at full tempo or not at all. */
+  unslowed(load: Load): readonly string[] {
+    const times = unslowed(load);
+    return times === "" ? [] : [`Danced at full tempo or not at all, in the whole class: ${times} times.`];
   },
   /** The same of each group, where groups differ; their routine is named where there are several. */
   groupLoads(
@@ -223,29 +397,39 @@ export const plan = {
   /** "Flood knees 4": contacts of an activity, of each group where groups differ. */
   contacts: (load: Load, groups: readonly { readonly group: string; readonly load: Load }[] | undefined): string =>
     groups === undefined
-      ? contacts(load)
-      : groups.flatMap((one) => (contacts(one.load) === "" ? [] : [`${one.group} ${contacts(one.load)}`])).join("; "),
+      ? tally(load)
+      : groups.flatMap((one) => (tally(one.load) === "" ? [] : [`${one.group} ${tally(one.load)}`])).join("; "),
   /** How a limit that the library sets came out. */
   limit(
     outcome: {
       readonly part: LoadPart;
       readonly limit: number;
+      /** Of the planning, not the library's own. */
+      readonly preset?: boolean;
       readonly before: number;
       readonly after: number;
       readonly kept: boolean;
+      /** Of who stays at the easiest level. */
+      readonly easiest: number;
       readonly groups?: readonly Pick<GroupFigures, "group" | "title">[];
     },
     { level, easiest }: PlannedLevel,
     several: boolean,
   ): string {
-    const { part, limit, before, after, kept, groups = [] } = outcome;
+    const { part, limit, preset = false, before, after, kept, groups = [] } = outcome;
     const names = list(groups.map(({ group, title }) => (several ? `${group} in ${title}` : group)));
     const whose = names === "" ? "" : ` for ${names}`;
-    const own = `${partName(part)}: the library's own limit is ${limit} a class`;
+    const own = preset
+      ? `${partName(part)}: our planning default is ${limit} a class, which is no safety figure`
+      : `${partName(part)}: the library's own limit is ${limit} a class`;
     if (before <= limit) return capital(`${own}, and the plan has ${before}${whose}.`);
     if (kept)
       return capital(
-        `${own}; ${before} at level ${level}, brought to ${after}${whose} by dancing marked runs in the easier option.`,
+        `${own}; ${before} ${/^\d+$/.test(level) ? `at level ${level}` : `as “${level}”`}, brought to ${after}${whose} by dancing ${
+          riskOf(part) === undefined
+            ? "marked runs in the easier option"
+            : "some runs in the easier option, or without it"
+        }.`,
       );
     if (easiest !== undefined)
       return capital(
@@ -253,9 +437,9 @@ export const plan = {
           `give ${loading(part)} an easier option${whose}, or teach less.`,
       );
     return capital(
-      `${own}, and it is not kept: ${after} remain${whose} after every run that may change has gone to the easier option. ` +
+      `${own}, and it is not kept: ${after} remain${whose} after every run that may change has been changed. ` +
         "Each chunk marked once and danced once at full tempo, and one run-through, stay at the level taught. " +
-        "Teach an easier level, or less.",
+        (outcome.easiest < after ? "Teach an easier level, or less." : "Teach less: the easiest level has as many."),
     );
   },
 };

@@ -35,6 +35,16 @@ const texts: Record<Risk, readonly [label: string, text: string]> = {
   ],
 };
 
+/* What each of them asks for where it is danced at full tempo or not at all (common practice, no source). */
+const asks: Partial<Record<Risk, string>> = {
+  "floor-drop": "a clear floor and pads or a mat",
+  inversion: "a mat, room to come down, and a spotter who has been taught it",
+  jump: "a forgiving floor and room to land",
+  lift: "partner and spotter who have been taught it, and everybody's say-so",
+  climb: "somebody who holds what bears you, and the way down first",
+  throw: "room around, and eyes on where it lands",
+};
+
 /** Risks and what is said about them, on page and paper alike. */
 export const risks = {
   /** A short name, for beside the move. */
@@ -50,6 +60,8 @@ export const risks = {
   },
   /** One or two sentences for the top of a page. */
   caution: (risk: Risk): string => texts[risk][1],
+  /** What the cautions ask for that have to be there before a move is danced: "a mat; room". */
+  asks: (risks: readonly Risk[]): string => risks.flatMap((risk) => asks[risk] ?? []).join("; "),
   /** Stands under every list of cautions. */
   generalCaution:
     "The venue's rules and local codes come first, then what a qualified teacher in the room tells you. With pain, an injury, " +

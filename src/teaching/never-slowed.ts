@@ -1,0 +1,46 @@
+import { moveEnd } from "../routine/chart.js";
+import type { Move } from "../routine/routine.js";
+import { neverSlowed, type Risk } from "../routine/vocabulary.js";
+import type { GroupMoves } from "./dancers.js";
+import { learnt } from "./dancers.js";
+
+/** A move that is danced at full tempo or not at all, and what is danced in its place below that. */
+export interface UnslowedMove {
+  readonly move: Move;
+  /** The groups that dance it, where not all do. */
+  readonly groups: readonly string[];
+  /** Why it is not slowed. */
+  readonly risks: readonly Risk[];
+  /** The easier option; empty where there is none that may be slowed: then the way in and the way out. */
+  readonly instead: readonly Move[];
+}
+
+export function isNeverSlowed({ risks, hold }: Move): boolean {
+  return !hold && risks.some((risk) => neverSlowed.includes(risk));
+}
+
+/** What each group dances below full tempo: whatever is never slowed gives way to its easier option, or is left out. */
+export function asMarked(dancers: readonly GroupMoves[]): readonly GroupMoves[] {
+  return dancers.map((group) => ({
+    ...group,
+    taught: group.taught.flatMap((move) => (isNeverSlowed(move) ? easierThan(move, group) : [move])),
+    easiest: group.easiest.filter((move) => !isNeverSlowed(move)),
+  }));
+}
+
+/** The moves among these that are never slowed, each once for all who dance it. */
+export function unslowedIn(dancers: readonly GroupMoves[]): readonly UnslowedMove[] {
+  return learnt(dancers).flatMap(({ move, groups }): readonly UnslowedMove[] => {
+    if (!isNeverSlowed(move)) return [];
+    const whose = dancers.find(({ taught }) => taught.includes(move));
+    const risks = move.risks.filter((risk) => neverSlowed.includes(risk));
+    return [{ move, groups, risks, instead: whose === undefined ? [] : easierThan(move, whose) }];
+  });
+}
+
+function easierThan(move: Move, { easiest }: GroupMoves): readonly Move[] {
+  return easiest.filter(
+    (other) =>
+      other.at.gte(move.at) && other.at.lt(moveEnd(move)) && other.place !== move.place && !isNeverSlowed(other),
+  );
+}
