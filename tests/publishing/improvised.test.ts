@@ -4,6 +4,8 @@ import { drawHandout } from "../../src/publishing/handout/handout.js";
 import { planText } from "../../src/publishing/plan-text.js";
 import { routineJson } from "../../src/publishing/routine-json.js";
 import { countsView } from "../../src/publishing/site/counts-view.js";
+import { routineView } from "../../src/publishing/site/routine-view.js";
+import { routineData } from "../../src/publishing/site/structured-data.js";
 import { mirror } from "../../src/routine/mirror.js";
 import { planClass } from "../../src/teaching/plan.js";
 import { wordingOf } from "../../src/wording/wording.js";
@@ -144,4 +146,10 @@ test("a class plan says on which counts nothing is danced, as a habit", () => {
   expect(planText(planClass(workshopOf([routine], 30), library), wording).summary.join()).not.toContain(
     "nothing is danced",
   );
+});
+
+test("whoever reads a page's facts hears which section is the dancers' own", () => {
+  const view = routineView(routine, library, { pictures: new Map(), downloads: [] }, wording);
+  const { step } = routineData(routine, view, library, wording) as unknown as { step: readonly { text: string }[] };
+  expect(step.map(({ text }) => text)).toEqual(["8 counts", "8 counts, yours: dance what you like", "8 counts"]);
 });

@@ -160,7 +160,7 @@ function optionLines(routine: Routine, library: Library, few: number): string {
 
 /** Where it does not go on as around it: another tempo, time without counts, and what is the dancers' own. */
 export const changes: Paragraph = (routine, library, upload) => {
-  const { description: said, sections: names, time } = wordingOf(library.language);
+  const { description: said, time } = wordingOf(library.language);
   const listed = contentsOf(routine, upload).length === 0;
   const lines = sheetSections(routine).flatMap(({ section: index }) => {
     const section = routine.sections[index];
@@ -171,7 +171,7 @@ export const changes: Paragraph = (routine, library, upload) => {
     const facts = [
       ...(seconds !== undefined && !listed ? [said.uncounted(seconds.valueOf())] : []),
       ...(seconds === undefined && !tempo.equals(whole) ? [said.pace[pace](time.tempo(section))] : []),
-      ...(improvised ? [names.own] : []),
+      ...(improvised ? [said.own] : []),
     ];
     return facts.length > 0 ? [said.change(plain(section.name), facts)] : [];
   });

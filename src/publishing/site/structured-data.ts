@@ -35,11 +35,14 @@ export function routineData(routine: Routine, view: RoutineView, library: Librar
     ...(routine.audience === "adult" ? { typicalAgeRange: "18-" } : {}),
     performTime: isoDuration(wholeRun(routine).seconds),
     tool: view.gear.filter(({ required }) => required).map(({ item }) => ({ "@type": "HowToTool", name: item })),
-    step: view.sections.map(({ id, name, counts, seconds }, index) => ({
+    step: view.sections.map(({ id, name, counts, seconds, improvised }, index) => ({
       "@type": "HowToStep",
       position: index + 1,
       name,
-      text: seconds === undefined ? wording.sections.counts(counts) : wording.sections.uncounted(seconds),
+      text: [
+        seconds === undefined ? wording.sections.counts(counts) : wording.sections.uncounted(seconds),
+        ...(improvised ? [wording.sections.own] : []),
+      ].join(", "),
       url: `#${id}`,
     })),
     mentions: songData(routine),

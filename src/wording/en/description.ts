@@ -77,6 +77,8 @@ export const description = {
   pauses: (counts: readonly string[], phrase: number): string =>
     `LEFT EMPTY: ${plural(counts.length, "count", "counts")} ${list(counts)} of every ${phrase === 8 ? "eight" : phrase}`,
   change: (section: string, facts: readonly string[]): string => `${section}: ${facts.join("; ")}`,
+  /** Of a section that the dancers improvise. */
+  own: "yours, dance what you like",
   pace: {
     half: (tempo: string): string => `half-time, ${tempo} counts a minute`,
     double: (tempo: string): string => `double time, ${tempo} counts a minute`,

@@ -96,7 +96,7 @@ sections:
   expect(paragraph(free, "WHAT CHANGES").slice(1)).toEqual([
     "Opening: 15 seconds, no counts",
     "A: about 71 counts a minute",
-    "Free: yours: dance what you like",
+    "Free: yours, dance what you like",
     "A again: double time, 120 counts a minute",
   ]);
 });
