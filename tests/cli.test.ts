@@ -231,7 +231,7 @@ describe("outline and click", () => {
     expect(plain).toMatch(/^WEBVTT Fourpenny Gate: counts and cues\n/);
     expect(early).toMatch(/^WEBVTT Fourpenny Gate: counts and cues, 2 counts ahead\n/);
     expect(countleaf(["captions", "fourpenny-gate", "--lead", "soon"], demo).status).toBe(2);
-    expect(countleaf(["takes", "fourpenny-gate"], demo).stdout).toContain("In the order of shooting");
+    expect(countleaf(["takes", "fourpenny-gate"], demo).stdout).toContain("One continuous recording of about");
     const letters = countleaf(["outline", "breakwater-letters", "--mirrored"], demo);
     expect([letters.status, letters.stdout]).toEqual([0, expect.stringContaining("THIS FILM IS FLIPPED")]);
     const none = countleaf(["outline", "fourpenny-gate", "--mirrored"], demo);

@@ -7,7 +7,6 @@ import type { Finding } from "../reading/finding.js";
 import type { Content } from "../reading/read-content.js";
 import type { Routine } from "../routine/routine.js";
 import { planRecording } from "../teaching/recording.js";
-import { wordingOf } from "../wording/wording.js";
 import { readOne } from "./read-folder.js";
 
 /** What came of making one thing of one routine, or what stands in the way. */
@@ -47,7 +46,7 @@ export function makeCaptions(contentDir: string, slug: string, { lead, firstCoun
 /** The takes of a breakdown video, as a list to have beside the camera. */
 export function makeTakes(contentDir: string, slug: string): Promise<Made> {
   return withRoutine(contentDir, slug, (routine, { library }) =>
-    takesText(planRecording(routine, library), wordingOf(library.language)),
+    takesText(planRecording(routine, library), routine, library),
   );
 }
 

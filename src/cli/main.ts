@@ -13,7 +13,7 @@ const help = `countleaf makes a page, handouts and video text from one file a da
   countleaf build                 make the pack: pages, handouts, captions, click track
   countleaf outline SLUG          print the text for under a video, --mirrored for its mirrored film
   countleaf captions SLUG         print captions of counts and cues, --lead N counts early
-  countleaf takes SLUG            print the takes of a breakdown video, for a recording day
+  countleaf takes SLUG            lay out a breakdown video, for the day it is recorded
   countleaf click SLUG --out F    write the click track as sound
 
   --content DIR   where the files are (content)

@@ -129,6 +129,7 @@ function summaryOf(plan: ClassPlan, said: Wording["plan"]): readonly string[] {
     ...plan.routines
       .filter(({ version }) => version !== level)
       .map(({ title, version }) => said.otherLevel(title, level, version)),
+    ...plan.routines.flatMap(({ title, pauses }) => (pauses === undefined ? [] : [said.pauses(title, pauses)])),
     ...said.loads(load.taught, load.easiest, planned),
     ...said.unslowed(load.taught),
     ...said.groupLoads(groups, planned, several),

@@ -33,7 +33,7 @@ function writePoints(points: TeachingKeys["points"]): MovePoints {
   return { move, turn, drop, partCount, risk, otherSide, repeat };
 }
 
-function writeRecording({ takes, setup, talk, ...left }: TeachingKeys["recording"]): RecordingSettings {
+function writeRecording({ style, takes, setup, talk, ...left }: TeachingKeys["recording"]): RecordingSettings {
   left satisfies NothingLeft;
-  return { takes, setup, talk };
+  return { style, takes, setup, talk };
 }

@@ -188,6 +188,29 @@ export interface ShownTime {
   readonly secondsAreEstimate: boolean;
 }
 
+/**
+ * How long a run takes for those who dance it: also what has no counts and comes before the first one or after the last, as long at
+ * any speed.
+ *
+ * @param timed the routine itself, or one of its practice speeds
+ */
+export function wholeRun(routine: Run & Clocked, timed: Run = routine): Run {
+  const { seconds, secondsAreEstimate } = timed;
+  const { sections } = routine;
+  const [begins, ends] = [sections[0]?.start ?? zero, sections.at(-1)?.end ?? routine.seconds];
+  return { seconds: seconds.sub(begins).add(ends.sub(routine.seconds)), secondsAreEstimate };
+}
+
+interface Clocked {
+  readonly sections: readonly Pick<DancedSection, "start" | "end">[];
+}
+
+/** A run from its first count to its last. */
+interface Run {
+  readonly seconds: Fraction;
+  readonly secondsAreEstimate: boolean;
+}
+
 /** Where the routine's first count falls, as exact as it is written. */
 export function shownFirstCount({ music: { firstCount } }: WithFirstCount): ShownTime | undefined {
   return firstCount && { seconds: firstCount, secondsAreEstimate: false };

@@ -1,4 +1,4 @@
-import type { GearItem } from "./routine.js";
+import type { GearItem, Version } from "./routine.js";
 import type { WrittenGear } from "./written.js";
 
 /**
@@ -18,5 +18,22 @@ export function gearOf(
   for (const { item, need, why, for: only } of list)
     if (only === undefined || only.includes(version)) add({ item, need, ...(why === undefined ? {} : { why }) });
   for (const move of moves) for (const item of move.gear) add({ item, need: "required" });
+  return [...items.values()];
+}
+
+/** A thing that some versions need, and which. */
+export interface Needed extends GearItem {
+  readonly by: readonly Version[];
+}
+
+/** Everything that some version needs, each item once, with the versions that need it so. */
+export function neededGear(versions: readonly Version[]): readonly Needed[] {
+  const items = new Map<string, Needed>();
+  for (const version of versions) {
+    for (const item of version.gear) {
+      const key = `${item.need} ${item.item}`;
+      items.set(key, { ...item, by: [...(items.get(key)?.by ?? []), version] });
+    }
+  }
   return [...items.values()];
 }

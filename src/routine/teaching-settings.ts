@@ -1,4 +1,4 @@
-import type { DancedKind, LoadPart } from "./vocabulary.js";
+import type { DancedKind, LoadPart, RecordingStyle } from "./vocabulary.js";
 
 /** What the class planner counts with, every default filled in. Speeds are per cent of the tempo. */
 export interface TeachingSettings {
@@ -58,7 +58,8 @@ export interface MovePoints {
 }
 
 export interface RecordingSettings {
-  /** How often each take is shot. */
+  readonly style: RecordingStyle;
+  /** How often each take is shot, where it is shot in takes. */
   readonly takes: number;
   /** Seconds to place the camera. */
   readonly setup: number;

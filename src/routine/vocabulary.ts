@@ -104,6 +104,10 @@ export type HandoutKind = (typeof handoutKinds)[number];
 export const mirroredBy = ["flipped", "danced"] as const;
 export type MirroredBy = (typeof mirroredBy)[number];
 
+/** How a breakdown is recorded: one continuous recording, or take by take. */
+export const recordingStyles = ["one-go", "takes"] as const;
+export type RecordingStyle = (typeof recordingStyles)[number];
+
 export const travelWays = ["forward", "back", "left", "right"] as const;
 /** A direction of travel, seen from the dancer's own facing. */
 export type TravelWay = (typeof travelWays)[number];

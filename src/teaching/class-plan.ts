@@ -151,6 +151,8 @@ export interface PlannedRoutine {
   /** The version that is taught, and the easiest. */
   readonly version: string;
   readonly easiest: string;
+  /** Counts of a phrase on which nothing is danced, as a habit. */
+  readonly pauses?: readonly number[];
   /** True where it is an adaptation: the whole class dances that. */
   readonly adaptation?: true;
   /** Sections that are recalled, and those that are no part of this class. */

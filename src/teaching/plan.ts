@@ -133,6 +133,7 @@ function plannedRoutine(routine: Routine, level: string, lesson: Lesson): Planne
     ...(taught.kind === "adaptation" && { adaptation: true as const }),
     ...(recalled.length > 0 && { recalled }),
     ...(leftOut.length > 0 && { leftOut }),
+    ...(routine.music.pauses.length > 0 && { pauses: routine.music.pauses }),
   };
 }
 

@@ -155,7 +155,11 @@ function levelsDanced({ runs, easier }: PlannedStep): readonly Level[] {
 }
 
 /** What a step leaves out since it is slower than the dance. */
-function withoutIn({ speed, moves }: Step, chunks: readonly Chunk[]): Pick<ActivityStep, "without"> {
+/** What is never slowed in some chunks that are danced below full tempo, and what stands in for it. */
+export function withoutIn(
+  { speed, moves }: Pick<Step, "speed" | "moves">,
+  chunks: readonly Chunk[],
+): Pick<ActivityStep, "without"> {
   if (speed >= 100 || moves.length > 0) return {};
   const without = new Map<string, UnslowedCue>();
   for (const { move, groups, instead } of chunks.flatMap(({ unslowed }) => unslowed)) {

@@ -3,6 +3,8 @@ import { countCaptions } from "../../src/publishing/captions/count-captions.js";
 import { drawHandout } from "../../src/publishing/handout/handout.js";
 import { routineJson } from "../../src/publishing/routine-json.js";
 import { countsView } from "../../src/publishing/site/counts-view.js";
+import { routineView } from "../../src/publishing/site/routine-view.js";
+import { routineData } from "../../src/publishing/site/structured-data.js";
 import { mirror } from "../../src/routine/mirror.js";
 import { planClass } from "../../src/teaching/plan.js";
 import { wordingOf } from "../../src/wording/wording.js";
@@ -133,4 +135,21 @@ sections:
       .filter(({ kind }) => kind === "drill")
       .every(({ sections }) => sections.join() === "Half"),
   ).toBe(true);
+});
+
+test("a class plan says on which counts nothing is danced, as a habit", () => {
+  const pausing = fromYaml(
+    "music: { tempo: 60, pauses: [4, 8] }\nsections: [{ name: A, counts: [{ 1-3: Walk, 5-7: Sway }] }]",
+  );
+  const plan = planClass(workshopOf([pausing], 30), library);
+  expect(planText(plan, wording).summary).toContain("Low Tide: nothing is danced on 4 and 8 of each phrase.");
+  expect(planText(planClass(workshopOf([routine], 30), library), wording).summary.join()).not.toContain(
+    "nothing is danced",
+  );
+});
+
+test("whoever reads a page's facts hears which section is the dancers' own", () => {
+  const view = routineView(routine, library, { pictures: new Map(), downloads: [] }, wording);
+  const { step } = routineData(routine, view, library, wording) as unknown as { step: readonly { text: string }[] };
+  expect(step.map(({ text }) => text)).toEqual(["8 counts", "8 counts, yours: dance what you like", "8 counts"]);
 });

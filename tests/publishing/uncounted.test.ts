@@ -10,6 +10,8 @@ import { phraseMap } from "../../src/publishing/drawing/phrase-map.js";
 import { drawHandout } from "../../src/publishing/handout/handout.js";
 import { routineJson } from "../../src/publishing/routine-json.js";
 import { countsView } from "../../src/publishing/site/counts-view.js";
+import { routineFacts } from "../../src/publishing/site/routine-facts.js";
+import { routineView } from "../../src/publishing/site/routine-view.js";
 import { clicks } from "../../src/routine/clicks.js";
 import { materialOf } from "../../src/teaching/material-of.js";
 import { planClass } from "../../src/teaching/plan.js";
@@ -77,6 +79,18 @@ test("its clock runs whatever the speed: 16 counts are stretched, five seconds a
   // At 75 %: 16 / 0.75 + 5.
   expect(record.practice.find(({ percent }) => percent === 75)?.seconds).toBe(26.333);
   expect(record.practice.find(({ percent }) => percent === 100)?.seconds).toBe(21);
+});
+
+test("a run is said to take what it takes, with what comes before the first count and after the last", async () => {
+  // From 0:02 to 0:51 in the track; at 75 % the 16 counts take 5.3 s longer, and nothing else does.
+  const view = routineView(routine, library, { pictures: new Map(), downloads: [] }, wording);
+  expect([view.run, view.practice.find(({ percent }) => percent === 75)?.run]).toEqual(["0:49", "0:54"]);
+  expect(routineFacts(routine).seconds).toBe(49);
+  const text = descriptionText(routine, library);
+  expect(text).toContain("16 counts at 60 a minute, one run in 0:49.");
+  expect(text).toContain("75%: 45 counts a minute, one run in 0:54");
+  for (const kind of ["sheet", "large"] as const)
+    expect(spaced(await readText(await drawHandout(routine, version, library, kind)))).toContain("0:49");
 });
 
 test("clicks are silent in it, and begin with the count-in to the first count", () => {

@@ -11,7 +11,10 @@ describe("the planner's settings", () => {
     expect(library?.teaching).toEqual(emptyLibrary.teaching);
     expect(library?.teaching).toMatchObject({ unit: 60, chunkCounts: 16, chunkPoints: 16, explain: 5, again: 5 });
     expect(library?.teaching).toMatchObject({ markSpeed: 50, linkSpeed: 75, leadIn: 15, groups: 2, waterEvery: 35 });
-    expect(library?.teaching).toMatchObject({ limits: {}, recording: { takes: 2, setup: 60, talk: 20 } });
+    expect(library?.teaching).toMatchObject({
+      limits: {},
+      recording: { style: "one-go", takes: 2, setup: 60, talk: 10 },
+    });
     expect(library?.teaching).not.toHaveProperty("drillSpeeds");
   });
 
@@ -64,7 +67,7 @@ describe("the planner's settings", () => {
     ["limits: { knee: 60 }", 3, 13, "`knee` is not a key here; did you mean `knees`?"],
     ["limits: { toes: 60 }", 3, 13, "The keys here are knees, hands, forearms"],
     ["limits: { knees: few }", 3, 20, "`knees` must be a whole number from 0 to 100000 times; here is `few`."],
-    ["recording: { shots: 2 }", 3, 16, "`shots` is not a key here. The keys here are takes, setup and talk."],
+    ["recording: { shots: 2 }", 3, 16, "`shots` is not a key here. The keys here are style, takes, setup and talk."],
     ["chunks: 3", 3, 3, "`chunks` is not a key here"],
     ["marked-speed: 50", 3, 3, "`marked-speed` is not a key here; did you mean `mark-speed`?"],
     ["5", 3, 3, "`teaching` must be `key: value` pairs; here is `5`. Write for example `teaching: { groups: 3 }`."],

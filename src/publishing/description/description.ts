@@ -7,20 +7,30 @@ const printed = [
   paragraphs.title,
   paragraphs.summary,
   paragraphs.side,
+  paragraphs.introduction,
+  paragraphs.music,
   paragraphs.gear,
+  paragraphs.start,
   paragraphs.versions,
+  paragraphs.options,
+  paragraphs.optionsInShort,
   paragraphs.run,
   paragraphs.contents,
+  paragraphs.changes,
   paragraphs.speeds,
   paragraphs.links,
   paragraphs.cautions,
-  paragraphs.music,
   paragraphs.credit,
   paragraphs.tags,
 ] as const;
 
+/** What says the same in fewer lines. */
+const shorter: ReadonlyMap<paragraphs.Paragraph, paragraphs.Paragraph> = new Map([
+  [paragraphs.options, paragraphs.optionsInShort],
+]);
+
 /**
- * Paragraphs in the order of their claim to the space. A paragraph that no longer fits is left out whole, so that nothing is cut; what
+ * Paragraphs in the order of their claim to the space. A paragraph that no longer fits is said in short, or left out whole, so that nothing is cut; what
  * comes after it still gets in where it fits. What must be said for safety and for credit comes first.
  */
 const claims = [
@@ -32,9 +42,13 @@ const claims = [
   paragraphs.music,
   paragraphs.links,
   paragraphs.gear,
+  paragraphs.start,
   paragraphs.versions,
   paragraphs.run,
+  paragraphs.changes,
   paragraphs.contents,
+  paragraphs.options,
+  paragraphs.introduction,
   paragraphs.speeds,
   paragraphs.tags,
 ] as const;
@@ -52,8 +66,11 @@ export function descriptionText(routine: Routine, library: Library, upload: para
   const said = upload === "danced" ? mirror(routine) : routine;
   let kept = new Map(printed.slice(0, 1).map((paragraph) => [paragraph, paragraph(said, library, upload)]));
   for (const paragraph of claims.slice(1)) {
-    const more = new Map(kept).set(paragraph, paragraph(said, library, upload));
-    if ([...joined(more)].length <= library.outlineLimit) kept = more;
+    const forms = [paragraph, shorter.get(paragraph) ?? paragraph];
+    kept =
+      forms
+        .map((form) => new Map(kept).set(form, form(said, library, upload)))
+        .find((more) => [...joined(more)].length <= library.outlineLimit) ?? kept;
   }
   return joined(kept);
 }

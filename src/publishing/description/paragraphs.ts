@@ -1,11 +1,16 @@
-import { dancersOf } from "../../routine/chart.js";
-import type { GearItem, Library, Routine, Version } from "../../routine/routine.js";
+import { chart, countsBetween, type Dancers, dancersOf } from "../../routine/chart.js";
+import { wholeRun } from "../../routine/clock.js";
+import { neededGear } from "../../routine/gear.js";
+import type { Library, Move, Routine, Stance, Version } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
 import { timesThrough } from "../../routine/times-through.js";
-import { type MirroredBy, risks as riskOrder } from "../../routine/vocabulary.js";
-import { whoMeets } from "../../routine/whose.js";
+import type { MirroredBy } from "../../routine/vocabulary.js";
+import { alike } from "../../routine/whose.js";
 import { type Wording, wordingOf } from "../../wording/wording.js";
-import { plain } from "./plain.js";
+import { metCautions, versionNames } from "../met-cautions.js";
+import { plain } from "../plain.js";
+import { firstSentences } from "./first-sentences.js";
+import { ownWays } from "./replaced.js";
 
 /** A paragraph of the description: its lines, or an empty text where the routine has nothing to say there. */
 export type Paragraph = (routine: Routine, library: Library, upload: Upload) => string;
@@ -25,16 +30,20 @@ export const title: Paragraph = ({ title, choreographer, styles, music }, librar
 export const summary: Paragraph = (routine, library) => {
   const { summary, counts, music } = routine;
   const { description, time } = wordingOf(library.language);
-  return plain(summary ?? description.size(counts, time.tempo(music), time.run(routine)));
+  return plain(summary ?? description.size(counts, time.tempo(music), time.run(wholeRun(routine))));
 };
 
 /** Under a mirrored film: what is mirrored in it, and which counts go with it. */
 export const side: Paragraph = (_, library, upload) => (upload === "plain" ? "" : saidIn(library).upload[upload]);
 
+/** The author's introduction in its first sentences. On the other side its sides would be wrong: then it is left out. */
+export const introduction: Paragraph = ({ prose, mirrored }, { language }) =>
+  mirrored ? "" : plain(firstSentences(prose.introduction, language));
+
 export const gear: Paragraph = ({ versions, groups }, library) => {
   const said = saidIn(library);
   const dancers = groups.length > 0 ? [said.groups(groups.map(plain))] : [];
-  const items = gearItems(versions).map(({ item, need, why, by }) => {
+  const items = neededGear(versions).map(({ item, need, why, by }) => {
     const only = by.length === versions.length ? undefined : versionNames(by, said);
     return said.gear(plain(item), need === "optional", only, why && plain(why));
   });
@@ -49,6 +58,126 @@ export const versions: Paragraph = (routine, library) => {
   return block(said.headings.versions, [...ways, ...(who === undefined ? [] : [who])]);
 };
 
+/** How it starts, each version that starts otherwise by name; the counts that land, and those on which nothing is danced. */
+export const start: Paragraph = (routine, library) => {
+  const { description: said, stance } = wordingOf(library.language);
+  const { phrase, pauses } = routine.music;
+  const from = starts(routine).map(({ start: how, groups, by }) =>
+    said.starts(stance.whole(how), [...groups.map(plain), ...(by.length > 0 ? [versionNames(by, said)] : [])]),
+  );
+  const lands = landing(routine);
+  return [
+    said.start(from),
+    ...(lands.length > 0 ? [said.lands(lands, phrase)] : []),
+    ...(pauses.length > 0 ? [said.pauses(pauses.map(String), phrase)] : []),
+  ].join("\n");
+};
+
+/** The counts that land hardest: as the author names them, or those of the taught version's hits where they are few. */
+function landing(routine: Routine): readonly string[] {
+  const { accents, phrase } = routine.music;
+  if (accents.length > 0) return accents.map(String);
+  const taught = routine.versions.find(({ id }) => id === routine.taught);
+  const hits = (taught === undefined ? [] : dancersOf(routine, taught)).flatMap((dancers) =>
+    chart(routine, dancers).flatMap((charted) =>
+      charted.cells.flatMap(({ move, begins, from }) =>
+        move?.hit === true && begins ? [countsBetween(routine, charted, from, from)] : [],
+      ),
+    ),
+  );
+  const counts = [...new Set(hits)].sort((a, b) => Number.parseInt(a, 10) - Number.parseInt(b, 10));
+  return counts.length <= phrase / 2 ? counts : [];
+}
+
+interface Starting {
+  readonly start: Stance;
+  /** Those who start so, where not all do. */
+  readonly groups: readonly string[];
+  /** The versions that do, where the taught one does not. */
+  readonly by: readonly Version[];
+}
+
+/** How the taught version starts, and the others that start otherwise. */
+function starts(routine: Routine): readonly Starting[] {
+  const look = ({ start }: Dancers) => JSON.stringify(start);
+  const looks = (version: Version) => JSON.stringify(dancersOf(routine, version).map(look));
+  const taught = routine.versions.filter(({ id }) => id === routine.taught);
+  const others = routine.versions.filter((version) => taught.every((one) => looks(one) !== looks(version)));
+  const kinds = new Set(others.map(looks));
+  return [
+    ...taught.map((version) => ({ version, by: [] as readonly Version[] })),
+    ...[...kinds].flatMap((kind) => {
+      const by = others.filter((version) => looks(version) === kind);
+      return by.slice(0, 1).map((version) => ({ version, by }));
+    }),
+  ].flatMap(({ version, by }) =>
+    alike(routine, version, look).map(({ dancers, names }) => ({ start: dancers.start, groups: names, by })),
+  );
+}
+
+/** What each option stands in for, and where. */
+export const options: Paragraph = (routine, library) => optionLines(routine, library, 8);
+
+/** The same with more of it in figures. */
+export const optionsInShort: Paragraph = (routine, library) => optionLines(routine, library, 3);
+
+/** @param few a version with more places of its own in a section is told in figures there */
+function optionLines(routine: Routine, library: Library, few: number): string {
+  const { description: said, counts, risks } = wordingOf(library.language);
+  const cues = (moves: readonly Move[]) =>
+    moves.map(({ cue, improvised }) => (improvised ? counts.ownMove(plain(cue.text)) : plain(cue.text)));
+  const ways = ownWays(routine).map((way) => ({
+    ...way,
+    who: said.whose(versionNames([way.version], said), way.groups.map(plain)),
+    own: way.replacements.flatMap(({ moves }) => moves).length,
+    isMany: way.replacements.length > few,
+  }));
+  const lines = [...new Set(ways.map(({ who }) => who))].flatMap((who) => {
+    const own = ways.filter((way) => way.who === who);
+    const many = own.filter(({ isMany }) => isMany);
+    const names = many.map(({ section }) => plain(section.name));
+    const moves = many.reduce((sum, way) => sum + way.own, 0);
+    return [
+      ...own.flatMap(({ section, replacements, isMany }) =>
+        (isMany ? [] : replacements).map(({ part, moves, instead, risks: met }) =>
+          said.option(
+            who,
+            said.parts[part](plain(section.name)),
+            moves.map(({ on }) => counts.span(on)),
+            cues(moves),
+            {
+              instead: cues(instead),
+              cautions: met.map(risks.label),
+            },
+          ),
+        ),
+      ),
+      ...(many.length > 0 ? [said.manyOptions(who, names, moves)] : []),
+    ];
+  });
+  return block(said.headings.options, lines);
+}
+
+/** Where it does not go on as around it: another tempo, time without counts, and what is the dancers' own. */
+export const changes: Paragraph = (routine, library, upload) => {
+  const { description: said, time } = wordingOf(library.language);
+  const listed = contentsOf(routine, upload).length === 0;
+  const lines = sheetSections(routine).flatMap(({ section: index }) => {
+    const section = routine.sections[index];
+    if (section === undefined) return [];
+    const { seconds, improvised, countsPerMinute } = section;
+    const [tempo, whole] = [countsPerMinute, routine.music.countsPerMinute];
+    const pace = tempo.mul(2).equals(whole) ? "half" : tempo.equals(whole.mul(2)) ? "double" : "other";
+    const facts = [
+      ...(seconds !== undefined && !listed ? [said.uncounted(seconds.valueOf())] : []),
+      ...(seconds === undefined && !tempo.equals(whole) ? [said.pace[pace](time.tempo(section))] : []),
+      ...(improvised ? [said.own] : []),
+    ];
+    return facts.length > 0 ? [said.change(plain(section.name), facts)] : [];
+  });
+  return block(said.headings.changes, [...new Set(lines)]);
+};
+
 /** How it is danced through, where that is more than once. */
 export const run: Paragraph = (routine, library) => {
   const built = timesThrough(routine);
@@ -58,8 +187,7 @@ export const run: Paragraph = (routine, library) => {
 /** The author's chapters; without times the sections in order, and no time is made up. */
 export const contents: Paragraph = (routine, library, upload) => {
   const { description: said, time } = wordingOf(library.language);
-  // A film that was danced anew has times of its own.
-  const chapters = upload === "danced" ? [] : routine.video.chapters;
+  const chapters = contentsOf(routine, upload);
   if (chapters.length > 0)
     return block(
       said.headings.chapters,
@@ -77,13 +205,18 @@ export const contents: Paragraph = (routine, library, upload) => {
   );
 };
 
+/** A film that was danced anew has times of its own. */
+function contentsOf({ video }: Routine, upload: Upload): Routine["video"]["chapters"] {
+  return upload === "danced" ? [] : video.chapters;
+}
+
 export const speeds: Paragraph = (routine, library) => {
   const { practice, music } = routine;
   const { description: said, time } = wordingOf(library.language);
   const slower = practice.filter(({ percent }) => percent !== 100);
   return block(said.headings.speeds, [
-    ...slower.map((speed) => said.speed(speed.percent, time.tempo(speed), time.run(speed))),
-    said.fullTempo(time.tempo(music), time.run(routine)),
+    ...slower.map((speed) => said.speed(speed.percent, time.tempo(speed), time.run(wholeRun(routine, speed)))),
+    said.fullTempo(time.tempo(music), time.run(wholeRun(routine))),
   ]);
 };
 
@@ -91,36 +224,32 @@ export const speeds: Paragraph = (routine, library) => {
 export const links: Paragraph = ({ slug, video }, library, upload) => {
   const { links: names, link, headings } = saidIn(library);
   const line = (name: string, address: string | undefined) => (address ? [link(name, plain(address))] : []);
-  const { performance, breakdown, mirrored } = video;
+  const { breakdown, mirrored } = video;
   const films = [
     ...line(names.breakdown, breakdown),
     ...(mirrored ? line(names.breakdownMirrored[mirrored.by], mirrored.address) : []),
   ];
   return block(headings.links, [
-    ...line(names.performance, performance),
     ...(mirrored && upload === "plain" ? films.reverse() : films),
     ...line(names.page, library.url && `${library.url}/routines/${slug}/`),
   ]);
 };
 
-/** In one line: the risks, with the versions that meet them where not all do, and whose word comes first. */
+/** In one line: the risks, and whose word comes first. */
 export const cautions: Paragraph = (routine, library) => {
-  const { versions } = routine;
   const { description: said, risks } = wordingOf(library.language);
-  const met = riskOrder.flatMap((risk) => {
-    const by = versions.filter((version) => version.cautions.includes(risk));
-    const only = by.length < versions.length ? versionNames(by, said) : undefined;
-    if (by.length === 0) return [];
-    const dances = by.map((version) => ({ routine, version }));
-    return [risks.of(risk, whoMeets(dances, risk), only)];
-  });
+  const met = metCautions(routine, library);
   return met.length > 0 ? said.cautions(met, risks.generalCaution) : "";
 };
 
-export const music: Paragraph = ({ music }, library) => {
+/** That the film has no music, and where it is. */
+export const music: Paragraph = ({ music, video }, library) => {
   const said = saidIn(library);
-  const song = songText(music, said);
-  return song || music.link ? said.music(song, music.link && plain(music.link)) : "";
+  return said.music(
+    songText(music, said),
+    music.link && plain(music.link),
+    video.performance && plain(video.performance),
+  );
 };
 
 export const credit: Paragraph = (routine, library) => {
@@ -144,27 +273,6 @@ function block(heading: string, lines: readonly string[]): string {
 
 function songText({ title, artist }: Routine["music"], said: Said): string {
   return said.song(title && plain(title), artist && plain(artist));
-}
-
-interface Needed extends GearItem {
-  readonly by: readonly Version[];
-}
-
-/** Each item once, with the versions that need it so. */
-function gearItems(versions: readonly Version[]): readonly Needed[] {
-  const items = new Map<string, Needed>();
-  for (const version of versions) {
-    for (const item of version.gear) {
-      const key = `${item.need} ${item.item}`;
-      items.set(key, { ...item, by: [...(items.get(key)?.by ?? []), version] });
-    }
-  }
-  return [...items.values()];
-}
-
-function versionNames(versions: readonly Version[], said: Said): string {
-  const named = (wanted: Version["kind"]) => versions.filter(({ kind }) => kind === wanted).map(({ id }) => plain(id));
-  return said.versions(named("level"), named("adaptation"));
 }
 
 function versionLine(routine: Routine, version: Version, said: Said): string {

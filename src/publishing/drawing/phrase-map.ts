@@ -1,6 +1,6 @@
 import Fraction from "fraction.js";
 import { type Dancers, dancersOf, moveEnd } from "../../routine/chart.js";
-import { countSeconds, shownTrackTime } from "../../routine/clock.js";
+import { countSeconds, shownTrackTime, wholeRun } from "../../routine/clock.js";
 import type { DancedSection, Move, Routine, Version } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
 import { type Facing, type Height, heights } from "../../routine/vocabulary.js";
@@ -364,7 +364,7 @@ function describe({ routine, version, wording }: Pick<MapContext, "routine" | "v
   return map.description({
     onTrack,
     counts: routine.counts,
-    run: wording.time.run(routine),
+    run: wording.time.run(wholeRun(routine)),
     sections: routine.sections.map((section) => ({
       at: begin(section),
       name: section.name,

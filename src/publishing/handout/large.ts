@@ -1,5 +1,5 @@
 import { dancersOf } from "../../routine/chart.js";
-import { shownFirstCount } from "../../routine/clock.js";
+import { shownFirstCount, wholeRun } from "../../routine/clock.js";
 import type { Library, Routine } from "../../routine/routine.js";
 import { timesThrough } from "../../routine/times-through.js";
 import { groupsMeeting } from "../../routine/whose.js";
@@ -71,7 +71,7 @@ function headBlocks({ routine, version }: Dance, library: Library, width: number
   const cautions = version.cautions.map((risk) => risks.of(risk, groupsMeeting(routine, version, risk)));
   const built = timesThrough(routine);
   const about = large.about(versionLine(routine, version, wording), routine.choreographer, song);
-  const run = large.size(routine.counts, time.run(routine), time.tempo(music));
+  const run = large.size(routine.counts, time.run(wholeRun(routine)), time.tempo(music));
   const address = viewAddress({ routine, version }, library);
   const room = address === undefined ? width : width - codeSize;
   const fact = (label: string, text: string) =>

@@ -1,5 +1,5 @@
 import { dancersOf } from "../../routine/chart.js";
-import { shownFirstCount } from "../../routine/clock.js";
+import { shownFirstCount, wholeRun } from "../../routine/clock.js";
 import type { Library, Routine, Version } from "../../routine/routine.js";
 import { timesThrough } from "../../routine/times-through.js";
 import { groupsMeeting } from "../../routine/whose.js";
@@ -116,7 +116,7 @@ function facts(
   const firstCount = shownFirstCount(routine);
   const list: readonly (readonly [string, string])[] = [
     [String(routine.counts), figures.counts],
-    [time.run(routine), figures.run],
+    [time.run(wholeRun(routine)), figures.run],
     [time.tempo(music), figures.tempo[music.feel]],
     [String(music.countIn), figures.countIn],
     ...(firstCount === undefined ? [] : [[time.track(firstCount), figures.firstCount] as const]),

@@ -1,3 +1,4 @@
+import { wholeRun } from "../../routine/clock.js";
 import type { Routine, Version } from "../../routine/routine.js";
 import { neverSlowed } from "../../routine/vocabulary.js";
 import { type Block, textBlock, wholeBlock } from "../../typesetting/block.js";
@@ -10,7 +11,11 @@ import { placesOf, printedSections } from "./printed-moves.js";
 export function practiceBlocks(routine: Routine, version: Version, style: NoteStyle): readonly Block[] {
   if (routine.practice.length === 0) return [];
   const { print, time } = style.wording;
-  const rows = routine.practice.map((speed) => [print.percent(speed.percent), time.tempo(speed), time.run(speed)]);
+  const rows = routine.practice.map((speed) => [
+    print.percent(speed.percent),
+    time.tempo(speed),
+    time.run(wholeRun(routine, speed)),
+  ]);
   const blocks = [tableBlock([print.practice.columns, ...rows], style), ...markedBlocks(routine, version, style)];
   return under(print.practice.title, blocks, style);
 }

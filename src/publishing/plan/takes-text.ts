@@ -1,27 +1,68 @@
+import type { Library, Routine } from "../../routine/routine.js";
+import type { Calls, ShownOption } from "../../teaching/call-lines.js";
 import type { RecordingPlan } from "../../teaching/recording.js";
-import type { Take } from "../../teaching/takes.js";
-import type { Wording } from "../../wording/wording.js";
+import type { Take } from "../../teaching/take.js";
+import { type Wording, wordingOf } from "../../wording/wording.js";
+import { aloud } from "./aloud.js";
 
-/** A recording day as plain text: the takes in the order of the finished video, then the order of shooting. */
-export function takesText(plan: RecordingPlan, { takes: said, time }: Wording): string {
-  const { title, levels, takes, setups, videoSeconds, daySeconds, settings } = plan;
-  const line = ({ number, start, kind, names, options, say, speed }: Take): string => {
-    const shown = options.map(({ version: id, groups }) => ({ id, level: levels.includes(id), groups }));
-    const { label, instruction } = said.kinds[kind]({ title, names, options: shown, say });
-    return `${number}. ${time.clock(start)} ${label}${speed === undefined ? "" : said.speed(speed)}. ${instruction}`;
-  };
-  const counted = { takes: takes.length, setups: setups.length, again: settings.recording.takes };
+/** A breakdown video as plain text: what follows what in it, with what is said and called; in takes, the order of shooting after that. */
+export function takesText(plan: RecordingPlan, routine: Routine, library: Library): string {
+  const wording = wordingOf(library.language);
+  const { takes: said, time } = wording;
+  const { title, takes, setups, videoSeconds, daySeconds, settings } = plan;
+  const { style, takes: again } = settings.recording;
   return [
     said.title(title),
-    ...said.summary(counted, videoSeconds, daySeconds),
+    ...said.summary({ style, takes: takes.length, setups: setups.length, again }, videoSeconds, daySeconds),
+    said.framing,
     "",
     said.finished(time.clock(videoSeconds)),
-    ...takes.map(line),
-    "",
-    said.shooting(time.clock(daySeconds)),
-    ...setups.map(({ camera, takes: numbers, seconds }) =>
-      said.setup(said.cameras[camera], numbers, time.clock(seconds)),
+    ...takes.flatMap((take) => takeLines(take, plan, routine, library)),
+    ...(style === "one-go" ? [] : ["", said.shooting(time.clock(daySeconds))]),
+    ...setups.flatMap(({ camera, takes: numbers, seconds }) =>
+      camera === undefined ? [] : [said.setup(said.cameras[camera], numbers, time.clock(seconds))],
     ),
     "",
   ].join("\n");
+}
+
+/** A take with its place in the video, and below it what is said, called and shown. */
+function takeLines(take: Take, plan: RecordingPlan, routine: Routine, library: Library): readonly string[] {
+  const wording = wordingOf(library.language);
+  const { takes: said, plan: planned, time } = wording;
+  const { number, start, kind, names, sections, calls, options, speed, runs } = take;
+  const { label, instruction: what } = said.kinds[kind]({ title: plan.title, names, sections, runs });
+  const { without } = take;
+  const instruction = [
+    ...(what === "" ? [] : [what]),
+    ...(without === undefined ? [] : [kind === "explain" ? planned.without({ names }, without) : planned.withoutAgain]),
+  ].join(" ");
+  return [
+    `${number}. ${time.clock(start)} ${label}${speed === undefined ? "" : said.speed(speed)}.${instruction && ` ${instruction}`}`,
+    ...aloud(take, routine, library, wording).map((sentence) => said.line(said.aloud.quoted(sentence))),
+    ...calls.flatMap((own) => phrasesIn(own, take, routine)).map((phrase) => said.line(said.call(phrase))),
+    ...options.map((option) => said.line(optionLine(option, take, plan, routine, wording))),
+  ];
+}
+
+/** Calls phrase by phrase; which phrase it is is said where the section has several. */
+function phrasesIn({ group, moves }: Calls, { names }: Take, { sections, music }: Routine) {
+  const name = names.at(-1)?.section;
+  const several = sections.some((section) => section.name === name && section.phrases.length > 1);
+  return [...new Set(moves.map(({ phrase }) => phrase))].map((phrase) => ({
+    ...{ phrase, moves: moves.filter((one) => one.phrase === phrase) },
+    ...(several && { of: music.phrase }),
+    ...(group !== undefined && { group }),
+  }));
+}
+
+function optionLine(
+  { version: id, groups, moves, whole, cautions }: ShownOption,
+  take: Take,
+  { levels }: RecordingPlan,
+  routine: Routine,
+  { takes: said, risks }: Wording,
+): string {
+  const version = { id, level: levels.includes(id), groups };
+  return said.option(version, whole ? [] : phrasesIn({ moves }, take, routine), cautions.map(risks.label));
 }

@@ -1,3 +1,4 @@
+import { wholeRun } from "../../routine/clock.js";
 import type { Library, Routine, Workshop } from "../../routine/routine.js";
 import { wordingOf } from "../../wording/wording.js";
 import type { OutFile, Publisher } from "../publisher.js";
@@ -55,7 +56,7 @@ export function previewPicture(routine: Routine, library: Library): Indexed {
     byline: preview.byline(choreographer),
     phrase: music.phrase,
     accents: music.accents,
-    figures: preview.figures(counts, time.run(routine), time.tempo(music)),
+    figures: preview.figures(counts, time.run(wholeRun(routine)), time.tempo(music)),
   });
 }
 

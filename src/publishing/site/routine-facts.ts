@@ -1,3 +1,4 @@
+import { wholeRun } from "../../routine/clock.js";
 import { definedOnly } from "../../routine/defined-only.js";
 import type { Move, Routine, Version } from "../../routine/routine.js";
 import { type TimesThrough, timesThrough } from "../../routine/times-through.js";
@@ -90,7 +91,7 @@ export function routineFacts(routine: Routine): RoutineFacts {
     groups: routine.groups,
     sections: [...new Set(routine.sections.map(({ name }) => name))],
     counts: routine.counts,
-    seconds: writtenSeconds(routine.seconds),
+    seconds: writtenSeconds(wholeRun(routine).seconds),
     secondsAreEstimate: routine.secondsAreEstimate,
     countsPerMinute: Math.round(music.countsPerMinute.valueOf() * 10) / 10,
     tempoIsEstimate: music.tempoIsEstimate,

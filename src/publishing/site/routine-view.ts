@@ -1,4 +1,4 @@
-import { shownFirstCount } from "../../routine/clock.js";
+import { shownFirstCount, wholeRun } from "../../routine/clock.js";
 import { mirror } from "../../routine/mirror.js";
 import type { Library, Routine, Stance, Version } from "../../routine/routine.js";
 import { rowOf } from "../../routine/row-of.js";
@@ -125,7 +125,7 @@ export function routineView(routine: Routine, library: Library, pack: PackFiles,
     title: routine.title,
     choreographer: routine.choreographer,
     ...songOf(routine, wording),
-    run: wording.time.run(routine),
+    run: wording.time.run(wholeRun(routine)),
     tempo: wording.time.tempo(music),
     firstCount: firstCount && wording.time.track(firstCount),
     firstNumber: routine.sections.flatMap(({ phrases }) => phrases)[0]?.numbers[0] ?? 1,
@@ -158,7 +158,7 @@ export function routineView(routine: Routine, library: Library, pack: PackFiles,
     practice: routine.practice.map((speed) => ({
       percent: speed.percent,
       tempo: wording.time.tempo(speed),
-      run: wording.time.run(speed),
+      run: wording.time.run(wholeRun(routine, speed)),
     })),
     after: markdownHtml(prose.after),
     videos: videosOf(routine, wording),

@@ -1,4 +1,5 @@
 import Fraction from "fraction.js";
+import { wholeRun } from "../../routine/clock.js";
 import type { Library, Routine, Workshop } from "../../routine/routine.js";
 import type { Wording } from "../../wording/wording.js";
 import { isoDuration } from "../format.js";
@@ -32,13 +33,16 @@ export function routineData(routine: Routine, view: RoutineView, library: Librar
     learningResourceType: wording.routine.kind,
     educationalLevel: view.versions.map(({ name }) => name),
     ...(routine.audience === "adult" ? { typicalAgeRange: "18-" } : {}),
-    performTime: isoDuration(routine.seconds),
+    performTime: isoDuration(wholeRun(routine).seconds),
     tool: view.gear.filter(({ required }) => required).map(({ item }) => ({ "@type": "HowToTool", name: item })),
-    step: view.sections.map(({ id, name, counts, seconds }, index) => ({
+    step: view.sections.map(({ id, name, counts, seconds, improvised }, index) => ({
       "@type": "HowToStep",
       position: index + 1,
       name,
-      text: seconds === undefined ? wording.sections.counts(counts) : wording.sections.uncounted(seconds),
+      text: [
+        seconds === undefined ? wording.sections.counts(counts) : wording.sections.uncounted(seconds),
+        ...(improvised ? [wording.sections.own] : []),
+      ].join(", "),
       url: `#${id}`,
     })),
     mentions: songData(routine),

@@ -1,3 +1,4 @@
+import { wholeRun } from "../../routine/clock.js";
 import type { Library, Workshop } from "../../routine/routine.js";
 import { versionAt } from "../../routine/version-at.js";
 import { risks } from "../../routine/vocabulary.js";
@@ -86,7 +87,7 @@ export function workshopView(workshop: Workshop, library: Library, pack: PackFil
       title: routine.title,
       choreographer: routine.choreographer,
       counts: routine.counts,
-      run: wording.time.run(routine),
+      run: wording.time.run(wholeRun(routine)),
       tempo: wording.time.tempo(routine.music),
     })),
     prose: markdownHtml(workshop.prose),

@@ -1,6 +1,6 @@
 import * as z from "zod";
 import { planningLimits } from "../../routine/teaching-settings.js";
-import { type DancedKind, dancedKinds, loadParts } from "../../routine/vocabulary.js";
+import { type DancedKind, dancedKinds, loadParts, recordingStyles } from "../../routine/vocabulary.js";
 import { amount, key, whole, word } from "./values.js";
 
 /* Every default here is this project's own choice, made from teaching habit (common practice, no source). */
@@ -158,12 +158,17 @@ export const teachingSchema = z.strictObject({
   ).default({}),
   recording: key(
     z.strictObject({
-      takes: key(whole(1, 20, " takes"), "how often each take is shot", "3").default(2),
+      style: key(
+        word(recordingStyles),
+        "`one-go`: one continuous recording in the order of teaching (default) | `takes`: shot take by take and cut",
+        "takes",
+      ).default("one-go"),
+      takes: key(whole(1, 20, " takes"), "how often each take is shot, where it is shot in takes", "3").default(2),
       setup: key(seconds(0, 600), "seconds to place the camera", "90").default(60),
-      talk: key(seconds(0, 600), "seconds of talking for each thing said", "15").default(20),
+      talk: key(seconds(0, 600), "seconds of talking for each thing said", "15").default(10),
     }),
-    "what a day of recording is counted with",
-    "{ takes: 3 }",
+    "how a breakdown video is recorded, and what that is counted with",
+    "{ style: takes }",
   ).prefault({}),
 });
 

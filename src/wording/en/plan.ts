@@ -360,6 +360,9 @@ export const plan = {
       .map(({ ends, spare }, index) => `class ${index + 1} ends with ${endName(ends)} (${span(spare)} to spare)`)
       .join("; ")}.`,
   minutesNeeded: (minutes: number): string => `One class would need ${minutes} minutes.`,
+  /** Counts of a routine's phrases on which nothing is danced. */
+  pauses: (title: string, counts: readonly number[]): string =>
+    `${title}: nothing is danced on ${list(counts.map(String))} of each phrase.`,
   /** A class that dances an adaptation. */
   adaptation: (title: string, version: string): string =>
     `The whole class dances ${title} as “${version}”; no other version is planned.`,
