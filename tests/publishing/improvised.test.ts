@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { countCaptions } from "../../src/publishing/captions/count-captions.js";
 import { drawHandout } from "../../src/publishing/handout/handout.js";
+import { planText } from "../../src/publishing/plan-text.js";
 import { routineJson } from "../../src/publishing/routine-json.js";
 import { countsView } from "../../src/publishing/site/counts-view.js";
 import { routineView } from "../../src/publishing/site/routine-view.js";
