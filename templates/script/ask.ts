@@ -51,7 +51,7 @@ function answerOf(move: Element): Parameters<NoticesWording["answer"]> {
   const part = move.closest(".part");
   const phrases = [...(part?.querySelectorAll("h4[id]") ?? [])];
   const phrase = phrases.findIndex(({ id }) => decodeURI(link?.hash ?? "").startsWith(`#${id}-`)) + 1;
-  const chosen = [...document.querySelectorAll<HTMLInputElement>(".choice input:checked")];
+  const chosen = [...document.querySelectorAll<HTMLInputElement>(".choice input:checked, .whose input:checked")];
   // What the address says too: what is as taught goes without saying.
   const view = chosen.filter(({ defaultChecked }) => !defaultChecked).map((field) => text(field.closest("label")));
   const own =

@@ -1,8 +1,8 @@
 /**
- * Whose counts somebody dances is asked once and remembered on their device: the choice opens by itself until there is an answer. A link
- * that names a group is its own answer, and is not remembered.
+ * Whose counts somebody dances is asked once and remembered on their device. A link that names a group is its own answer, and is not
+ * remembered.
  */
-export function askWhose(groups: readonly HTMLInputElement[], slug: string, chosen: () => void): void {
+export function rememberGroup(groups: readonly HTMLInputElement[], slug: string, chosen: () => void): void {
   const key = `countleaf group ${slug}`;
   const linked = new URLSearchParams(location.search).has("group");
   const known = recall(key);
@@ -11,7 +11,6 @@ export function askWhose(groups: readonly HTMLInputElement[], slug: string, chos
     answer.checked = true;
     chosen();
   }
-  if (known === undefined && !linked) document.querySelector("[data-choose]")?.setAttribute("aria-expanded", "true");
   for (const group of groups) group.addEventListener("change", () => remember(key, group.value));
 }
 

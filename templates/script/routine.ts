@@ -4,7 +4,7 @@ import { answerQuestions } from "./ask.js";
 import { copyText } from "./copy.js";
 import { linkToFiles } from "./folder.js";
 import { foldOnPhones, openByTap } from "./folds.js";
-import { askWhose } from "./groups.js";
+import { rememberGroup } from "./groups.js";
 import { keepForLater, offerToKeep } from "./keep.js";
 import { practise } from "./practice/main.js";
 
@@ -22,7 +22,7 @@ function part<T extends Element>(selector: string): T | null {
 }
 
 const versions = [...document.querySelectorAll<HTMLInputElement>('.choice input[name="version"]')];
-const groups = [...document.querySelectorAll<HTMLInputElement>('.choice input[name="group"]')];
+const groups = [...document.querySelectorAll<HTMLInputElement>('.whose input[name="group"]')];
 const choice = part<HTMLElement>(".choice");
 const mirrored = part<HTMLInputElement>("#mirrored");
 const beside = part<HTMLInputElement>("#beside");
@@ -96,7 +96,7 @@ if (keepButton && keptLine) void offerToKeep(keepButton, keptLine, wording);
 
 if (choice) openByTap(choice);
 foldOnPhones();
-if (groups.length > 0) askWhose(groups, part<HTMLElement>(".routine")?.dataset.slug ?? "", announceView);
+if (groups.length > 0) rememberGroup(groups, part<HTMLElement>(".routine")?.dataset.slug ?? "", announceView);
 
 /* How high the choice stands, so that what is jumped to is not hidden by it: in a sheet of its own, as no element has a style. */
 if (choice && "adoptedStyleSheets" in document) {

@@ -72,7 +72,7 @@ describe.concurrent("practice", () => {
     await page.locator("[data-choose]").click();
     await page.getByLabel("Level 3", { exact: true }).check({ force: true });
     await page.keyboard.press("Escape");
-    expect(await page.locator("[data-choose]").innerText()).toMatch(/^Level 3\s+as taught$/);
+    expect(await page.locator("[data-choose]").innerText()).toBe("Level 3");
     await page.getByRole("button", { name: "90 %" }).click();
     await page.locator("[name=from]").selectOption({ label: "Pool" });
     await start.click();
@@ -208,7 +208,7 @@ test.concurrent("in a routine for groups each has its line, whose counts one dan
   expect,
 }) => {
   const { page, show } = await open({ routine: "one-umbrella" });
-  const line = (group: string) => page.locator(".stage-page [data-groups] li").filter({ hasText: group }).innerText();
+  const line = (group: string) => page.locator(".stage-page [data-lines] li").filter({ hasText: group }).innerText();
   expect(await show("section").textContent()).toBe("On the quay");
   expect([await line("Early"), await line("Late")]).toEqual(["Early\nRight foot forward", "Late\nLeft foot forward"]);
   await page.getByLabel("Late", { exact: true }).check({ force: true });
@@ -218,9 +218,6 @@ test.concurrent("in a routine for groups each has its line, whose counts one dan
   await page.goBack();
   await page.locator("[data-desk] [data-start]:enabled").waitFor();
   expect(await show("section").textContent()).toBe("On the quay, Late");
-  expect(await page.locator("[data-choose]").getAttribute("aria-expanded")).toBe("false");
-  await page.setViewportSize({ width: 390, height: 844 });
-  expect(await page.locator("[data-choose]").innerText()).toMatch(/^Level 1\s+Late\s+as taught$/);
 });
 
 describe.concurrent("by keyboard alone", () => {

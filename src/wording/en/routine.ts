@@ -21,7 +21,7 @@ export const routine = {
 
   /* Its figures, in one line. */
   pulse: (tempo: string): string => `${tempo} a minute`,
-  hitsOn: (numbers: readonly number[]): string => `hits ${numbers.join(", ")}`,
+  accentsOn: (numbers: readonly number[]): string => `accents ${numbers.join(", ")}`,
 
   /* Its figures, each with its name. */
   countsInAll: "Counts in all",
@@ -50,7 +50,6 @@ export const routine = {
   whose: "Whose counts do you dance?",
   side: "Side",
   mirrored: "Mirrored",
-  asTaught: "as taught",
 
   onThisPage: "On this page",
   copyLink: "Copy the link to this view",

@@ -25,7 +25,7 @@ const stage = (
       <p class="stage-kicker" data-show="kicker"></p>
       <p class="stage-call"${theirs(wording)} data-show="call"></p>
       <p class="stage-text"${theirs(wording)} data-show="cue"></p>
-      <ul class="stage-groups"${theirs(wording)} data-groups></ul>
+      <ul class="stage-lines"${theirs(wording)} data-lines></ul>
       <p class="stage-words"${theirs(wording)} data-show="words"></p>
     </div>
     <div class="stage-next" data-fit>
@@ -47,6 +47,7 @@ export function practice(data: PlayerData, face: Face, wording: Wording): Html {
   return html`<section class="practice by-script" id="practice" data-practice aria-labelledby="practice-title">
   <h2 class="unseen" id="practice-title">${words.title}</h2>
 
+  <div class="practice-body">
   ${stage(wording, "stage-page", counts)}
 
   <form class="desk" data-desk>
@@ -82,6 +83,7 @@ export function practice(data: PlayerData, face: Face, wording: Wording): Html {
       ${keys(wording)}
     </details>
   </form>
+  </div>
 
   <script type="application/json" data-counts>${jsonBlock(data)}</script>
 

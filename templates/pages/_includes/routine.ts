@@ -67,7 +67,7 @@ function head(view: RoutineView, wording: Wording): Html {
     sections.counts(facts.counts),
     view.run,
     words.pulse(view.tempo),
-    ...(view.accents.length > 0 ? [words.hitsOn(view.accents)] : []),
+    ...(view.accents.length > 0 ? [words.accentsOn(view.accents)] : []),
   ];
   return html`<header class="title">
 <h1${theirs(wording)}>${view.title}</h1>
@@ -91,26 +91,24 @@ function fact(name: string, value: string | number, unit?: string): Html {
  */
 function choice({ versions, groups }: RoutineView, { routine: words, sections }: Wording): Html {
   return html`<div class="choice">
-<button class="choice-bar by-script" type="button" aria-expanded="false" aria-controls="choices" data-choose>${versions.map(({ classes, name }) => html`<span class="${classes}">${name}</span>`)}${groups.map(
-    (name, index) => html` <span class="by g${index}">${name}</span>`,
-  )}${groups.length > 0 && html` <span class="all-groups">${words.allGroups}</span>`} <span class="mirrored">${sections.mirrored}</span> <span class="as-taught">${words.asTaught}</span></button>
+<button class="choice-bar by-script" type="button" aria-expanded="false" aria-controls="choices" data-choose>${versions.map(({ classes, name }) => html`<span class="${classes}">${name}</span>`)} <span class="mirrored">${sections.mirrored}</span></button>
 <div class="choices" id="choices">
 <fieldset class="pills"><legend>${words.version}</legend>${versions.map(
     ({ id, name, taught }, index) =>
       html`<label><input type="radio" name="version" id="v${index}" value="${id}"${taught && raw(" checked")}><span>${name}</span></label>`,
   )}</fieldset>
-${
-  groups.length > 0 &&
-  html`<fieldset class="pills"><legend>${words.whose}</legend>${[
-    ["all", words.allGroups] as const,
-    ...groups.map((name) => [name, name] as const),
-  ].map(
+<fieldset class="pills"><legend>${words.side}</legend><label><input type="checkbox" id="mirrored"><span>${words.mirrored}</span></label></fieldset>
+</div></div>${whose(groups, words)}`;
+}
+
+/** Whose counts somebody dances is asked in the open, and remembered. */
+function whose(groups: RoutineView["groups"], words: Wording["routine"]): Html | false {
+  if (groups.length === 0) return false;
+  const answers = [["all", words.allGroups] as const, ...groups.map((name) => [name, name] as const)];
+  return html`\n<fieldset class="pills whose"><legend>${words.whose}</legend>${answers.map(
     ([value, name], index) =>
       html`<label><input type="radio" name="group" id="${index === 0 ? "all-groups" : `g${index - 1}`}" value="${index === 0 ? "" : value}"${index === 0 && raw(" checked")}><span>${name}</span></label>`,
-  )}</fieldset>`
-}
-<fieldset class="pills"><legend>${words.side}</legend><label><input type="checkbox" id="mirrored"><span>${words.mirrored}</span></label></fieldset>
-</div></div>`;
+  )}</fieldset>`;
 }
 
 /** Names the risks above Start; what to do about them stands at each move and below. */

@@ -31,12 +31,10 @@ export function readableCues({ beats }: Score, cues: readonly Cue[], percent: nu
   return runs.map(joined);
 }
 
-function joined([first, ...others]: readonly [Cue, ...Cue[]]): Cue {
+function joined(run: readonly [Cue, ...Cue[]]): Cue {
+  const [first, ...others] = run;
   const last = others.at(-1);
-  if (last === undefined) return first;
-  const said = ({ call, text }: Cue) => call ?? text;
-  const { call: _, ...rest } = first;
-  return { ...rest, end: last.end, text: [said(first), ...others.map((cue) => `${cue.on} ${said(cue)}`)].join("\n") };
+  return last === undefined ? first : { ...first, end: last.end, run };
 }
 
 /** The fastest of some speeds at which each move of a section can be read, else the slowest of them. */

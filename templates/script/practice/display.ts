@@ -4,18 +4,22 @@ import type { Cue } from "./score.js";
 import { type Score, sectionTitle } from "./score.js";
 import type { Row, Sight } from "./sight.js";
 
-/** What one group of dancers does. */
-export interface GroupLine {
-  readonly group: string;
+/** A line of several: what one group of dancers does, or one of the quick moves that stand together. */
+export interface FaceLine {
+  /** The group's name, or the counts. */
+  readonly head: string;
+  readonly group?: boolean;
   readonly cue: Cue | undefined;
+  readonly next?: Cue | undefined;
+  /** It is danced now. */
+  readonly now: boolean;
 }
 
 export interface Shown extends Omit<Sight, "state"> {
   readonly state: Sight["state"] | "rest";
   /** Whose counts they are; empty where all dance the same, or all are shown. */
   readonly group: string;
-  /** A line for each group where all are shown. */
-  readonly groups: readonly GroupLine[];
+  readonly lines: readonly FaceLine[];
   /** Per cent of the tempo. */
   readonly percent: number;
 }
@@ -35,7 +39,7 @@ export function display(
     refit,
     show: (shown) => {
       const texts = textsOf(shown, score, wording);
-      const lines = linesOf(shown, wording);
+      const lines = shown.lines.map((line) => ({ ...line, said: saidOf(line.cue, shown.percent, wording) }));
       for (const face of faces) for (const box of write(face, shown, texts, lines)) fitText(box);
     },
   };
@@ -48,18 +52,32 @@ function textsOf(shown: Shown, score: Score, wording: PlayerWording): Readonly<R
   const next = early ? undefined : shown.next;
   const lead = { rest: "", count: "", "count-in": wording.countInThen, wait: wording.waitThen }[shown.state];
   const marks = marked(cue, shown.percent);
-  const all = shown.groups.length > 0;
+  const several = shown.lines.length > 0;
   return {
     section: [sectionTitle(score, shown.section, wording), shown.group].filter(Boolean).join(", "),
     count: shown.count,
     part: shown.part,
     kicker: [lead, marks && wording.careFor(cue?.care ?? "")].filter(Boolean).join(" "),
-    call: all ? "" : marks ? wording.markIt : (cue?.call ?? ""),
-    cue: all ? "" : (cue?.text ?? (early || score.sections[shown.section]?.uncounted ? "" : wording.hold)),
-    words: all ? "" : (cue?.words ?? ""),
-    "next-on": next && !all ? next.on : "",
-    next: next && !all ? (next.call === undefined ? next.text.replaceAll("\n", " · ") : wording.called(next.call)) : "",
+    call: several ? "" : marks ? wording.markIt : (cue?.call ?? ""),
+    cue: several ? "" : (cue?.text ?? (early || score.sections[shown.section]?.uncounted ? "" : wording.hold)),
+    words: several ? "" : (cue?.words ?? ""),
+    ...nextOf(shown, next, wording),
   };
+}
+
+/** What comes next: by its counts, or for each group by its name. */
+function nextOf({ lines, percent }: Shown, next: Cue | undefined, wording: PlayerWording) {
+  const ofGroups = lines.filter(({ group, next }) => group && next !== undefined);
+  if (ofGroups.length > 0) {
+    const on = ofGroups[0]?.next?.on ?? "";
+    const said = ofGroups.map(
+      ({ head, next }) => `${head}: ${next?.on === on ? "" : `${next?.on} `}${saidOf(next, percent, wording)}`,
+    );
+    return { "next-on": on, next: said.join("; ") };
+  }
+  if (next === undefined) return { "next-on": "", next: "" };
+  const said = next.run?.map((cue, index) => `${index === 0 ? "" : `${cue.on} `}${cue.call ?? cue.text}`).join(" · ");
+  return { "next-on": next.on, next: said ?? (next.call === undefined ? next.text : wording.called(next.call)) };
 }
 
 /** What is never danced slowly is marked below full tempo. */
@@ -67,25 +85,29 @@ function marked(cue: Cue | undefined, percent: number): boolean {
   return cue?.care !== undefined && percent < 100;
 }
 
-function linesOf({ groups, percent }: Shown, wording: PlayerWording): readonly (readonly [string, string])[] {
-  const said = (cue: Cue | undefined) => {
-    if (cue === undefined) return wording.hold;
-    return marked(cue, percent) ? `${wording.markIt}: ${cue.text}` : (cue.call ?? cue.text.replaceAll("\n", " · "));
-  };
-  return groups.map(({ group, cue }) => [group, said(cue)]);
+function saidOf(cue: Cue | undefined, percent: number, wording: PlayerWording): string {
+  if (cue === undefined) return wording.hold;
+  if (marked(cue, percent)) return `${wording.markIt}: ${cue.text}`;
+  return cue.run?.map(({ call, text }) => call ?? text).join(" · ") ?? cue.call ?? cue.text;
 }
+
+type WrittenLine = FaceLine & { readonly said: string };
 
 /** @returns the boxes whose text changed */
 function write(
   face: HTMLElement,
   { state, accent, hit, row }: Shown,
   texts: Readonly<Record<string, string>>,
-  lines: readonly (readonly [string, string])[],
+  lines: readonly WrittenLine[],
 ): Set<HTMLElement> {
-  if (face.dataset.state !== state) face.dataset.state = state;
-  face.toggleAttribute("data-accent", accent);
-  face.toggleAttribute("data-hit", hit);
   const changed = new Set<HTMLElement>();
+  if (face.dataset.state !== state) {
+    face.dataset.state = state;
+    // Another weight of the letters takes another room.
+    for (const box of face.querySelectorAll<HTMLElement>("[data-fit]")) changed.add(box);
+  }
+  face.toggleAttribute("data-accent", accent);
+  face.toggleAttribute("data-hit", hit && state === "count");
   for (const spot of face.querySelectorAll<HTMLElement>("[data-show]")) {
     const text = texts[spot.dataset.show ?? ""] ?? "";
     if (spot.textContent === text) continue;
@@ -95,7 +117,7 @@ function write(
   }
   const counts = face.querySelector<HTMLElement>("[data-row]");
   if (counts) writeRow(counts, row);
-  const list = face.querySelector<HTMLElement>("[data-groups]");
+  const list = face.querySelector<HTMLElement>("[data-lines]");
   if (list && writeLines(list, lines)) {
     const box = list.closest<HTMLElement>("[data-fit]");
     if (box) changed.add(box);
@@ -120,18 +142,28 @@ function writeRow(list: HTMLElement, { counts, now }: Row): void {
   for (const [index, span] of [...list.children].entries()) span.toggleAttribute("data-now", index === now);
 }
 
-function writeLines(list: HTMLElement, lines: readonly (readonly [string, string])[]): boolean {
-  const text = lines.map((line) => line.join("\t")).join("\n");
-  if ((list.dataset.groups ?? "") === text) return false;
-  list.dataset.groups = text;
-  const line = ([group, said]: readonly [string, string]) => {
-    const [item, name] = [document.createElement("li"), document.createElement("b")];
-    name.textContent = group;
-    item.append(name, " ", said);
-    return item;
-  };
-  list.replaceChildren(...lines.map(line));
-  return true;
+function writeLines(list: HTMLElement, lines: readonly WrittenLine[]): boolean {
+  const text = lines.map(({ head, said }) => `${head}\t${said}`).join("\n");
+  const same = (list.dataset.lines ?? "") === text;
+  if (!same) {
+    list.dataset.lines = text;
+    list.dataset.kind = lines[0]?.group ? "groups" : "moves";
+    const line = ({ head, said }: WrittenLine) => {
+      const [item, name, what] = [
+        document.createElement("li"),
+        document.createElement("b"),
+        document.createElement("span"),
+      ];
+      name.textContent = head;
+      what.textContent = said;
+      item.append(name, " ", what);
+      return item;
+    };
+    list.replaceChildren(...lines.map(line));
+  }
+  for (const [index, item] of [...list.children].entries())
+    item.toggleAttribute("data-now", lines[index]?.now === true);
+  return !same;
 }
 
 /** Sets a box's text as large as it goes: `--fit` is its share of the size that the style sheet says. */

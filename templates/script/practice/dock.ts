@@ -12,10 +12,15 @@ export function dock(bar: HTMLElement, stage: HTMLElement, root: HTMLElement, sh
     document.documentElement.toggleAttribute("data-docked", wanted);
     if (wanted) shown();
   };
-  const sight = new IntersectionObserver(([entry]) => {
-    inSight = entry?.isIntersecting ?? true;
-    follow();
-  });
+  // Seen in part is not seen: a low window can't hold it with the buttons below.
+  const enough = 0.6;
+  const sight = new IntersectionObserver(
+    (entries) => {
+      inSight = (entries.at(-1)?.intersectionRatio ?? 1) >= enough;
+      follow();
+    },
+    { threshold: [0, enough] },
+  );
   sight.observe(stage);
   new MutationObserver(follow).observe(root, { attributeFilter: ["data-running", "data-paused"] });
 }

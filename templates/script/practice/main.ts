@@ -52,7 +52,7 @@ function setUp(root: HTMLElement): void {
     if (!offer) return;
     const index = Number(offer.dataset.practise);
     controls.choose(index, index);
-    play.again();
+    play.practise(index);
   });
   document.addEventListener("countleaf:view", play.showView);
   const chosen = () => routine.sections[controls.wish().from]?.start ?? 0;

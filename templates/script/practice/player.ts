@@ -4,6 +4,7 @@ import { clicks } from "./audio.js";
 import { firstSpeed } from "./dense.js";
 import { type Desk, fastest, slowest } from "./desk.js";
 import { display } from "./display.js";
+import { placeInCounts } from "./place.js";
 import { sceneOfPage } from "./scene.js";
 import { layOut, type Practice, phraseStart } from "./schedule.js";
 import { type Score, sectionTitle } from "./score.js";
@@ -17,8 +18,8 @@ export interface Player {
   readonly toggle: () => void;
   readonly pause: () => void;
   readonly fromTheTop: () => void;
-  /** Another run of sections was chosen, and begins at once. */
-  readonly again: () => void;
+  /** Begins at once with the section that was chosen, its counts in sight. */
+  readonly practise: (section: number) => void;
   /** Another run of sections was chosen. */
   readonly restart: () => void;
   /** Something about the rounds was chosen anew. */
@@ -47,6 +48,7 @@ export function player(given: {
   const own = track(audio, file.slug, file.music.firstCount);
   let clicking: Source | undefined;
   let scene = sceneOfPage(file, score, wording);
+  const place = placeInCounts(score);
   let running = false;
   /** None while the learner plays a song by the browser's own buttons. */
   let practice: Practice | undefined;
@@ -82,6 +84,7 @@ export function player(given: {
     const position = (resume === undefined ? undefined : score.beats[resume]?.start) ?? from;
     const seen = scene.at({ begins: position }, position, percent);
     face.show({ ...seen, row: { ...seen.row, now: -1 }, state: "rest", percent });
+    place.show(seen.section, position, undefined);
     write("round", "");
     write("pace", wording.percent(percent));
   };
@@ -90,6 +93,11 @@ export function player(given: {
     const again = practice && practice.round.length > 0 ? { again: practice.origin } : {};
     const seen = scene.at({ begins: leadsTo, ...again }, position, percent, practice ? to : undefined);
     face.show({ ...seen, percent });
+    place.show(
+      seen.section,
+      position,
+      seen.state === "count" ? (seen.lines.find(({ now }) => now)?.cue ?? seen.cue) : undefined,
+    );
     write("round", wording.round(round + 1));
     write("pace", wording.percent(percent));
     if (section !== seen.section && section >= 0) say(sectionTitle(score, seen.section, wording));
@@ -193,7 +201,10 @@ export function player(given: {
     toggle: () => (running ? pause() : void start()),
     pause,
     fromTheTop: again,
-    again,
+    practise: (section) => {
+      place.bring(section);
+      again();
+    },
     restart,
     changeRounds: () => {
       if (practice && running && !source().change(layOut(score, desk.wish()))) void start();

@@ -1,14 +1,16 @@
 import type { Played } from "../../../src/publishing/site/player-data.js";
 import type { PlayerWording } from "../../../src/wording/player.js";
 import { readableCues } from "./dense.js";
-import type { GroupLine } from "./display.js";
+import type { FaceLine } from "./display.js";
+import { lastOf } from "./last-of.js";
 import { type Cue, cues, type Score } from "./score.js";
 import { type Round, type Sight, sightAt } from "./sight.js";
 
 /** What is to be seen at a moment, of the version, side and groups that the page shows. */
 export interface Seen extends Sight {
   readonly group: string;
-  readonly groups: readonly GroupLine[];
+  /** A line for each group where all are shown, or for each of the quick moves that stand together. */
+  readonly lines: readonly FaceLine[];
 }
 
 export interface Scene {
@@ -44,11 +46,23 @@ export function sceneOfPage(file: Played, score: Score, wording: PlayerWording):
         sight: sightAt(score, within(cues), round, position),
       }));
       const sight = seen[0]?.sight ?? sightAt(score, [], round, position);
-      const line = ({ name, sight }: (typeof seen)[number]): GroupLine => ({
-        group: name,
-        cue: sight.state === "count" ? sight.cue : sight.next,
-      });
-      return { ...sight, group: names.length === 1 ? group : "", groups: seen.length > 1 ? seen.map(line) : [] };
+      if (seen.length > 1) return { ...sight, group: "", lines: seen.map(groupLine) };
+      const early = sight.state !== "count";
+      const run = (early ? sight.next : sight.cue)?.run ?? [];
+      const now = early ? undefined : lastOf(run, ({ start }) => start <= position + 1e-4);
+      const lines = run.map((cue): FaceLine => ({ head: cue.on, cue, now: cue === now }));
+      return { ...sight, group: names.length === 1 ? group : "", lines };
     },
+  };
+}
+
+function groupLine({ name, sight }: { readonly name: string; readonly sight: Sight }): FaceLine {
+  const early = sight.state !== "count";
+  return {
+    head: name,
+    group: true,
+    cue: early ? sight.next : sight.cue,
+    next: early ? undefined : sight.next,
+    now: true,
   };
 }

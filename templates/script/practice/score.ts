@@ -50,6 +50,8 @@ export interface Cue {
   readonly text: string;
   readonly call?: string;
   readonly words?: string;
+  /** Where several quick moves stand together: each of them. */
+  readonly run?: readonly Cue[];
   /** It lands hard on its first count. */
   readonly hit: boolean;
   /** What it asks care for where it is not danced below full tempo. */

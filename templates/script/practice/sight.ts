@@ -50,7 +50,9 @@ export function sightAt(score: Score, cues: readonly Cue[], round: Round, positi
   const waits = !leads && !danced;
   const target = leads ? beatIndex : beatIndex + 1;
   const here = leads || waits ? undefined : moving(cues, now);
-  const coming = upcoming(cues, round.again, leads ? round.begins - tolerance : now);
+  // What a count-in leads into may have begun in the phrase before.
+  const into = leads ? moving(cues, round.begins + tolerance) : undefined;
+  const coming = into ?? upcoming(cues, round.again, leads ? round.begins - tolerance : now);
   const lead = leads || waits ? leadLabel(score, target, now) : "";
   const section = (waits ? after?.section : beat?.section) ?? 0;
   return {

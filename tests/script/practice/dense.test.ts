@@ -31,7 +31,12 @@ test("moves too quick to be read stand together for as long as two of them need,
     [0, 2],
     [2, 4],
   ]);
-  expect(joined[0]?.text).toBe("move 1\n2 move 2\n3 move 3\n4 move 4");
+  expect(joined[0]?.run?.map(({ on, text }) => `${on} ${text}`)).toEqual([
+    "1 move 1",
+    "2 move 2",
+    "3 move 3",
+    "4 move 4",
+  ]);
 });
 
 test("at a speed that leaves each its 0.8 s they stay on their own", () => {
