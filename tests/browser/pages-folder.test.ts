@@ -49,7 +49,7 @@ test("from a folder a routine is practised, shared and linked to, and the librar
   expect(await page.locator("[data-kept]").innerText()).toContain("opened from a folder");
   await page.locator("#practice").scrollIntoViewIfNeeded();
   await page.locator("[data-desk] [data-start]:enabled").click();
-  await page.locator(".practice > .stage[data-state=count-in]").waitFor();
+  await page.locator(".practice .stage-page[data-state=count-in]").waitFor();
   await page.locator("[data-more] > summary").click();
   await page.locator("input[name=file]").setInputFiles({ name: "song.wav", mimeType: "audio/wav", buffer: tone(1) });
   await expect.poll(() => page.locator("audio").evaluate((audio: HTMLAudioElement) => audio.duration)).toBe(1);

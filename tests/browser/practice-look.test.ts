@@ -133,11 +133,11 @@ describe("for every eye and hand", () => {
         beyond: [...document.querySelectorAll(".practice *")]
           .filter((part) => part.getBoundingClientRect().right > innerWidth + 0.5)
           .map((part) => part.outerHTML),
-        small: [...document.querySelectorAll<HTMLElement>(".practice > form :is(button, select, input, summary)")]
+        small: [...document.querySelectorAll<HTMLElement>(".practice form :is(button, select, input, summary)")]
           .map((control) => control.closest(".desk-tick") ?? control)
           .filter((control) => control.checkVisibility() && control.getBoundingClientRect().height < 47.9)
           .map((control) => control.outerHTML),
-        cut: [...document.querySelectorAll<HTMLElement>(".practice > .stage [data-fit]")].filter(
+        cut: [...document.querySelectorAll<HTMLElement>(".practice .stage-page [data-fit]")].filter(
           (box) => box.scrollWidth > box.clientWidth,
         ).length,
       }));

@@ -74,13 +74,13 @@ export const test = base.extend<{ readonly open: (opening?: Opening) => Promise<
 });
 
 function practicePage(page: Page): PracticePage {
-  const stage = page.locator(".practice > .stage");
+  const stage = page.locator(".practice .stage-page");
   return {
     page,
     stage,
     start: page.locator("[data-desk] [data-start]"),
     show: (what) => stage.locator(`[data-show=${what}]`),
-    untilState: (state) => page.locator(`.practice > .stage[data-state=${state}]`).waitFor(),
+    untilState: (state) => page.locator(`.practice .stage-page[data-state=${state}]`).waitFor(),
     untilCount: async (count, state = "count", stage = ".stage") => {
       const seen = await page.waitForFunction(
         ([count, state, selector]) => {
