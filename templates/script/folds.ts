@@ -1,5 +1,5 @@
 /** Where the page has no side: what is folded there stands open elsewhere. */
-const narrow = matchMedia("(max-width: 63.99rem)");
+const narrow = matchMedia("screen and (max-width: 63.99rem)");
 
 /** Folds the parts of a page to their lines on a narrow window, but for the one that its address names. */
 export function foldOnPhones(): void {

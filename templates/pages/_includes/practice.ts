@@ -87,10 +87,10 @@ export function practice(data: PlayerData, face: Face, wording: Wording): Html {
 
   <script type="application/json" data-counts>${jsonBlock(data)}</script>
 
-  <div class="dock" data-dock hidden>
+  <div class="dock" data-dock hidden><div class="dock-body">
     ${stage(wording, "stage-dock", counts)}
     <button type="button" data-start>${player.start}</button>
-  </div>
+  </div></div>
 
   <dialog class="afar" data-far aria-label="${words.seenFromAfar}">
     ${stage(wording, "stage-afar", counts)}
