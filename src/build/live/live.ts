@@ -8,7 +8,8 @@ import type { Library } from "../../routine/routine.js";
 import { digestOf } from "../digest.js";
 import { ignoreErrors } from "../ignore-errors.js";
 import type { MadeFile, MakeOptions } from "../publish.js";
-import { type ReadSome, type Survey, survey } from "../survey.js";
+import { type Survey, survey } from "../survey.js";
+import { surveyedBy } from "../survey-in.js";
 import { openThreads } from "../threads.js";
 import { keyOf, makeLater, makeUnits, type Unit, unitsOf } from "../units.js";
 import { brokenIn } from "./broken.js";
@@ -75,10 +76,9 @@ export async function openLive(contentDir: string): Promise<Live> {
   // Pages have a thread of their own, where nothing stands before them: no handout, no reading of a large library.
   const [pages, others] = [openThreads(1), openThreads()];
   const readText = rememberingReader();
-  const readSome: ReadSome = (library, files) => others.do("read", library, files);
   const read = async (last?: State): Promise<State> => {
     const files = await readFiles(contentDir, readText);
-    const seen = await survey(files, readSome, { cached: last?.seen.reads });
+    const seen = await survey(files, surveyedBy(others), { cached: last?.seen.reads });
     const errors = seen.content.findings.filter(({ severity }) => severity === "error");
     const broken = errors.some(({ file }) => file.endsWith("library.yaml"));
     const library = broken && last ? last.library : seen.content.library;
