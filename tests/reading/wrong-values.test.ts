@@ -68,3 +68,19 @@ test("what is meant is said", () => {
     "`levels` has more than 64 names: name at most 64.",
   );
 });
+
+test("an address that pages can't be added to says what to leave out, and no form is offered that is refused", () => {
+  const ofUrl = (url: string) =>
+    readKeys(`name: A\nurl: ${url}\n`, librarySchema).findings.map(({ message }) => message);
+  expect(ofUrl("https://mara.example/dance/index.html").join()).toMatch(
+    /; here is `https:\/\/mara.example\/dance\/index.html`. Leave out `index.html`: the addresses of pages/,
+  );
+  expect(ofUrl("https://mara.example/start.htm/").join()).toContain("Leave out `start.htm`");
+  for (const url of ["https://mara.example", "https://mara.example/dance/", "https://index.html.example/"])
+    expect(ofUrl(url), url).toEqual([]);
+  for (const url of ["mailto:mara@mara.example", "dance/index.html", "ftp://mara.example"]) {
+    const [message, ...more] = ofUrl(url);
+    expect([message, more]).toEqual([expect.stringContaining("begins with https:// or http://; here"), []]);
+    expect(message).not.toMatch(/mailto:,|path of a page/);
+  }
+});
