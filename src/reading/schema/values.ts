@@ -159,7 +159,7 @@ export function whole(least: number, most: number, unit = "") {
     (text) => wholeIn(text, least, most),
     (text) => {
       const meant = unit === " minutes" ? minutesIn(text) : undefined;
-      if (meant !== undefined && wholeIn(meant, least, most) !== undefined) return `Write \`${meant}\`.`;
+      if (meant !== undefined) return wholeIn(meant, least, most) === undefined ? undefined : `Write \`${meant}\`.`;
       return numberHint(text, (alone) => wholeIn(alone, least, most) !== undefined);
     },
   );
