@@ -34,6 +34,12 @@ async function read(library: Library, files: readonly RoutineText[]): Promise<re
   });
 }
 
+/** The minutes that each of these classes would need which has no time to teach anything. */
+async function tooShort(library: Library, inputs: readonly WorkshopInput[]): Promise<readonly (number | undefined)[]> {
+  const { minutesNeeded } = await import("./too-short.js");
+  return inputs.map((input) => minutesNeeded(library, input));
+}
+
 /** A survey as plain data. */
 export type SurveyData = Omit<Survey, "content"> & {
   readonly content: Omit<Content<RoutineFacts>, "findingsOf">;
@@ -43,7 +49,7 @@ export type SurveyData = Omit<Survey, "content"> & {
 
 /** Reads a whole content folder's files, without those routines that the last build has read. */
 async function survey(cached: Cache["reads"], files: ContentFiles): Promise<SurveyData> {
-  const { content, ...rest } = await surveyBy(files, read, { cached });
+  const { content, ...rest } = await surveyBy(files, { read, tooShort }, { cached });
   const { findingsOf, ...data } = content;
   return { ...rest, content: data, findings: new Map(files.routines.map(({ slug }) => [slug, findingsOf(slug)])) };
 }
@@ -96,7 +102,7 @@ async function workshopLater(options: MakeOptions, input: WorkshopInput): Promis
 }
 
 /** By name. */
-export const jobs = { read, survey, routines, workshops, library, routineLater, workshopLater };
+export const jobs = { read, tooShort, survey, routines, workshops, library, routineLater, workshopLater };
 
 export type JobName = keyof typeof jobs;
 /** What a job is done with: a library, or a library and a place to write to. */

@@ -1,10 +1,18 @@
 import type { RoutineFacts } from "../publishing/site/routine-facts.js";
 import type { ContentFiles } from "../reading/files.js";
-import { type Content, type Readable, type ReadRoutines, readContentBy } from "../reading/read-content.js";
+import {
+  type Content,
+  type MinutesNeeded,
+  type Readable,
+  type ReadRoutines,
+  readContentBy,
+} from "../reading/read-content.js";
 import type { RoutineRead } from "../reading/read-routine.js";
+import type { WorkshopOf } from "../reading/read-workshop.js";
 import type { Library } from "../routine/routine.js";
 import type { Cache, CachedRead } from "./cache.js";
 import { digestOf } from "./digest.js";
+import { mayBeTooShort } from "./may-be-too-short.js";
 import type { Progress } from "./options.js";
 import { portions } from "./portions.js";
 import type { RoutineText } from "./recent.js";
@@ -20,11 +28,16 @@ export interface Survey {
 /** Routines that are read in one go: few, so that no thread waits for another. */
 const portion = 20;
 
-/** Reads some routines, here or in a thread. */
-export type ReadSome = (
-  library: Library,
-  files: readonly RoutineText[],
-) => Promise<readonly RoutineRead<RoutineFacts>[]>;
+/** What takes a while of a survey, done here or in a thread. */
+export interface SurveyJobs {
+  /** Reads some routines. */
+  readonly read: (library: Library, files: readonly RoutineText[]) => Promise<readonly RoutineRead<RoutineFacts>[]>;
+  /** The minutes that each of some classes would need which has no time to teach anything. */
+  readonly tooShort: (
+    library: Library,
+    workshops: readonly WorkshopOf<RoutineText>[],
+  ) => Promise<readonly (number | undefined)[]>;
+}
 
 export interface SurveyOptions {
   /** What was read by the last build. */
@@ -33,7 +46,7 @@ export interface SurveyOptions {
 }
 
 /** Reads a content folder's files; routines that the last build has read are not read again, the others side by side. */
-export async function survey(from: ContentFiles, readSome: ReadSome, options: SurveyOptions = {}): Promise<Survey> {
+export async function survey(from: ContentFiles, jobs: SurveyJobs, options: SurveyOptions = {}): Promise<Survey> {
   const { cached = {}, progress = () => {} } = options;
   const texts = new Map<string, string>();
   const reads: { [slug: string]: CachedRead } = {};
@@ -43,7 +56,7 @@ export async function survey(from: ContentFiles, readSome: ReadSome, options: Su
     const fresh = keyed.filter(({ slug, key }) => cached[slug]?.key !== key);
     let done = 0;
     const some = portions(fresh, portion).map(async (few) => {
-      const results = await readSome(library, few);
+      const results = await jobs.read(library, few);
       done += few.length;
       progress(done, fresh.length, "read");
       return few.map(({ slug }, index) => [slug, results[index]] as const);
@@ -56,7 +69,15 @@ export async function survey(from: ContentFiles, readSome: ReadSome, options: Su
       return read;
     });
   };
-  const content = await readContentBy(from, readRoutines);
+  const minutesNeeded: MinutesNeeded<RoutineFacts> = async (workshops, library) => {
+    const short = workshops.filter(mayBeTooShort);
+    if (short.length === 0) return new Map();
+    const textOf = ({ slug }: RoutineFacts) => ({ slug, text: texts.get(slug) ?? "" });
+    const asked = short.map((workshop) => ({ ...workshop, routines: workshop.routines.map(textOf) }));
+    const needed = await jobs.tooShort(library, asked);
+    return new Map(asked.flatMap(({ slug }, index) => (needed[index] === undefined ? [] : [[slug, needed[index]]])));
+  };
+  const content = await readContentBy(from, readRoutines, minutesNeeded);
   return { content, texts, reads };
 }
 

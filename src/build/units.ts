@@ -1,4 +1,4 @@
-import { type BrokenEntry, type LibraryFacts, workshopFacts } from "../publishing/site/library-view.js";
+import { type LibraryFacts, workshopFacts } from "../publishing/site/library-view.js";
 import type { Library } from "../routine/routine.js";
 import { digestOf } from "./digest.js";
 import type { JobInput, JobOptions } from "./jobs.js";
@@ -21,9 +21,12 @@ export type MakingJob = "library" | "workshops" | "routines";
 /**
  * What has to be made from a content folder, what takes longest first.
  *
- * @param broken what a library page for its author names as well
+ * @param told what a library page for its author says as well
  */
-export function unitsOf({ content, texts }: Survey, broken: readonly BrokenEntry[] = []): readonly Unit[] {
+export function unitsOf(
+  { content, texts }: Survey,
+  { broken = [], toLookAt = {} }: Pick<LibraryFacts, "broken" | "toLookAt"> = {},
+): readonly Unit[] {
   const { routines, workshops } = content;
   const unit = <J extends MakingJob>(job: J, place: string, title: string, input: JobInput<J>[number]): Unit<J> => {
     return { job, place, title, input };
@@ -33,6 +36,7 @@ export function unitsOf({ content, texts }: Survey, broken: readonly BrokenEntry
     routines,
     workshops: workshops.map(workshopFacts),
     ...(broken.length > 0 && { broken }),
+    ...(Object.keys(toLookAt).length > 0 && { toLookAt }),
   };
   return [
     unit("library", "", content.library.name, facts),

@@ -7,7 +7,7 @@ import { formerFindings, type SlugsTaken } from "./former-slugs.js";
 import { quoted } from "./nearest.js";
 import { emptyLibrary, readLibrary } from "./read-library.js";
 import { type RoutineRead, readRoutineSource, type Title } from "./read-routine.js";
-import { type RoutineInClass, readWorkshop, type WorkshopOf } from "./read-workshop.js";
+import { nothingTaught, type RoutineInClass, readWorkshop, type WorkshopOf } from "./read-workshop.js";
 import { limited } from "./report.js";
 
 /** Everything that a content folder says. `R` is what is kept of a routine: all of it, or of a large library its gist. */
@@ -36,6 +36,12 @@ export type Readable = TextFile & { readonly text: string };
 /** How the routines' files are read: what came of each, in their order. */
 export type ReadRoutines<R> = (files: readonly Readable[], library: Library) => Promise<readonly RoutineRead<R>[]>;
 
+/** By slug, the minutes that those of some classes would need which have no time to teach anything. */
+export type MinutesNeeded<R> = (
+  workshops: readonly WorkshopOf<R>[],
+  library: Library,
+) => Promise<ReadonlyMap<string, number>>;
+
 /** Reads a content folder: every file of it, and all that is wrong in any of them. */
 export async function readContent(contentDir: string): Promise<Content> {
   return readContentBy(await readFiles(contentDir), async (files, library) =>
@@ -47,6 +53,7 @@ export async function readContent(contentDir: string): Promise<Content> {
 export async function readContentBy<R extends RoutineInClass>(
   { folder, ...files }: ContentFiles,
   readRoutines: ReadRoutines<R>,
+  minutesNeeded: MinutesNeeded<R> = async () => new Map(),
 ): Promise<Content<R>> {
   const notes: Notes = { findings: new Map(), sources: new Map() };
   const library = await libraryIn(folder, files.library, notes);
@@ -54,7 +61,8 @@ export async function readContentBy<R extends RoutineInClass>(
   if (files.routines.length === 0 && notes.findings.size === 0)
     take(notes, { file: namedIn(folder, "routines"), slug: "", findings: [noRoutines] }, []);
   const routines = await routinesOf(files.routines, library, readRoutines, notes);
-  const workshops = workshopsOf(files.workshops, files.routines, routines, notes);
+  const planned = (all: readonly WorkshopOf<R>[]) => minutesNeeded(all, library);
+  const workshops = await workshopsOf(files.workshops, files.routines, routines, planned, notes);
   const fileOf = new Map(files.routines.map(({ slug, file }) => [slug, file]));
   return {
     library,
@@ -129,21 +137,28 @@ function sameTitle(file: string, title: Title | undefined, titles: Map<string, s
   return other === undefined ? [] : [{ severity: "warning", rule: "same-title", message, ...position }];
 }
 
-function workshopsOf<R extends RoutineInClass>(
+async function workshopsOf<R extends RoutineInClass>(
   files: readonly TextFile[],
   routineFiles: readonly TextFile[],
   routines: readonly R[],
+  minutesNeeded: (workshops: readonly WorkshopOf<R>[]) => Promise<ReadonlyMap<string, number>>,
   notes: Notes,
-): WorkshopOf<R>[] {
+): Promise<WorkshopOf<R>[]> {
   // Where nobody could look into their folder, nobody knows which routines there are.
   const slugs = routineFiles.some(({ slug }) => slug === unreadFolder)
     ? undefined
     : routineFiles.map(({ slug }) => slug);
-  return files.flatMap((file) => {
+  const reads = files.map((file) => {
     const read = file.text === undefined ? { findings: [] } : readWorkshop(file.text, file.slug, routines, slugs);
-    take(notes, file, read.findings);
-    return read.workshop && isSound(file) ? [read.workshop] : [];
+    return { file, findings: read.findings, workshop: isSound(file) ? read.workshop : undefined };
   });
+  const sound = reads.flatMap(({ workshop }) => workshop ?? []);
+  const needed = await minutesNeeded(sound);
+  for (const { file, findings } of reads) {
+    const minutes = needed.get(file.slug);
+    take(notes, file, minutes === undefined ? findings : [...findings, nothingTaught(file.text ?? "", minutes)]);
+  }
+  return sound;
 }
 
 function take(notes: Notes, { file, text, findings: own }: TextFile, found: readonly TextFinding[]): void {

@@ -13,7 +13,7 @@ export interface Checked<T> {
   readonly keys?: T;
   /** Where something is wrong: what is left without it, to look for further faults in. */
   readonly remaining?: T;
-  /** Keys of the outermost mapping with something wrong in them. */
+  /** Keys of the outermost mapping with something wrong in them, or in how they are spelt. */
   readonly faulty: ReadonlySet<string>;
   readonly findings: readonly TextFinding[];
 }
@@ -36,7 +36,8 @@ export function readKeys<S extends z.ZodType>(yaml: string, schema: S): Checked<
   const findings = [...front.findings, ...said];
   if (result.success && !findings.some(({ severity }) => severity === "error"))
     return { front, keys: result.data, findings, faulty: new Set() };
-  const faulty = new Set([...complaints.map(({ path }) => String(path[0])), ...front.faulty]);
+  const meant = complaints.flatMap(({ path, meant }) => (path.length === 1 && meant !== undefined ? [meant] : []));
+  const faulty = new Set([...complaints.map(({ path }) => String(path[0])), ...meant, ...front.faulty]);
   const remaining = front.ragged
     ? undefined
     : result.success

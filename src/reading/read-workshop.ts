@@ -54,6 +54,18 @@ export function readWorkshop<R extends RoutineInClass>(
   return { workshop: writeWorkshop(slug, keys, found, halves.body), findings: all };
 }
 
+/** What is said of a class that has no time to teach anything, and would need so many minutes. */
+export function nothingTaught(text: string, needed: number): TextFinding {
+  const { halves } = split(text);
+  const { front, remaining, keys } = readKeys(halves?.yaml ?? "", workshopSchema);
+  const { "warm-up": warmUp = 0, "cool-down": coolDown = 0, breaks = 0, minutes = 0 } = keys ?? remaining ?? {};
+  const frame = warmUp + coolDown + breaks;
+  const left = `of its ${minutes} minutes, warm-up, breaks and cool-down leave ${Math.max(0, minutes - frame)} for teaching`;
+  const longer = needed > 600 ? `All of it would take ${needed} minutes` : `For all of it write \`minutes: ${needed}\``;
+  const message = `Nothing can be taught in this class: ${left}. ${longer}; or make warm-up, breaks and cool-down shorter, or teach fewer \`sections\`.`;
+  return { severity: "warning", rule: "nothing-taught", message, ...front.locate(placeOf(["minutes"]), "value") };
+}
+
 /** The slugs of the routines that a workshop's file names, as far as it can be read. */
 export function routinesNamed(text: string): readonly string[] {
   const { halves } = split(text);

@@ -31,8 +31,9 @@ export function risksOf(moves: readonly Dancing[], named: readonly (readonly Ris
 }
 
 /**
- * The risks of a move that are said beside it: a caution that holds on from the move before (on the knees, upside down, in
- * one spin of several moves) was said where it began. A section begins anew, since it is looked up by itself.
+ * The risks of a move that are said beside it: all that its author named there, and of those that follow from its keys the ones that begin
+ * with it. What only holds on from the move before (on the knees, upside down, in one spin of several moves) was said where it began. A
+ * section begins anew, since it is looked up by itself.
  */
 export function saidRisks(
   moves: readonly (Dancing & Pick<Move, "section" | "risks">)[],
@@ -44,9 +45,10 @@ export function saidRisks(
     const holdsOn: Partial<Record<Risk, boolean>> = {
       kneework: bearsOnKnees(move.before),
       inversion: move.before.height === "inverted",
-      spin: named[index]?.includes("spin") !== true && Math.abs(move.turn) < 8,
+      spin: Math.abs(move.turn) < 8,
     };
-    return move.risks.filter((risk) => !(holdsOn[risk] === true && last.risks.includes(risk)));
+    const isNamed = (risk: Risk) => named[index]?.includes(risk) === true;
+    return move.risks.filter((risk) => isNamed(risk) || !(holdsOn[risk] === true && last.risks.includes(risk)));
   });
 }
 

@@ -197,7 +197,7 @@ export interface Move {
   readonly contacts: readonly Contact[];
   /** Named by the author and following from the move, in the order of the caution list (heels excepted: they are worn throughout). */
   readonly risks: readonly Risk[];
-  /** Of its risks those that are said beside it: not those that only hold on from the move before. */
+  /** Of its risks those that are said beside it: the named ones, and the others but where they only hold on from the move before. */
   readonly cautions: readonly Risk[];
   readonly gear: readonly string[];
   readonly choose: readonly Cue[];

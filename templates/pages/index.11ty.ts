@@ -35,12 +35,12 @@ function body(library: Library, view: LibraryView, wording: Wording): Html {
 ${library.teacher && html`<p class="byline">${library.teacher}</p>`}</header>
 <section aria-labelledby="routines"><h2 id="routines">${words.routines}</h2>
 ${view.cards.length > 1 && filter(view, wording)}
-<ul class="cards">${view.shelf.map((of) => ("mistakes" in of ? html`<li class="card">${broken(of, wording)}</li>\n` : card(of, wording)))}</ul>
+<ul class="cards">${view.shelf.map((of) => ("mistakes" in of ? html`<li class="card">${broken(of, wording)}</li>\n` : card(of, view.told, wording)))}</ul>
 <p class="none" data-none hidden>${words.noneFits((all) => html`<button class="button" type="button" data-clear>${all}</button>`)}</p>
 </section>
 ${
   view.workshopShelf.length > 0 &&
-  html`<section aria-labelledby="workshops"><h2 id="workshops">${words.workshops}</h2><ul class="workshops plain" data-workshops>${view.workshopShelf.map((of) => ("mistakes" in of ? html`<li>${broken(of, wording)}</li>` : workshop(of, wording)))}</ul>
+  html`<section aria-labelledby="workshops"><h2 id="workshops">${words.workshops}</h2><ul class="workshops plain" data-workshops>${view.workshopShelf.map((of) => ("mistakes" in of ? html`<li>${broken(of, wording)}</li>` : workshop(of, view.told, wording)))}</ul>
 <details class="past" data-past hidden><summary>${words.pastWorkshops}</summary></details></section>`
 }`;
 }
@@ -100,12 +100,12 @@ function select(
   return html`<label>${label} <select name="${name}"><option value="">${any}</option>${options.map(([value, text]) => html`<option value="${value}">${text}</option>`)}</select></label>`;
 }
 
-function card({ facts, key, face, lines, filterFacts }: CardView, wording: Wording): Html {
+function card({ facts, key, face, lines, filterFacts }: CardView, told: LibraryView["told"], wording: Wording): Html {
   const { library, routine } = wording;
   const { song, audience } = facts;
   const numerals = face.map(({ number, accent }) => (accent ? html`<b>${number}</b> ` : `${number} `));
   return html`<li class="card" data-facts="${JSON.stringify(filterFacts)}">
-<h3${theirs(wording)}><a href="routines/${facts.slug}/index.html">${facts.title}</a></h3>
+<h3${theirs(wording)}><a href="routines/${facts.slug}/index.html">${facts.title}</a></h3>${toldLine(told[`routines/${facts.slug}`])}
 <p class="card-key">${key}</p>
 ${face.length > 0 && html`<p class="card-face" aria-hidden="true">${numerals}</p>`}
 <p class="card-by">${facts.choreographer}${song?.artist && ` · ${library.songBy(song.artist)}`}</p>
@@ -126,7 +126,16 @@ function broken({ kind, slug, title, mistakes, waitsFor }: BrokenEntry, wording:
   return html`<h3${theirs(wording)}><a href="${kind}/${encodeURIComponent(slug)}/index.html">${title}</a></h3><p class="broken">${line}</p>`;
 }
 
-function workshop({ slug, title, date, lessons, dates, venue, minutes }: WorkshopEntry, wording: Wording): Html {
+/** What its author alone is told of an entry, while the library is served. */
+function toldLine(line: string | undefined): Html | false {
+  return line !== undefined && html`<p class="told">${line}</p>`;
+}
+
+function workshop(
+  { slug, title, date, lessons, dates, venue, minutes }: WorkshopEntry,
+  told: LibraryView["told"],
+  wording: Wording,
+): Html {
   const { workshop } = wording;
   const days = dates ?? (date === undefined ? [] : [date]);
   const facts = [
@@ -135,5 +144,5 @@ function workshop({ slug, title, date, lessons, dates, venue, minutes }: Worksho
     lessons !== undefined && workshop.numberOfLessons(lessons),
     workshop.numberOfMinutes(minutes),
   ].filter(Boolean);
-  return html`<li data-days="${days.join(" ")}"><h3${theirs(wording)}><a href="workshops/${slug}/index.html">${title}</a></h3><p>${facts.map((fact, index) => html`${index > 0 && " · "}${fact}`)}</p></li>`;
+  return html`<li data-days="${days.join(" ")}"><h3${theirs(wording)}><a href="workshops/${slug}/index.html">${title}</a></h3>${toldLine(told[`workshops/${slug}`])}<p>${facts.map((fact, index) => html`${index > 0 && " · "}${fact}`)}</p></li>`;
 }

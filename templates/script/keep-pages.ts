@@ -2,7 +2,7 @@
  * The worker that keeps what was visited. What the network gives is shown and kept; where it gives nothing in time, what was
  * kept is shown. So nobody sees an old page while a new one can be had, and a visited routine opens without a network.
  */
-import { keyOf, shelvesOf, type ToKeep, tooMuch } from "./shelf.js";
+import { asFolder, keyOf, shelvesOf, type ToKeep, tooMuch } from "./shelf.js";
 
 /** What a service worker can do beyond a page, as far as it is used here; the library of types has pages or workers. */
 interface ExtendableEvent extends Event {
@@ -121,7 +121,11 @@ async function answerTo(event: FetchEvent): Promise<Response> {
   }
   const kept = await fromShelf(request.url);
   if (kept) return kept;
-  return navigates ? answerOrOffline(request, freshOrNone) : fresh;
+  if (!navigates) return fresh;
+  // A host leads on from a folder's address without its slash; from there the links of its page would lead astray.
+  const folder = asFolder(request.url);
+  if (await fromShelf(folder)) return Response.redirect(folder);
+  return answerOrOffline(request, freshOrNone);
 }
 
 /** Of a page that was never kept: what the network gives at last, or the page that says what does open. */

@@ -16,6 +16,13 @@ export function keyOf(address: string): string {
   return address.replace(/[?#].*$/, "").replace(/\/$/, "/index.html");
 }
 
+/** An address as that of a folder, with a slash behind its path. */
+export function asFolder(address: string): string {
+  const url = new URL(address);
+  url.pathname = url.pathname.replace(/\/*$/, "/");
+  return url.href;
+}
+
 /** Of a routine or a workshop: its folder's path from the site's first folder; "" of what pages share. */
 export function folderOf(key: string, home: string): string {
   return /^(?:routines|workshops)\/[^/]+\//.exec(key.slice(home.length))?.[0] ?? "";

@@ -64,6 +64,11 @@ test("after one visit a routine opens without a network, in every version, on bo
   await page.getByRole("link", { name: "Saltmarsh Dance Room", exact: true }).click();
   expect(await page.locator(".card").count()).toBeGreaterThan(3);
 
+  // As somebody types it, or as another page names it.
+  await page.goto(`${site.url}routines/breakwater-letters?version=3`);
+  expect(await page.locator("h1").innerText()).toBe("Breakwater Letters");
+  expect(page.url()).toBe(`${site.url}routines/breakwater-letters/?version=3`);
+
   await page.goto(`${site.url}?q=breakwater`);
   expect(await page.locator(".card:visible").count()).toBe(1);
   await page.goto(`${site.url}index.html`);

@@ -407,7 +407,7 @@ describe("a save", () => {
   });
 
   it("with a mistake shows what to mend in place of the page; the others go on; mended, the page is back", async () => {
-    const broken = routineText("Kerb").replace("1-2:", "9-12:");
+    const broken = routineText("Kerb # a remark").replace("1-2:", "9-12:");
     const page = await saved("/routines/kerb/", save({ "routines/kerb.md": broken }));
     expect(page.status).toBe(500);
     expect(page.text).toContain("<h1>One thing to mend</h1>");
@@ -442,8 +442,19 @@ describe("a save", () => {
     const before = await get(served, "/routines/lamp/");
     const page = await saved("/", save({ "library.yaml": "name: [Kerbside\n" }));
     expect([page.status, page.text]).toEqual([500, expect.stringContaining("library.yaml")]);
-    expect((await get(served, "/routines/lamp/")).text).toBe(before.text);
+    const meanwhile = await get(served, "/routines/lamp/");
+    const line = /<p class="live-told"><a href="\/"><code>library\.yaml<\/code> has something to mend.*\n/;
+    expect(meanwhile.text).toMatch(line);
+    const plain = ({ text }: { text: string }) =>
+      text
+        .replace(line, "")
+        .replace(/\n?.*~live\/.*/g, "")
+        .replace(/>\n+/g, ">");
+    expect(plain(meanwhile)).toBe(plain(before));
+    const { changed } = await newsOf(served, "/routines/lamp/");
     const mended = await saved("/", save({ "library.yaml": "name: Tramside Room\n" }));
+    await changed;
+    expect((await get(served, "/routines/lamp/")).text).not.toMatch(line);
     expect([mended.status, mended.text]).toEqual([200, expect.stringContaining("Tramside Room")]);
   });
 

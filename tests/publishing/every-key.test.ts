@@ -137,6 +137,20 @@ describe("the page", () => {
     }
   });
 
+  test("says beside each move the risks that are its own to say", () => {
+    for (const [order, { moves, groups }] of routine.versions.entries())
+      for (const move of [moves, ...groups.map((group) => group.moves)].flat()) {
+        const phrase = view.sections[move.section]?.phrases.find(({ number }) => number === move.phrase);
+        const rows = pageMoves(phrase).filter(
+          ({ classes, cue }) =>
+            isShown(classes, "v", order, routine.versions.length) && plain(cue.html).includes(move.cue.text),
+        );
+        const care = rows.flatMap(({ cautions }) => cautions);
+        for (const risk of move.cautions)
+          expect(care, `${move.on} ${move.cue.text}`).toContain(wording.risks.label(risk));
+      }
+  });
+
   test("names the risks of the record", () => {
     const labels = new Set(view.cautions.map(({ value }) => value.label));
     const all = ["jump", "spin", "climb", "throw", "neck"] as const;
@@ -177,6 +191,20 @@ describe("the paper", () => {
       expect(text).not.toContain("4 or 5?");
     },
   );
+});
+
+/* As the file names them, in the order of the counts: level 3 keeps the climb, and does not throw. */
+test.each([
+  ["2", ["climbing", "throwing", "weight on the neck", "jump"]],
+  ["3", ["climbing", "weight on the neck", "jump"]],
+])("in all kinds of print the named risks of version %s stand beside their moves", async (id, named) => {
+  const version = routine.versions.find((one) => one.id === id);
+  if (version === undefined) throw new Error(`There is no version ${id}.`);
+  for (const variant of ["large", "card"] as const) {
+    const text = spaced((await muPdfText(await drawHandout(routine, version, library, variant))).join(" "));
+    // After the heading of the section that they stand in, not in the head of the sheet alone.
+    expect(firstOutOfOrder(text.slice(text.indexOf("Waking")), named), variant).toBeUndefined();
+  }
 });
 
 describe("the captions", () => {

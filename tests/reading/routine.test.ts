@@ -191,3 +191,13 @@ test("no front matter is left half read", () => {
   expect(found("---\njust a text\n---\n").length).toBe(1);
   expect(found("---\n- a\n---\n").length).toBe(1);
 });
+
+test("while the name of `levels` is misspelt, nothing is said of the options that name one of them", () => {
+  const text = sample({
+    head: "levls: [1, 2]\n",
+    counts: "      - 1-8: { do: Walk, step: left, options: { 2: Run } }\n",
+  });
+  const { findings } = readRoutine(text, "a", emptyLibrary);
+  const errors = findings.filter(({ severity }) => severity === "error").map(({ message }) => message);
+  expect(errors).toEqual(["`levls` is not a key here; did you mean `levels`?"]);
+});

@@ -68,3 +68,31 @@ test("what is meant is said", () => {
     "`levels` has more than 64 names: name at most 64.",
   );
 });
+
+test("an address that pages can't be added to says what to leave out, and no form is offered that is refused", () => {
+  const ofUrl = (url: string) =>
+    readKeys(`name: A\nurl: ${url}\n`, librarySchema).findings.map(({ message }) => message);
+  expect(ofUrl("https://mara.example/dance/index.html").join()).toMatch(
+    /; here is `https:\/\/mara.example\/dance\/index.html`. Leave out `index.html`: the addresses of pages/,
+  );
+  expect(ofUrl("https://mara.example/start.htm/").join()).toContain("Leave out `start.htm`");
+  for (const url of ["https://mara.example", "https://mara.example/dance/", "https://index.html.example/"])
+    expect(ofUrl(url), url).toEqual([]);
+  for (const url of ["mailto:mara@mara.example", "dance/index.html", "ftp://mara.example"]) {
+    const [message, ...more] = ofUrl(url);
+    expect([message, more]).toEqual([expect.stringContaining("begins with https:// or http://; here"), []]);
+    expect(message).not.toMatch(/mailto:,|path of a page/);
+  }
+});
+
+test("hours where minutes belong are turned into them, and no number is offered that is refused", () => {
+  const ofMinutes = (text: string) =>
+    readKeys(`title: A\nminutes: ${text}\nroutines: [a]\n`, workshopSchema).findings.map(({ message }) => message);
+  for (const [text, minutes] of Object.entries({
+    ...{ "1h": 60, "1 hour": 60, "1.5h": 90, "1.5 hours": 90, "1:30": 90, "1h30": 90, "1 h 15 min": 75, "2 hrs": 120 },
+  }))
+    expect(ofMinutes(text), text).toEqual([expect.stringMatching(`here is \`${text}\`. Write \`${minutes}\`.$`)]);
+  expect(ofMinutes("90 min").join()).toContain("Write the number alone: 90.");
+  for (const text of ["20 h", "3 lessons", "0:03"])
+    expect(ofMinutes(text).join(), text).not.toMatch(/number alone|Write `\d/);
+});

@@ -32,3 +32,20 @@ it("a caution that holds on is said where it begins, and again where a section d
     ...[true, true, true, false, true, true, true, false],
   ]);
 });
+
+it("a risk that the author names on a move is said beside it, even where it only holds on", () => {
+  const { versions } = fromYaml(`levels: [1, 2]
+taught: 2
+sections:
+  - name: A
+    counts:
+      - 1-2: { do: To both knees, height: kneeling, risk: [kneework], options: { 1: { do: Gather up, height: kneeling, risk: [kneework] } } }
+        3: { do: Shift, risk: [kneework], options: { 1: { do: Lean, risk: [kneework] } } }
+        4: Look round
+        5-6: { do: Up into the handstand, height: inverted }
+        7-8: { do: Walk on the hands, risk: [inversion] }
+`);
+  const said = versions.map(({ moves }) => moves.map(({ on, cautions }) => `${on} ${cautions.join()}`));
+  const plain = ["1-2 kneework", "3 kneework", "4 ", "5-6 inversion", "7-8 inversion"];
+  expect(said).toEqual([plain, plain]);
+});

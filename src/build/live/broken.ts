@@ -57,7 +57,9 @@ function firstLook({ slug, text = "" }: TextFile): {
   readonly title: string;
   readonly date?: string;
 } {
-  const [, title] = /^title:[ \t]*["']?(.*?)["']?[ \t]*$/m.exec(text) ?? [];
+  const [, quoted, other, plain] =
+    /^title:[ \t]*(?:"([^"\n]+)"|'([^'\n]+)'|["']?(.*?)["']?)(?:[ \t]+#.*)?[ \t]*$/m.exec(text) ?? [];
+  const title = quoted ?? other ?? plain;
   const [, date] = /^date:[ \t]*(\d{4}-\d{2}-\d{2})\b/m.exec(text) ?? [];
   return { title: title || slug, ...(date === undefined ? {} : { date }) };
 }

@@ -8,7 +8,8 @@ import type { Library } from "../../routine/routine.js";
 import { digestOf } from "../digest.js";
 import { ignoreErrors } from "../ignore-errors.js";
 import type { MadeFile, MakeOptions } from "../publish.js";
-import { type ReadSome, type Survey, survey } from "../survey.js";
+import { type Survey, survey } from "../survey.js";
+import { surveyedBy } from "../survey-in.js";
 import { openThreads } from "../threads.js";
 import { keyOf, makeLater, makeUnits, type Unit, unitsOf } from "../units.js";
 import { brokenIn } from "./broken.js";
@@ -35,6 +36,8 @@ export type Found =
       readonly key: string;
       /** Of a page: what to look at in the file that it is made of. */
       readonly told?: Mistakes;
+      /** Of a page: that `library.yaml` can't be read, so that nothing that was changed in it since is seen here. */
+      readonly stale?: true;
     }
   /** A page that can't be made before these are mended. */
   | { readonly kind: "mistakes"; readonly mistakes: Mistakes; readonly key: string }
@@ -49,6 +52,8 @@ interface State {
   readonly seen: Survey;
   /** The last one that could be read. */
   readonly library: Library;
+  /** Whether that is not the one that is there now. */
+  readonly stale: boolean;
   readonly units: ReadonlyMap<string, Unit>;
   /** By place, why its page can't be made. */
   readonly errorsAt: ReadonlyMap<string, readonly Finding[]>;
@@ -75,17 +80,18 @@ export async function openLive(contentDir: string): Promise<Live> {
   // Pages have a thread of their own, where nothing stands before them: no handout, no reading of a large library.
   const [pages, others] = [openThreads(1), openThreads()];
   const readText = rememberingReader();
-  const readSome: ReadSome = (library, files) => others.do("read", library, files);
   const read = async (last?: State): Promise<State> => {
     const files = await readFiles(contentDir, readText);
-    const seen = await survey(files, readSome, { cached: last?.seen.reads });
+    const seen = await survey(files, surveyedBy(others), { cached: last?.seen.reads });
     const errors = seen.content.findings.filter(({ severity }) => severity === "error");
     const broken = errors.some(({ file }) => file.endsWith("library.yaml"));
     const library = broken && last ? last.library : seen.content.library;
     const { entries, errorsAt } = brokenIn(files, seen.content, byPlace(errors));
-    const units = new Map(unitsOf(seen, entries).map((unit) => [unit.place, unit]));
     const toldAt = byPlace(seen.content.findings.filter(isToldOnPage));
-    return { seen, library, errorsAt, toldAt, moved: movedIn(seen), units, keys: new Map() };
+    const whole = [...toldAt].filter(([place]) => place !== "" && !errorsAt.has(place));
+    const toLookAt = Object.fromEntries(whole.map(([place, findings]) => [place, findings.length]));
+    const units = new Map(unitsOf(seen, { broken: entries, toLookAt }).map((unit) => [unit.place, unit]));
+    return { seen, library, stale: broken, errorsAt, toldAt, moved: movedIn(seen), units, keys: new Map() };
   };
   const close = async () => {
     await Promise.all([pages.close(), others.close()]);
@@ -152,11 +158,13 @@ export async function openLive(contentDir: string): Promise<Live> {
   const lineOf = ({ file, line }: Finding) => state.seen.content.sources.get(file)?.split(/\r\n?|\n/)[line - 1];
   const toldKey = (told: Mistakes | undefined) =>
     told ? keyed(told.findings, () => digestOf(told.findings, told.findings.map(lineOf))) : "";
+  const isStale = (path: string) => state.stale && path.endsWith("index.html");
+  const staleKey = (path: string) => (isStale(path) ? " stale" : "");
   const keyAt = (path: string): string => {
     const mistakes = mistakesAt(path);
     if (mistakes) return keyed(mistakes.findings, () => digestOf(mistakes.findings, mistakes.findings.map(lineOf)));
     const unit = state.units.get(placeAt(path));
-    return unit ? keyOfUnit(unit) + toldKey(toldOn(path)) : "nothing";
+    return unit ? keyOfUnit(unit) + toldKey(toldOn(path)) + staleKey(path) : "nothing";
   };
   /** What was made at a path of a unit; read at once, since it goes when it is made anew. */
   const madeAt = async (unit: Unit, path: string, again = false): Promise<Found> => {
@@ -168,7 +176,8 @@ export async function openLive(contentDir: string): Promise<Live> {
       const body = await readFile(join(now.options.folder, path));
       const told = toldOn(path);
       const { mediaType } = file;
-      return { kind: "file", body, mediaType, key: now.key + toldKey(told), ...(told && { told }) };
+      const key = now.key + toldKey(told) + staleKey(path);
+      return { kind: "file", body, mediaType, key, ...(told && { told }), ...(isStale(path) && { stale: true }) };
     } catch (error) {
       const { code } = error as NodeJS.ErrnoException;
       if (again || (code !== "ENOENT" && existsSync(now.options.folder))) throw error;

@@ -33,6 +33,11 @@ ${listOf(findings, told)}</details>
 `.html;
 }
 
+/** On a page that goes on without what `library.yaml` says now. */
+export const staleBlock =
+  html`<p class="live-told"><a href="/"><code>library.yaml</code> has something to mend</a>; what you see is without what was changed in it since.</p>
+`.html;
+
 /** More findings than these are folded, so that the page itself is seen. */
 const mostOpen = 3;
 

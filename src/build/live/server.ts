@@ -1,8 +1,8 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
 import { errorText } from "../error-text.js";
-import type { Live, Mistakes } from "./live.js";
+import type { Live } from "./live.js";
 import { lookAt } from "./look.js";
-import { mistakesPage, nothingPage, own, styleLink, toldBlock, troublePage } from "./pages.js";
+import { mistakesPage, nothingPage, own, staleBlock, styleLink, toldBlock, troublePage } from "./pages.js";
 
 /** Open pages that are told of news; where there are more, the one that has been open longest is told no more. */
 const mostListeners = 100;
@@ -137,9 +137,10 @@ async function answerFrom(live: Live, asked: string): Promise<Answer> {
   const found = await live.at(path);
   if (found.kind === "mistakes") return page(500, mistakesPage(found.mistakes, path), path, found.key);
   if (found.kind === "file") {
-    const { mediaType: type, body, told } = found;
+    const { mediaType: type, body, told, stale } = found;
     if (type !== "text/html") return { status: 200, type, body };
-    return page(200, withTold(Buffer.from(body).toString(), told), path, found.key);
+    const blocks = [...(stale ? [staleBlock] : []), ...(told ? [toldBlock(told)] : [])];
+    return page(200, withBlocks(Buffer.from(body).toString(), blocks), path, found.key);
   }
   // A folder's address without its slash: the links of its page would lead astray.
   const folder = await live.at(`${path}/index.html`);
@@ -149,11 +150,11 @@ async function answerFrom(live: Live, asked: string): Promise<Answer> {
 }
 
 /** A page of the site, with what to look at in it before everything else. */
-function withTold(html: string, told: Mistakes | undefined): string {
-  if (!told) return html;
+function withBlocks(html: string, blocks: readonly string[]): string {
+  if (blocks.length === 0) return html;
   return html
     .replace("</head>", () => `${styleLink.html}</head>`)
-    .replace('<main id="main">', (main) => `${main}\n${toldBlock(told)}`);
+    .replace('<main id="main">', (main) => `${main}\n${blocks.join("")}`);
 }
 
 /** A page, with the script that waits for news of it. */

@@ -32,7 +32,7 @@ interface Setting {
   readonly words: number;
 }
 
-/** The cue card: nothing but counts and the shortest words, as large as one page allows. */
+/** The cue card: nothing but counts, the shortest words and what to take care of, as large as one page allows. */
 export function layoutCard(dance: Dance, library: Library, wording: Wording): Sheet {
   const bands = sheetBands(dance.routine, dance.version, wording);
   const version = versionLine(dance.routine, dance.version, wording);
@@ -103,7 +103,7 @@ function rowSpans(row: Row, words: number, wording: Wording): readonly Span[] {
   const who: readonly Span[] = row.dancers === undefined ? [] : [{ text: print.card.dancers(row.dancers) }];
   if (row.uncounted !== undefined) return [{ text: row.uncounted }];
   const moves = row.cells.filter(({ begins }) => begins);
-  return [...who, ...moves.flatMap((cell) => [...countSpans(cell, print), calledSpan(cell, words, wording)])];
+  return [...who, ...moves.flatMap((cell) => [...countSpans(cell, print), ...calledSpans(cell, words, wording)])];
 }
 
 /** The count that a move begins on; a hit is shouted. */
@@ -116,10 +116,14 @@ function countSpans({ text, move }: GridCell, print: Wording["print"]): readonly
   return [{ text: `${move.hit ? print.card.hit(first) : first}\u00a0`, style: "bold" }];
 }
 
-function calledSpan(cell: GridCell, words: number, wording: Wording): Span {
-  const { improvised, say = [] } = cell.move;
-  if (improvised && say.length === 0) return { text: `${wording.print.card.own} ` };
-  return theirs(`${shortWords(cell, words, wording.print)} `, wording);
+/** What is called, and what to take care of: a caution is left out for no size. */
+function calledSpans(cell: GridCell, words: number, wording: Wording): readonly Span[] {
+  const { improvised, say = [], cautions } = cell.move;
+  const { card, aside } = wording.print;
+  const call =
+    improvised && say.length === 0 ? { text: card.own } : theirs(shortWords(cell, words, wording.print), wording);
+  const care = cautions.length === 0 ? "" : aside(cautions.map(wording.risks.label));
+  return [call, { text: `${care} `, style: "italic" }];
 }
 
 /** What is called: `say`, or else, and where nothing is, the first words of the cue, up to its first comma. */

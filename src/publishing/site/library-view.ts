@@ -15,6 +15,8 @@ export interface LibraryView {
   /** Every level and adaptation that occurs. */
   readonly versions: readonly { readonly id: string; readonly name: string }[];
   readonly adultOnly: boolean;
+  /** By place, what its author alone is told: "Draft · 4 things to look at". */
+  readonly told: Readonly<Record<string, string>>;
 }
 
 export interface CardView {
@@ -77,6 +79,8 @@ export interface LibraryFacts {
   readonly routines: readonly RoutineFacts[];
   readonly workshops: readonly WorkshopFacts[];
   readonly broken?: readonly BrokenEntry[];
+  /** On a served library alone: by place, "routines/low-tide", how many things there are to look at. */
+  readonly toLookAt?: Readonly<Record<string, number>>;
 }
 
 /** The facts of a workshop. */
@@ -113,7 +117,8 @@ function inPlace<Whole extends object>(
 }
 
 /** The library page as data. */
-export function libraryView({ routines, workshops, broken = [] }: LibraryFacts, wording: Wording): LibraryView {
+export function libraryView(library: LibraryFacts, wording: Wording): LibraryView {
+  const { routines, workshops, broken = [] } = library;
   const facts = [...routines].sort(newestFirst);
   const cards = facts.map((each) => cardView(each, wording));
   const brokenOf = (kind: BrokenEntry["kind"]) => broken.filter((one) => one.kind === kind);
@@ -128,7 +133,20 @@ export function libraryView({ routines, workshops, broken = [] }: LibraryFacts, 
     styles: distinct(facts.flatMap(({ styles }) => styles)).sort(),
     versions: distinct([...levels, ...adaptations]).map((id) => ({ id, name: wording.versions.name(id) })),
     adultOnly: facts.some(({ audience }) => audience === "adult"),
+    told: toldIn(library, wording),
   };
+}
+
+/** Of what is a draft, or has something to look at: of what is published, nothing. */
+function toldIn({ routines, toLookAt = {} }: LibraryFacts, { library }: Wording): LibraryView["told"] {
+  const drafts = routines.filter(({ draft }) => draft).map(({ slug }) => `routines/${slug}`);
+  return Object.fromEntries(
+    distinct([...drafts, ...Object.keys(toLookAt)]).map((place) => {
+      const number = toLookAt[place] ?? 0;
+      const texts = [drafts.includes(place) ? library.draft : "", number > 0 ? library.toLookAt(number) : ""];
+      return [place, library.factLine(texts)];
+    }),
+  );
 }
 
 function cardView(facts: RoutineFacts, wording: Wording): CardView {

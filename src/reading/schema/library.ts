@@ -3,17 +3,26 @@ import { handoutKinds } from "../../routine/vocabulary.js";
 import { teachingSchema } from "./teaching.js";
 import { key, language, line, link, listOf, name, number, paragraphs, whole, word } from "./values.js";
 
+/** What an address has behind the folder that the site lies in. */
+function pastFolder(url: string): string | undefined {
+  if (/[?#]/.test(url)) return "the `?` or `#` and what follows it";
+  const page = /[^/:]\/([^/]+\.(?:html?|php))\/?$/i.exec(url)?.[1];
+  return page && `\`${page}\``;
+}
+
 /** What `library.yaml` may say. */
 export const librarySchema = z.strictObject({
   name: key(line, "the name of your studio or series", "Saltmarsh Dance Room"),
   teacher: key(line, "who teaches", "Ines Varga").optional(),
   url: key(
-    link
-      .refine((url) => /^https?:/i.test(url), "It must begin with https://.")
-      .refine(
-        (url) => !/[?#]/.test(url),
-        "Leave out the `?` or `#` and what follows it: the addresses of pages are added to its end.",
-      ),
+    link.meta({ wants: "an address that begins with https:// or http://" }).superRefine((url, context) => {
+      if (!/^https?:/i.test(url)) context.addIssue({ code: "custom", params: {} });
+      else if (pastFolder(url) !== undefined)
+        context.addIssue({
+          code: "custom",
+          params: { hint: `Leave out ${pastFolder(url)}: the addresses of pages are added to its end.` },
+        });
+    }),
     "where the site is published",
     "https://saltmarsh.example",
   ).optional(),

@@ -94,11 +94,12 @@ const taken = new Set(["mirrored", "large", "card", "facing", "weight", "height"
 
 const decimal = /^\d{1,9}(\.\d{1,9})?$/;
 
-function numberHint(text: string): string | undefined {
+/** @param fits whether a number may stand there: what would be refused as well is no advice */
+function numberHint(text: string, fits: (alone: string) => boolean = () => true): string | undefined {
   if (/^\d+,\d+$/.test(text)) return `Write the decimals after a point: ${text.replace(",", ".")}.`;
   if (/^\d+(\.\d+)?e[+-]?\d+$/i.test(text)) return "Write the number out in full.";
   const [, alone] = /^(?:about |ca\.? ?|~ ?)?(\d+(?:\.\d+)?) ?(?:[a-z]+|%)$/i.exec(text) ?? [];
-  if (alone !== undefined) return `Write the number alone: ${alone}.`;
+  if (alone !== undefined && fits(alone)) return `Write the number alone: ${alone}.`;
   return undefined;
 }
 
@@ -155,9 +156,28 @@ export function amount(least: number, most: number, unit = "") {
 export function whole(least: number, most: number, unit = "") {
   return scalar(
     { wants: `a whole number from ${least} to ${most}${unit}`, editor: { type: ["integer", "string"] } },
-    (text) => (/^\d{1,9}$/.test(text) && Number(text) >= least && Number(text) <= most ? Number(text) : undefined),
-    numberHint,
+    (text) => wholeIn(text, least, most),
+    (text) => {
+      const meant = unit === " minutes" ? minutesIn(text) : undefined;
+      if (meant !== undefined) return wholeIn(meant, least, most) === undefined ? undefined : `Write \`${meant}\`.`;
+      return numberHint(text, (alone) => wholeIn(alone, least, most) !== undefined);
+    },
   );
+}
+
+function wholeIn(text: string, least: number, most: number): number | undefined {
+  const value = /^\d{1,9}$/.test(text) ? Number(text) : undefined;
+  return value !== undefined && value >= least && value <= most ? value : undefined;
+}
+
+/** The whole minutes of "1h", "1.5 hours", "1h30" and "1:30". */
+function minutesIn(text: string): string | undefined {
+  const [, hours, over = "0"] =
+    /^(\d{1,2}(?:[.,]\d{1,2})?) ?h(?:(?:ou)?rs?)? ?(?:(\d{1,2}) ?(?:m|min|mins|minutes)?)?$/i.exec(text) ??
+    /^(\d{1,2}):([0-5]\d)(?: ?h)?$/.exec(text) ??
+    [];
+  const minutes = hours === undefined ? undefined : Number(hours.replace(",", ".")) * 60 + Number(over);
+  return minutes === undefined ? undefined : String(Math.round(minutes));
 }
 
 const truths: Readonly<Record<string, boolean>> = { yes: true, true: true, no: false, false: false };

@@ -26,7 +26,12 @@ export const workshopSchema = z.strictObject({
   known: key(sections, "sections that were danced before: a recap, not taught again", "[Harbour wall]").optional(),
   lessons: key(whole(2, 60), "how many times the same slot: a course, shared out over its lessons", "6").optional(),
   dates: key(
-    z.array(date).refine((days) => days.length > 1, "For one day, write `date`."),
+    z.array(date).superRefine((days, context) => {
+      if (days.length > 1) return;
+      const here = days.length === 0 ? "none" : "one";
+      const sentence = `\`dates\` must be two dates or more; here is ${here}. For one day, write \`date\`.`;
+      context.addIssue({ code: "custom", params: { sentence } });
+    }),
     "in place of `lessons`: one a lesson",
     "[2027-01-16, 2027-01-23]",
   ).optional(),

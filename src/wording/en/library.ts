@@ -23,6 +23,8 @@ export const library = {
     ["No routine fits all of that. Take one wish back, or ", showAll("show them all")] as const,
 
   /* What is seen by its author alone, while the library is served. */
+  draft: "draft",
+  toLookAt: (number: number): string => counted(number, "thing to look at", "things to look at"),
   toMend: (number: number): string => counted(number, "thing to mend", "things to mend"),
   /** @param routines by their titles */
   waitsFor: (routines: readonly string[]): string => `waits for ${list(routines)} to be mended`,

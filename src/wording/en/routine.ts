@@ -41,7 +41,13 @@ export const routine = {
   firstCountAt: (number: number): string => (number === 1 ? "Count one at" : `First count (${number}) at`),
 
   /** Shown to the author alone. */
-  draft: "A draft: it is seen here alone and not published until `draft: yes` is taken out of its file.",
+  /** @param line what stands in the file */
+  draft: <T>(line: (text: string) => T) =>
+    [
+      "A draft: it is seen here alone and not published until ",
+      line("draft: yes"),
+      " is taken out of its file.",
+    ] as const,
 
   version: "Version",
   group: "Group",

@@ -73,7 +73,7 @@ function head(view: RoutineView, wording: Wording): Html {
 <h1${theirs(wording)}>${view.title}</h1>
 <p class="figures">${line.map((figure) => html`<span>${figure}</span>`)}</p>
 <p class="byline">${words.choreography(view.choreographer, view.song, facts.date === undefined ? undefined : dateTime(facts.date, dates))}${audience(facts, words).map((text) => html`. <b>${text}</b>`)}</p>
-${[...(view.draft ? [words.draft] : []), ...view.doubts.map(sections.doubt)].map((text) => html`<p class="doubt">${text}</p>\n`)}</header>`;
+${[...(view.draft ? [words.draft((line) => html`<code>${line}</code>`)] : []), ...view.doubts.map(sections.doubt)].map((text) => html`<p class="doubt">${text}</p>\n`)}</header>`;
 }
 
 function audience({ audience }: RoutineFacts, { adultsOnly, teensAndAdults }: Wording["routine"]): readonly string[] {
