@@ -61,7 +61,18 @@ function saidStep(
   wording: Wording,
 ): SaidStep {
   const { plan: said, time } = wording;
-  const { kind, runs, speed, until, easier, spared, without, countsPerMinute, tempoIsEstimate = false } = step;
+  const {
+    kind,
+    runs,
+    speed,
+    until,
+    easier,
+    spared,
+    asTaught,
+    without,
+    countsPerMinute,
+    tempoIsEstimate = false,
+  } = step;
   const danced = step.chunks.flatMap((id) => chunks.get(id) ?? []);
   const names = danced.map(({ name }) => name);
   const { label, instruction } = said.steps[kind]({
@@ -81,6 +92,7 @@ function saidStep(
     ...(without ? [told ? said.withoutAgain : said.without({ names }, without)] : []),
     ...(easier ? [said.easier(easier.runs, runs, easier.version)] : []),
     ...(spared ? [said.spared(spared, runs)] : []),
+    ...(asTaught ? [said.asTaught(asTaught.runs, runs, asTaught.version)] : []),
   ];
   return {
     label,
@@ -131,7 +143,7 @@ function summaryOf(plan: ClassPlan, said: Wording["plan"]): readonly string[] {
       .map(({ title, version }) => said.otherLevel(title, level, version)),
     ...plan.routines.flatMap(({ title, pauses }) => (pauses === undefined ? [] : [said.pauses(title, pauses)])),
     ...said.loads(load.taught, load.easiest, planned),
-    ...said.unslowed(load.taught),
+    ...said.unslowed(load.taught, load.offered),
     ...said.groupLoads(groups, planned, several),
     ...plan.limits.map((outcome) => said.limit(outcome, planned, several)),
   ];

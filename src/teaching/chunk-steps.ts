@@ -1,6 +1,8 @@
 import type { RatedMove } from "./difficulty.js";
 import { hardMoves, isRisky, momentMoves, takenAlone } from "./hard-moves.js";
+import { type GroupLoads, loadOf } from "./load.js";
 import { type Chunk, isUncounted, joined, type Material } from "./material.js";
+import { isNeverSlowed } from "./never-slowed.js";
 import { optionsSeconds } from "./options.js";
 import type { ClassSettings } from "./settings.js";
 import { explaining, maker, type PlaceInClass, type Step, unloaded } from "./steps.js";
@@ -25,6 +27,15 @@ export function chunkSteps(
       : [make("again", chunk, [index]), make("drill", chunk, [index], { least: 0, kept: 1 })];
   if (!before || link === undefined || isFree(before)) return steps;
   return [...steps, make("link", joined(before, chunk), [link, index], { speed: settings.linkSpeed })];
+}
+
+/** Those who take an option that is never slowed try it as it is shown to them. */
+function tried({ dancers, options }: Chunk, loads: GroupLoads): GroupLoads {
+  const shown = new Set(options.flatMap(({ moves }) => moves.filter(isNeverSlowed)).map(({ place }) => place));
+  return loads.map((load, group) => {
+    const { offered } = dancers[group] ?? {};
+    return offered ? { ...load, offered: loadOf(offered.filter(({ place }) => shown.has(place))) } : load;
+  });
 }
 
 /** The dancers' own, or time without counts: nothing in it is drilled. */
@@ -72,7 +83,14 @@ function newSteps(
       ...(!fresh && { least: 0 }),
     }),
     ...(options.length > 0
-      ? [make("options", chunk, [index], { loads, options, each: optionsSeconds(options, chunk, settings) })]
+      ? [
+          make("options", chunk, [index], {
+            loads: tried(chunk, loads),
+            kept: 1,
+            options,
+            each: optionsSeconds(options, chunk, settings),
+          }),
+        ]
       : []),
     ...alone(hard, settings.markSpeed, hard.some(isRisky) ? { least: 1 } : {}),
     ...settings.drillSpeeds.flatMap((speed, order) => {

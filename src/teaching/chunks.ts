@@ -5,7 +5,7 @@ import type { Height } from "../routine/vocabulary.js";
 import { type GroupMoves, loadsOf, within } from "./dancers.js";
 import type { RatedMove } from "./difficulty.js";
 import { type Chunk, countsTake, type DancedBefore } from "./material.js";
-import { asMarked, unslowedIn } from "./never-slowed.js";
+import { asMarked, unslowedIn, unslowedOptions } from "./never-slowed.js";
 import type { optionsBy } from "./options.js";
 import type { TeachingSettings } from "./settings.js";
 
@@ -118,6 +118,7 @@ function chunkOf(uncut: Cutting, { from, phrases, counts, points, own, before }:
   const [seconds, countIn] = [countsTake(counts, section), countsTake(routine.music.countIn, section)];
   const led = phrases.some((one) => one.section === uncut.pickUp);
   const pickUp = led ? routine.sections[uncut.pickUp ?? -1] : undefined;
+  const shownOptions = options({ section, sectionIndex, phrases: shown, seconds, countIn });
   return {
     ...{ routine, section, sectionIndex, counts, points, dancers: here },
     phrases: shown,
@@ -128,8 +129,8 @@ function chunkOf(uncut: Cutting, { from, phrases, counts, points, own, before }:
     ...{ seconds, countIn, uncounted: new Fraction(0) },
     loads: loadsOf(here),
     slowLoads: loadsOf(asMarked(here)),
-    unslowed: unslowedIn(here),
-    options: options({ section, sectionIndex, phrases: shown, seconds, countIn }),
+    unslowed: [...unslowedIn(here), ...unslowedOptions(shownOptions, here)],
+    options: shownOptions,
     floor: here.some(({ taught }) => taught.some(isFloorWork)),
   };
 }
@@ -161,6 +162,7 @@ function inAll(dancers: Uncut["dancers"], from: number, to: number): readonly Gr
     ...group,
     taught: [...group.taught, ...others.flatMap((those) => those[index]?.taught ?? [])],
     easiest: [...group.easiest, ...others.flatMap((those) => those[index]?.easiest ?? [])],
+    ...(group.offered && { offered: [...group.offered, ...others.flatMap((those) => those[index]?.offered ?? [])] }),
   }));
 }
 

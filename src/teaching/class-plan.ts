@@ -88,6 +88,8 @@ export interface ActivityStep {
   readonly easier?: { readonly version: string; readonly runs: number };
   /** Runs of these that leave out what is never slowed, for a limit's sake. */
   readonly spared?: number;
+  /** Runs of these in which those who take a level above the class's dance as the class does, for a limit's sake. */
+  readonly asTaught?: { readonly version: string; readonly runs: number };
   /** Of all its runs, as in its activity. */
   readonly load: Load;
   readonly easiest: Load;
@@ -122,8 +124,7 @@ export interface OptionCues {
 }
 
 /** A move that is never slowed, and what is danced in its place: its easier option, or the way in and the way out. */
-export interface UnslowedCue extends CountedCue {
-  readonly groups?: readonly string[];
+export interface UnslowedCue extends HardMove {
   readonly instead: readonly string[];
 }
 

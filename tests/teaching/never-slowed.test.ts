@@ -61,7 +61,7 @@ describe("a lift", () => {
     expect(strict.limits).toMatchObject([{ part: "lift", limit: 3, after: 3, kept: true }]);
     expect(stepsOf(strict).some(({ spared = 0 }) => spared > 0)).toBe(true);
     expect(saidIn(strict, ({ spared = 0 }) => spared > 0)[0]).toContain(
-      "mark what is never slowed, for the limit's sake",
+      "leave out what is never slowed, for the limit's sake",
     );
   });
 

@@ -87,7 +87,7 @@ export interface CalledMove extends Omit<Cue, "version"> {
 }
 
 /** A move that is never slowed, and what is danced in its place. */
-export interface UnslowedCue extends Omit<Cue, "version"> {
+export interface UnslowedCue extends Cue {
   readonly instead: readonly string[];
 }
 
@@ -318,7 +318,12 @@ export const plan = {
   /** Stands behind an instruction where some runs leave out what is never slowed. */
   spared(runs: number, of: number): string {
     const which = runs < of ? `${runs} of the ${of} runs` : of === 1 ? "this run" : "all runs";
-    return `In ${which} mark what is never slowed, for the limit's sake.`;
+    return `In ${which} leave out what is never slowed, for the limit's sake.`;
+  },
+  /** Stands behind an instruction where those of a level above the class's dance some runs as the class does. */
+  asTaught(runs: number, of: number, version: string): string {
+    const which = runs < of ? `${runs} of the ${of} runs` : of === 1 ? "this run" : "all runs";
+    return `${capital(versions.name(version))} dances ${which} as the class does, for the limit's sake.`;
   },
   /** Stands behind an instruction below full tempo: what is left out, and what is danced in its place. */
   without: (one: Pick<Danced, "names">, moves: readonly UnslowedCue[]): string =>
@@ -377,10 +382,12 @@ export const plan = {
       return taught === "" ? [] : [`Times with weight or impact, at level ${level} as at the easiest: ${taught}.`];
     return [`Times with weight or impact: ${taught || "none"} at level ${level}; ${easiest || "none"} at the easiest.`];
   },
-  /** How often the class meets what is danced at full tempo or not at all. */
-  unslowed(load: Load): readonly string[] {
-    const times = unslowed(load);
-    return times === "" ? [] : [`Danced at full tempo or not at all, in the whole class: ${times} times.`];
+  /** How often the class meets what is danced at full tempo or not at all, and who takes the highest level that is offered. */
+  unslowed(load: Load, offered: Load = load): readonly string[] {
+    const [times, more] = [unslowed(load), unslowed(offered)];
+    const higher = more === times || more === "" ? "" : ` Who takes the highest level offered: ${more} times.`;
+    if (times === "") return higher === "" ? [] : [`Danced at full tempo or not at all.${higher}`];
+    return [`Danced at full tempo or not at all, in the whole class: ${times} times.${higher}`];
   },
   /** The same of each group, where groups differ; their routine is named where there are several. */
   groupLoads(
@@ -412,34 +419,38 @@ export const plan = {
       /** Of who stays at the easiest level. */
       readonly easiest: number;
       readonly groups?: readonly Pick<GroupFigures, "group" | "title">[];
+      /** Of who takes the highest level that is offered. */
+      readonly offered?: { readonly before: number; readonly after: number; readonly kept: boolean };
     },
     { level, easiest }: PlannedLevel,
     several: boolean,
   ): string {
     const { part, limit, preset = false, before, after, kept, groups = [] } = outcome;
+    const higher = outcome.offered === undefined ? "" : ` ${offeredLimit(outcome.offered, limit)}`;
     const names = list(groups.map(({ group, title }) => (several ? `${group} in ${title}` : group)));
     const whose = names === "" ? "" : ` for ${names}`;
     const own = preset
       ? `${partName(part)}: our planning default is ${limit} a class, which is no safety figure`
       : `${partName(part)}: the library's own limit is ${limit} a class`;
-    if (before <= limit) return capital(`${own}, and the plan has ${before}${whose}.`);
+    if (before <= limit) return capital(`${own}, and the plan has ${before}${whose}.${higher}`);
     if (kept)
       return capital(
         `${own}; ${before} ${/^\d+$/.test(level) ? `at level ${level}` : `as “${level}”`}, brought to ${after}${whose} by dancing ${
           riskOf(part) === undefined
             ? "marked runs in the easier option"
             : "some runs in the easier option, or without it"
-        }.`,
+        }.${higher}`,
       );
     if (easiest !== undefined)
       return capital(
         `${own}, and it is not kept: the plan has ${after}${whose}. ${noneEasier(easiest)}: ` +
-          `give ${loading(part)} an easier option${whose}, or teach less.`,
+          `give ${loading(part)} an easier option${whose}, or teach less.${higher}`,
       );
     return capital(
       `${own}, and it is not kept: ${after} remain${whose} after every run that may change has been changed. ` +
         "Each chunk marked once and danced once at full tempo, and one run-through, stay at the level taught. " +
-        (outcome.easiest < after ? "Teach an easier level, or less." : "Teach less: the easiest level has as many."),
+        (outcome.easiest < after ? "Teach an easier level, or less." : "Teach less: the easiest level has as many.") +
+        higher,
     );
   },
 };
@@ -447,4 +458,15 @@ export const plan = {
 /** "there is 1 min 5 s for teaching" */
 function thereIs(seconds: number): string {
   return `there ${Math.floor(seconds / 60) === 1 ? "is" : "are"} ${span(seconds)} for teaching`;
+}
+
+/** How a limit came out for who takes the highest level that is offered. */
+function offeredLimit(
+  { before, after, kept }: { readonly before: number; readonly after: number; readonly kept: boolean },
+  limit: number,
+): string {
+  const who = "Who takes the highest level offered";
+  if (before <= limit) return `${who} has ${before}.`;
+  if (kept) return `${who} has ${after} in place of ${before}, since some runs are danced as the class does.`;
+  return `${who} has ${after}, and for them it is not kept: offer that level less often, or teach less.`;
 }
