@@ -85,6 +85,7 @@ function saidStep(
     moves: step.moves ?? [],
     options: step.options ?? [],
     asks: wording.risks.asks(step.cautions),
+    risky: danced.some(({ cautions }) => cautions.length > 0) || plan.activities.some((one) => offersRisk(one, step)),
     groups: plan.settings.groups,
   });
   const told = before.some((one) => JSON.stringify(one.without) === JSON.stringify(without));
@@ -101,6 +102,12 @@ function saidStep(
     // Options say themselves whose a caution is.
     cautions: kind === "options" ? [] : cautionsOf([step], wording),
   };
+}
+
+/** Whether an activity shows an option with a caution for something that a step dances. */
+function offersRisk({ steps }: Activity, { chunks }: ActivityStep): boolean {
+  const shown = steps.filter(({ options = [] }) => options.some(({ cautions }) => cautions.length > 0));
+  return shown.some((one) => one.chunks.some((id) => chunks.includes(id)));
 }
 
 /** The risks that some activities meet, with the groups where not all dancers of any of them do. */

@@ -58,3 +58,15 @@ test("the planning's own limit holds for them too: further runs are danced as th
   expect(strict.limits).toMatchObject([{ offered: { after: 3, kept: false } }]);
   expect(planText(strict, en).summary.join(" ")).toContain("for them it is not kept");
 });
+
+test("a run with something in it that has a caution, the class's or an option's, is danced without what is not safe today", () => {
+  const [level1, level2] = [at(60), planClass(workshopOf([headstand], 60), library)];
+  for (const plan of [level1, level2])
+    for (const said of saidIn(plan, ({ kind }) => kind === "run-through" || kind === "away-from-mirror")) {
+      expect(said).toContain("Leave out what is not safe today, and go on.");
+      expect(said).not.toContain("whatever happens");
+    }
+  const plain = routineOf({ tempo: 100, sections: [{ name: "Home", phrases: [{ "1-4": "Walk", "5-8": "Bow" }] }] });
+  const said = saidIn(planClass(workshopOf([plain], 20), library), ({ kind }) => kind === "run-through");
+  expect(said[0]).toContain("with the song, whatever happens.");
+});

@@ -42,6 +42,8 @@ export interface Danced {
   readonly runs: number;
   /** What its cautions ask for before it is danced. */
   readonly asks: string;
+  /** Something in it has a caution, at the class's level or in an option that is offered. */
+  readonly risky: boolean;
   /** The dancers' own. */
   readonly improvised: boolean;
   readonly moves: readonly Cue[];
@@ -190,6 +192,9 @@ const unslowed = (load: Load): string =>
 const loading = (part: LoadPart): string =>
   riskOf(part) === undefined ? `the moves that load ${partName(part)}` : `the moves marked “${partName(part)}”`;
 
+/** Of a run that has something with a caution in it. */
+const keepSafe = "Leave out what is not safe today, and go on.";
+
 const noneEasier = ([only, ...others]: readonly string[]): string =>
   only === undefined || others.length > 0 ? "No easier level is written" : `${versions.name(only)} is the easiest`;
 
@@ -267,11 +272,11 @@ export const plan = {
     }),
     "run-through": (one: Danced): Said => ({
       label: `Run-through${until(one)}`,
-      instruction: `Dance it ${often(one.runs)} with the song, whatever happens.${inPieces(one)}`,
+      instruction: `Dance it ${often(one.runs)} with the song${one.risky ? `. ${keepSafe}` : ", whatever happens."}${inPieces(one)}`,
     }),
     "away-from-mirror": (one: Danced): Said => ({
       label: `Away from the mirror${until(one)}`,
-      instruction: `Turn the room round and dance it ${often(one.runs)} at ${at(one)}.`,
+      instruction: `Turn the room round and dance it ${often(one.runs)} at ${at(one)}.${one.risky ? ` ${keepSafe}` : ""}`,
     }),
     mirrored: (one: Danced): Said => ({
       label: `Other side${until(one)}`,
@@ -279,7 +284,7 @@ export const plan = {
     }),
     groups: (one: Danced): Said => ({
       label: `In groups${until(one)}`,
-      instruction: `${one.groups} groups: each dances ${often(one.runs)} with the song while the others watch.${inPieces(one)}`,
+      instruction: `${one.groups} groups: each dances ${often(one.runs)} with the song while the others watch.${one.risky ? ` ${keepSafe}` : ""}${inPieces(one)}`,
     }),
   },
   /** What is called in a chunk, on its counts: to be read off. */
