@@ -80,6 +80,8 @@ function saidStep(
     ...(until && { until }),
     ...(countsPerMinute !== undefined && { tempo: time.tempo({ countsPerMinute, tempoIsEstimate }) }),
     pieces: step.pieces ?? 1,
+    ...(step.times && { times: step.times }),
+    ...(step.form && { form: { ...step.form, said: wording.run.timesThrough(step.form) } }),
     improvised: danced.length > 0 && danced.every(({ improvised }) => improvised),
     before: danced.at(-1)?.before,
     moves: step.moves ?? [],

@@ -1,5 +1,6 @@
 import type { Workshop } from "../routine/routine.js";
 import type { DancedName, SectionName } from "../routine/sheet.js";
+import type { TimesThrough } from "../routine/times-through.js";
 import type { Risk } from "../routine/vocabulary.js";
 import type { LimitOutcome } from "./ease.js";
 import type { ActivityKind, DancedKind } from "./kinds.js";
@@ -70,6 +71,10 @@ export interface ActivityStep {
   readonly until?: SectionEnd;
   /** With the song, where something between is left out: how many pieces of it are danced. */
   readonly pieces?: number;
+  /** Which times through it dances, of a routine that has several. */
+  readonly times?: readonly number[];
+  /** Explained before the song: how the times through differ. */
+  readonly form?: TimesThrough;
   /** Hard moves that are taken on their own. */
   readonly moves?: readonly HardMove[];
   /** What is shown to those who dance another version. */

@@ -83,9 +83,14 @@ export interface RoutinePart {
   /** The chunk that is danced just before this part's first, and stands earlier in the material. */
   readonly after?: number;
   /** From the top of that time through to the end of this part, over parts that are taught by then. */
-  readonly fromTheTop: Passage & { readonly chunks: readonly number[] };
+  readonly fromTheTop: Passage & { readonly chunks: readonly number[]; readonly times: readonly number[] };
   /** The routine from its first count, as far as it is taught after this part, on the track's clock; in pieces where something is left out. */
-  readonly withSong: Passage & { readonly chunks: readonly number[]; readonly pieces: number };
+  readonly withSong: Passage & {
+    readonly chunks: readonly number[];
+    readonly pieces: number;
+    /** Which times through it dances, as the other has it too. */
+    readonly times: readonly number[];
+  };
 }
 
 /** What a class goes through again of a routine, in one go. */

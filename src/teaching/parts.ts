@@ -55,6 +55,9 @@ function partOf(of: Danced, entry: number, first: boolean, last: boolean): Routi
   const wallEnd = endAfter(begins, (index) => sections[index]?.wall === wall);
   const chunksIn = (indexes: readonly number[]) =>
     [...new Set(indexes.map((index) => entryAt(of, index)))].flatMap((one) => one?.chunks ?? []).sort((a, b) => a - b);
+  const timesIn = (pieces: readonly (readonly number[])[]) => [
+    ...new Set(pieces.flat().flatMap((index) => sections[index]?.wall ?? [])),
+  ];
   const once = stretches(top, wallEnd, isDanced);
   const all = stretches(
     0,
@@ -67,8 +70,11 @@ function partOf(of: Danced, entry: number, first: boolean, last: boolean): Routi
     ...{ routine, section, versions, first, last, known: entries.some(({ use }) => use !== "taught") },
     chunks: here.use === "taught" ? here.chunks : [],
     ...(before !== undefined && { after: before }),
-    fromTheTop: { ...passageOf(of, once, onCounts), chunks: chunksIn(once.flat()) },
-    withSong: { ...passageOf(of, song, onTheClock), chunks: chunksIn(song.flat()), pieces: song.length },
+    fromTheTop: { ...passageOf(of, once, onCounts), chunks: chunksIn(once.flat()), times: timesIn(once) },
+    withSong: {
+      ...{ ...passageOf(of, song, onTheClock), chunks: chunksIn(song.flat()) },
+      ...{ pieces: song.length, times: timesIn(song) },
+    },
   };
 }
 

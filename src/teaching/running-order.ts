@@ -120,6 +120,8 @@ function activityStep(planned: PlannedStep, context: PlanContext): ActivityStep 
     chunks: step.chunks.flatMap((index) => context.ids[index] ?? []),
     ...(isDancedWhole(step.kind) && !part.last && { until: endOf(part) }),
     ...(step.pieces > 1 && { pieces: step.pieces }),
+    ...(part.routine.times > 1 && step.times.length > 0 && { times: step.times }),
+    ...(step.form && { form: step.form }),
     ...(step.moves.length > 0 && { moves: step.moves.map(hardMove) }),
     ...(step.options.length > 0 && { options: step.options.map(optionCues) }),
     ...withoutIn(step, chunks),

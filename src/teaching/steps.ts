@@ -1,3 +1,4 @@
+import type { TimesThrough } from "../routine/times-through.js";
 import type { RatedMove } from "./difficulty.js";
 import type { DancedKind } from "./kinds.js";
 import type { GroupLoads } from "./load.js";
@@ -37,6 +38,10 @@ export interface Step {
   readonly moves: readonly RatedMove[];
   /** Of options: what is shown. */
   readonly options: readonly ShownOption[];
+  /** Which times through of its routine it dances; empty of what is danced as it is taught, part by part. */
+  readonly times: readonly number[];
+  /** Explained before the song: how the times through differ. */
+  readonly form?: TimesThrough;
 }
 
 /** Where in the class a step stands. */
@@ -44,7 +49,12 @@ export type PlaceInClass = Pick<Step, "part" | "block" | "routine">;
 
 /** What a step has that is not usual for its kind. */
 export interface Particulars
-  extends Partial<Pick<Step, "speed" | "least" | "most" | "each" | "loads" | "kept" | "pieces" | "moves" | "options">> {
+  extends Partial<
+    Pick<
+      Step,
+      "speed" | "least" | "most" | "each" | "loads" | "kept" | "pieces" | "moves" | "options" | "times" | "form"
+    >
+  > {
   /** Seconds beside the usual overhead. */
   readonly once?: number;
 }
@@ -59,7 +69,7 @@ export function maker(settings: ClassSettings, place: PlaceInClass) {
       each: runSeconds(passage, speed, settings),
       loads: speed < 100 ? passage.slowLoads : passage.loads,
       spared: more.loads ?? passage.slowLoads,
-      ...{ kept: 0, pieces: 1, moves: [], options: [] },
+      ...{ kept: 0, pieces: 1, moves: [], options: [], times: [] },
       ...more,
     };
   };

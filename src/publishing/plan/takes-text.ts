@@ -31,7 +31,13 @@ function takeLines(take: Take, plan: RecordingPlan, routine: Routine, library: L
   const wording = wordingOf(library.language);
   const { takes: said, plan: planned, time } = wording;
   const { number, start, kind, names, sections, calls, options, speed, runs } = take;
-  const { label, instruction: what } = said.kinds[kind]({ title: plan.title, names, sections, runs });
+  const { label, instruction: what } = said.kinds[kind]({
+    title: plan.title,
+    names,
+    sections,
+    runs,
+    ...(take.times !== undefined && { times: take.times }),
+  });
   const { without } = take;
   const instruction = [
     ...(what === "" ? [] : [what]),

@@ -1,4 +1,5 @@
 import type { DancedName, SectionName } from "../../routine/sheet.js";
+import type { TimesThrough } from "../../routine/times-through.js";
 import {
   type BodyPart,
   bodyParts,
@@ -7,7 +8,7 @@ import {
   neverSlowed,
   type Risk,
 } from "../../routine/vocabulary.js";
-import { capital, list, often } from "./language.js";
+import { capital, list, often, ordinal } from "./language.js";
 import { risks } from "./risks.js";
 import { versions } from "./versions.js";
 
@@ -50,6 +51,10 @@ export interface Danced {
   readonly options: readonly OptionCues[];
   /** Where it was danced before. */
   readonly before: { readonly section: string; readonly otherSide: boolean } | undefined;
+  /** Which times through it dances, of a routine that has several. */
+  readonly times?: readonly number[];
+  /** How the times through differ, and that in words. */
+  readonly form?: Pick<TimesThrough, "walls" | "restarts" | "tags"> & { readonly said: readonly string[] };
   /** With the song, where something between is left out. */
   readonly pieces?: number;
   /** Groups that the class is divided into. */
@@ -164,6 +169,14 @@ function option(of: Danced, { versions: ids, groups = [], moves, cautions }: Opt
   return `${whose}: ${moves.map(cueIn(of)).join(", ")}.${met}${ready}`;
 }
 
+/** ", one time through (the 2nd)": how much of a dance that goes through several times. */
+function through({ times }: Danced): string {
+  const [only, ...others] = times ?? [];
+  if (only === undefined) return "";
+  if (others.length > 0) return `, ${1 + others.length} times through`;
+  return `, one time through${only === 1 ? "" : ` (the ${ordinal(only)})`}`;
+}
+
 const inPieces = ({ pieces = 1 }: Danced): string =>
   pieces === 1 ? "" : ` It is danced in ${inWords(pieces)} pieces: what lies between them is not danced in this class.`;
 
@@ -191,6 +204,19 @@ const unslowed = (load: Load): string =>
 /** "the moves that load the knees", "the moves marked lift" */
 const loading = (part: LoadPart): string =>
   riskOf(part) === undefined ? `the moves that load ${partName(part)}` : `the moves marked “${partName(part)}”`;
+
+/** What comes before the song where the dance goes through several times. */
+function form({ walls, restarts, tags, said }: NonNullable<Danced["form"]>): Said {
+  const marked = [
+    walls > 1 ? "the turn into the next wall" : "the way from its end to its beginning",
+    ...(tags.length > 0 ? ["the tag"] : []),
+    ...(restarts.length > 0 ? ["the restart"] : []),
+  ];
+  return {
+    label: walls > 1 ? "Walls" : "Times through",
+    instruction: `Say how it goes round: ${said.join(" ")} Walk ${list(marked)} once.`,
+  };
+}
 
 /** Of a run that has something with a caution in it. */
 const keepSafe = "Leave out what is not safe today, and go on.";
@@ -253,38 +279,40 @@ export const plan = {
       instruction: `${one.before ? `It is “${one.before.section}”${one.before.otherSide ? " on the other side" : ""}: say so, and dance it` : "Dance it"} ${often(one.runs)} at ${at(one)}.`,
     }),
     explain: (one: Danced): Said =>
-      one.improvised
-        ? {
-            label: "Theirs",
-            instruction: `Say what they may dance there; it is theirs, and not drilled. Give it room: count it through ${often(one.runs)} at ${at(one)}, everybody as they like.`,
-          }
-        : {
-            label: "Without counts",
-            instruction: `Say what happens in it, and let it pass ${often(one.runs)} as long as it lasts, each in their place.`,
-          },
+      one.form !== undefined
+        ? form(one.form)
+        : one.improvised
+          ? {
+              label: "Theirs",
+              instruction: `Say what they may dance there; it is theirs, and not drilled. Give it room: count it through ${often(one.runs)} at ${at(one)}, everybody as they like.`,
+            }
+          : {
+              label: "Without counts",
+              instruction: `Say what happens in it, and let it pass ${often(one.runs)} as long as it lasts, each in their place.`,
+            },
     link: (one: Danced): Said => ({
       label: `Link: ${one.names.slice(0, 1).map(danced).join("")} into ${what(one)}`,
       instruction: `Dance both without a stop, ${often(one.runs)} at ${at(one)}.`,
     }),
     "from-the-top": (one: Danced): Said => ({
       label: `From the top${until(one)}`,
-      instruction: `All of it so far on the counts, ${often(one.runs)} at ${at(one)}.`,
+      instruction: `All of it so far on the counts${through(one)}, ${often(one.runs)} at ${at(one)}.`,
     }),
     "run-through": (one: Danced): Said => ({
       label: `Run-through${until(one)}`,
-      instruction: `Dance it ${often(one.runs)} with the song${one.risky ? `. ${keepSafe}` : ", whatever happens."}${inPieces(one)}`,
+      instruction: `Dance it ${often(one.runs)} with the song${through(one)}${one.risky ? `. ${keepSafe}` : ", whatever happens."}${inPieces(one)}`,
     }),
     "away-from-mirror": (one: Danced): Said => ({
       label: `Away from the mirror${until(one)}`,
-      instruction: `Turn the room round and dance it ${often(one.runs)} at ${at(one)}.${one.risky ? ` ${keepSafe}` : ""}`,
+      instruction: `Turn the room round and dance it ${often(one.runs)}${through(one)} at ${at(one)}.${one.risky ? ` ${keepSafe}` : ""}`,
     }),
     mirrored: (one: Danced): Said => ({
       label: `Other side${until(one)}`,
-      instruction: `Exchange left and right and dance it ${often(one.runs)} at ${at(one)}.`,
+      instruction: `Exchange left and right and dance it ${often(one.runs)}${through(one)} at ${at(one)}.`,
     }),
     groups: (one: Danced): Said => ({
       label: `In groups${until(one)}`,
-      instruction: `${one.groups} groups: each dances ${often(one.runs)} with the song while the others watch.${one.risky ? ` ${keepSafe}` : ""}${inPieces(one)}`,
+      instruction: `${one.groups} groups: each dances ${often(one.runs)} with the song${through(one)} while the others watch.${one.risky ? ` ${keepSafe}` : ""}${inPieces(one)}`,
     }),
   },
   /** What is called in a chunk, on its counts: to be read off. */

@@ -11,6 +11,8 @@ const numbers =
   "no one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen".split(" ");
 /** A count as it is said: "four". */
 const inWords = (number: number): string => numbers[number] ?? String(number);
+const through = (times: number | undefined): string =>
+  times === undefined ? "" : times === 1 ? " (one time through)" : ` (${times} times through)`;
 /** "27 min" */
 const minutes = (seconds: number): string => plan.span(Math.max(60, Math.round(seconds / 60) * 60));
 /** "the four and the eight" */
@@ -120,7 +122,10 @@ export const takes = {
   /** What each kind of take is called, and what to do in it. */
   kinds: {
     welcome: () => ({ label: "Welcome", instruction: "" }),
-    show: ({ title }: Take) => ({ label: `Show: ${title}`, instruction: "Dance all of it once, counting aloud." }),
+    show: ({ title, times }: Take) => ({
+      label: `Show: ${title}`,
+      instruction: `Dance all of it once${through(times)}, counting aloud.`,
+    }),
     explain: ({ names }: Take) => ({
       label: `Explain: ${last(names)}`,
       instruction: "Show it, say and walk it move by move, then once in one go.",
@@ -153,9 +158,13 @@ export const takes = {
       label: `Link: ${names.slice(0, 1).map(plan.danced).join("")} into ${last(names)}`,
       instruction: `Dance both ${often(runs)} without a stop, counting aloud.`,
     }),
-    "from-the-top": ({ title, runs }: Take) => ({
+    times: (_: Take) => ({
+      label: "How it goes round",
+      instruction: "Walk from the end of the dance into its beginning, and every tag and restart, as you say it.",
+    }),
+    "from-the-top": ({ title, runs, times }: Take) => ({
       label: `From the top: ${title}`,
-      instruction: `Dance it ${often(runs)} on the counts for the viewer to follow.`,
+      instruction: `Dance it ${often(runs)}${through(times)} on the counts for the viewer to follow.`,
     }),
     mirrored: ({ title }: Take) => ({
       label: `On the other side: ${title}`,
@@ -239,4 +248,6 @@ export interface Take {
   readonly names: readonly DancedName[];
   readonly sections: readonly string[];
   readonly runs: number;
+  /** Times through that it dances, of a routine that has several. */
+  readonly times?: number;
 }
