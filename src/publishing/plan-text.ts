@@ -80,6 +80,7 @@ function saidStep(
     ...(until && { until }),
     ...(countsPerMinute !== undefined && { tempo: time.tempo({ countsPerMinute, tempoIsEstimate }) }),
     pieces: step.pieces ?? 1,
+    entries: (step.entries ?? []).map((entry) => ({ ...entry, stance: wording.stance.whole(entry.stance) })),
     ...(step.times && { times: step.times }),
     ...(step.form && { form: { ...step.form, said: wording.run.timesThrough(step.form) } }),
     improvised: danced.length > 0 && danced.every(({ improvised }) => improvised),

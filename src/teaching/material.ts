@@ -1,7 +1,7 @@
 import type Fraction from "fraction.js";
 import { countSeconds } from "../routine/clock.js";
-import type { DancedSection, Routine } from "../routine/routine.js";
-import { type DancedName, sectionName } from "../routine/sheet.js";
+import type { DancedSection, Routine, Stance } from "../routine/routine.js";
+import { type DancedName, type SectionName, sectionName } from "../routine/sheet.js";
 import type { GroupMoves } from "./dancers.js";
 import type { RatedMove } from "./difficulty.js";
 import { type GroupLoads, plusAll } from "./load.js";
@@ -98,6 +98,13 @@ export interface Recap extends Passage {
   readonly routine: Routine;
   readonly versions: Versions;
   readonly chunks: readonly number[];
+  /** Where it does not go on from what is danced before it: the first piece is not among them. */
+  readonly entries: readonly PieceEntry[];
+}
+
+/** Where a piece of a routine begins that does not follow from the one before, and how its dancers stand there. */
+export interface PieceEntry extends SectionName {
+  readonly stance: Stance;
 }
 
 /** Everything that a class teaches, in its order. */

@@ -1,9 +1,9 @@
 import Fraction from "fraction.js";
 import type { DancedSection, Routine } from "../routine/routine.js";
-import type { SheetSection } from "../routine/sheet.js";
+import { type SheetSection, sectionName } from "../routine/sheet.js";
 import type { SectionUse } from "./lesson.js";
 import { type GroupLoads, plusAll } from "./load.js";
-import { countsTake, type Passage, type Recap, type RoutinePart } from "./material.js";
+import { countsTake, type Passage, type PieceEntry, type Recap, type RoutinePart } from "./material.js";
 import type { Versions } from "./versions.js";
 
 /** A section of a routine's sheet in a class: how the class comes by it, and its chunks in the material. */
@@ -87,7 +87,17 @@ export function recapOf(of: Danced): Recap | undefined {
   return {
     ...{ routine: of.routine, versions: of.versions },
     ...{ ...passageOf(of, pieces, onCounts), chunks: recalled.flatMap(({ chunks }) => chunks) },
+    entries: pieces.slice(1).flatMap(([first]) => entryOf(of, first ?? 0)),
   };
+}
+
+/** How the first group stands where a section begins. */
+function entryOf({ routine, versions }: Danced, index: number): readonly PieceEntry[] {
+  const section = routine.sections[index];
+  if (!section) return [];
+  const { moves, start } = versions.taught;
+  const before = moves.findLast(({ at }) => at.lt(section.at));
+  return [{ ...sectionName(routine, section), stance: before?.after ?? start }];
 }
 
 function entryAt({ entries, entryAt: at }: Danced, index: number): Entry | undefined {

@@ -18,9 +18,10 @@ export function wholeShowStep(part: RoutinePart, place: PlaceInClass, settings: 
 /** What is known of a routine, before anything new of it: slowly, and at full tempo. */
 export function recapSteps(recap: Recap, place: PlaceInClass, settings: ClassSettings): readonly Step[] {
   const make = maker(settings, place);
+  const { entries } = recap;
   return [
-    make("recap", recap, recap.chunks, { speed: settings.linkSpeed }),
-    make("recap", recap, recap.chunks, { once: -settings.overhead.recap }),
+    make("recap", recap, recap.chunks, { entries, speed: settings.linkSpeed }),
+    make("recap", recap, recap.chunks, { entries, once: -settings.overhead.recap }),
   ];
 }
 

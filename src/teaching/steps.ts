@@ -2,7 +2,7 @@ import type { TimesThrough } from "../routine/times-through.js";
 import type { RatedMove } from "./difficulty.js";
 import type { DancedKind } from "./kinds.js";
 import type { GroupLoads } from "./load.js";
-import type { Passage } from "./material.js";
+import type { Passage, PieceEntry } from "./material.js";
 import type { ShownOption } from "./options.js";
 import type { ClassSettings } from "./settings.js";
 
@@ -42,6 +42,8 @@ export interface Step {
   readonly times: readonly number[];
   /** Explained before the song: how the times through differ. */
   readonly form?: TimesThrough;
+  /** Of a recap: where it does not go on from what is danced before. */
+  readonly entries?: readonly PieceEntry[];
 }
 
 /** Where in the class a step stands. */
@@ -52,7 +54,18 @@ export interface Particulars
   extends Partial<
     Pick<
       Step,
-      "speed" | "least" | "most" | "each" | "loads" | "kept" | "pieces" | "moves" | "options" | "times" | "form"
+      | "speed"
+      | "least"
+      | "most"
+      | "each"
+      | "loads"
+      | "kept"
+      | "pieces"
+      | "moves"
+      | "options"
+      | "times"
+      | "form"
+      | "entries"
     >
   > {
   /** Seconds beside the usual overhead. */

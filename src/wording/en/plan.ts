@@ -51,6 +51,8 @@ export interface Danced {
   readonly options: readonly OptionCues[];
   /** Where it was danced before. */
   readonly before: { readonly section: string; readonly otherSide: boolean } | undefined;
+  /** Where a recap does not go on from what is danced before, and how everybody stands there. */
+  readonly entries: readonly (SectionName & { readonly stance: string })[];
   /** Which times through it dances, of a routine that has several. */
   readonly times?: readonly number[];
   /** How the times through differ, and that in words. */
@@ -251,8 +253,8 @@ export const plan = {
       instruction: `Dance all of it ${often(one.runs)} with the song; the class watches.`,
     }),
     recap: (one: Danced): Said => ({
-      label: `Recap: ${list([...new Set(one.names.map(sectionName))])}`,
-      instruction: `They know it: dance it ${often(one.runs)} at ${at(one)}, and put right what has gone.`,
+      label: `Recap: ${list([...new Set(one.names.flatMap((name) => [...(name.pickUp === undefined ? [] : [name.pickUp]), sectionName(name)]))])}`,
+      instruction: `They know it: dance it ${often(one.runs)} at ${at(one)}, and put right what has gone.${one.entries.map((entry) => ` Stop before “${sectionName(entry)}”, since what comes before it is left out, and begin it anew, ${entry.stance}.`).join("")}`,
     }),
     show: (one: Danced): Said => ({
       label: "Show",
