@@ -81,6 +81,10 @@ function saidStep(
     ...(countsPerMinute !== undefined && { tempo: time.tempo({ countsPerMinute, tempoIsEstimate }) }),
     pieces: step.pieces ?? 1,
     entries: (step.entries ?? []).map((entry) => ({ ...entry, stance: wording.stance.whole(entry.stance) })),
+    cues: (step.cues ?? []).map(({ at: seconds, ...name }) => ({
+      ...name,
+      ...(seconds !== undefined && { at: time.clock(seconds) }),
+    })),
     ...(step.times && { times: step.times }),
     ...(step.form && { form: { ...step.form, said: wording.run.timesThrough(step.form) } }),
     improvised: danced.length > 0 && danced.every(({ improvised }) => improvised),
@@ -140,6 +144,9 @@ function summaryOf(plan: ClassPlan, said: Wording["plan"]): readonly string[] {
       ...(recalled.length > 0 ? [said.recalled(recalled, title)] : []),
       ...(leftOut.length > 0 ? [said.leftOut(leftOut, title)] : []),
     ]),
+    ...(minutes > plan.settings.waterEvery && plan.activities.every(({ kind }) => kind !== "water")
+      ? [said.noWater]
+      : []),
     ...(fit.fits
       ? said.fits(fit.least, fit.available, plan.freePractice, plan.questions)
       : [

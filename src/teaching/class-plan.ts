@@ -5,7 +5,7 @@ import type { Risk } from "../routine/vocabulary.js";
 import type { LimitOutcome } from "./ease.js";
 import type { ActivityKind, DancedKind } from "./kinds.js";
 import type { LevelLoads, Load } from "./load.js";
-import type { DancedBefore, PieceEntry } from "./material.js";
+import type { DancedBefore, PieceEntry, SongCue } from "./material.js";
 import type { ClassSettings } from "./settings.js";
 
 /** A class, timed: plain data, values and no sentences. Times are whole seconds unless named otherwise, and go by whole minutes. */
@@ -73,6 +73,8 @@ export interface ActivityStep {
   readonly pieces?: number;
   /** Which times through it dances, of a routine that has several. */
   readonly times?: readonly number[];
+  /** With the song: where in it a piece begins that does not begin with the dance. */
+  readonly cues?: readonly SongCue[];
   /** Of a recap: where it does not go on from what is danced before, and how its dancers stand there. */
   readonly entries?: readonly PieceEntry[];
   /** Explained before the song: how the times through differ. */

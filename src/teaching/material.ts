@@ -88,6 +88,8 @@ export interface RoutinePart {
   readonly withSong: Passage & {
     readonly chunks: readonly number[];
     readonly pieces: number;
+    /** Where in the song its pieces begin that do not begin with the dance. */
+    readonly cues: readonly SongCue[];
     /** Which times through it dances, as the other has it too. */
     readonly times: readonly number[];
   };
@@ -100,6 +102,11 @@ export interface Recap extends Passage {
   readonly chunks: readonly number[];
   /** Where it does not go on from what is danced before it: the first piece is not among them. */
   readonly entries: readonly PieceEntry[];
+}
+
+/** Where in the song a section begins, in seconds of the track; without these where nobody has said when the first count comes. */
+export interface SongCue extends SectionName {
+  readonly at?: number;
 }
 
 /** Where a piece of a routine begins that does not follow from the one before, and how its dancers stand there. */

@@ -1,9 +1,10 @@
 import Fraction from "fraction.js";
+import { trackTime } from "../routine/clock.js";
 import type { DancedSection, Routine } from "../routine/routine.js";
 import { type SheetSection, sectionName } from "../routine/sheet.js";
 import type { SectionUse } from "./lesson.js";
 import { type GroupLoads, plusAll } from "./load.js";
-import { countsTake, type Passage, type PieceEntry, type Recap, type RoutinePart } from "./material.js";
+import { countsTake, type Passage, type PieceEntry, type Recap, type RoutinePart, type SongCue } from "./material.js";
 import type { Versions } from "./versions.js";
 
 /** A section of a routine's sheet in a class: how the class comes by it, and its chunks in the material. */
@@ -74,6 +75,7 @@ function partOf(of: Danced, entry: number, first: boolean, last: boolean): Routi
     withSong: {
       ...{ ...passageOf(of, song, onTheClock), chunks: chunksIn(song.flat()) },
       ...{ pieces: song.length, times: timesIn(song) },
+      cues: song.flatMap(([first = 0]) => (first === 0 ? [] : songCue(routine, first))),
     },
   };
 }
@@ -89,6 +91,13 @@ export function recapOf(of: Danced): Recap | undefined {
     ...{ ...passageOf(of, pieces, onCounts), chunks: recalled.flatMap(({ chunks }) => chunks) },
     entries: pieces.slice(1).flatMap(([first]) => entryOf(of, first ?? 0)),
   };
+}
+
+function songCue(routine: Routine, index: number): readonly SongCue[] {
+  const section = routine.sections[index];
+  if (!section) return [];
+  const at = trackTime(routine, section.start)?.valueOf();
+  return [{ ...sectionName(routine, section), ...(at !== undefined && { at }) }];
 }
 
 /** How the first group stands where a section begins. */

@@ -46,21 +46,22 @@ export function topSteps(
 export function finishSteps(part: RoutinePart, next: () => PlaceInClass, settings: ClassSettings): readonly Step[] {
   const { withSong, fromTheTop, routine } = part;
   const song = songSeconds(part, settings);
-  const { pieces, times } = withSong;
+  const { pieces, times, cues } = withSong;
   const once = { times: fromTheTop.times };
   const place = next();
-  const otherWays = maker(settings, next());
+  const make = maker(settings, place);
   return [
     // What is only known has been gone through already, or is to be run and no more.
     ...topSteps(part, part.chunks.length > 0, place, settings),
-    ...formSteps(part, place, settings),
-    maker(settings, place)("run-through", withSong, withSong.chunks, { each: song, kept: 1, pieces, times }),
-    otherWays("away-from-mirror", fromTheTop, fromTheTop.chunks, once),
+    make("away-from-mirror", fromTheTop, fromTheTop.chunks, once),
     // A routine that starts in several directions has its other sides already.
     ...(routine.walls === 1
-      ? [otherWays("mirrored", fromTheTop, fromTheTop.chunks, { ...once, speed: settings.linkSpeed })]
+      ? [make("mirrored", fromTheTop, fromTheTop.chunks, { ...once, speed: settings.linkSpeed })]
       : []),
-    maker(settings, next())("groups", withSong, withSong.chunks, { each: song * settings.groups, pieces, times }),
+    // The song comes last: that is how a class goes home.
+    ...formSteps(part, place, settings),
+    make("run-through", withSong, withSong.chunks, { each: song, kept: 1, pieces, times, cues }),
+    maker(settings, next())("groups", withSong, withSong.chunks, { each: song * settings.groups, pieces, times, cues }),
   ];
 }
 
@@ -77,9 +78,16 @@ function formSteps(part: RoutinePart, place: PlaceInClass, settings: ClassSettin
 /** Each routine once more at the end of a class that has taught several. */
 export function onceMoreStep(part: RoutinePart, place: PlaceInClass, settings: ClassSettings, least = 0): Step {
   const { withSong } = part;
-  const { pieces, times } = withSong;
+  const { pieces, times, cues } = withSong;
   return maker(settings, place)("run-through", withSong, withSong.chunks, {
-    ...{ pieces, times, each: songSeconds(part, settings), least, most: Math.min(1, settings.most["run-through"]) },
+    ...{
+      pieces,
+      times,
+      cues,
+      each: songSeconds(part, settings),
+      least,
+      most: Math.min(1, settings.most["run-through"]),
+    },
   });
 }
 

@@ -121,6 +121,7 @@ function activityStep(planned: PlannedStep, context: PlanContext): ActivityStep 
     ...(isDancedWhole(step.kind) && !part.last && { until: endOf(part) }),
     ...(step.pieces > 1 && { pieces: step.pieces }),
     ...(part.routine.times > 1 && step.times.length > 0 && { times: step.times }),
+    ...(step.cues.length > 0 && { cues: step.cues }),
     ...(step.entries?.length && { entries: step.entries }),
     ...(step.form && { form: step.form }),
     ...(step.moves.length > 0 && { moves: step.moves.map(hardMove) }),

@@ -2,7 +2,7 @@ import type { TimesThrough } from "../routine/times-through.js";
 import type { RatedMove } from "./difficulty.js";
 import type { DancedKind } from "./kinds.js";
 import type { GroupLoads } from "./load.js";
-import type { Passage, PieceEntry } from "./material.js";
+import type { Passage, PieceEntry, SongCue } from "./material.js";
 import type { ShownOption } from "./options.js";
 import type { ClassSettings } from "./settings.js";
 
@@ -44,6 +44,8 @@ export interface Step {
   readonly form?: TimesThrough;
   /** Of a recap: where it does not go on from what is danced before. */
   readonly entries?: readonly PieceEntry[];
+  /** With the song: where in it the pieces begin that do not begin with the dance. */
+  readonly cues: readonly SongCue[];
 }
 
 /** Where in the class a step stands. */
@@ -66,6 +68,7 @@ export interface Particulars
       | "times"
       | "form"
       | "entries"
+      | "cues"
     >
   > {
   /** Seconds beside the usual overhead. */
@@ -82,7 +85,7 @@ export function maker(settings: ClassSettings, place: PlaceInClass) {
       each: runSeconds(passage, speed, settings),
       loads: speed < 100 ? passage.slowLoads : passage.loads,
       spared: more.loads ?? passage.slowLoads,
-      ...{ kept: 0, pieces: 1, moves: [], options: [], times: [] },
+      ...{ kept: 0, pieces: 1, moves: [], options: [], times: [], cues: [] },
       ...more,
     };
   };

@@ -130,3 +130,36 @@ test("whatever a lesson has of a routine: each section is come by as it says, on
     { numRuns: runs(40) },
   );
 });
+
+describe("the end of a class", () => {
+  const order = (extra: object = {}) =>
+    stepsOf(planClass(workshopOf([dance], 60, extra), library)).map(({ kind }) => kind);
+
+  test("is danced with the song: the other ways come before it", () => {
+    const kinds = order();
+    expect(kinds).toContain("away-from-mirror");
+    expect(kinds.lastIndexOf("away-from-mirror")).toBeLessThan(kinds.indexOf("run-through"));
+    expect(["run-through", "groups"]).toContain(kinds.at(-1));
+  });
+
+  test("of a class in the middle of the dance says where in the song that begins", () => {
+    // Eight counts at 60 a minute a section: C comes 16 seconds after the first count, which is at 0:05.
+    const known = routineOf({ tempo: 60, firstCount: 5, sections: [..."ABCD"].map((name) => eights(name, 1)) });
+    const run = (of: Routine, sections: string[]) =>
+      saidIn(
+        planClass(workshopOf([of], 60, { sections: { test: sections } }), library),
+        ({ kind }) => kind === "run-through",
+      )[0];
+    expect(run(known, ["C", "D"])).toContain("“C” begins at 0:21 in the song");
+    expect(run(dance, ["C"])).toContain("Start the song shortly before “C”.");
+    expect(run(known, ["A", "B"])).not.toContain("begins at");
+  });
+});
+
+test("a long class without water says so", () => {
+  const said = (minutes: number, breaks: number) =>
+    planText(planClass(workshopOf([dance], minutes, { breaks }), library), en).summary.join(" ");
+  expect(said(60, 0)).toContain("No water is planned");
+  expect(said(60, 3)).not.toContain("No water is planned");
+  expect(said(30, 0)).not.toContain("No water is planned");
+});

@@ -60,7 +60,8 @@ describe("one section of eight counts at 60 counts a minute, in ten minutes", ()
   });
 
   test("the song is cued up 15 s before the first count at the most", () => {
-    const once = libraryWith({ most: { "run-through": "1" }, unit: "1" });
+    const most = { "run-through": "1", "away-from-mirror": "0", mirrored: "0" };
+    const once = libraryWith({ most, unit: "1" });
     const song = (firstCount: number) => {
       const late = routineOf({ tempo: 60, firstCount, sections: [only] });
       return planClass(workshopOf([late], 10), once).activities.find(({ kind }) => kind === "dance")?.seconds;

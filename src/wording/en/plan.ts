@@ -53,6 +53,8 @@ export interface Danced {
   readonly before: { readonly section: string; readonly otherSide: boolean } | undefined;
   /** Where a recap does not go on from what is danced before, and how everybody stands there. */
   readonly entries: readonly (SectionName & { readonly stance: string })[];
+  /** With the song: where a piece begins that does not begin with the dance, "0:38" in the track where that is known. */
+  readonly cues: readonly (SectionName & { readonly at?: string })[];
   /** Which times through it dances, of a routine that has several. */
   readonly times?: readonly number[];
   /** How the times through differ, and that in words. */
@@ -179,8 +181,18 @@ function through({ times }: Danced): string {
   return `, one time through${only === 1 ? "" : ` (the ${ordinal(only)})`}`;
 }
 
-const inPieces = ({ pieces = 1 }: Danced): string =>
-  pieces === 1 ? "" : ` It is danced in ${inWords(pieces)} pieces: what lies between them is not danced in this class.`;
+const inPieces = ({ pieces = 1, cues }: Danced): string => {
+  const begin = cues.map((cue) =>
+    cue.at === undefined
+      ? ` Start the song shortly before “${sectionName(cue)}”.`
+      : ` “${sectionName(cue)}” begins at ${cue.at} in the song: start that shortly before.`,
+  );
+  const parts =
+    pieces === 1
+      ? ""
+      : ` It is danced in ${inWords(pieces)} pieces: what lies between them is not danced in this class.`;
+  return `${parts}${begin.join("")}`;
+};
 
 /** The whole body, and what of it this class uses most. */
 function parts(used: readonly LoadPart[]): string {
@@ -374,6 +386,9 @@ export const plan = {
   /** Where a class does not teach all of its routines: sections of one of them, its title last. */
   recalled: (sections: readonly string[], title: string): string =>
     `Known, and recalled at the start: ${list(sections)} (${title}).`,
+  /** Of a class that is long enough for some. */
+  noWater:
+    "No water is planned, since the class asks for no breaks: “breaks: 3” in its file gives three minutes, or let everybody drink while you take questions.",
   leftOut: (sections: readonly string[], title: string): string =>
     `No part of this class: ${list(sections)} (${title}).`,
   /** Everything fits. Seconds. */
