@@ -55,6 +55,10 @@ export interface Chunk extends Passage {
 export interface DancedBefore {
   readonly section: string;
   readonly otherSide: boolean;
+  /** Numbers of its phrases, where it is not all of that section. */
+  readonly phrases?: readonly number[];
+  /** Where its tempo is another now. */
+  readonly pace?: "slower" | "faster";
 }
 
 /** Time without counts, which has nothing to dance in time. */

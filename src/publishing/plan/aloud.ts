@@ -73,7 +73,7 @@ function openingOf(
     first: index === 0,
     improvised,
     ...(seconds !== undefined && { seconds: seconds.valueOf() }),
-    ...(before && { again: before.section, otherSide: before.otherSide }),
+    ...(before && { again: before, phrase: music.phrase }),
     ...(seconds === undefined &&
       !tempo.equals(music.countsPerMinute) && {
         tempo: time.tempo(section),

@@ -50,7 +50,7 @@ export interface Danced {
   readonly moves: readonly Cue[];
   readonly options: readonly OptionCues[];
   /** Where it was danced before. */
-  readonly before: { readonly section: string; readonly otherSide: boolean } | undefined;
+  readonly before: BeforeCue | undefined;
   /** Where a recap does not go on from what is danced before, and how everybody stands there. */
   readonly entries: readonly (SectionName & { readonly stance: string })[];
   /** With the song: where a piece begins that does not begin with the dance, "0:38" in the track where that is known. */
@@ -63,6 +63,14 @@ export interface Danced {
   readonly pieces?: number;
   /** Groups that the class is divided into. */
   readonly groups: number;
+}
+
+/** Where some phrases were danced before: in which section, in which phrases of it where not in all, and how else. */
+export interface BeforeCue {
+  readonly section: string;
+  readonly otherSide: boolean;
+  readonly phrases?: readonly number[];
+  readonly pace?: "slower" | "faster";
 }
 
 /** The level that a class asks for. */
@@ -134,6 +142,12 @@ function danced(name: DancedName): string {
   const section = name.pickUp === undefined ? sectionName(name) : `${name.pickUp} and ${sectionName(name)}`;
   if (from === undefined || to === undefined) return section;
   return from === to ? `${section}, ${unit(name)} ${from}` : `${section}, ${unit(name)}s ${from}–${to}`;
+}
+
+/** "eight 2 of “Flood” on the other side, slower" */
+function before({ section, otherSide, phrases = [], pace }: BeforeCue, one: string): string {
+  const which = phrases.length === 0 ? "" : `${one}${phrases.length > 1 ? "s" : ""} ${list(phrases.map(String))} of `;
+  return `${which}“${section}”${otherSide ? " on the other side" : ""}${pace === undefined ? "" : `, ${pace}`}`;
 }
 
 const what = ({ names: [...names] }: Danced): string => names.slice(-1).map(danced).join("");
@@ -249,6 +263,7 @@ export const plan = {
   },
   span,
   danced,
+  before,
   endName,
   /** What an activity is about. */
   topics: {
@@ -290,7 +305,7 @@ export const plan = {
     }),
     again: (one: Danced): Said => ({
       label: "You know this",
-      instruction: `${one.before ? `It is “${one.before.section}”${one.before.otherSide ? " on the other side" : ""}: say so, and dance it` : "Dance it"} ${often(one.runs)} at ${at(one)}.`,
+      instruction: `${one.before ? `It is ${before(one.before, unit(one.names[0]))}: say so, and dance it` : "Dance it"} ${often(one.runs)} at ${at(one)}.`,
     }),
     explain: (one: Danced): Said =>
       one.form !== undefined

@@ -3,7 +3,7 @@ import type { RecordingStyle } from "../../routine/vocabulary.js";
 import { counts } from "./counts.js";
 import { description } from "./description.js";
 import { capital, counted, list, often, plural } from "./language.js";
-import { plan } from "./plan.js";
+import { type BeforeCue, plan } from "./plan.js";
 
 const last = (names: readonly DancedName[]): string => names.slice(-1).map(plan.danced).join("");
 
@@ -75,11 +75,9 @@ const aloud = {
   /** The name of a section before it is taught, and how it differs from what is around it. */
   part(
     name: string,
-    { first, improvised, again, otherSide = false, seconds, tempo, half = false, double = false }: OpenedPart,
+    { first, improvised, again, phrase, seconds, tempo, half = false, double = false }: OpenedPart,
   ): string {
-    const same = again === name ? "the same" : again;
-    const known =
-      again === undefined ? "" : ` You know this: it is ${same}${otherSide ? " on the other side" : " again"}.`;
+    const known = again === undefined ? "" : ` ${knownPart(name, again, phrase)}`;
     const own = improvised ? " It is yours: dance what you like." : "";
     const still = seconds === undefined ? "" : ` It has no counts and lasts ${counted(seconds, "second", "seconds")}.`;
     const speed = half
@@ -92,6 +90,14 @@ const aloud = {
     return `${first ? "The first part" : "Next part"}. We call this ${name}.${known}${own}${still}${speed}`;
   },
 };
+
+/** What is said of a section that begins as another was danced; a tempo of its own is said anyway. */
+function knownPart(name: string, { pace: _, ...again }: BeforeCue, phrase: number | undefined): string {
+  if (again.phrases !== undefined)
+    return `You know its beginning: it is ${plan.before(again, phrase === 8 ? "eight" : "phrase")}.`;
+  const same = again.section === name ? "the same" : again.section;
+  return `You know this: it is ${same}${again.otherSide ? " on the other side" : " again"}.`;
+}
 
 /** A breakdown video: what follows what in it, what is said and called. */
 export const takes = {
@@ -233,8 +239,9 @@ export interface OpenedPart {
   readonly first: boolean;
   readonly improvised: boolean;
   /** The section that it is danced like. */
-  readonly again?: string;
-  readonly otherSide?: boolean;
+  readonly again?: BeforeCue;
+  /** Counts of a phrase. */
+  readonly phrase?: number;
   /** Of time without counts. */
   readonly seconds?: number;
   readonly tempo?: string;
