@@ -1,4 +1,4 @@
-import { risks } from "../routine/vocabulary.js";
+import { type Risk, risks, spotted as spottedRisks } from "../routine/vocabulary.js";
 import type { Activity, ActivityStep, ClassPlan, PlannedChunk } from "../teaching/class-plan.js";
 import { isFrame } from "../teaching/kinds.js";
 import { loadParts } from "../teaching/load.js";
@@ -95,12 +95,20 @@ function saidStep(
     risky: danced.some(({ cautions }) => cautions.length > 0) || plan.activities.some((one) => offersRisk(one, step)),
     groups: plan.settings.groups,
   });
+  // The first runs are the class's own: nobody meets a move for the first time when they are tired.
+  const runsOf = (wanted: "asTaught" | "spared" | "easier") => {
+    const later = { asTaught: (spared ?? 0) + (easier?.runs ?? 0), spared: easier?.runs ?? 0, easier: 0 }[wanted];
+    const number = { asTaught: asTaught?.runs ?? 0, spared: spared ?? 0, easier: easier?.runs ?? 0 }[wanted];
+    return { from: runs - later - number + 1, to: runs - later, of: runs };
+  };
+  const inTurns = (one: ActivityStep) => one.speed === 100 && one.kind !== "show" && spotted(one, plan);
   const told = before.some((one) => JSON.stringify(one.without) === JSON.stringify(without));
   const more = [
     ...(without ? [told ? said.withoutAgain : said.without({ names }, without)] : []),
-    ...(easier ? [said.easier(easier.runs, runs, easier.version)] : []),
-    ...(spared ? [said.spared(spared, runs)] : []),
-    ...(asTaught ? [said.asTaught(asTaught.runs, runs, asTaught.version)] : []),
+    ...(asTaught ? [said.asTaught(runsOf("asTaught"), asTaught.version)] : []),
+    ...(spared ? [said.spared(runsOf("spared"))] : []),
+    ...(easier ? [said.easier(runsOf("easier"), easier.version)] : []),
+    ...(inTurns(step) && !before.some(inTurns) ? [said.turns] : []),
   ];
   return {
     label,
@@ -112,9 +120,19 @@ function saidStep(
 }
 
 /** Whether an activity shows an option with a caution for something that a step dances. */
-function offersRisk({ steps }: Activity, { chunks }: ActivityStep): boolean {
-  const shown = steps.filter(({ options = [] }) => options.some(({ cautions }) => cautions.length > 0));
+function offersRisk(
+  { steps }: Activity,
+  { chunks }: ActivityStep,
+  wanted: (risk: Risk) => boolean = () => true,
+): boolean {
+  const shown = steps.filter(({ options = [] }) => options.some(({ cautions }) => cautions.some(wanted)));
   return shown.some((one) => one.chunks.some((id) => chunks.includes(id)));
+}
+
+/** Whether something in a step asks for a spotter, at the class's level or in an option that is offered. */
+function spotted(step: ActivityStep, { activities }: ClassPlan): boolean {
+  const isSpotted = (risk: Risk) => spottedRisks.includes(risk);
+  return step.cautions.some(isSpotted) || activities.some((one) => offersRisk(one, step, isSpotted));
 }
 
 /** The risks that some activities meet, with the groups where not all dancers of any of them do. */

@@ -74,15 +74,8 @@ function newSteps(
       : [make("detail", takenAlone(chunk, moves), [index], { speed, once, moves, ...more })];
   };
   const hard = hardMoves(chunk, settings).filter((move) => !replaced.has(move));
-  return [
-    make("show", chunk, [index], { loads }),
-    make("mark", chunk, [index], {
-      speed: settings.markSpeed,
-      once: explaining(chunk.points, settings),
-      kept: 1,
-      ...(!fresh && { least: 0 }),
-    }),
-    ...(options.length > 0
+  const shown =
+    options.length > 0
       ? [
           make("options", chunk, [index], {
             loads: tried(chunk, loads),
@@ -91,7 +84,19 @@ function newSteps(
             each: optionsSeconds(options, chunk, settings),
           }),
         ]
-      : []),
+      : [];
+  // Where marking dances an option in place of what is never slowed, that has been shown by then.
+  const early = chunk.unslowed.some(({ version, instead }) => version === undefined && instead.length > 0);
+  return [
+    make("show", chunk, [index], { loads }),
+    ...(early ? shown : []),
+    make("mark", chunk, [index], {
+      speed: settings.markSpeed,
+      once: explaining(chunk.points, settings),
+      kept: 1,
+      ...(!fresh && { least: 0 }),
+    }),
+    ...(early ? [] : shown),
     ...alone(hard, settings.markSpeed, hard.some(isRisky) ? { least: 1 } : {}),
     ...settings.drillSpeeds.flatMap((speed, order) => {
       const full = order === settings.drillSpeeds.length - 1;

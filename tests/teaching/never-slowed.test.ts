@@ -65,6 +65,23 @@ describe("a lift", () => {
     );
   });
 
+  test("an option that marking dances in its place has been shown by then", () => {
+    const kinds = (of: ReturnType<typeof lifted>) =>
+      stepsOf(planClass(workshopOf([of], 30), library)).flatMap(({ kind, sections }) =>
+        sections.join() === "Up" && ["mark", "options"].includes(kind) ? [kind] : [],
+      );
+    expect(kinds(lifted({ text: "Walk" }))).toEqual(["options", "mark"]);
+  });
+
+  test("at full tempo it goes in turns, since there are not spotters for everybody at once", () => {
+    const plan = planClass(workshopOf([lifted()], 30), library);
+    expect(saidIn(plan, ({ kind }) => kind === "detail")[0]).toContain(
+      "in turns, as many at once as there are spotters",
+    );
+    for (const said of saidIn(plan, ({ kind, speed }) => kind === "mark" || speed < 100))
+      expect(said).not.toContain("in turns");
+  });
+
   test("no advice to teach an easier level where that has as many", () => {
     const both = planClass(workshopOf([lifted()], 30), libraryWith({ limits: { lift: "1" } }));
     expect(planText(both, en).summary.join(" ")).toContain("Teach less: the easiest level has as many.");

@@ -246,6 +246,19 @@ function form({ walls, restarts, tags, said }: NonNullable<Danced["form"]>): Sai
   };
 }
 
+/** Some of a step's runs, by their numbers from 1. */
+interface SomeRuns {
+  readonly from: number;
+  readonly to: number;
+  readonly of: number;
+}
+
+/** "runs 2–3 of the 3" */
+function which({ from, to, of }: SomeRuns): string {
+  if (to - from + 1 === of) return of === 1 ? "this run" : of === 2 ? "both runs" : `all ${of} runs`;
+  return from === to ? `run ${from} of the ${of}` : `runs ${from}–${to} of the ${of}`;
+}
+
 /** Of a run that has something with a caution in it. */
 const keepSafe = "Leave out what is not safe today, and go on.";
 
@@ -372,21 +385,16 @@ export const plan = {
     }),
   },
   /** Stands behind an instruction where some runs are danced in the easiest option. */
-  easier(runs: number, of: number, version: string): string {
-    const all = of === 1 ? "This run" : of === 2 ? "Both runs" : `All ${of} runs`;
-    const which = runs < of ? `${runs} of the ${of} runs` : all;
-    return `${which} in the level ${version} option, for the limit's sake.`;
-  },
+  easier: (these: SomeRuns, version: string): string =>
+    `${capital(which(these))} in the level ${version} option, for the limit's sake.`,
   /** Stands behind an instruction where some runs leave out what is never slowed. */
-  spared(runs: number, of: number): string {
-    const which = runs < of ? `${runs} of the ${of} runs` : of === 1 ? "this run" : "all runs";
-    return `In ${which} leave out what is never slowed, for the limit's sake.`;
-  },
+  spared: (these: SomeRuns): string => `In ${which(these)} leave out what is never slowed, for the limit's sake.`,
   /** Stands behind an instruction where those of a level above the class's dance some runs as the class does. */
-  asTaught(runs: number, of: number, version: string): string {
-    const which = runs < of ? `${runs} of the ${of} runs` : of === 1 ? "this run" : "all runs";
-    return `${capital(versions.name(version))} dances ${which} as the class does, for the limit's sake.`;
-  },
+  asTaught: (these: SomeRuns, version: string): string =>
+    `${capital(versions.name(version))} dances ${which(these)} as the class does, for the limit's sake.`,
+  /** Stands behind an instruction at full tempo where something in it asks for a spotter. */
+  turns:
+    "What asks for a spotter goes in turns, as many at once as there are spotters; who waits dances the easier way.",
   /** Stands behind an instruction below full tempo: what is left out, and what is danced in its place. */
   without: (one: Pick<Danced, "names">, moves: readonly UnslowedCue[]): string =>
     `Not slowed: ${moves
