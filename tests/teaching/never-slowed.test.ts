@@ -53,7 +53,7 @@ describe("a lift", () => {
     expect(plan.load.taught.lift).toBeLessThanOrEqual(12);
     expect(said).toContain(`at full tempo or not at all, in the whole class: lift ${plan.load.taught.lift} times.`);
     expect(said).toContain(
-      "Lift: our planning default is 12 a class, which is no safety figure; 17 at level 2, brought to 12",
+      "Lift: our planning default is 12 a class, which is no safety figure; 15 at level 2, brought to 12",
     );
     const strict = planClass(workshopOf([lifted()], 60), libraryWith({ limits: { lift: "3" } }));
     // Once alone, once in the first drill at full tempo, and once in a run-through stay, whatever the limit is.

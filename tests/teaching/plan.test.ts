@@ -289,3 +289,11 @@ test("what is known of a section is named as it was: which eight of which sectio
   expect(said[0]).toMatch(/^You know this\. It is eight 2 of “Open”, slower: say so, and dance it/);
   expect(said[1]).toMatch(/^You know this\. It is “Open”: say so/);
 });
+
+test("a short dance in a long class is not drilled over and over: the time goes into practice", () => {
+  const plan = planClass(workshopOf([routineOf({ tempo: 60, sections: [eights("A", 1)] })], 60), library);
+  const drills = stepsOf(plan).filter(({ kind }) => kind === "drill");
+  expect(drills.length).toBeGreaterThan(1);
+  expect(drills.reduce((sum, { runs }) => sum + runs, 0)).toBe(2 * plan.settings.most.drill);
+  expect(plan.freePractice).toBeGreaterThan(600);
+});
