@@ -19,13 +19,14 @@ export function chunkSteps(
   const chunk = material.chunks[index];
   if (!chunk) return [];
   const make = maker(settings, place);
-  if (isFree(chunk)) return [make("explain", chunk, [index], { once: explaining(chunk.points, settings) })];
   const before = link === undefined ? undefined : material.chunks[link];
-  const steps =
-    chunk.before === undefined
+  const steps = isFree(chunk)
+    ? [make("explain", chunk, [index], { once: explaining(chunk.points, settings) })]
+    : chunk.before === undefined
       ? newSteps(chunk, index, place, settings, replaced)
       : [make("again", chunk, [index]), make("drill", chunk, [index], { least: 0, kept: 1 })];
-  if (!before || link === undefined || isFree(before)) return steps;
+  // The way into what is the dancers' own and out of it is danced as any other; time without counts has none.
+  if (!before || link === undefined || isUncounted(before) || isUncounted(chunk)) return steps;
   return [...steps, make("link", joined(before, chunk), [link, index], { speed: settings.linkSpeed })];
 }
 

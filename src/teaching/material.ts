@@ -87,7 +87,12 @@ export interface RoutinePart {
   /** The chunk that is danced just before this part's first, and stands earlier in the material. */
   readonly after?: number;
   /** From the top of that time through to the end of this part, over parts that are taught by then. */
-  readonly fromTheTop: Passage & { readonly chunks: readonly number[]; readonly times: readonly number[] };
+  readonly fromTheTop: Passage & {
+    readonly chunks: readonly number[];
+    readonly times: readonly number[];
+    /** How many of its chunks have counts. */
+    readonly counted: number;
+  };
   /** The routine from its first count, as far as it is taught after this part, on the track's clock; in pieces where something is left out. */
   readonly withSong: Passage & {
     readonly chunks: readonly number[];

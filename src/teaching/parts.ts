@@ -60,6 +60,7 @@ function partOf(of: Danced, entry: number, first: boolean, last: boolean): Routi
     ...new Set(pieces.flat().flatMap((index) => sections[index]?.wall ?? [])),
   ];
   const once = stretches(top, wallEnd, isDanced);
+  const counted = chunksIn(once.flat().filter((index) => sections[index]?.seconds === undefined)).length;
   const all = stretches(
     0,
     endAfter(begins, () => true),
@@ -71,7 +72,7 @@ function partOf(of: Danced, entry: number, first: boolean, last: boolean): Routi
     ...{ routine, section, versions, first, last, known: entries.some(({ use }) => use !== "taught") },
     chunks: here.use === "taught" ? here.chunks : [],
     ...(before !== undefined && { after: before }),
-    fromTheTop: { ...passageOf(of, once, onCounts), chunks: chunksIn(once.flat()), times: timesIn(once) },
+    fromTheTop: { ...passageOf(of, once, onCounts), chunks: chunksIn(once.flat()), times: timesIn(once), counted },
     withSong: {
       ...{ ...passageOf(of, song, onTheClock), chunks: chunksIn(song.flat()) },
       ...{ pieces: song.length, times: timesIn(song) },

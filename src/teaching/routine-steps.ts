@@ -33,7 +33,8 @@ export function topSteps(
   settings: ClassSettings,
 ): readonly Step[] {
   const { fromTheTop } = part;
-  if (fromTheTop.chunks.length < 2) return [];
+  // With one chunk alone, or nothing but time without counts before it, that has been drilled already.
+  if (fromTheTop.counted < 2) return [];
   const make = maker(settings, place);
   const { times } = fromTheTop;
   return [

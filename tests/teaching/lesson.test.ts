@@ -7,6 +7,7 @@ import type { ClassPlan } from "../../src/teaching/class-plan.js";
 import { planClass } from "../../src/teaching/plan.js";
 import { en } from "../../src/wording/en.js";
 import { routines as written } from "../fixtures/arbitrary.js";
+import { fromYaml } from "../fixtures/from-yaml.js";
 import { runs } from "../runs.js";
 import { eights, library, routineOf, saidIn, stepsOf, workshopOf } from "./builder.js";
 
@@ -162,4 +163,31 @@ test("a long class without water says so", () => {
   expect(said(60, 0)).toContain("No water is planned");
   expect(said(60, 3)).not.toContain("No water is planned");
   expect(said(30, 0)).not.toContain("No water is planned");
+});
+
+test("the way into an improvised eight and out of it is linked; itself it is never drilled", () => {
+  const own = { "1-8": { do: "Whatever you like", improvised: true } };
+  const routine = routineOf({
+    tempo: 60,
+    sections: [eights("A", 1), { name: "Own", phrases: [own] }, eights("C", 1)],
+  });
+  const links = (of: Routine) =>
+    stepsOf(planClass(workshopOf([of], 60), library)).flatMap(({ kind, sections }) =>
+      kind === "link" ? [sections.join(" into ")] : [],
+    );
+  expect(links(routine)).toEqual(["A into Own", "Own into C"]);
+  expect(kinds(planClass(workshopOf([routine], 60), library), "Own")).toEqual(["explain"]);
+});
+
+test("one section after a spoken opening has no run from the top of its own; the next one has", () => {
+  const spoken = fromYaml(`sections:
+  - { name: Voice, seconds: 12 }
+  - { name: A, counts: [{ 1-4: Step left, 5-8: Sway right }] }
+  - { name: B, counts: [{ 1-4: Kneel, 5-8: Look up }] }
+  - { name: C, counts: [{ 1-4: Turn the head, 5-8: Bow }] }`);
+  const plan = planClass(workshopOf([spoken], 60, { level: spoken.taught }), library);
+  const tops = stepsOf(plan).flatMap(({ kind, until, speed }) =>
+    kind === "from-the-top" && speed === 100 ? [until?.section ?? "all"] : [],
+  );
+  expect(tops).toEqual(["B", "all"]);
 });
