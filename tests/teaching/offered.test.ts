@@ -1,8 +1,11 @@
 import { expect, test } from "vitest";
+import { takesText } from "../../src/publishing/plan/takes-text.js";
 import { planText } from "../../src/publishing/plan-text.js";
 import type { ActivityStep } from "../../src/teaching/class-plan.js";
 import { planClass } from "../../src/teaching/plan.js";
+import { planRecording } from "../../src/teaching/recording.js";
 import { en } from "../../src/wording/en.js";
+import { fromYaml } from "../fixtures/from-yaml.js";
 import { library, libraryWith, routineOf, saidIn, stepsOf, workshopOf } from "./builder.js";
 
 /* A class at level 1 walks where level 2, which is offered to whoever has it, stands on the head. */
@@ -69,4 +72,16 @@ test("a run with something in it that has a caution, the class's or an option's,
   const plain = routineOf({ tempo: 100, sections: [{ name: "Home", phrases: [{ "1-4": "Walk", "5-8": "Bow" }] }] });
   const said = saidIn(planClass(workshopOf([plain], 20), library), ({ kind }) => kind === "run-through");
   expect(said[0]).toContain("with the song, whatever happens.");
+});
+
+test("a recording shows such an option at full tempo, with what its caution asks for", () => {
+  const routine = fromYaml(`levels: [1, 2]
+taught: 1
+sections:
+  - name: Up
+    counts:
+      - 1-4: { do: Walk, options: { 2: { do: Stand on the head, height: inverted, risk: [inversion] } } }
+        5-8: { do: Wait, height: standing }`);
+  const text = takesText(planRecording(routine, library), routine, library);
+  expect(text).toMatch(/Level 2: .*Stand on the head.*\(take care: upside down\)\. Never slowed.*have ready: a mat/);
 });

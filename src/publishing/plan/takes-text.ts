@@ -1,4 +1,5 @@
 import type { Library, Routine } from "../../routine/routine.js";
+import { neverSlowed } from "../../routine/vocabulary.js";
 import type { Calls, ShownOption } from "../../teaching/call-lines.js";
 import type { RecordingPlan } from "../../teaching/recording.js";
 import type { Take } from "../../teaching/take.js";
@@ -70,5 +71,6 @@ function optionLine(
   { takes: said, risks }: Wording,
 ): string {
   const version = { id, level: levels.includes(id), groups };
-  return said.option(version, whole ? [] : phrasesIn({ moves }, take, routine), cautions.map(risks.label));
+  const ready = risks.asks(cautions.filter((risk) => neverSlowed.includes(risk)));
+  return said.option(version, whole ? [] : phrasesIn({ moves }, take, routine), cautions.map(risks.label), ready);
 }

@@ -189,11 +189,12 @@ export const takes = {
     version: TakenVersion & { readonly groups: readonly string[] },
     phrases: readonly CalledPhrase[],
     cautions: readonly string[],
+    ready = "",
   ): string {
     const whose = `${capital(nameOf(version))}${version.groups.length > 0 ? ` (${list(version.groups)})` : ""}`;
     const moves = phrases.map((one) => [...where(one), calls(one)].join(": ")).join("; ");
     const what = moves === "" ? "dance all of it once in this version, counting aloud" : moves;
-    return `${whose}: ${what}${cautions.length > 0 ? ` (take care: ${list(cautions)})` : ""}`;
+    return `${whose}: ${what}${cautions.length > 0 ? ` (take care: ${list(cautions)})` : ""}${ready === "" ? "" : `. Never slowed, in the video either; have ready: ${ready}`}`;
   },
   cameras: {
     front: "You face the camera",
