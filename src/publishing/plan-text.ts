@@ -1,4 +1,4 @@
-import { risks } from "../routine/vocabulary.js";
+import { type Risk, risks, spotted as spottedRisks } from "../routine/vocabulary.js";
 import type { Activity, ActivityStep, ClassPlan, PlannedChunk } from "../teaching/class-plan.js";
 import { isFrame } from "../teaching/kinds.js";
 import { loadParts } from "../teaching/load.js";
@@ -61,7 +61,18 @@ function saidStep(
   wording: Wording,
 ): SaidStep {
   const { plan: said, time } = wording;
-  const { kind, runs, speed, until, easier, spared, without, countsPerMinute, tempoIsEstimate = false } = step;
+  const {
+    kind,
+    runs,
+    speed,
+    until,
+    easier,
+    spared,
+    asTaught,
+    without,
+    countsPerMinute,
+    tempoIsEstimate = false,
+  } = step;
   const danced = step.chunks.flatMap((id) => chunks.get(id) ?? []);
   const names = danced.map(({ name }) => name);
   const { label, instruction } = said.steps[kind]({
@@ -69,18 +80,35 @@ function saidStep(
     ...(until && { until }),
     ...(countsPerMinute !== undefined && { tempo: time.tempo({ countsPerMinute, tempoIsEstimate }) }),
     pieces: step.pieces ?? 1,
+    entries: (step.entries ?? []).map((entry) => ({ ...entry, stance: wording.stance.whole(entry.stance) })),
+    cues: (step.cues ?? []).map(({ at: seconds, ...name }) => ({
+      ...name,
+      ...(seconds !== undefined && { at: time.clock(seconds) }),
+    })),
+    ...(step.times && { times: step.times }),
+    ...(step.form && { form: { ...step.form, said: wording.run.timesThrough(step.form) } }),
     improvised: danced.length > 0 && danced.every(({ improvised }) => improvised),
     before: danced.at(-1)?.before,
     moves: step.moves ?? [],
     options: step.options ?? [],
     asks: wording.risks.asks(step.cautions),
+    risky: danced.some(({ cautions }) => cautions.length > 0) || plan.activities.some((one) => offersRisk(one, step)),
     groups: plan.settings.groups,
   });
+  // The first runs are the class's own: nobody meets a move for the first time when they are tired.
+  const runsOf = (wanted: "asTaught" | "spared" | "easier") => {
+    const later = { asTaught: (spared ?? 0) + (easier?.runs ?? 0), spared: easier?.runs ?? 0, easier: 0 }[wanted];
+    const number = { asTaught: asTaught?.runs ?? 0, spared: spared ?? 0, easier: easier?.runs ?? 0 }[wanted];
+    return { from: runs - later - number + 1, to: runs - later, of: runs };
+  };
+  const inTurns = (one: ActivityStep) => one.speed === 100 && one.kind !== "show" && spotted(one, plan);
   const told = before.some((one) => JSON.stringify(one.without) === JSON.stringify(without));
   const more = [
     ...(without ? [told ? said.withoutAgain : said.without({ names }, without)] : []),
-    ...(easier ? [said.easier(easier.runs, runs, easier.version)] : []),
-    ...(spared ? [said.spared(spared, runs)] : []),
+    ...(asTaught ? [said.asTaught(runsOf("asTaught"), asTaught.version)] : []),
+    ...(spared ? [said.spared(runsOf("spared"))] : []),
+    ...(easier ? [said.easier(runsOf("easier"), easier.version)] : []),
+    ...(inTurns(step) && !before.some(inTurns) ? [said.turns] : []),
   ];
   return {
     label,
@@ -89,6 +117,22 @@ function saidStep(
     // Options say themselves whose a caution is.
     cautions: kind === "options" ? [] : cautionsOf([step], wording),
   };
+}
+
+/** Whether an activity shows an option with a caution for something that a step dances. */
+function offersRisk(
+  { steps }: Activity,
+  { chunks }: ActivityStep,
+  wanted: (risk: Risk) => boolean = () => true,
+): boolean {
+  const shown = steps.filter(({ options = [] }) => options.some(({ cautions }) => cautions.some(wanted)));
+  return shown.some((one) => one.chunks.some((id) => chunks.includes(id)));
+}
+
+/** Whether something in a step asks for a spotter, at the class's level or in an option that is offered. */
+function spotted(step: ActivityStep, { activities }: ClassPlan): boolean {
+  const isSpotted = (risk: Risk) => spottedRisks.includes(risk);
+  return step.cautions.some(isSpotted) || activities.some((one) => offersRisk(one, step, isSpotted));
 }
 
 /** The risks that some activities meet, with the groups where not all dancers of any of them do. */
@@ -118,6 +162,9 @@ function summaryOf(plan: ClassPlan, said: Wording["plan"]): readonly string[] {
       ...(recalled.length > 0 ? [said.recalled(recalled, title)] : []),
       ...(leftOut.length > 0 ? [said.leftOut(leftOut, title)] : []),
     ]),
+    ...(minutes > plan.settings.waterEvery && plan.activities.every(({ kind }) => kind !== "water")
+      ? [said.noWater]
+      : []),
     ...(fit.fits
       ? said.fits(fit.least, fit.available, plan.freePractice, plan.questions)
       : [
@@ -131,7 +178,7 @@ function summaryOf(plan: ClassPlan, said: Wording["plan"]): readonly string[] {
       .map(({ title, version }) => said.otherLevel(title, level, version)),
     ...plan.routines.flatMap(({ title, pauses }) => (pauses === undefined ? [] : [said.pauses(title, pauses)])),
     ...said.loads(load.taught, load.easiest, planned),
-    ...said.unslowed(load.taught),
+    ...said.unslowed(load.taught, load.offered),
     ...said.groupLoads(groups, planned, several),
     ...plan.limits.map((outcome) => said.limit(outcome, planned, several)),
   ];

@@ -85,6 +85,9 @@ export type Risk = (typeof risks)[number];
  */
 export const neverSlowed: readonly Risk[] = ["floor-drop", "inversion", "jump", "lift", "climb", "throw"];
 
+/** Risks that ask for somebody who spots or holds (common practice, no source). */
+export const spotted: readonly Risk[] = ["inversion", "lift", "climb"];
+
 /** What a section may do to the tempo that it has: halve it, double it, or take back what `same-as` brought. */
 export const tempoTimes = ["half", "double", "full"] as const;
 export type TempoTime = (typeof tempoTimes)[number];

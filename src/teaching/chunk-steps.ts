@@ -1,6 +1,8 @@
 import type { RatedMove } from "./difficulty.js";
 import { hardMoves, isRisky, momentMoves, takenAlone } from "./hard-moves.js";
+import { type GroupLoads, loadOf } from "./load.js";
 import { type Chunk, isUncounted, joined, type Material } from "./material.js";
+import { isNeverSlowed } from "./never-slowed.js";
 import { optionsSeconds } from "./options.js";
 import type { ClassSettings } from "./settings.js";
 import { explaining, maker, type PlaceInClass, type Step, unloaded } from "./steps.js";
@@ -17,14 +19,24 @@ export function chunkSteps(
   const chunk = material.chunks[index];
   if (!chunk) return [];
   const make = maker(settings, place);
-  if (isFree(chunk)) return [make("explain", chunk, [index], { once: explaining(chunk.points, settings) })];
   const before = link === undefined ? undefined : material.chunks[link];
-  const steps =
-    chunk.before === undefined
+  const steps = isFree(chunk)
+    ? [make("explain", chunk, [index], { once: explaining(chunk.points, settings) })]
+    : chunk.before === undefined
       ? newSteps(chunk, index, place, settings, replaced)
       : [make("again", chunk, [index]), make("drill", chunk, [index], { least: 0, kept: 1 })];
-  if (!before || link === undefined || isFree(before)) return steps;
+  // The way into what is the dancers' own and out of it is danced as any other; time without counts has none.
+  if (!before || link === undefined || isUncounted(before) || isUncounted(chunk)) return steps;
   return [...steps, make("link", joined(before, chunk), [link, index], { speed: settings.linkSpeed })];
+}
+
+/** Those who take an option that is never slowed try it as it is shown to them. */
+function tried({ dancers, options }: Chunk, loads: GroupLoads): GroupLoads {
+  const shown = new Set(options.flatMap(({ moves }) => moves.filter(isNeverSlowed)).map(({ place }) => place));
+  return loads.map((load, group) => {
+    const { offered } = dancers[group] ?? {};
+    return offered ? { ...load, offered: loadOf(offered.filter(({ place }) => shown.has(place))) } : load;
+  });
 }
 
 /** The dancers' own, or time without counts: nothing in it is drilled. */
@@ -63,17 +75,29 @@ function newSteps(
       : [make("detail", takenAlone(chunk, moves), [index], { speed, once, moves, ...more })];
   };
   const hard = hardMoves(chunk, settings).filter((move) => !replaced.has(move));
+  const shown =
+    options.length > 0
+      ? [
+          make("options", chunk, [index], {
+            loads: tried(chunk, loads),
+            kept: 1,
+            options,
+            each: optionsSeconds(options, chunk, settings),
+          }),
+        ]
+      : [];
+  // Where marking dances an option in place of what is never slowed, that has been shown by then.
+  const early = chunk.unslowed.some(({ version, instead }) => version === undefined && instead.length > 0);
   return [
     make("show", chunk, [index], { loads }),
+    ...(early ? shown : []),
     make("mark", chunk, [index], {
       speed: settings.markSpeed,
       once: explaining(chunk.points, settings),
       kept: 1,
       ...(!fresh && { least: 0 }),
     }),
-    ...(options.length > 0
-      ? [make("options", chunk, [index], { loads, options, each: optionsSeconds(options, chunk, settings) })]
-      : []),
+    ...(early ? [] : shown),
     ...alone(hard, settings.markSpeed, hard.some(isRisky) ? { least: 1 } : {}),
     ...settings.drillSpeeds.flatMap((speed, order) => {
       const full = order === settings.drillSpeeds.length - 1;

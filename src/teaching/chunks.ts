@@ -2,10 +2,11 @@ import Fraction from "fraction.js";
 import { type ChartPhrase, phraseEnd } from "../routine/chart.js";
 import type { DancedPhrase, Move, Routine } from "../routine/routine.js";
 import type { Height } from "../routine/vocabulary.js";
+import { asDancedBefore, type PhraseBefore } from "./danced-before.js";
 import { type GroupMoves, loadsOf, within } from "./dancers.js";
 import type { RatedMove } from "./difficulty.js";
-import { type Chunk, countsTake, type DancedBefore } from "./material.js";
-import { asMarked, unslowedIn } from "./never-slowed.js";
+import { type Chunk, countsTake } from "./material.js";
+import { asMarked, unslowedIn, unslowedOptions } from "./never-slowed.js";
 import type { optionsBy } from "./options.js";
 import type { TeachingSettings } from "./settings.js";
 
@@ -23,7 +24,7 @@ export interface Uncut {
   /** What is danced of some phrases in other versions. */
   readonly options: ReturnType<typeof optionsBy>;
   /** Where a phrase was danced before, on this side or the other. */
-  readonly before: (phrase: DancedPhrase) => DancedBefore | undefined;
+  readonly before: (phrase: DancedPhrase) => PhraseBefore | undefined;
 }
 
 type Cutting = Uncut & { readonly begun: ReturnType<typeof startsOf> };
@@ -36,7 +37,7 @@ interface Cut {
   readonly counts: number;
   readonly points: number;
   readonly own: boolean;
-  readonly before: DancedBefore | undefined;
+  readonly before: PhraseBefore | undefined;
 }
 
 /** A pick-up leads into what follows: fewer counts than a phrase, and not from count one. */
@@ -76,7 +77,7 @@ function cutOf({ rated, dancers, before, begun }: Cutting, charted: ChartPhrase,
 function fits(last: Cut, next: Cut, { music }: Routine, settings: TeachingSettings): boolean {
   if (last.own !== next.own) return false;
   const [a, b] = [last.before, next.before];
-  if (a || b) return a?.section === b?.section && a?.otherSide === b?.otherSide;
+  if (a || b) return a?.section === b?.section && a?.otherSide === b?.otherSide && a?.pace === b?.pace;
   const length = ({ phrases }: Cut) =>
     sum(phrases.map(({ phrase }) => (phrase.numbers.length * 2 <= music.phrase ? 0 : phrase.numbers.length)));
   return length(last) + length(next) <= settings.chunkCounts && last.points + next.points <= settings.chunkPoints;
@@ -89,8 +90,12 @@ function joinedCuts(last: Cut, next: Cut): Cut {
     counts: last.counts + next.counts,
     points: last.points + next.points,
     own: last.own && next.own,
-    before: last.before && next.before ? last.before : undefined,
+    before: last.before && next.before ? bothBefore(last.before, next.before) : undefined,
   };
+}
+
+function bothBefore(last: PhraseBefore, next: PhraseBefore): PhraseBefore {
+  return { ...last, phrases: [...new Set([...last.phrases, ...next.phrases])].sort((a, b) => a - b) };
 }
 
 /** Nothing but a pick-up is no chunk: it joins what follows it, or, at the end, what is before it. */
@@ -118,18 +123,19 @@ function chunkOf(uncut: Cutting, { from, phrases, counts, points, own, before }:
   const [seconds, countIn] = [countsTake(counts, section), countsTake(routine.music.countIn, section)];
   const led = phrases.some((one) => one.section === uncut.pickUp);
   const pickUp = led ? routine.sections[uncut.pickUp ?? -1] : undefined;
+  const shownOptions = options({ section, sectionIndex, phrases: shown, seconds, countIn });
   return {
     ...{ routine, section, sectionIndex, counts, points, dancers: here },
     phrases: shown,
     ...(pickUp !== undefined && { pickUp }),
-    ...(before !== undefined && { before }),
+    ...(before !== undefined && { before: asDancedBefore(before, numbers.length) }),
     moves: rated.filter((one) => isWithin(begun(one), from, from + counts)),
     improvised: own,
     ...{ seconds, countIn, uncounted: new Fraction(0) },
     loads: loadsOf(here),
     slowLoads: loadsOf(asMarked(here)),
-    unslowed: unslowedIn(here),
-    options: options({ section, sectionIndex, phrases: shown, seconds, countIn }),
+    unslowed: [...unslowedIn(here), ...unslowedOptions(shownOptions, here)],
+    options: shownOptions,
     floor: here.some(({ taught }) => taught.some(isFloorWork)),
   };
 }
@@ -161,6 +167,7 @@ function inAll(dancers: Uncut["dancers"], from: number, to: number): readonly Gr
     ...group,
     taught: [...group.taught, ...others.flatMap((those) => those[index]?.taught ?? [])],
     easiest: [...group.easiest, ...others.flatMap((those) => those[index]?.easiest ?? [])],
+    ...(group.offered && { offered: [...group.offered, ...others.flatMap((those) => those[index]?.offered ?? [])] }),
   }));
 }
 

@@ -1,10 +1,11 @@
 import type { Workshop } from "../routine/routine.js";
 import type { DancedName, SectionName } from "../routine/sheet.js";
+import type { TimesThrough } from "../routine/times-through.js";
 import type { Risk } from "../routine/vocabulary.js";
 import type { LimitOutcome } from "./ease.js";
 import type { ActivityKind, DancedKind } from "./kinds.js";
 import type { LevelLoads, Load } from "./load.js";
-import type { DancedBefore } from "./material.js";
+import type { DancedBefore, PieceEntry, SongCue } from "./material.js";
 import type { ClassSettings } from "./settings.js";
 
 /** A class, timed: plain data, values and no sentences. Times are whole seconds unless named otherwise, and go by whole minutes. */
@@ -70,6 +71,14 @@ export interface ActivityStep {
   readonly until?: SectionEnd;
   /** With the song, where something between is left out: how many pieces of it are danced. */
   readonly pieces?: number;
+  /** Which times through it dances, of a routine that has several. */
+  readonly times?: readonly number[];
+  /** With the song: where in it a piece begins that does not begin with the dance. */
+  readonly cues?: readonly SongCue[];
+  /** Of a recap: where it does not go on from what is danced before, and how its dancers stand there. */
+  readonly entries?: readonly PieceEntry[];
+  /** Explained before the song: how the times through differ. */
+  readonly form?: TimesThrough;
   /** Hard moves that are taken on their own. */
   readonly moves?: readonly HardMove[];
   /** What is shown to those who dance another version. */
@@ -88,6 +97,8 @@ export interface ActivityStep {
   readonly easier?: { readonly version: string; readonly runs: number };
   /** Runs of these that leave out what is never slowed, for a limit's sake. */
   readonly spared?: number;
+  /** Runs of these in which those who take a level above the class's dance as the class does, for a limit's sake. */
+  readonly asTaught?: { readonly version: string; readonly runs: number };
   /** Of all its runs, as in its activity. */
   readonly load: Load;
   readonly easiest: Load;
@@ -122,8 +133,7 @@ export interface OptionCues {
 }
 
 /** A move that is never slowed, and what is danced in its place: its easier option, or the way in and the way out. */
-export interface UnslowedCue extends CountedCue {
-  readonly groups?: readonly string[];
+export interface UnslowedCue extends HardMove {
   readonly instead: readonly string[];
 }
 

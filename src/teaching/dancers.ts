@@ -1,5 +1,5 @@
 import { dancersOf } from "../routine/chart.js";
-import type { Move, Routine } from "../routine/routine.js";
+import type { Move, Routine, Version } from "../routine/routine.js";
 import { type LearntMove, plain } from "./difficulty.js";
 import { type GroupLoads, loadOf } from "./load.js";
 import type { Versions } from "./versions.js";
@@ -12,11 +12,17 @@ export interface GroupMoves {
   readonly after: number;
   readonly taught: readonly Move[];
   readonly easiest: readonly Move[];
+  /** At the highest level that is offered, where that is above the taught one. */
+  readonly offered?: readonly Move[];
 }
 
 /** What each group dances in each danced section. */
-export function movesBySection(routine: Routine, { taught, easiest }: Versions): readonly (readonly GroupMoves[])[] {
-  const easier = dancersOf(routine, easiest).map(({ moves }) => split(routine, moves));
+export function movesBySection(
+  routine: Routine,
+  { taught, easiest, offered }: Versions,
+): readonly (readonly GroupMoves[])[] {
+  const at = (version: Version) => dancersOf(routine, version).map(({ moves }) => split(routine, moves));
+  const [easier, higher] = [at(easiest), offered && at(offered)];
   const own = dancersOf(routine, taught).map(({ group, moves }) => ({ group, bySection: split(routine, moves) }));
   return routine.sections.map(({ canon }, section) =>
     own.map(
@@ -25,6 +31,7 @@ export function movesBySection(routine: Routine, { taught, easiest }: Versions):
         after: canon.find((one) => one.group === group)?.after ?? 0,
         taught: bySection[section] ?? [],
         easiest: easier[index]?.[section] ?? [],
+        ...(higher && { offered: higher[index]?.[section] ?? [] }),
       }),
     ),
   );
@@ -38,7 +45,10 @@ function split({ sections }: Routine, moves: readonly Move[]): readonly (readonl
 
 /** The load of dancing some moves once, group by group. */
 export function loadsOf(dancers: readonly GroupMoves[]): GroupLoads {
-  return dancers.map(({ taught, easiest }) => ({ taught: loadOf(taught), easiest: loadOf(easiest) }));
+  return dancers.map(({ taught, easiest, offered }) => ({
+    ...{ taught: loadOf(taught), easiest: loadOf(easiest) },
+    ...(offered && { offered: loadOf(offered) }),
+  }));
 }
 
 /** What there is to learn: the first group's moves, then what only others dance, each once for all who dance it. */
@@ -56,8 +66,11 @@ export function learnt(dancers: readonly GroupMoves[]): readonly LearntMove[] {
 
 /** The moves that begin on some counts of the section, of a group in canon so many counts later. */
 export function within(dancers: readonly GroupMoves[], from: number, to: number): readonly GroupMoves[] {
-  return dancers.map(({ taught, easiest, after, ...group }) => {
+  return dancers.map(({ taught, easiest, offered, after, ...group }) => {
     const inside = ({ at }: Move) => at.valueOf() >= from + after && at.valueOf() < to + after;
-    return { ...group, after, taught: taught.filter(inside), easiest: easiest.filter(inside) };
+    return {
+      ...{ ...group, after, taught: taught.filter(inside), easiest: easiest.filter(inside) },
+      ...(offered && { offered: offered.filter(inside) }),
+    };
   });
 }

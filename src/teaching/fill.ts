@@ -61,6 +61,9 @@ function lengthsOf(steps: readonly Step[], runs: readonly number[]): number[] {
   return lengths;
 }
 
+/** How many times `most.drill` a chunk is drilled in one go, all speeds together (our own choice). */
+const drillsInOneGo = 2;
+
 /** Indexes of steps, one for each further run that is worth having and within the limits: what helps most first. */
 function* furtherRuns(steps: readonly Step[], material: Material, settings: ClassSettings): Generator<number> {
   const passes = material.chunks.map(() => 0);
@@ -77,7 +80,16 @@ function* furtherRuns(steps: readonly Step[], material: Material, settings: Clas
     load = withRuns(load, step.routine, lightestRuns(step, runs, before));
   };
   for (const step of steps) dance(step, step.least, 0);
-  const helpOf = (step: Step, index: number) => help(step, further[index] ?? 0, passes, material, settings);
+  // A chunk that is drilled over and over in one go tires more than it teaches: what is left is for other runs, and for practice.
+  const drills = new Map<number, number>();
+  const drill = ({ kind, block }: Step, runs: number) => {
+    if (kind === "drill") drills.set(block, (drills.get(block) ?? 0) + runs);
+  };
+  for (const step of steps) drill(step, step.least);
+  const stacked = ({ kind, block }: Step) =>
+    kind === "drill" && (drills.get(block) ?? 0) >= drillsInOneGo * settings.most.drill;
+  const helpOf = (step: Step, index: number) =>
+    stacked(step) ? 0 : help(step, further[index] ?? 0, passes, material, settings);
   const longer = (step: Step, runs: number) =>
     (lengths[step.block] ?? 0) + secondsOf(step, runs + 1) - secondsOf(step, runs);
   // Floor work without a rest in it does not grow beyond the time that there may be between two rests.
@@ -99,6 +111,7 @@ function* furtherRuns(steps: readonly Step[], material: Material, settings: Clas
     }
     yield index;
     dance(step, 1, runs);
+    drill(step, 1);
     lengths[step.block] = longer(step, runs);
     further[index] = more + 1;
     helps[index] = helpOf(step, index);

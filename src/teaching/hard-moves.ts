@@ -48,10 +48,11 @@ export function takenAlone(chunk: Chunk, moves: readonly RatedMove[]): Passage {
 
 /** What each group dances where only some moves of a chunk are taken. */
 export function dancingAlone({ dancers }: Chunk, hard: readonly RatedMove[]): Chunk["dancers"] {
-  return dancers.map(({ taught: all, easiest, ...group }) => {
+  return dancers.map(({ taught: all, easiest, offered, ...group }) => {
     const taught = hard.flatMap((one) => asDanced(one, all) ?? []);
-    const meanwhile = easiest.filter(({ at }) => taught.some((each) => at.gte(each.at) && at.lt(moveEnd(each))));
-    return { ...group, taught, easiest: meanwhile };
+    const meanwhile = (moves: readonly Move[]) =>
+      moves.filter(({ at }) => taught.some((each) => at.gte(each.at) && at.lt(moveEnd(each))));
+    return { ...group, taught, easiest: meanwhile(easiest), ...(offered && { offered: meanwhile(offered) }) };
   });
 }
 

@@ -11,6 +11,8 @@ export type Load = Readonly<Partial<Record<LoadPart, number>>>;
 export interface LevelLoads {
   readonly easiest: Load;
   readonly taught: Load;
+  /** At the highest level that is offered, where that is above the taught one. */
+  readonly offered?: Load;
 }
 
 /** What the dancers of each group meet, in the order of the routine's groups; one entry where all dance the same. */
@@ -26,6 +28,11 @@ export function plus(load: Load, other: Load, times = 1): Load {
   );
 }
 
+/** Of who takes the highest level that is offered. */
+export function offeredOf({ taught, offered = taught }: LevelLoads): Load {
+  return offered;
+}
+
 function isNothing(load: Load): boolean {
   for (const _ in load) return false;
   return true;
@@ -33,7 +40,10 @@ function isNothing(load: Load): boolean {
 
 function plusBoth(loads: LevelLoads, other: LevelLoads | undefined, times = 1): LevelLoads {
   if (other === undefined) return loads;
-  return { easiest: plus(loads.easiest, other.easiest, times), taught: plus(loads.taught, other.taught, times) };
+  return {
+    ...{ easiest: plus(loads.easiest, other.easiest, times), taught: plus(loads.taught, other.taught, times) },
+    ...((loads.offered || other.offered) && { offered: plus(offeredOf(loads), offeredOf(other), times) }),
+  };
 }
 
 /** The same, group by group. */

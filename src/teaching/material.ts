@@ -1,7 +1,7 @@
 import type Fraction from "fraction.js";
 import { countSeconds } from "../routine/clock.js";
-import type { DancedSection, Routine } from "../routine/routine.js";
-import { type DancedName, sectionName } from "../routine/sheet.js";
+import type { DancedSection, Routine, Stance } from "../routine/routine.js";
+import { type DancedName, type SectionName, sectionName } from "../routine/sheet.js";
 import type { GroupMoves } from "./dancers.js";
 import type { RatedMove } from "./difficulty.js";
 import { type GroupLoads, plusAll } from "./load.js";
@@ -55,6 +55,10 @@ export interface Chunk extends Passage {
 export interface DancedBefore {
   readonly section: string;
   readonly otherSide: boolean;
+  /** Numbers of its phrases, where it is not all of that section. */
+  readonly phrases?: readonly number[];
+  /** Where its tempo is another now. */
+  readonly pace?: "slower" | "faster";
 }
 
 /** Time without counts, which has nothing to dance in time. */
@@ -83,9 +87,21 @@ export interface RoutinePart {
   /** The chunk that is danced just before this part's first, and stands earlier in the material. */
   readonly after?: number;
   /** From the top of that time through to the end of this part, over parts that are taught by then. */
-  readonly fromTheTop: Passage & { readonly chunks: readonly number[] };
+  readonly fromTheTop: Passage & {
+    readonly chunks: readonly number[];
+    readonly times: readonly number[];
+    /** How many of its chunks have counts. */
+    readonly counted: number;
+  };
   /** The routine from its first count, as far as it is taught after this part, on the track's clock; in pieces where something is left out. */
-  readonly withSong: Passage & { readonly chunks: readonly number[]; readonly pieces: number };
+  readonly withSong: Passage & {
+    readonly chunks: readonly number[];
+    readonly pieces: number;
+    /** Where in the song its pieces begin that do not begin with the dance. */
+    readonly cues: readonly SongCue[];
+    /** Which times through it dances, as the other has it too. */
+    readonly times: readonly number[];
+  };
 }
 
 /** What a class goes through again of a routine, in one go. */
@@ -93,6 +109,18 @@ export interface Recap extends Passage {
   readonly routine: Routine;
   readonly versions: Versions;
   readonly chunks: readonly number[];
+  /** Where it does not go on from what is danced before it: the first piece is not among them. */
+  readonly entries: readonly PieceEntry[];
+}
+
+/** Where in the song a section begins, in seconds of the track; without these where nobody has said when the first count comes. */
+export interface SongCue extends SectionName {
+  readonly at?: number;
+}
+
+/** Where a piece of a routine begins that does not follow from the one before, and how its dancers stand there. */
+export interface PieceEntry extends SectionName {
+  readonly stance: Stance;
 }
 
 /** Everything that a class teaches, in its order. */

@@ -9,6 +9,8 @@ export interface UnslowedMove {
   readonly move: Move;
   /** The groups that dance it, where not all do. */
   readonly groups: readonly string[];
+  /** The version whose option it is, where it is not the class's own. */
+  readonly version?: string;
   /** Why it is not slowed. */
   readonly risks: readonly Risk[];
   /** The easier option; empty where there is none that may be slowed: then the way in and the way out. */
@@ -23,9 +25,14 @@ export function isNeverSlowed({ risks, hold }: Move): boolean {
 export function asMarked(dancers: readonly GroupMoves[]): readonly GroupMoves[] {
   return dancers.map((group) => ({
     ...group,
-    taught: group.taught.flatMap((move) => (isNeverSlowed(move) ? easierThan(move, group) : [move])),
+    taught: marked(group.taught, group.easiest),
     easiest: group.easiest.filter((move) => !isNeverSlowed(move)),
+    ...(group.offered && { offered: marked(group.offered, group.taught) }),
   }));
+}
+
+function marked(moves: readonly Move[], easier: readonly Move[]): readonly Move[] {
+  return [...new Set(moves.flatMap((move) => (isNeverSlowed(move) ? easierThan(move, easier) : [move])))];
 }
 
 /** The moves among these that are never slowed, each once for all who dance it. */
@@ -34,12 +41,34 @@ export function unslowedIn(dancers: readonly GroupMoves[]): readonly UnslowedMov
     if (!isNeverSlowed(move)) return [];
     const whose = dancers.find(({ taught }) => taught.includes(move));
     const risks = move.risks.filter((risk) => neverSlowed.includes(risk));
-    return [{ move, groups, risks, instead: whose === undefined ? [] : easierThan(move, whose) }];
+    return [{ move, groups, risks, instead: whose === undefined ? [] : easierThan(move, whose.easiest) }];
   });
 }
 
-function easierThan(move: Move, { easiest }: GroupMoves): readonly Move[] {
-  return easiest.filter(
+/** The same of what the dancers of other versions are offered: below full tempo they dance as the class does. */
+export function unslowedOptions(options: readonly Offered[], dancers: readonly GroupMoves[]): readonly UnslowedMove[] {
+  return options.flatMap(({ versions: [version], groups, moves }) =>
+    moves.filter(isNeverSlowed).map((move) => {
+      const own = dancers.find(({ group }) => groups.length === 0 || groups.some((one) => one === group));
+      const [asTaught, easiest] = [easierThan(move, own?.taught ?? []), easierThan(move, own?.easiest ?? [])];
+      return {
+        ...{ move, groups, risks: move.risks.filter((risk) => neverSlowed.includes(risk)) },
+        ...(version !== undefined && { version }),
+        instead: asTaught.length > 0 ? asTaught : easiest,
+      };
+    }),
+  );
+}
+
+/** What the dancers of some versions dance in place of the class's moves. */
+interface Offered {
+  readonly versions: readonly string[];
+  readonly groups: readonly string[];
+  readonly moves: readonly Move[];
+}
+
+function easierThan(move: Move, easier: readonly Move[]): readonly Move[] {
+  return easier.filter(
     (other) =>
       other.at.gte(move.at) && other.at.lt(moveEnd(move)) && other.place !== move.place && !isNeverSlowed(other),
   );

@@ -1,9 +1,10 @@
 import Fraction from "fraction.js";
+import { trackTime } from "../routine/clock.js";
 import type { DancedSection, Routine } from "../routine/routine.js";
-import type { SheetSection } from "../routine/sheet.js";
+import { type SheetSection, sectionName } from "../routine/sheet.js";
 import type { SectionUse } from "./lesson.js";
 import { type GroupLoads, plusAll } from "./load.js";
-import { countsTake, type Passage, type Recap, type RoutinePart } from "./material.js";
+import { countsTake, type Passage, type PieceEntry, type Recap, type RoutinePart, type SongCue } from "./material.js";
 import type { Versions } from "./versions.js";
 
 /** A section of a routine's sheet in a class: how the class comes by it, and its chunks in the material. */
@@ -55,7 +56,11 @@ function partOf(of: Danced, entry: number, first: boolean, last: boolean): Routi
   const wallEnd = endAfter(begins, (index) => sections[index]?.wall === wall);
   const chunksIn = (indexes: readonly number[]) =>
     [...new Set(indexes.map((index) => entryAt(of, index)))].flatMap((one) => one?.chunks ?? []).sort((a, b) => a - b);
+  const timesIn = (pieces: readonly (readonly number[])[]) => [
+    ...new Set(pieces.flat().flatMap((index) => sections[index]?.wall ?? [])),
+  ];
   const once = stretches(top, wallEnd, isDanced);
+  const counted = chunksIn(once.flat().filter((index) => sections[index]?.seconds === undefined)).length;
   const all = stretches(
     0,
     endAfter(begins, () => true),
@@ -67,8 +72,12 @@ function partOf(of: Danced, entry: number, first: boolean, last: boolean): Routi
     ...{ routine, section, versions, first, last, known: entries.some(({ use }) => use !== "taught") },
     chunks: here.use === "taught" ? here.chunks : [],
     ...(before !== undefined && { after: before }),
-    fromTheTop: { ...passageOf(of, once, onCounts), chunks: chunksIn(once.flat()) },
-    withSong: { ...passageOf(of, song, onTheClock), chunks: chunksIn(song.flat()), pieces: song.length },
+    fromTheTop: { ...passageOf(of, once, onCounts), chunks: chunksIn(once.flat()), times: timesIn(once), counted },
+    withSong: {
+      ...{ ...passageOf(of, song, onTheClock), chunks: chunksIn(song.flat()) },
+      ...{ pieces: song.length, times: timesIn(song) },
+      cues: song.flatMap(([first = 0]) => (first === 0 ? [] : songCue(routine, first))),
+    },
   };
 }
 
@@ -81,7 +90,24 @@ export function recapOf(of: Danced): Recap | undefined {
   return {
     ...{ routine: of.routine, versions: of.versions },
     ...{ ...passageOf(of, pieces, onCounts), chunks: recalled.flatMap(({ chunks }) => chunks) },
+    entries: pieces.slice(1).flatMap(([first]) => entryOf(of, first ?? 0)),
   };
+}
+
+function songCue(routine: Routine, index: number): readonly SongCue[] {
+  const section = routine.sections[index];
+  if (!section) return [];
+  const at = trackTime(routine, section.start)?.valueOf();
+  return [{ ...sectionName(routine, section), ...(at !== undefined && { at }) }];
+}
+
+/** How the first group stands where a section begins. */
+function entryOf({ routine, versions }: Danced, index: number): readonly PieceEntry[] {
+  const section = routine.sections[index];
+  if (!section) return [];
+  const { moves, start } = versions.taught;
+  const before = moves.findLast(({ at }) => at.lt(section.at));
+  return [{ ...sectionName(routine, section), stance: before?.after ?? start }];
 }
 
 function entryAt({ entries, entryAt: at }: Danced, index: number): Entry | undefined {

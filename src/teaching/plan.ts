@@ -39,10 +39,14 @@ export function planClass(workshop: Workshop, library: Library, lesson: Lesson =
   const reach = reachOf(material, price, slot, settings);
   const fit = fitOf(material, price, slot, reach);
 
-  const { steps, planned, blocks, talk, before, after } = filled(material, reach, slot, settings);
+  const { steps, planned, blocks, talk, eased } = filled(material, reach, slot, settings);
   const easiest = easiestLoad(planned);
-  const load = { easiest: mostOf(easiest), taught: mostOf(after) };
-  const groups = groupLoads(routines, easiest, after);
+  const offered = planned.some(({ step }) => step.loads.some((one) => one.offered));
+  const load = {
+    ...{ easiest: mostOf(easiest), taught: mostOf(eased.after) },
+    ...(offered && { offered: mostOf(eased.offered.after) }),
+  };
+  const groups = groupLoads(routines, easiest, eased.after);
 
   const context = { material, ids: chunkIds(material), settings };
   const activities = timetable(slot, steps, blocks, talk, settings).map((place) => activityOf(place, planned, context));
@@ -56,7 +60,7 @@ export function planClass(workshop: Workshop, library: Library, lesson: Lesson =
     activities,
     load,
     ...(groups.length > 0 && { groups }),
-    limits: limitOutcomes(before, after, load.easiest, routines, settings),
+    limits: limitOutcomes(eased, load.easiest, routines, settings),
     routines: routines.map((routine) => plannedRoutine(routine, level, lesson)),
     chunks: plannedChunks(context, reach, planned),
     fit,
@@ -77,14 +81,16 @@ function filled(material: Material, reach: Reach, slot: Slot, settings: ClassSet
     talkSeconds(fresh, slot.seconds, blocks, settings);
   for (;;) {
     const steps = classSteps(material, reach, settings, replaced);
-    const runs = fill({ steps, material, seconds: slot.teaching, talk: talkIn }, settings);
-    const { easier, spared, before, after } = ease(steps, runs, settings);
+    const seconds = slot.teaching - practiceSeconds(material, slot);
+    const runs = fill({ steps, material, seconds, talk: talkIn }, settings);
+    const eased = ease(steps, runs, settings);
     const planned = steps.map(
       (step, index): PlannedStep => ({
         step,
         runs: runs[index] ?? 0,
-        easier: easier[index] ?? 0,
-        spared: spared[index] ?? 0,
+        easier: eased.easier[index] ?? 0,
+        spared: eased.spared[index] ?? 0,
+        asTaught: eased.asTaught[index] ?? 0,
       }),
     );
     const more = planned.flatMap((one) =>
@@ -92,10 +98,16 @@ function filled(material: Material, reach: Reach, slot: Slot, settings: ClassSet
     );
     if (more.length === 0) {
       const blocks = blocksOf(steps, runs, material, settings);
-      return { steps, planned, blocks, talk: talkIn(blocks), before, after };
+      return { steps, planned, blocks, talk: talkIn(blocks), eased };
     }
     for (const move of more) replaced.add(move);
   }
+}
+
+/** Seconds that a course's lesson without anything new keeps free of runs, for what the group finds hard: a sixth, our own choice. */
+function practiceSeconds({ parts, endsInRun }: Material, slot: Slot): number {
+  const isNew = parts.some(({ chunks }) => chunks.length > 0);
+  return endsInRun && !isNew ? Math.floor(slot.teaching / 360) * 60 : 0;
 }
 
 /** Of a dancer who stays at the easiest level. */

@@ -1,4 +1,5 @@
 import type { Routine } from "../routine/routine.js";
+import { timesThrough } from "../routine/times-through.js";
 import { countsTake, type Passage, type Recap, type RoutinePart } from "./material.js";
 import type { ClassSettings } from "./settings.js";
 import { maker, type PlaceInClass, type Step, unloaded } from "./steps.js";
@@ -17,9 +18,10 @@ export function wholeShowStep(part: RoutinePart, place: PlaceInClass, settings: 
 /** What is known of a routine, before anything new of it: slowly, and at full tempo. */
 export function recapSteps(recap: Recap, place: PlaceInClass, settings: ClassSettings): readonly Step[] {
   const make = maker(settings, place);
+  const { entries } = recap;
   return [
-    make("recap", recap, recap.chunks, { speed: settings.linkSpeed }),
-    make("recap", recap, recap.chunks, { once: -settings.overhead.recap }),
+    make("recap", recap, recap.chunks, { entries, speed: settings.linkSpeed }),
+    make("recap", recap, recap.chunks, { entries, once: -settings.overhead.recap }),
   ];
 }
 
@@ -31,11 +33,13 @@ export function topSteps(
   settings: ClassSettings,
 ): readonly Step[] {
   const { fromTheTop } = part;
-  if (fromTheTop.chunks.length < 2) return [];
+  // With one chunk alone, or nothing but time without counts before it, that has been drilled already.
+  if (fromTheTop.counted < 2) return [];
   const make = maker(settings, place);
+  const { times } = fromTheTop;
   return [
-    make("from-the-top", fromTheTop, fromTheTop.chunks, { speed: settings.linkSpeed, least: 0 }),
-    make("from-the-top", fromTheTop, fromTheTop.chunks, { ...(!ending && { least: 0 }) }),
+    make("from-the-top", fromTheTop, fromTheTop.chunks, { times, speed: settings.linkSpeed, least: 0 }),
+    make("from-the-top", fromTheTop, fromTheTop.chunks, { times, ...(!ending && { least: 0 }) }),
   ];
 }
 
@@ -43,28 +47,48 @@ export function topSteps(
 export function finishSteps(part: RoutinePart, next: () => PlaceInClass, settings: ClassSettings): readonly Step[] {
   const { withSong, fromTheTop, routine } = part;
   const song = songSeconds(part, settings);
-  const { pieces } = withSong;
+  const { pieces, times, cues } = withSong;
+  const once = { times: fromTheTop.times };
   const place = next();
-  const otherWays = maker(settings, next());
+  const make = maker(settings, place);
   return [
     // What is only known has been gone through already, or is to be run and no more.
     ...topSteps(part, part.chunks.length > 0, place, settings),
-    maker(settings, place)("run-through", withSong, withSong.chunks, { each: song, kept: 1, pieces }),
-    otherWays("away-from-mirror", fromTheTop, fromTheTop.chunks),
+    make("away-from-mirror", fromTheTop, fromTheTop.chunks, once),
     // A routine that starts in several directions has its other sides already.
     ...(routine.walls === 1
-      ? [otherWays("mirrored", fromTheTop, fromTheTop.chunks, { speed: settings.linkSpeed })]
+      ? [make("mirrored", fromTheTop, fromTheTop.chunks, { ...once, speed: settings.linkSpeed })]
       : []),
-    maker(settings, next())("groups", withSong, withSong.chunks, { each: song * settings.groups, pieces }),
+    // The song comes last: that is how a class goes home.
+    ...formSteps(part, place, settings),
+    make("run-through", withSong, withSong.chunks, { each: song, kept: 1, pieces, times, cues }),
+    maker(settings, next())("groups", withSong, withSong.chunks, { each: song * settings.groups, pieces, times, cues }),
   ];
+}
+
+/** Before a song that goes through the dance several times: how the walls, the restarts and the tags come, where that is new. */
+function formSteps(part: RoutinePart, place: PlaceInClass, settings: ClassSettings): readonly Step[] {
+  const { withSong, routine, chunks } = part;
+  const form = timesThrough(routine);
+  if (form === undefined || chunks.length === 0 || withSong.times.length < 2) return [];
+  const loads = unloaded(withSong.loads);
+  const once = settings.recording.talk * (1 + form.restarts.length + form.tags.length);
+  return [maker(settings, place)("explain", withSong, [], { form, loads, once, each: 0, least: 1, most: 1 })];
 }
 
 /** Each routine once more at the end of a class that has taught several. */
 export function onceMoreStep(part: RoutinePart, place: PlaceInClass, settings: ClassSettings, least = 0): Step {
   const { withSong } = part;
-  const { pieces } = withSong;
+  const { pieces, times, cues } = withSong;
   return maker(settings, place)("run-through", withSong, withSong.chunks, {
-    ...{ pieces, each: songSeconds(part, settings), least, most: Math.min(1, settings.most["run-through"]) },
+    ...{
+      pieces,
+      times,
+      cues,
+      each: songSeconds(part, settings),
+      least,
+      most: Math.min(1, settings.most["run-through"]),
+    },
   });
 }
 

@@ -14,7 +14,7 @@ import type {
 import type { RatedMove } from "./difficulty.js";
 import { dancingAlone } from "./hard-moves.js";
 import type { ActivityKind } from "./kinds.js";
-import { type GroupLoads, plus, plusAll } from "./load.js";
+import { type GroupLoads, type Load, offeredOf, plus, plusAll } from "./load.js";
 import { type Chunk, isUncounted, type Material, type RoutinePart, sectionsIn } from "./material.js";
 import { asMarked } from "./never-slowed.js";
 import { isShownWhole, type ShownOption } from "./options.js";
@@ -28,18 +28,25 @@ export interface PlannedStep {
   readonly runs: number;
   readonly easier: number;
   readonly spared: number;
+  /** Runs in which those who take the highest level that is offered dance as the class does, for a limit's sake. */
+  readonly asTaught: number;
 }
 
-/** Of all runs of a step, group by group: as planned, and of a dancer who stays at the easiest level. */
-export function loadsAsPlanned({ step, runs, easier, spared }: PlannedStep): GroupLoads {
-  return step.loads.map(({ taught, easiest }, group) => ({
-    taught: plus(
-      plus(plus({}, taught, runs - easier - spared), easiest, easier),
-      step.spared[group]?.taught ?? {},
-      spared,
-    ),
-    easiest: plus(plus({}, easiest, runs - spared), step.spared[group]?.easiest ?? {}, spared),
-  }));
+/** Of all runs of a step, group by group: as planned, of a dancer who stays at the easiest level, and of one who takes the highest. */
+export function loadsAsPlanned({ step, runs, easier, spared, asTaught }: PlannedStep): GroupLoads {
+  return step.loads.map((own, group) => {
+    const { taught, easiest } = own;
+    const without = step.spared[group];
+    const eased = (load: Load, less: Load, times: number) =>
+      plus(plus(plus({}, load, times - easier - spared), easiest, easier), less, spared);
+    return {
+      taught: eased(taught, without?.taught ?? {}, runs),
+      easiest: plus(plus({}, easiest, runs - spared), without?.easiest ?? {}, spared),
+      ...(own.offered && {
+        offered: plus(eased(own.offered, without ? offeredOf(without) : {}, runs - asTaught), taught, asTaught),
+      }),
+    };
+  });
 }
 
 export interface PlanContext {
@@ -101,17 +108,22 @@ function chunksAt(indexes: readonly number[], { material }: PlanContext): readon
 }
 
 function activityStep(planned: PlannedStep, context: PlanContext): ActivityStep {
-  const { step, runs, easier, spared } = planned;
+  const { step, runs, easier, spared, asTaught } = planned;
   const part = partOf(planned, context);
   const chunks = chunksAt(step.chunks, context);
   const tempo = oneTempo(chunks, step.speed);
   const version = part.versions.easiest.id;
+  const offered = part.versions.offered?.id;
   return {
     kind: step.kind,
     sections: [...new Set(chunks.flatMap(sectionsIn))],
     chunks: step.chunks.flatMap((index) => context.ids[index] ?? []),
     ...(isDancedWhole(step.kind) && !part.last && { until: endOf(part) }),
     ...(step.pieces > 1 && { pieces: step.pieces }),
+    ...(part.routine.times > 1 && step.times.length > 0 && { times: step.times }),
+    ...(step.cues.length > 0 && { cues: step.cues }),
+    ...(step.entries?.length && { entries: step.entries }),
+    ...(step.form && { form: step.form }),
     ...(step.moves.length > 0 && { moves: step.moves.map(hardMove) }),
     ...(step.options.length > 0 && { options: step.options.map(optionCues) }),
     ...withoutIn(step, chunks),
@@ -121,6 +133,7 @@ function activityStep(planned: PlannedStep, context: PlanContext): ActivityStep 
     runs,
     ...(easier > 0 && { easier: { version, runs: easier } }),
     ...(spared > 0 && { spared }),
+    ...(asTaught > 0 && offered !== undefined && { asTaught: { version: offered, runs: asTaught } }),
     ...heaviestAndGroups(part.routine, loadsAsPlanned(planned)),
     ...cautionsOf(danced(planned, context), ["taught"]),
   };
@@ -162,10 +175,11 @@ export function withoutIn(
 ): Pick<ActivityStep, "without"> {
   if (speed >= 100 || moves.length > 0) return {};
   const without = new Map<string, UnslowedCue>();
-  for (const { move, groups, instead } of chunks.flatMap(({ unslowed }) => unslowed)) {
+  for (const { move, groups, version, instead } of chunks.flatMap(({ unslowed }) => unslowed)) {
     const { text: cue } = move.cue;
     const way = { ...counted(move), instead: instead.map((one) => one.cue.text) };
-    if (!without.has(cue)) without.set(cue, { ...way, ...(groups.length > 0 && { groups }) });
+    const whose = { ...(groups.length > 0 && { groups }), ...(version !== undefined && { version }) };
+    if (!without.has(cue)) without.set(cue, { ...way, ...whose });
   }
   return without.size === 0 ? {} : { without: [...without.values()] };
 }

@@ -1,7 +1,8 @@
+import type { TimesThrough } from "../routine/times-through.js";
 import type { RatedMove } from "./difficulty.js";
 import type { DancedKind } from "./kinds.js";
 import type { GroupLoads } from "./load.js";
-import type { Passage } from "./material.js";
+import type { Passage, PieceEntry, SongCue } from "./material.js";
 import type { ShownOption } from "./options.js";
 import type { ClassSettings } from "./settings.js";
 
@@ -37,6 +38,14 @@ export interface Step {
   readonly moves: readonly RatedMove[];
   /** Of options: what is shown. */
   readonly options: readonly ShownOption[];
+  /** Which times through of its routine it dances; empty of what is danced as it is taught, part by part. */
+  readonly times: readonly number[];
+  /** Explained before the song: how the times through differ. */
+  readonly form?: TimesThrough;
+  /** Of a recap: where it does not go on from what is danced before. */
+  readonly entries?: readonly PieceEntry[];
+  /** With the song: where in it the pieces begin that do not begin with the dance. */
+  readonly cues: readonly SongCue[];
 }
 
 /** Where in the class a step stands. */
@@ -44,7 +53,24 @@ export type PlaceInClass = Pick<Step, "part" | "block" | "routine">;
 
 /** What a step has that is not usual for its kind. */
 export interface Particulars
-  extends Partial<Pick<Step, "speed" | "least" | "most" | "each" | "loads" | "kept" | "pieces" | "moves" | "options">> {
+  extends Partial<
+    Pick<
+      Step,
+      | "speed"
+      | "least"
+      | "most"
+      | "each"
+      | "loads"
+      | "kept"
+      | "pieces"
+      | "moves"
+      | "options"
+      | "times"
+      | "form"
+      | "entries"
+      | "cues"
+    >
+  > {
   /** Seconds beside the usual overhead. */
   readonly once?: number;
 }
@@ -59,7 +85,7 @@ export function maker(settings: ClassSettings, place: PlaceInClass) {
       each: runSeconds(passage, speed, settings),
       loads: speed < 100 ? passage.slowLoads : passage.loads,
       spared: more.loads ?? passage.slowLoads,
-      ...{ kept: 0, pieces: 1, moves: [], options: [] },
+      ...{ kept: 0, pieces: 1, moves: [], options: [], times: [], cues: [] },
       ...more,
     };
   };

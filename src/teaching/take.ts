@@ -19,6 +19,7 @@ export type TakeKind =
   | "hard"
   | "follow"
   | "link"
+  | "times"
   | "from-the-top"
   | "mirrored"
   | "goodbye";
@@ -33,6 +34,7 @@ export type Mention =
   | "hits"
   | "pauses"
   | "cautions"
+  | "times"
   | "where"
   | "credit";
 
@@ -58,6 +60,8 @@ export interface Take {
   readonly speed?: number;
   /** What it leaves out since that is never slowed, and what is danced in its place. */
   readonly without?: readonly UnslowedCue[];
+  /** Times through that it dances, of a routine that has several. */
+  readonly times?: number;
   /** Times that it is danced; 0 of talk. */
   readonly runs: number;
   /** In the finished video. */

@@ -1,5 +1,6 @@
 import { neededGear } from "../routine/gear.js";
 import type { Library, Routine } from "../routine/routine.js";
+import { timesThrough } from "../routine/times-through.js";
 import { heaviest } from "./load.js";
 import type { Material, Passage } from "./material.js";
 import { withoutIn } from "./running-order.js";
@@ -40,7 +41,10 @@ export function endingTakes(
     whole(material, "fromTheTop", { kind, camera, speed: settings.linkSpeed }, settings);
   const full = (kind: TakeKind, camera: CameraPlace) =>
     whole(material, "withSong", { kind, camera, speed: 100 }, settings);
+  const form = timesThrough(routine);
+  const things = form === undefined ? 0 : 1 + form.restarts.length + form.tags.length;
   return [
+    ...(form === undefined ? [] : [talk("times", ["times"], things, settings)]),
     ...slowly("from-the-top", "behind"),
     ...full("from-the-top", "behind"),
     ...(routine.video.mirrored?.by === "danced" ? [...slowly("mirrored", "front"), ...full("mirrored", "front")] : []),
@@ -57,13 +61,15 @@ function whole(
   { kind, camera, speed }: Sketch,
   settings: ClassSettings,
 ): readonly Draft[] {
-  const passage: Passage | undefined = material.parts.at(-1)?.[which];
-  if (passage === undefined) return [];
+  const part = material.parts.at(-1);
+  if (part === undefined) return [];
+  const passage: Passage & { readonly times: readonly number[] } = part[which];
   const around = settings.overhead["from-the-top"] + settings.again;
   return [
     {
       ...plainTake(kind, material.chunks),
       ...{ camera, speed, names: [], runs: 1, around },
+      ...(part.routine.times > 1 && { times: passage.times.length }),
       ...withoutIn({ speed, moves: [] }, material.chunks),
       exact: settings.overhead["from-the-top"] + runSeconds(passage, speed, settings).valueOf(),
       load: heaviest((speed < 100 ? passage.slowLoads : passage.loads).map((one) => one.taught)),
@@ -71,6 +77,11 @@ function whole(
   ];
 }
 
-function talk(kind: "welcome" | "goodbye", say: readonly Mention[], things: number, settings: ClassSettings): Draft {
+function talk(
+  kind: "welcome" | "times" | "goodbye",
+  say: readonly Mention[],
+  things: number,
+  settings: ClassSettings,
+): Draft {
   return { ...plainTake(kind, []), camera: "front", say, exact: settings.recording.talk * things };
 }

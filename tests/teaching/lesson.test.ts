@@ -7,6 +7,7 @@ import type { ClassPlan } from "../../src/teaching/class-plan.js";
 import { planClass } from "../../src/teaching/plan.js";
 import { en } from "../../src/wording/en.js";
 import { routines as written } from "../fixtures/arbitrary.js";
+import { fromYaml } from "../fixtures/from-yaml.js";
 import { runs } from "../runs.js";
 import { eights, library, routineOf, saidIn, stepsOf, workshopOf } from "./builder.js";
 
@@ -129,4 +130,64 @@ test("whatever a lesson has of a routine: each section is come by as it says, on
     }),
     { numRuns: runs(40) },
   );
+});
+
+describe("the end of a class", () => {
+  const order = (extra: object = {}) =>
+    stepsOf(planClass(workshopOf([dance], 60, extra), library)).map(({ kind }) => kind);
+
+  test("is danced with the song: the other ways come before it", () => {
+    const kinds = order();
+    expect(kinds).toContain("away-from-mirror");
+    expect(kinds.lastIndexOf("away-from-mirror")).toBeLessThan(kinds.indexOf("run-through"));
+    expect(["run-through", "groups"]).toContain(kinds.at(-1));
+  });
+
+  test("of a class in the middle of the dance says where in the song that begins", () => {
+    // Eight counts at 60 a minute a section: C comes 16 seconds after the first count, which is at 0:05.
+    const known = routineOf({ tempo: 60, firstCount: 5, sections: [..."ABCD"].map((name) => eights(name, 1)) });
+    const run = (of: Routine, sections: string[]) =>
+      saidIn(
+        planClass(workshopOf([of], 60, { sections: { test: sections } }), library),
+        ({ kind }) => kind === "run-through",
+      )[0];
+    expect(run(known, ["C", "D"])).toContain("“C” begins at 0:21 in the song");
+    expect(run(dance, ["C"])).toContain("Start the song shortly before “C”.");
+    expect(run(known, ["A", "B"])).not.toContain("begins at");
+  });
+});
+
+test("a long class without water says so", () => {
+  const said = (minutes: number, breaks: number) =>
+    planText(planClass(workshopOf([dance], minutes, { breaks }), library), en).summary.join(" ");
+  expect(said(60, 0)).toContain("No water is planned");
+  expect(said(60, 3)).not.toContain("No water is planned");
+  expect(said(30, 0)).not.toContain("No water is planned");
+});
+
+test("the way into an improvised eight and out of it is linked; itself it is never drilled", () => {
+  const own = { "1-8": { do: "Whatever you like", improvised: true } };
+  const routine = routineOf({
+    tempo: 60,
+    sections: [eights("A", 1), { name: "Own", phrases: [own] }, eights("C", 1)],
+  });
+  const links = (of: Routine) =>
+    stepsOf(planClass(workshopOf([of], 60), library)).flatMap(({ kind, sections }) =>
+      kind === "link" ? [sections.join(" into ")] : [],
+    );
+  expect(links(routine)).toEqual(["A into Own", "Own into C"]);
+  expect(kinds(planClass(workshopOf([routine], 60), library), "Own")).toEqual(["explain"]);
+});
+
+test("one section after a spoken opening has no run from the top of its own; the next one has", () => {
+  const spoken = fromYaml(`sections:
+  - { name: Voice, seconds: 12 }
+  - { name: A, counts: [{ 1-4: Step left, 5-8: Sway right }] }
+  - { name: B, counts: [{ 1-4: Kneel, 5-8: Look up }] }
+  - { name: C, counts: [{ 1-4: Turn the head, 5-8: Bow }] }`);
+  const plan = planClass(workshopOf([spoken], 60, { level: spoken.taught }), library);
+  const tops = stepsOf(plan).flatMap(({ kind, until, speed }) =>
+    kind === "from-the-top" && speed === 100 ? [until?.section ?? "all"] : [],
+  );
+  expect(tops).toEqual(["B", "all"]);
 });

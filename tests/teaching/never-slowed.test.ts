@@ -53,7 +53,7 @@ describe("a lift", () => {
     expect(plan.load.taught.lift).toBeLessThanOrEqual(12);
     expect(said).toContain(`at full tempo or not at all, in the whole class: lift ${plan.load.taught.lift} times.`);
     expect(said).toContain(
-      "Lift: our planning default is 12 a class, which is no safety figure; 17 at level 2, brought to 12",
+      "Lift: our planning default is 12 a class, which is no safety figure; 15 at level 2, brought to 12",
     );
     const strict = planClass(workshopOf([lifted()], 60), libraryWith({ limits: { lift: "3" } }));
     // Once alone, once in the first drill at full tempo, and once in a run-through stay, whatever the limit is.
@@ -61,8 +61,25 @@ describe("a lift", () => {
     expect(strict.limits).toMatchObject([{ part: "lift", limit: 3, after: 3, kept: true }]);
     expect(stepsOf(strict).some(({ spared = 0 }) => spared > 0)).toBe(true);
     expect(saidIn(strict, ({ spared = 0 }) => spared > 0)[0]).toContain(
-      "mark what is never slowed, for the limit's sake",
+      "leave out what is never slowed, for the limit's sake",
     );
+  });
+
+  test("an option that marking dances in its place has been shown by then", () => {
+    const kinds = (of: ReturnType<typeof lifted>) =>
+      stepsOf(planClass(workshopOf([of], 30), library)).flatMap(({ kind, sections }) =>
+        sections.join() === "Up" && ["mark", "options"].includes(kind) ? [kind] : [],
+      );
+    expect(kinds(lifted({ text: "Walk" }))).toEqual(["options", "mark"]);
+  });
+
+  test("at full tempo it goes in turns, since there are not spotters for everybody at once", () => {
+    const plan = planClass(workshopOf([lifted()], 30), library);
+    expect(saidIn(plan, ({ kind }) => kind === "detail")[0]).toContain(
+      "in turns, as many at once as there are spotters",
+    );
+    for (const said of saidIn(plan, ({ kind, speed }) => kind === "mark" || speed < 100))
+      expect(said).not.toContain("in turns");
   });
 
   test("no advice to teach an easier level where that has as many", () => {

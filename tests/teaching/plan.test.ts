@@ -273,3 +273,27 @@ test("a tempo that nobody has measured is said as `about` so many at every speed
     "(about 60 counts a minute)",
   );
 });
+
+test("what is known of a section is named as it was: which eight of which section, and slower where it is", () => {
+  const first = { "1-4": "Step out", "5-8": "Step in" };
+  const second = { "1-4": "Sway left", "5-8": "Sway right" };
+  const routine = routineOf({
+    tempo: 80,
+    sections: [
+      { name: "Open", phrases: [first, second] },
+      { name: "Close", tempo: 60, phrases: [second, { "1-8": "Bow" }] },
+      { name: "Again", phrases: [first, second] },
+    ],
+  });
+  const said = saidIn(planClass(workshopOf([routine], 60), library), ({ kind }) => kind === "again");
+  expect(said[0]).toMatch(/^You know this\. It is eight 2 of “Open”, slower: say so, and dance it/);
+  expect(said[1]).toMatch(/^You know this\. It is “Open”: say so/);
+});
+
+test("a short dance in a long class is not drilled over and over: the time goes into practice", () => {
+  const plan = planClass(workshopOf([routineOf({ tempo: 60, sections: [eights("A", 1)] })], 60), library);
+  const drills = stepsOf(plan).filter(({ kind }) => kind === "drill");
+  expect(drills.length).toBeGreaterThan(1);
+  expect(drills.reduce((sum, { runs }) => sum + runs, 0)).toBe(2 * plan.settings.most.drill);
+  expect(plan.freePractice).toBeGreaterThan(600);
+});

@@ -97,7 +97,7 @@ sections:
   - { name: A there, same-as: A, mirrored: yes, time: half }`);
   const { takes } = planRecording(again, inOneGo);
   expect(takes.map(({ kind }) => kind)).toEqual(
-    "welcome show uncounted explain follow follow own known from-the-top from-the-top goodbye".split(" "),
+    "welcome show uncounted explain follow follow own link known link from-the-top from-the-top goodbye".split(" "),
   );
   // Said to be waited out: as long as it lasts at any speed. 20 + 12 + 5, and 8 + 8 + 16 counts at a second each.
   expect(takes.map(({ kind, seconds }) => kind === "uncounted" && seconds).filter(Boolean)).toEqual([40]);

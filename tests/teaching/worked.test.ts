@@ -60,7 +60,8 @@ describe("one section of eight counts at 60 counts a minute, in ten minutes", ()
   });
 
   test("the song is cued up 15 s before the first count at the most", () => {
-    const once = libraryWith({ most: { "run-through": "1" }, unit: "1" });
+    const most = { "run-through": "1", "away-from-mirror": "0", mirrored: "0" };
+    const once = libraryWith({ most, unit: "1" });
     const song = (firstCount: number) => {
       const late = routineOf({ tempo: 60, firstCount, sections: [only] });
       return planClass(workshopOf([late], 10), once).activities.find(({ kind }) => kind === "dance")?.seconds;
@@ -163,12 +164,15 @@ describe("two sections on the knees, exactly as long as the least", () => {
     expect(detail).toMatchObject({ moves: [{ cue: "Spin" }], cautions: ["spin"] });
   });
 
-  test("two runs are both", () => {
-    expect(
-      [en.plan.easier(1, 1, "1"), en.plan.easier(2, 2, "1"), en.plan.easier(3, 3, "1")].map(
-        (said) => said.split(" in ")[0],
-      ),
-    ).toEqual(["This run", "Both runs", "All 3 runs"]);
+  test("it says which runs: the last ones, since the first are when nobody is tired", () => {
+    const said = (from: number, to: number, of: number) => en.plan.easier({ from, to, of }, "1").split(" in ")[0];
+    expect([said(1, 1, 1), said(1, 2, 2), said(1, 3, 3), said(2, 2, 2), said(3, 4, 4)]).toEqual([
+      "This run",
+      "Both runs",
+      "All 3 runs",
+      "Run 2 of the 2",
+      "Runs 3–4 of the 4",
+    ]);
   });
 
   test("a limit of 8 cannot be kept, and the plan says why", () => {

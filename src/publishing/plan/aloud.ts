@@ -1,5 +1,6 @@
 import { neededGear } from "../../routine/gear.js";
 import type { Library, Routine, Version } from "../../routine/routine.js";
+import { timesThrough } from "../../routine/times-through.js";
 import { alike } from "../../routine/whose.js";
 import type { Mention, Take } from "../../teaching/take.js";
 import type { Wording } from "../../wording/wording.js";
@@ -43,6 +44,10 @@ const mentions: Readonly<Record<Mention, Said>> = {
   cautions: (routine, library, { takes, risks }) => [
     takes.aloud.cautions(metCautions(routine, library), risks.generalCaution),
   ],
+  times: (routine, _, { run }) => {
+    const form = timesThrough(routine);
+    return form === undefined ? [] : [run.timesThrough(form).join(" ")];
+  },
   where: (_, __, { takes }) => [takes.aloud.where],
   credit: (routine, library) => [routine.credit ?? library.credit ?? ""],
 };
@@ -68,7 +73,7 @@ function openingOf(
     first: index === 0,
     improvised,
     ...(seconds !== undefined && { seconds: seconds.valueOf() }),
-    ...(before && { again: before.section, otherSide: before.otherSide }),
+    ...(before && { again: before, phrase: music.phrase }),
     ...(seconds === undefined &&
       !tempo.equals(music.countsPerMinute) && {
         tempo: time.tempo(section),

@@ -1,4 +1,5 @@
 import type { Library, Routine } from "../../routine/routine.js";
+import { neverSlowed } from "../../routine/vocabulary.js";
 import type { Calls, ShownOption } from "../../teaching/call-lines.js";
 import type { RecordingPlan } from "../../teaching/recording.js";
 import type { Take } from "../../teaching/take.js";
@@ -31,7 +32,13 @@ function takeLines(take: Take, plan: RecordingPlan, routine: Routine, library: L
   const wording = wordingOf(library.language);
   const { takes: said, plan: planned, time } = wording;
   const { number, start, kind, names, sections, calls, options, speed, runs } = take;
-  const { label, instruction: what } = said.kinds[kind]({ title: plan.title, names, sections, runs });
+  const { label, instruction: what } = said.kinds[kind]({
+    title: plan.title,
+    names,
+    sections,
+    runs,
+    ...(take.times !== undefined && { times: take.times }),
+  });
   const { without } = take;
   const instruction = [
     ...(what === "" ? [] : [what]),
@@ -64,5 +71,6 @@ function optionLine(
   { takes: said, risks }: Wording,
 ): string {
   const version = { id, level: levels.includes(id), groups };
-  return said.option(version, whole ? [] : phrasesIn({ moves }, take, routine), cautions.map(risks.label));
+  const ready = risks.asks(cautions.filter((risk) => neverSlowed.includes(risk)));
+  return said.option(version, whole ? [] : phrasesIn({ moves }, take, routine), cautions.map(risks.label), ready);
 }

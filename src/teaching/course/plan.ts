@@ -1,7 +1,8 @@
 import type { Library, Workshop } from "../../routine/routine.js";
 import type { ClassPlan } from "../class-plan.js";
+import { isRisky } from "../hard-moves.js";
 import { lessonOf } from "../lesson.js";
-import { isUncounted, type Material, nameOf } from "../material.js";
+import { type Chunk, isUncounted, type Material, nameOf } from "../material.js";
 import { materialOf } from "../material-of.js";
 import { askedOf, planClass } from "../plan.js";
 import { settingsFor } from "../settings.js";
@@ -130,12 +131,17 @@ function knownRoutines(
 /** How many places a lesson is told to have time for. */
 const mostHard = 2;
 
-/** The densest chunks of some sections. */
+/** Of some sections the chunks with a risk, then the densest; what was danced before on this side or the other comes last. */
 function hardParts({ chunks }: Material, units: readonly SectionUnit[]): readonly HardPart[] {
   return units
     .flatMap((unit) => unit.chunks.flatMap((index) => chunks[index] ?? []))
     .filter((chunk) => !chunk.improvised && !isUncounted(chunk))
-    .toSorted((a, b) => b.points / b.counts - a.points / a.counts)
+    .toSorted((a, b) => rankOf(a) - rankOf(b) || b.points / b.counts - a.points / a.counts)
     .slice(0, mostHard)
     .map((chunk) => ({ title: chunk.routine.title, name: nameOf(chunk) }));
+}
+
+function rankOf({ before, moves }: Chunk): number {
+  if (before) return 2;
+  return moves.some(isRisky) ? 0 : 1;
 }

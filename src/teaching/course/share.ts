@@ -5,6 +5,8 @@ import { dueIn } from "./recall.js";
 export interface Unit {
   /** What there is to learn in it. */
   readonly points: number;
+  /** In how many goes it is taught: each takes its time, however little there is to learn in it. */
+  readonly goes?: number;
   /** Of dancing it once. */
   readonly load: Load;
 }
@@ -98,7 +100,7 @@ function fullest({ units, known, seconds, price }: Course): readonly number[] {
 }
 
 /**
- * How far each lesson comes where the squares of the lessons' shares are least: of all points, and of all contacts of each part
+ * How far each lesson comes where the squares of the lessons' shares are least: of all points, of all goes of teaching, and of all contacts of each part
  * of the body, these on an average of the parts. Of several ways, the one that teaches earlier.
  *
  * @param room seconds that each lesson has
@@ -139,8 +141,8 @@ const alike = 1e-12;
 
 /** The sum of squares of what a lesson has of everything, for every choice of its first and last unit. */
 export function squaredShares(units: readonly Unit[], known: number): (from: number, to: number) => number {
-  const fresh = units.map(({ points, load }, index) =>
-    [points, ...loadParts.map((part) => load[part] ?? 0)].map((amount) => (index < known ? 0 : amount)),
+  const fresh = units.map(({ points, goes = 0, load }, index) =>
+    [points, goes, ...loadParts.map((part) => load[part] ?? 0)].map((amount) => (index < known ? 0 : amount)),
   );
   const sums = (fresh[0] ?? []).map((_, of) => {
     let sum = 0;
@@ -150,10 +152,12 @@ export function squaredShares(units: readonly Unit[], known: number): (from: num
     const all = of.at(-1) ?? 0;
     return (from: number, to: number) => (all === 0 ? 0 : ((of[to] ?? 0) - (of[from] ?? 0)) / all);
   });
-  const [points, ...loads] = shares;
-  const loaded = Math.max(1, sums.slice(1).filter((of) => of.at(-1) !== 0).length);
+  const [points, goes, ...loads] = shares;
+  const loaded = Math.max(1, sums.slice(2).filter((of) => of.at(-1) !== 0).length);
   return (from, to) =>
-    (points?.(from, to) ?? 0) ** 2 + loads.reduce((sum, share) => sum + share(from, to) ** 2, 0) / loaded;
+    (points?.(from, to) ?? 0) ** 2 +
+    (goes?.(from, to) ?? 0) ** 2 +
+    loads.reduce((sum, share) => sum + share(from, to) ** 2, 0) / loaded;
 }
 
 /** The lessons with what each recalls: what is due, as far as there is time. */

@@ -54,7 +54,9 @@ function unitOf({ slug, title }: Routine, section: string, { chunks }: Material)
   const load = own.reduce((sum: Load, { loads }) => plus(sum, heaviestOf(loads).taught), {});
   const points = own.reduce((sum, chunk) => sum + chunk.points, 0);
   const names = [...new Set(own.flatMap(sectionsIn))];
-  return [{ routine: slug, title, section, points, load, chunks: own.map(({ index }) => index), names }];
+  return [
+    { routine: slug, title, section, points, load, goes: own.length, chunks: own.map(({ index }) => index), names },
+  ];
 }
 
 /** Some units as the class planner takes them. */

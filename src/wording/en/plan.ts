@@ -1,4 +1,5 @@
 import type { DancedName, SectionName } from "../../routine/sheet.js";
+import type { TimesThrough } from "../../routine/times-through.js";
 import {
   type BodyPart,
   bodyParts,
@@ -7,7 +8,7 @@ import {
   neverSlowed,
   type Risk,
 } from "../../routine/vocabulary.js";
-import { capital, list, often } from "./language.js";
+import { capital, list, often, ordinal } from "./language.js";
 import { risks } from "./risks.js";
 import { versions } from "./versions.js";
 
@@ -42,16 +43,34 @@ export interface Danced {
   readonly runs: number;
   /** What its cautions ask for before it is danced. */
   readonly asks: string;
+  /** Something in it has a caution, at the class's level or in an option that is offered. */
+  readonly risky: boolean;
   /** The dancers' own. */
   readonly improvised: boolean;
   readonly moves: readonly Cue[];
   readonly options: readonly OptionCues[];
   /** Where it was danced before. */
-  readonly before: { readonly section: string; readonly otherSide: boolean } | undefined;
+  readonly before: BeforeCue | undefined;
+  /** Where a recap does not go on from what is danced before, and how everybody stands there. */
+  readonly entries: readonly (SectionName & { readonly stance: string })[];
+  /** With the song: where a piece begins that does not begin with the dance, "0:38" in the track where that is known. */
+  readonly cues: readonly (SectionName & { readonly at?: string })[];
+  /** Which times through it dances, of a routine that has several. */
+  readonly times?: readonly number[];
+  /** How the times through differ, and that in words. */
+  readonly form?: Pick<TimesThrough, "walls" | "restarts" | "tags"> & { readonly said: readonly string[] };
   /** With the song, where something between is left out. */
   readonly pieces?: number;
   /** Groups that the class is divided into. */
   readonly groups: number;
+}
+
+/** Where some phrases were danced before: in which section, in which phrases of it where not in all, and how else. */
+export interface BeforeCue {
+  readonly section: string;
+  readonly otherSide: boolean;
+  readonly phrases?: readonly number[];
+  readonly pace?: "slower" | "faster";
 }
 
 /** The level that a class asks for. */
@@ -87,7 +106,7 @@ export interface CalledMove extends Omit<Cue, "version"> {
 }
 
 /** A move that is never slowed, and what is danced in its place. */
-export interface UnslowedCue extends Omit<Cue, "version"> {
+export interface UnslowedCue extends Cue {
   readonly instead: readonly string[];
 }
 
@@ -123,6 +142,12 @@ function danced(name: DancedName): string {
   const section = name.pickUp === undefined ? sectionName(name) : `${name.pickUp} and ${sectionName(name)}`;
   if (from === undefined || to === undefined) return section;
   return from === to ? `${section}, ${unit(name)} ${from}` : `${section}, ${unit(name)}s ${from}–${to}`;
+}
+
+/** "eight 2 of “Flood” on the other side, slower" */
+function before({ section, otherSide, phrases = [], pace }: BeforeCue, one: string): string {
+  const which = phrases.length === 0 ? "" : `${one}${phrases.length > 1 ? "s" : ""} ${list(phrases.map(String))} of `;
+  return `${which}“${section}”${otherSide ? " on the other side" : ""}${pace === undefined ? "" : `, ${pace}`}`;
 }
 
 const what = ({ names: [...names] }: Danced): string => names.slice(-1).map(danced).join("");
@@ -162,8 +187,26 @@ function option(of: Danced, { versions: ids, groups = [], moves, cautions }: Opt
   return `${whose}: ${moves.map(cueIn(of)).join(", ")}.${met}${ready}`;
 }
 
-const inPieces = ({ pieces = 1 }: Danced): string =>
-  pieces === 1 ? "" : ` It is danced in ${inWords(pieces)} pieces: what lies between them is not danced in this class.`;
+/** ", one time through (the 2nd)": how much of a dance that goes through several times. */
+function through({ times }: Danced): string {
+  const [only, ...others] = times ?? [];
+  if (only === undefined) return "";
+  if (others.length > 0) return `, ${1 + others.length} times through`;
+  return `, one time through${only === 1 ? "" : ` (the ${ordinal(only)})`}`;
+}
+
+const inPieces = ({ pieces = 1, cues }: Danced): string => {
+  const begin = cues.map((cue) =>
+    cue.at === undefined
+      ? ` Start the song shortly before “${sectionName(cue)}”.`
+      : ` “${sectionName(cue)}” begins at ${cue.at} in the song: start that shortly before.`,
+  );
+  const parts =
+    pieces === 1
+      ? ""
+      : ` It is danced in ${inWords(pieces)} pieces: what lies between them is not danced in this class.`;
+  return `${parts}${begin.join("")}`;
+};
 
 /** The whole body, and what of it this class uses most. */
 function parts(used: readonly LoadPart[]): string {
@@ -190,6 +233,35 @@ const unslowed = (load: Load): string =>
 const loading = (part: LoadPart): string =>
   riskOf(part) === undefined ? `the moves that load ${partName(part)}` : `the moves marked “${partName(part)}”`;
 
+/** What comes before the song where the dance goes through several times. */
+function form({ walls, restarts, tags, said }: NonNullable<Danced["form"]>): Said {
+  const marked = [
+    walls > 1 ? "the turn into the next wall" : "the way from its end to its beginning",
+    ...(tags.length > 0 ? ["the tag"] : []),
+    ...(restarts.length > 0 ? ["the restart"] : []),
+  ];
+  return {
+    label: walls > 1 ? "Walls" : "Times through",
+    instruction: `Say how it goes round: ${said.join(" ")} Walk ${list(marked)} once.`,
+  };
+}
+
+/** Some of a step's runs, by their numbers from 1. */
+interface SomeRuns {
+  readonly from: number;
+  readonly to: number;
+  readonly of: number;
+}
+
+/** "runs 2–3 of the 3" */
+function which({ from, to, of }: SomeRuns): string {
+  if (to - from + 1 === of) return of === 1 ? "this run" : of === 2 ? "both runs" : `all ${of} runs`;
+  return from === to ? `run ${from} of the ${of}` : `runs ${from}–${to} of the ${of}`;
+}
+
+/** Of a run that has something with a caution in it. */
+const keepSafe = "Leave out what is not safe today, and go on.";
+
 const noneEasier = ([only, ...others]: readonly string[]): string =>
   only === undefined || others.length > 0 ? "No easier level is written" : `${versions.name(only)} is the easiest`;
 
@@ -204,6 +276,7 @@ export const plan = {
   },
   span,
   danced,
+  before,
   endName,
   /** What an activity is about. */
   topics: {
@@ -220,8 +293,8 @@ export const plan = {
       instruction: `Dance all of it ${often(one.runs)} with the song; the class watches.`,
     }),
     recap: (one: Danced): Said => ({
-      label: `Recap: ${list([...new Set(one.names.map(sectionName))])}`,
-      instruction: `They know it: dance it ${often(one.runs)} at ${at(one)}, and put right what has gone.`,
+      label: `Recap: ${list([...new Set(one.names.flatMap((name) => [...(name.pickUp === undefined ? [] : [name.pickUp]), sectionName(name)]))])}`,
+      instruction: `They know it: dance it ${often(one.runs)} at ${at(one)}, and put right what has gone.${one.entries.map((entry) => ` Stop before “${sectionName(entry)}”, since what comes before it is left out, and begin it anew, ${entry.stance}.`).join("")}`,
     }),
     show: (one: Danced): Said => ({
       label: "Show",
@@ -245,41 +318,43 @@ export const plan = {
     }),
     again: (one: Danced): Said => ({
       label: "You know this",
-      instruction: `${one.before ? `It is “${one.before.section}”${one.before.otherSide ? " on the other side" : ""}: say so, and dance it` : "Dance it"} ${often(one.runs)} at ${at(one)}.`,
+      instruction: `${one.before ? `It is ${before(one.before, unit(one.names[0]))}: say so, and dance it` : "Dance it"} ${often(one.runs)} at ${at(one)}.`,
     }),
     explain: (one: Danced): Said =>
-      one.improvised
-        ? {
-            label: "Theirs",
-            instruction: `Say what they may dance there; it is theirs, and not drilled. Give it room: count it through ${often(one.runs)} at ${at(one)}, everybody as they like.`,
-          }
-        : {
-            label: "Without counts",
-            instruction: `Say what happens in it, and let it pass ${often(one.runs)} as long as it lasts, each in their place.`,
-          },
+      one.form !== undefined
+        ? form(one.form)
+        : one.improvised
+          ? {
+              label: "Theirs",
+              instruction: `Say what they may dance there; it is theirs, and not drilled. Give it room: count it through ${often(one.runs)} at ${at(one)}, everybody as they like.`,
+            }
+          : {
+              label: "Without counts",
+              instruction: `Say what happens in it, and let it pass ${often(one.runs)} as long as it lasts, each in their place.`,
+            },
     link: (one: Danced): Said => ({
       label: `Link: ${one.names.slice(0, 1).map(danced).join("")} into ${what(one)}`,
       instruction: `Dance both without a stop, ${often(one.runs)} at ${at(one)}.`,
     }),
     "from-the-top": (one: Danced): Said => ({
       label: `From the top${until(one)}`,
-      instruction: `All of it so far on the counts, ${often(one.runs)} at ${at(one)}.`,
+      instruction: `All of it so far on the counts${through(one)}, ${often(one.runs)} at ${at(one)}.`,
     }),
     "run-through": (one: Danced): Said => ({
       label: `Run-through${until(one)}`,
-      instruction: `Dance it ${often(one.runs)} with the song, whatever happens.${inPieces(one)}`,
+      instruction: `Dance it ${often(one.runs)} with the song${through(one)}${one.risky ? `. ${keepSafe}` : ", whatever happens."}${inPieces(one)}`,
     }),
     "away-from-mirror": (one: Danced): Said => ({
       label: `Away from the mirror${until(one)}`,
-      instruction: `Turn the room round and dance it ${often(one.runs)} at ${at(one)}.`,
+      instruction: `Turn the room round and dance it ${often(one.runs)}${through(one)} at ${at(one)}.${one.risky ? ` ${keepSafe}` : ""}`,
     }),
     mirrored: (one: Danced): Said => ({
       label: `Other side${until(one)}`,
-      instruction: `Exchange left and right and dance it ${often(one.runs)} at ${at(one)}.`,
+      instruction: `Exchange left and right and dance it ${often(one.runs)}${through(one)} at ${at(one)}.`,
     }),
     groups: (one: Danced): Said => ({
       label: `In groups${until(one)}`,
-      instruction: `${one.groups} groups: each dances ${often(one.runs)} with the song while the others watch.${inPieces(one)}`,
+      instruction: `${one.groups} groups: each dances ${often(one.runs)} with the song${through(one)} while the others watch.${one.risky ? ` ${keepSafe}` : ""}${inPieces(one)}`,
     }),
   },
   /** What is called in a chunk, on its counts: to be read off. */
@@ -310,16 +385,16 @@ export const plan = {
     }),
   },
   /** Stands behind an instruction where some runs are danced in the easiest option. */
-  easier(runs: number, of: number, version: string): string {
-    const all = of === 1 ? "This run" : of === 2 ? "Both runs" : `All ${of} runs`;
-    const which = runs < of ? `${runs} of the ${of} runs` : all;
-    return `${which} in the level ${version} option, for the limit's sake.`;
-  },
+  easier: (these: SomeRuns, version: string): string =>
+    `${capital(which(these))} in the level ${version} option, for the limit's sake.`,
   /** Stands behind an instruction where some runs leave out what is never slowed. */
-  spared(runs: number, of: number): string {
-    const which = runs < of ? `${runs} of the ${of} runs` : of === 1 ? "this run" : "all runs";
-    return `In ${which} mark what is never slowed, for the limit's sake.`;
-  },
+  spared: (these: SomeRuns): string => `In ${which(these)} leave out what is never slowed, for the limit's sake.`,
+  /** Stands behind an instruction where those of a level above the class's dance some runs as the class does. */
+  asTaught: (these: SomeRuns, version: string): string =>
+    `${capital(versions.name(version))} dances ${which(these)} as the class does, for the limit's sake.`,
+  /** Stands behind an instruction at full tempo where something in it asks for a spotter. */
+  turns:
+    "What asks for a spotter goes in turns, as many at once as there are spotters; who waits dances the easier way.",
   /** Stands behind an instruction below full tempo: what is left out, and what is danced in its place. */
   without: (one: Pick<Danced, "names">, moves: readonly UnslowedCue[]): string =>
     `Not slowed: ${moves
@@ -334,6 +409,9 @@ export const plan = {
   /** Where a class does not teach all of its routines: sections of one of them, its title last. */
   recalled: (sections: readonly string[], title: string): string =>
     `Known, and recalled at the start: ${list(sections)} (${title}).`,
+  /** Of a class that is long enough for some. */
+  noWater:
+    "No water is planned, since the class asks for no breaks: “breaks: 3” in its file gives three minutes, or let everybody drink while you take questions.",
   leftOut: (sections: readonly string[], title: string): string =>
     `No part of this class: ${list(sections)} (${title}).`,
   /** Everything fits. Seconds. */
@@ -377,10 +455,12 @@ export const plan = {
       return taught === "" ? [] : [`Times with weight or impact, at level ${level} as at the easiest: ${taught}.`];
     return [`Times with weight or impact: ${taught || "none"} at level ${level}; ${easiest || "none"} at the easiest.`];
   },
-  /** How often the class meets what is danced at full tempo or not at all. */
-  unslowed(load: Load): readonly string[] {
-    const times = unslowed(load);
-    return times === "" ? [] : [`Danced at full tempo or not at all, in the whole class: ${times} times.`];
+  /** How often the class meets what is danced at full tempo or not at all, and who takes the highest level that is offered. */
+  unslowed(load: Load, offered: Load = load): readonly string[] {
+    const [times, more] = [unslowed(load), unslowed(offered)];
+    const higher = more === times || more === "" ? "" : ` Who takes the highest level offered: ${more} times.`;
+    if (times === "") return higher === "" ? [] : [`Danced at full tempo or not at all.${higher}`];
+    return [`Danced at full tempo or not at all, in the whole class: ${times} times.${higher}`];
   },
   /** The same of each group, where groups differ; their routine is named where there are several. */
   groupLoads(
@@ -412,34 +492,38 @@ export const plan = {
       /** Of who stays at the easiest level. */
       readonly easiest: number;
       readonly groups?: readonly Pick<GroupFigures, "group" | "title">[];
+      /** Of who takes the highest level that is offered. */
+      readonly offered?: { readonly before: number; readonly after: number; readonly kept: boolean };
     },
     { level, easiest }: PlannedLevel,
     several: boolean,
   ): string {
     const { part, limit, preset = false, before, after, kept, groups = [] } = outcome;
+    const higher = outcome.offered === undefined ? "" : ` ${offeredLimit(outcome.offered, limit)}`;
     const names = list(groups.map(({ group, title }) => (several ? `${group} in ${title}` : group)));
     const whose = names === "" ? "" : ` for ${names}`;
     const own = preset
       ? `${partName(part)}: our planning default is ${limit} a class, which is no safety figure`
       : `${partName(part)}: the library's own limit is ${limit} a class`;
-    if (before <= limit) return capital(`${own}, and the plan has ${before}${whose}.`);
+    if (before <= limit) return capital(`${own}, and the plan has ${before}${whose}.${higher}`);
     if (kept)
       return capital(
         `${own}; ${before} ${/^\d+$/.test(level) ? `at level ${level}` : `as “${level}”`}, brought to ${after}${whose} by dancing ${
           riskOf(part) === undefined
             ? "marked runs in the easier option"
             : "some runs in the easier option, or without it"
-        }.`,
+        }.${higher}`,
       );
     if (easiest !== undefined)
       return capital(
         `${own}, and it is not kept: the plan has ${after}${whose}. ${noneEasier(easiest)}: ` +
-          `give ${loading(part)} an easier option${whose}, or teach less.`,
+          `give ${loading(part)} an easier option${whose}, or teach less.${higher}`,
       );
     return capital(
       `${own}, and it is not kept: ${after} remain${whose} after every run that may change has been changed. ` +
         "Each chunk marked once and danced once at full tempo, and one run-through, stay at the level taught. " +
-        (outcome.easiest < after ? "Teach an easier level, or less." : "Teach less: the easiest level has as many."),
+        (outcome.easiest < after ? "Teach an easier level, or less." : "Teach less: the easiest level has as many.") +
+        higher,
     );
   },
 };
@@ -447,4 +531,15 @@ export const plan = {
 /** "there is 1 min 5 s for teaching" */
 function thereIs(seconds: number): string {
   return `there ${Math.floor(seconds / 60) === 1 ? "is" : "are"} ${span(seconds)} for teaching`;
+}
+
+/** How a limit came out for who takes the highest level that is offered. */
+function offeredLimit(
+  { before, after, kept }: { readonly before: number; readonly after: number; readonly kept: boolean },
+  limit: number,
+): string {
+  const who = "Who takes the highest level offered";
+  if (before <= limit) return `${who} has ${before}.`;
+  if (kept) return `${who} has ${after} in place of ${before}, since some runs are danced as the class does.`;
+  return `${who} has ${after}, and for them it is not kept: offer that level less often, or teach less.`;
 }

@@ -3,7 +3,7 @@ import type { RecordingStyle } from "../../routine/vocabulary.js";
 import { counts } from "./counts.js";
 import { description } from "./description.js";
 import { capital, counted, list, often, plural } from "./language.js";
-import { plan } from "./plan.js";
+import { type BeforeCue, plan } from "./plan.js";
 
 const last = (names: readonly DancedName[]): string => names.slice(-1).map(plan.danced).join("");
 
@@ -11,6 +11,8 @@ const numbers =
   "no one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen".split(" ");
 /** A count as it is said: "four". */
 const inWords = (number: number): string => numbers[number] ?? String(number);
+const through = (times: number | undefined): string =>
+  times === undefined ? "" : times === 1 ? " (one time through)" : ` (${times} times through)`;
 /** "27 min" */
 const minutes = (seconds: number): string => plan.span(Math.max(60, Math.round(seconds / 60) * 60));
 /** "the four and the eight" */
@@ -73,11 +75,9 @@ const aloud = {
   /** The name of a section before it is taught, and how it differs from what is around it. */
   part(
     name: string,
-    { first, improvised, again, otherSide = false, seconds, tempo, half = false, double = false }: OpenedPart,
+    { first, improvised, again, phrase, seconds, tempo, half = false, double = false }: OpenedPart,
   ): string {
-    const same = again === name ? "the same" : again;
-    const known =
-      again === undefined ? "" : ` You know this: it is ${same}${otherSide ? " on the other side" : " again"}.`;
+    const known = again === undefined ? "" : ` ${knownPart(name, again, phrase)}`;
     const own = improvised ? " It is yours: dance what you like." : "";
     const still = seconds === undefined ? "" : ` It has no counts and lasts ${counted(seconds, "second", "seconds")}.`;
     const speed = half
@@ -90,6 +90,14 @@ const aloud = {
     return `${first ? "The first part" : "Next part"}. We call this ${name}.${known}${own}${still}${speed}`;
   },
 };
+
+/** What is said of a section that begins as another was danced; a tempo of its own is said anyway. */
+function knownPart(name: string, { pace: _, ...again }: BeforeCue, phrase: number | undefined): string {
+  if (again.phrases !== undefined)
+    return `You know its beginning: it is ${plan.before(again, phrase === 8 ? "eight" : "phrase")}.`;
+  const same = again.section === name ? "the same" : again.section;
+  return `You know this: it is ${same}${again.otherSide ? " on the other side" : " again"}.`;
+}
 
 /** A breakdown video: what follows what in it, what is said and called. */
 export const takes = {
@@ -120,7 +128,10 @@ export const takes = {
   /** What each kind of take is called, and what to do in it. */
   kinds: {
     welcome: () => ({ label: "Welcome", instruction: "" }),
-    show: ({ title }: Take) => ({ label: `Show: ${title}`, instruction: "Dance all of it once, counting aloud." }),
+    show: ({ title, times }: Take) => ({
+      label: `Show: ${title}`,
+      instruction: `Dance all of it once${through(times)}, counting aloud.`,
+    }),
     explain: ({ names }: Take) => ({
       label: `Explain: ${last(names)}`,
       instruction: "Show it, say and walk it move by move, then once in one go.",
@@ -153,9 +164,13 @@ export const takes = {
       label: `Link: ${names.slice(0, 1).map(plan.danced).join("")} into ${last(names)}`,
       instruction: `Dance both ${often(runs)} without a stop, counting aloud.`,
     }),
-    "from-the-top": ({ title, runs }: Take) => ({
+    times: (_: Take) => ({
+      label: "How it goes round",
+      instruction: "Walk from the end of the dance into its beginning, and every tag and restart, as you say it.",
+    }),
+    "from-the-top": ({ title, runs, times }: Take) => ({
       label: `From the top: ${title}`,
-      instruction: `Dance it ${often(runs)} on the counts for the viewer to follow.`,
+      instruction: `Dance it ${often(runs)}${through(times)} on the counts for the viewer to follow.`,
     }),
     mirrored: ({ title }: Take) => ({
       label: `On the other side: ${title}`,
@@ -174,11 +189,12 @@ export const takes = {
     version: TakenVersion & { readonly groups: readonly string[] },
     phrases: readonly CalledPhrase[],
     cautions: readonly string[],
+    ready = "",
   ): string {
     const whose = `${capital(nameOf(version))}${version.groups.length > 0 ? ` (${list(version.groups)})` : ""}`;
     const moves = phrases.map((one) => [...where(one), calls(one)].join(": ")).join("; ");
     const what = moves === "" ? "dance all of it once in this version, counting aloud" : moves;
-    return `${whose}: ${what}${cautions.length > 0 ? ` (take care: ${list(cautions)})` : ""}`;
+    return `${whose}: ${what}${cautions.length > 0 ? ` (take care: ${list(cautions)})` : ""}${ready === "" ? "" : `. Never slowed, in the video either; have ready: ${ready}`}`;
   },
   cameras: {
     front: "You face the camera",
@@ -224,8 +240,9 @@ export interface OpenedPart {
   readonly first: boolean;
   readonly improvised: boolean;
   /** The section that it is danced like. */
-  readonly again?: string;
-  readonly otherSide?: boolean;
+  readonly again?: BeforeCue;
+  /** Counts of a phrase. */
+  readonly phrase?: number;
   /** Of time without counts. */
   readonly seconds?: number;
   readonly tempo?: string;
@@ -239,4 +256,6 @@ export interface Take {
   readonly names: readonly DancedName[];
   readonly sections: readonly string[];
   readonly runs: number;
+  /** Times through that it dances, of a routine that has several. */
+  readonly times?: number;
 }

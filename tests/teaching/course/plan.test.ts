@@ -10,7 +10,7 @@ import { en } from "../../../src/wording/en.js";
 import { routines as written } from "../../fixtures/arbitrary.js";
 import { fromYaml } from "../../fixtures/from-yaml.js";
 import { runs } from "../../runs.js";
-import { eights, library, routineOf, stepsOf, workshopOf } from "../builder.js";
+import { eights, library, routineOf, saidIn, stepsOf, workshopOf } from "../builder.js";
 
 const courseOf = (routines: readonly Routine[], minutes: number, extra: Partial<CourseWorkshop>): CourseWorkshop => ({
   ...workshopOf(routines, minutes),
@@ -225,4 +225,46 @@ test("any course: each section once, after what stands before it in its dance; l
     }),
     { numRuns: runs(16) },
   );
+});
+
+/* A pick-up, a way down, a turn with a caution, and a plain end: four sections, and four lessons. */
+const downAndUp = fromYaml(`
+sections:
+  - name: Lead
+    counts: [{ 7-8: Breathe in }]
+  - name: Down
+    counts: [{ 1-2: Bend, 3-8: { do: Sink to the knees, height: kneeling } }]
+  - name: Low
+    counts: [{ 1-4: Look left, 5-8: Look right }]
+  - name: Rise
+    counts: [{ 1-8: { do: Rise, height: standing } }]
+  - name: Round
+    counts: [{ 1-4: { do: Spin once, turn: 8 right, risk: [spin] }, 5-8: Stand }]
+`);
+
+describe("a lesson's recap", () => {
+  const lesson = (recalled: readonly string[]) =>
+    planClass(workshopOf([downAndUp], 60, { level: downAndUp.taught }), library, {
+      ...{ taught: {}, recalled: { [downAndUp.slug]: recalled }, endsInRun: true },
+      danced: { [downAndUp.slug]: ["Lead", "Down", "Low", "Rise", "Round"].filter((name) => !recalled.includes(name)) },
+    });
+  const said = (recalled: readonly string[]) => saidIn(lesson(recalled), ({ kind }) => kind === "recap")[0] ?? "";
+
+  test("names the pick-up too, as the plan's summary does", () => {
+    expect(said(["Lead", "Down"])).toContain("Recap: Lead and Down.");
+  });
+
+  test("says where it begins anew, and how everybody stands there", () => {
+    expect(said(["Down", "Rise"])).toMatch(/Stop before “Rise”, since .* begin it anew, facing front, .*kneeling\./);
+    expect(said(["Low", "Rise"])).not.toContain("Stop before");
+  });
+
+  test("with nothing new leaves time for what the group finds hard", () => {
+    expect(lesson(["Low"]).freePractice).toBeGreaterThanOrEqual(600);
+  });
+});
+
+test("the last lesson is told the hard places that the lessons before it were: what has a caution before what is dense", () => {
+  const plan = planCourse(courseOf([downAndUp], 60, { lessons: 5, level: downAndUp.taught }), library);
+  expect(plan.lessons.at(-1)?.lesson).toMatchObject({ fresh: [], hard: [{ name: { section: "Round" } }, {}] });
 });

@@ -25,6 +25,15 @@ describe("worked by hand", () => {
     expect(ends(course(onKnees, 2, 1000))).toEqual([1, 4]);
   });
 
+  test("and so are the goes in which it is taught: a section of two is no small one for having few points", () => {
+    // Points after the second (8² + 6²) ÷ 14² = 0.51, after the third (10² + 4²) ÷ 14² = 0.59. Goes 1, 1, 1 and 3: 0.56 and 0.5,
+    // so the second; 1, 1, 1 and 9: 0.72 and 0.63, so the third.
+    const units = (last: number) =>
+      [6, 2, 2, 4].map((points, index) => ({ points, load: {}, goes: index === 3 ? last : 1 }));
+    expect(ends(course(units(3), 2, 1000))).toEqual([2, 4]);
+    expect(ends(course(units(9), 2, 1000))).toEqual([3, 4]);
+  });
+
   test("from four lessons on the last has nothing new, where the others hold it", () => {
     expect(ends(course(plain(1, 1, 1), 4, 1000))).toEqual([1, 2, 3, 3]);
     // A point and its run take 12, 14 and 16 s: with 16 s there is no room for two in one lesson.
