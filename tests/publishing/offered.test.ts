@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { coursePrint, lessonPrint } from "../../src/publishing/course/course.js";
+import { handoutPrint } from "../../src/publishing/handout/handout.js";
 import { packPrint } from "../../src/publishing/pack/pack.js";
 import { packOf } from "../../src/publishing/site/pack.js";
 import { workshopView } from "../../src/publishing/site/workshop-view.js";
@@ -81,4 +82,22 @@ describe("what a class offers, it warns of and says what it needs", () => {
     expect(second).toContain("Upside down (level 3)");
     expect(second).not.toContain("Bring next time");
   });
+});
+
+test("when a class begins stands where dancers look: page, cover, course and lesson sheet", () => {
+  const at = { starts: "18:30", date: "2027-01-08", dates: ["2027-01-08", "2027-01-15"] };
+  expect(viewOf({ ...night, ...at }).starts).toBe("18:30");
+  expect(textOf(packPrint({ ...night, ...at }, library))).toContain("Starts at 18:30 · 60 minutes · Level 2");
+  const plan = planCourse({ ...course, ...at }, library);
+  expect(textOf(coursePrint(plan, { ...course, ...at }, library))).toContain("Starts at 18:30 · 60 minutes");
+  const sheet = textOf(lessonPrint(plan, 0, { ...course, ...at }, library));
+  expect(sheet).toContain("Friday 8 January 2027 · Starts at 18:30");
+});
+
+test("a handout says of what is never slowed that it is left out or danced the easier way", () => {
+  const [version] = routine.versions.filter(({ id }) => id === "3");
+  if (!version) throw new Error("No level 3");
+  expect(textOf(handoutPrint(routine, version, library, "sheet"))).toContain(
+    "Never slowly. Below full tempo leave it out, or dance the easier way: Skylight 1–8 (upside down).",
+  );
 });

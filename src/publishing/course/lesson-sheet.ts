@@ -66,13 +66,17 @@ export function lessonSheet(
 function headBlocks(
   { lessons }: CoursePlan,
   lesson: number,
-  { title, venue }: Workshop,
+  { title, venue, starts }: Workshop,
   library: Library,
   { width, wording }: NoteStyle,
 ): readonly Block[] {
-  const { course, dates } = wording;
+  const { course, dates, workshop } = wording;
   const date = lessons[lesson]?.date;
-  const about = [course.home.of(lesson + 1, lessons.length), ...(date === undefined ? [] : [dates.weekday(date)])];
+  const about = [
+    course.home.of(lesson + 1, lessons.length),
+    ...(date === undefined ? [] : [dates.weekday(date)]),
+    ...(starts === undefined ? [] : [workshop.startsAt(starts)]),
+  ];
   return [
     textBlock([theirs(library.name, wording, { tone: "soft" })], { size: 10, width }),
     textBlock([theirs(title, wording, { style: "bold" })], { size: 24, width, tag: "H1", before: 2 }),

@@ -17,6 +17,8 @@ export interface WorkshopView {
   readonly days: readonly string[];
   /** Of a course. */
   readonly lessons?: number;
+  /** The time of day at which it begins. */
+  readonly starts?: string;
   readonly venue?: string;
   readonly minutes: number;
   readonly level: string;
@@ -70,12 +72,13 @@ export interface PlanView {
 }
 
 export function workshopView(workshop: Workshop, library: Library, pack: PackFiles, wording: Wording): WorkshopView {
-  const { title, date, dates, lessons, venue, minutes, level, routines } = workshop;
+  const { title, date, dates, lessons, starts, venue, minutes, level, routines } = workshop;
   const danced = offeredIn(workshop);
   return {
     title,
     days: dates ?? (date === undefined ? [] : [date]),
     ...(lessons === undefined ? {} : { lessons }),
+    ...(starts === undefined ? {} : { starts }),
     ...(venue === undefined ? {} : { venue }),
     minutes,
     level: wording.versions.name(level),

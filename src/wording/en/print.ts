@@ -176,7 +176,7 @@ export const print = {
     title: "Practice speeds",
     columns: ["Speed", "Counts a minute", "One run"],
     /* Of what is never danced slowly. */
-    markIt: "Below full tempo, mark it and take care: ",
+    markIt: "Never slowly. Below full tempo leave it out, or dance the easier way: ",
     marked: (moves: readonly { readonly label: string; readonly places: string }[]): string =>
       `${moves.map(({ label, places }) => `${places} (${label})`).join("; ")}.`,
   },
