@@ -7,8 +7,10 @@ import {
   neverSlowed,
   type Risk,
 } from "../../routine/vocabulary.js";
+import { counts } from "./counts.js";
 import { capital, list, often } from "./language.js";
 import { risks } from "./risks.js";
+import { shortCall } from "./short-call.js";
 import { versions } from "./versions.js";
 
 /** The end of a section of a routine. */
@@ -83,6 +85,8 @@ export interface OptionCues {
 
 /** A move as it is called. */
 export interface CalledMove extends Omit<Cue, "version"> {
+  /** In counts. */
+  readonly length: number;
   readonly say?: readonly string[];
 }
 
@@ -146,10 +150,10 @@ const cueIn =
     return whose.length === 0 ? `“${cue}”` : `“${cue}” (${whose.join(", ")})`;
   };
 
-/** "5-6 Drag the right toes", "Flood: 5-6 “and drag”" */
-function called({ on, cue, say, groups = [] }: CalledMove): string {
+/** "5–6 Drag the right toes", "Flood: 5–6 “and drag”": what the author calls, else the cue as short as it can be called. */
+function called({ on, length, cue, say, groups = [] }: CalledMove): string {
   const whose = groups.length > 0 ? `${list(groups)}: ` : "";
-  return `${whose}${on} ${say === undefined ? cue : say.length === 0 ? "(nothing)" : `“${say.join(", ")}”`}`;
+  return `${whose}${counts.long(on, length)} ${say === undefined ? shortCall(cue, length) : say.length === 0 ? "(nothing)" : `“${say.join(", ")}”`}`;
 }
 
 /** "Level 3, Flood: “Handstand” (5-8), at full tempo or not at all, with a mat ready." */
