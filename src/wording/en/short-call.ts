@@ -7,6 +7,7 @@ import { capital } from "./language.js";
 const wordsACount = 3;
 
 const articles = words("a an the your my his her their its own both");
+const prepositions = words("to on onto into of at for with from");
 const small = words("to on onto into of at for with from it them foot feet leg legs hand hands one two three steps");
 /* Where a move goes, and on which side. */
 const directions = words(
@@ -28,10 +29,11 @@ export function shortCall(cue: string, counts: number): string {
   const fits = (text: readonly string[]) => text.length <= most;
   const whole = wordsOf(cue);
   if (fits(whole)) return cue;
-  const clause = wordsOf(cue.split(/[,:;.(–—]| - /)[0] ?? cue);
-  const tries = [clause, without(clause, articles), without(firstDone(clause), articles)];
-  const shorter = without(without(firstDone(clause), articles), small);
-  const said = [...tries, shorter].find(fits) ?? verbAndDirections(shorter, verbOf(tries[1] ?? []), most);
+  const clause = wordsOf((cue.split(/[,:;.(–—]| - /)[0] ?? cue).replace(/\bin (?=front\b)/i, ""));
+  const first = without(firstDone(clause), articles);
+  const tries = [clause, without(clause, articles), first, beforeWhere(first)];
+  const shorter = without(first, small);
+  const said = [...tries, shorter].find(fits) ?? verbAndDirections(shorter, verbOf(first), most);
   return capital(said.join(" "));
 }
 
@@ -43,6 +45,14 @@ function wordsOf(text: string): readonly string[] {
 function firstDone(clause: readonly string[]): readonly string[] {
   const end = clause.findIndex((word, index) => index > 0 && /^(and|then|while|as)$/i.test(word));
   return end < 0 ? clause : clause.slice(0, end);
+}
+
+/** Without what it is done onto, where that names no side or direction that is not named before it. */
+function beforeWhere(clause: readonly string[]): readonly string[] {
+  const end = clause.findIndex((word, index) => index > 1 && prepositions.has(word.toLowerCase()));
+  const head = clause.slice(0, end);
+  const isTold = (word: string) => !directions.has(word.toLowerCase()) || head.includes(word);
+  return end >= 0 && clause.slice(end).every(isTold) ? head : clause;
 }
 
 /** The first word stays, whatever it is. */

@@ -9,6 +9,8 @@ test.each([
   ["Palms meet overhead, weight on both feet", 1, "Palms meet overhead"],
   ["Breathe in and lift the right hand past the face", 1, "Breathe in"],
   ["Step back on the left foot, chin to the chest", 1, "Step back left"],
+  ["Quarter turn left onto the left foot", 1, "Quarter turn left"],
+  ["Left foot plants in front, both hands on the thigh", 1, "Left plants front"],
   ["Right foot crosses behind", 1, "Right crosses behind"],
   ["Left toes draw a half circle round behind you", 2, "Left toes draw half round behind"],
   ["The left knee swings across the right", 1, "Left swings across"],
