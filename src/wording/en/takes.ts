@@ -55,7 +55,7 @@ const aloud = {
     const whose = only.length > 0 ? `, for ${namesOf(only)}` : "";
     const be = /[^s]s$/.test(item) ? "are" : "is";
     const what = optional ? `${capital(item)} ${be} optional${whose}` : `You need: ${item}${whose}`;
-    return sentence(`${what}${why === undefined ? "" : `. ${capital(why)}`}`);
+    return sentence(`${what}${why === undefined ? "" : `: ${why}`}`);
   },
   versions(all: readonly TakenVersion[], [taught]: readonly TakenVersion[]): string {
     const levels = all.filter(({ level }) => level);

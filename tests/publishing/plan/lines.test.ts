@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { packPrint } from "../../../src/publishing/pack/pack.js";
 import { takesText } from "../../../src/publishing/plan/takes-text.js";
 import { planText } from "../../../src/publishing/plan-text.js";
 import { planClass } from "../../../src/teaching/plan.js";
@@ -41,4 +42,16 @@ test("a class plan calls a long move with its length, and no more of a cue than 
   expect(said.map(({ instruction }) => instruction)).toEqual([
     "7 Breathe in · 8 Snap · 1–2 Long step left · 3–4 Close · 5 (10 counts) Melt down, elbows last / 7–8 Look up",
   ]);
+});
+
+test("a plan says what a teacher would: nobody warms a seat, water is for drinking, a caution is a sentence of its own", () => {
+  expect(en.plan.frame["warm-up"](["seat", "hips", "knees"]).instruction).toBe(
+    "Warm the whole body, above all the hips and the knees.",
+  );
+  const upside = workshopOf([routine], 60, { level: "3" });
+  const { elements } = packPrint(upside, library);
+  const text = JSON.stringify(elements, (_, value: unknown) =>
+    value instanceof Function ? (value() as readonly { text: string }[]).map(({ text }) => text).join("") : value,
+  );
+  expect(text).toMatch(/Take care: upside down\./);
 });
