@@ -51,7 +51,8 @@ export function riskName(all: readonly Offered[], risk: Risk, { risks: said, des
   const met = all.flatMap((one) => meeting(one, risk).map((version) => ({ routine: one.routine, version })));
   const whole = all.some((one) => meeting(one, risk).length === one.versions.length);
   const names = new Map(met.map(({ version }) => [version.id, version]));
-  const only = whole ? undefined : versionNames([...names.values()], description);
+  const sorted = [...names.values()].sort((one, other) => one.id.localeCompare(other.id, "en", { numeric: true }));
+  const only = whole ? undefined : versionNames(sorted, description);
   return said.of(risk, whoMeets(met, risk), only);
 }
 

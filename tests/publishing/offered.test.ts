@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { coursePrint, lessonPrint } from "../../src/publishing/course/course.js";
 import { handoutPrint } from "../../src/publishing/handout/handout.js";
+import { offeredIn, riskName } from "../../src/publishing/offered.js";
 import { packPrint } from "../../src/publishing/pack/pack.js";
 import { packOf } from "../../src/publishing/site/pack.js";
 import { workshopView } from "../../src/publishing/site/workshop-view.js";
@@ -82,6 +83,14 @@ describe("what a class offers, it warns of and says what it needs", () => {
     expect(second).toContain("Upside down (level 3)");
     expect(second).not.toContain("Bring next time");
   });
+});
+
+test("over several routines the versions are named in order, each once", () => {
+  const other = fromYaml(`levels: [1, 2]
+sections: [{ name: Turn, counts: [{ 1-8: { do: Reach, options: { 1: Walk, 2: { do: Spin, turn: 1 left } } } }] }]`);
+  const one = fromYaml(`levels: [1, 2, 3]
+sections: [{ name: Fall, counts: [{ 1-8: { do: Reach, options: { 3: { do: Spin, turn: 1 left } } } }] }]`);
+  expect(riskName(offeredIn(workshopOf([one, other], 60)), "spin", en)).toBe("spin (levels 2 and 3)");
 });
 
 test("when a class begins stands where dancers look: page, cover, course and lesson sheet", () => {
