@@ -87,7 +87,7 @@ describe("what a class offers, it warns of and says what it needs", () => {
 
 test("over several routines the versions are named in order, each once", () => {
   const other = fromYaml(`levels: [1, 2]
-sections: [{ name: Turn, counts: [{ 1-8: { do: Reach, options: { 1: Walk, 2: { do: Spin, turn: 1 left } } } }] }]`);
+sections: [{ name: Turn, counts: [{ 1-8: { do: Reach, options: { 2: { do: Spin, turn: 1 left } } } }] }]`);
   const one = fromYaml(`levels: [1, 2, 3]
 sections: [{ name: Fall, counts: [{ 1-8: { do: Reach, options: { 3: { do: Spin, turn: 1 left } } } }] }]`);
   expect(riskName(offeredIn(workshopOf([one, other], 60)), "spin", en)).toBe("spin (levels 2 and 3)");
