@@ -1,5 +1,4 @@
-import type { Routine, Workshop } from "../routine/routine.js";
-import { versionAt } from "../routine/version-at.js";
+import type { Workshop } from "../routine/routine.js";
 import type {
   CoursePlan,
   CourseSection,
@@ -8,7 +7,8 @@ import type {
   LessonPlan,
 } from "../teaching/course/course-plan.js";
 import type { Wording } from "../wording/wording.js";
-import { printedSections } from "./paper/printed-moves.js";
+import { gearIn, type Offered, type OfferedGear, offeredIn } from "./offered.js";
+import { sharedSections } from "./paper/printed-moves.js";
 
 /** What a course says: the planner's values through the catalogue, the same on page and paper. */
 export interface CourseText {
@@ -104,35 +104,44 @@ function summaryOf({ fit, minutes, lessons }: CoursePlan, wording: Wording): rea
 
 type GearOf = (run: LessonContent["run"]) => readonly string[];
 
-/** What a lesson needs that dances some sections: what they need, and what belongs to the whole routine. Each item once. */
-function gearBySection({ routines, level }: Workshop, { print }: Wording): GearOf {
-  const gear = routines.map((routine) => ({ slug: routine.slug, items: itemsOf(routine, level) }));
+/**
+ * What a lesson needs that dances some sections, in any version that the class offers: what they need, and what belongs to the
+ * whole routine. Each item once, with whose it is.
+ */
+export function gearBySection(workshop: Workshop, wording: Wording): GearOf {
+  const gear = offeredIn(workshop).map((one) => ({ slug: one.routine.slug, items: itemsOf(one, wording) }));
   return (run) => {
     const needed = run.flatMap(({ routine, sections }) =>
       gear
         .filter(({ slug }) => slug === routine)
         .flatMap(({ items }) => items.filter(({ usedIn }) => usedIn?.some((name) => sections.includes(name)) ?? true)),
     );
-    const items = new Map<string, boolean>();
-    for (const { item, optional } of needed) items.set(item, optional && (items.get(item) ?? true));
-    return [...items].map(([item, optional]) => print.item(item, optional));
+    return [...new Set(needed.map(({ item }) => item))].map((name) => {
+      const uses = needed.filter(({ item }) => item === name);
+      // Whoever needs it in one of the routines, the class needs it.
+      const whose = uses.some(({ only }) => only === undefined)
+        ? []
+        : [...new Set(uses.flatMap(({ only }) => only ?? []))];
+      return wording.print.item(
+        name,
+        uses.every(({ optional }) => optional),
+        whose.length === 0 ? undefined : whose.join("; "),
+      );
+    });
   };
 }
 
-interface Item {
-  readonly item: string;
-  readonly optional: boolean;
-  /** Names of the sections whose moves need it; absent where none names it, so that all do. */
-  readonly usedIn?: readonly string[];
-}
+/** Names of the sections whose moves need an item; absent where none names it, so that all do. */
+type Item = OfferedGear & { readonly usedIn?: readonly string[] };
 
-function itemsOf(routine: Routine, level: string): readonly Item[] {
-  const version = versionAt(routine, level);
-  const printed = printedSections(routine, version);
-  return version.gear.map(({ item, need }) => {
+function itemsOf(offered: Offered, wording: Wording): readonly Item[] {
+  const printed = sharedSections(offered);
+  return gearIn(offered, wording).map((gear) => {
     const usedIn = printed
-      .filter(({ moves }) => moves.some(({ gear }) => gear.includes(item)))
+      .filter(({ moves }) =>
+        moves.some((move) => move.gear.some((one) => one.toLowerCase() === gear.item.toLowerCase())),
+      )
       .map(({ section }) => section.name);
-    return { item, optional: need === "optional", ...(usedIn.length > 0 && { usedIn }) };
+    return { ...gear, ...(usedIn.length > 0 && { usedIn }) };
   });
 }

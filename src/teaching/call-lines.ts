@@ -10,6 +10,10 @@ export interface CalledMove {
   /** Of its section, from 1. */
   readonly phrase: number;
   readonly on: string;
+  /** How many counts it lasts. */
+  readonly length: number;
+  /** The section that leads into the one that is taught, where it is danced in that. */
+  readonly pickUp?: string;
   readonly cue: string;
   readonly say?: readonly string[];
   readonly improvised: boolean;
@@ -34,10 +38,14 @@ export interface ShownOption {
 }
 
 /** What is called in a chunk, in order, to each group where groups differ; holds that nobody wrote left out. */
-export function callsIn({ dancers }: Chunk): readonly Calls[] {
+export function callsIn({ dancers, routine, pickUp }: Chunk): readonly Calls[] {
+  const leads = ({ section }: Move) => pickUp !== undefined && routine.sections[section] === pickUp;
   const all = dancers.map(({ group, taught }) => ({
     ...(group !== undefined && { group }),
-    moves: taught.map(called),
+    // What leads in comes first, wherever it was found.
+    moves: taught
+      .toSorted((one, other) => one.at.compare(other.at))
+      .map((move) => ({ ...called(move), ...(leads(move) && { pickUp: pickUp?.name ?? "" }) })),
   }));
   const [first, ...others] = all;
   if (first === undefined) return [];
@@ -81,9 +89,9 @@ function shown(version: string, groups: readonly string[], moves: readonly Move[
 }
 
 /** What is called on a move. */
-export function called({ phrase, on, cue, say, improvised }: Move): CalledMove {
+export function called({ phrase, on, length, cue, say, improvised }: Move): CalledMove {
   const calls = say?.flatMap(({ cue: { text } }) => (text === "" ? [] : [text]));
-  return { phrase, on, cue: cue.text, ...(calls && { say: calls }), improvised };
+  return { phrase, on, length: length.valueOf(), cue: cue.text, ...(calls && { say: calls }), improvised };
 }
 
 function same(one: readonly CalledMove[], other: readonly CalledMove[]): boolean {

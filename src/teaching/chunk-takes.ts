@@ -19,7 +19,7 @@ function chunkTakes(part: RoutinePart, order: number, material: Material, settin
   if (!chunk) return [];
   const link = order === 0 ? part.after : index - 1;
   const steps = chunkSteps(material, index, link, noPlace, settings).filter(({ least }) => least > 0);
-  const opens = order === 0 ? { opens: chunk.sectionIndex } : {};
+  const opens = order === 0 ? { opens: chunk.sectionIndex, ...(chunk.pickUp && { pickUp: chunk.pickUp.name }) } : {};
   const shown = steps.filter(({ kind }) => kind === "show" || kind === "mark");
   const others = steps.filter((step) => !shown.includes(step));
   const explained = { ...opens, speed: settings.markSpeed, calls: callsIn(chunk) };

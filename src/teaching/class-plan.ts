@@ -209,6 +209,8 @@ export interface PlannedChunk {
 
 /** A move as it is called: on its counts, its cue, or in place of that what its author calls. */
 export interface CalledMove extends CountedCue {
+  /** How many counts it lasts, to the thousandth. */
+  readonly length: number;
   readonly say?: readonly string[];
   readonly groups?: readonly string[];
 }

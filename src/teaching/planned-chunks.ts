@@ -65,6 +65,7 @@ function callsIn({ dancers }: Chunk): readonly CalledMove[] {
       phrase: move.phrase,
       on: move.on,
       cue: move.cue.text,
+      length: rounded(move.length.valueOf(), 1000),
       ...(move.say && { say: move.say.flatMap(({ cue }) => (cue.text === "" ? [] : [cue.text])) }),
       ...(groups.length > 0 && { groups }),
     }));

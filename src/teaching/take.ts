@@ -46,6 +46,8 @@ export interface Take {
   readonly names: readonly DancedName[];
   /** Index of the section that begins to be taught with it. */
   readonly opens?: number;
+  /** The section that leads into that one and is taught with it. */
+  readonly pickUp?: string;
   /** What the section that it begins was danced as before. */
   readonly before?: DancedBefore;
   /** What is called in it, to be read off. */

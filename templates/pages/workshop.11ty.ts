@@ -43,7 +43,7 @@ function body(view: WorkshopView, wording: Wording): Html {
   const words = wording.workshop;
   return html`<article class="workshop">
 <header class="title"><h1${theirs(wording)}>${view.title}</h1>
-<p class="byline">${[dayOrDays(view.days, wording), view.venue, view.lessons !== undefined && words.numberOfLessons(view.lessons)].filter(Boolean).map((part, index) => html`${index > 0 && " · "}${part}`)}</p>
+<p class="byline">${[dayOrDays(view.days, wording), view.starts !== undefined && words.startsAt(view.starts), view.venue, view.lessons !== undefined && words.numberOfLessons(view.lessons)].filter(Boolean).map((part, index) => html`${index > 0 && " · "}${part}`)}</p>
 <dl class="facts"><div><dt>${words.minutes}</dt><dd>${view.minutes}</dd></div><div><dt>${words.level}</dt><dd>${view.level}</dd></div><div><dt>${words.routines}</dt><dd>${view.routines.length}</dd></div></dl></header>
 ${view.course && around(view.course, wording)}<div class="beforehand"><div>
 <div class="prose"${theirs(wording)}>${view.prose}</div>

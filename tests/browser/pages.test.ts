@@ -109,6 +109,11 @@ describe("in the browser", () => {
   ])("on %s nothing reaches past the side at four widths, at 100 and at 200 per cent text", async (name) => {
     const { page } = await watchedPage(browser, site);
     await page.goto(site.url + name, { waitUntil: "networkidle" });
+    // A line of a running order, in the evening: no time is wider.
+    await page.evaluate(() => {
+      const line = '<h3><span class="clock">18:56</span> <span>The whole dance</span> <small>12 min</small></h3>';
+      document.querySelector(".workshop")?.insertAdjacentHTML("beforeend", `<div class="block">${line}</div>`);
+    });
     for (const size of ["106.25%", "212.5%"]) {
       await page.evaluate((text) => {
         document.documentElement.style.fontSize = text;
@@ -117,6 +122,15 @@ describe("in the browser", () => {
         await page.setViewportSize({ width, height: 800 });
         const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
         expect(over, `${width} px at ${size}`).toBeLessThanOrEqual(0);
+        const broken = await page.evaluate(
+          () =>
+            [...document.querySelectorAll(".block .clock")].filter((clock) => {
+              const text = document.createRange();
+              text.selectNodeContents(clock);
+              return text.getClientRects().length > 1;
+            }).length,
+        );
+        expect(broken, `times in two lines, ${width} px at ${size}`).toBe(0);
       }
     }
     await page.context().close();

@@ -82,7 +82,7 @@ describe.concurrent("practice", () => {
     await dock.waitFor();
     expect(await dock.locator("button").innerText()).toBe("Pause");
     const roll = await untilCount("5", "count", "[data-dock] .stage");
-    expect(roll).toMatchObject({ call: "Mark it", kicker: "Take care: upside down." });
+    expect(roll).toMatchObject({ call: "Mark it", kicker: "Take care: upside down. Never slowly." });
     expect(["5", "6"]).toContain(await dock.locator(".stage-row [data-now]").innerText());
     await dock.locator("button").click();
     await untilState("rest");

@@ -202,5 +202,5 @@ sections:
     parts:
       Back: [{ 1-4: { do: Reach, options: { 2: { do: Scarf on, risk: [neck] } } }, 5-8: Fold }]
 `);
-  expect(descriptionText(scarf, library)).toContain("round it (Back, level 2).");
+  expect(descriptionText(scarf, library)).toContain("TAKE CARE: the neck (Back, level 2).");
 });

@@ -4,6 +4,7 @@ import type { z } from "zod";
 import { moveSchema } from "../../src/reading/schema/move.js";
 import { routineSchema } from "../../src/reading/schema/routine.js";
 import * as values from "../../src/reading/schema/values.js";
+import { readYaml } from "../fixtures/from-yaml.js";
 import { runs } from "../runs.js";
 import { sample, told } from "./sample.js";
 
@@ -203,3 +204,12 @@ test.each(["~76", "ca. 76", "c. 76", "circa 76", "approx. 76 bpm", "around 76", 
   "%s is answered with `about 76`",
   (text) => expect(told(sample().replace("tempo: 92", `tempo: "${text}"`)).join()).toContain("Write `about 76`."),
 );
+
+test("seconds that were written as a time are said in seconds", () => {
+  const { findings } = readYaml(
+    "sections:\n  - { name: Opening, seconds: 0:18 }\n  - { name: A, counts: [{ 1-8: Walk }] }",
+  );
+  expect(findings.map(({ message }) => message)).toEqual([
+    "`seconds` must be a number above 0 and up to 3600 seconds; here is `0:18`. Write the seconds alone: `18`.",
+  ]);
+});

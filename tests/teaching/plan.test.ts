@@ -98,7 +98,7 @@ sections:
     const taught = plan.activities.find(({ kind }) => kind === "teach");
     expect(taught && planText(plan, en).steps(taught).at(-1)).toMatchObject({
       label: "Call",
-      instruction: "1-2 Reach · 3-4 “and, fold” / 1-8 Walk",
+      instruction: "1–2 Reach · 3–4 “and, fold” / 1–8 Walk",
     });
   });
 

@@ -1,14 +1,13 @@
 import type { Library, Workshop } from "../../routine/routine.js";
-import { versionAt } from "../../routine/version-at.js";
 import type { CoursePlan, CourseSection, KnownRoutine } from "../../teaching/course/course-plan.js";
 import { type Block, textBlock } from "../../typesetting/block.js";
 import { flow } from "../../typesetting/flow.js";
 import { papers } from "../../typesetting/print.js";
 import type { Wording } from "../../wording/wording.js";
-import { sectionTexts } from "../course-text.js";
+import { gearBySection, sectionTexts } from "../course-text.js";
+import { type Offered, offeredIn, risksIn } from "../offered.js";
 import { sheetBands } from "../paper/bands.js";
 import { routineAddress } from "../paper/credit.js";
-import type { Dance } from "../paper/dance.js";
 import { linkTo } from "../paper/link.js";
 import { bold, bullet, headingBlock, type NoteStyle, plain, under } from "../paper/note-style.js";
 import { layoutOwnNotes, margin } from "../paper/page.js";
@@ -36,15 +35,17 @@ export function lessonSheet(
   const style = { size, width, wording };
   const here = plan.lessons[lesson];
   if (!here) throw new RangeError(`No lesson ${lesson}`);
-  const dances = workshop.routines
-    .filter(({ slug }) => here.lesson.run.some(({ routine }) => routine === slug))
-    .map((routine): Dance => ({ routine, version: versionAt(routine, workshop.level) }));
+  const dances = offeredIn(workshop).flatMap((one): readonly Offered[] => {
+    const known = here.lesson.run.find(({ routine }) => routine === one.routine.slug);
+    return known ? [{ ...one, sections: known.sections }] : [];
+  });
   const text = flow(
     [
       ...headBlocks(plan, lesson, workshop, library, style),
       ...cautionBlocks(dances, library, style),
       ...soFarBlocks(plan, lesson, style),
       ...practiceBlocks(plan, lesson, dances, library, style),
+      ...bringBlocks(plan, lesson, workshop, style),
     ],
     { page: 0, y: margin.top },
     page,
@@ -65,13 +66,17 @@ export function lessonSheet(
 function headBlocks(
   { lessons }: CoursePlan,
   lesson: number,
-  { title, venue }: Workshop,
+  { title, venue, starts }: Workshop,
   library: Library,
   { width, wording }: NoteStyle,
 ): readonly Block[] {
-  const { course, dates } = wording;
+  const { course, dates, workshop } = wording;
   const date = lessons[lesson]?.date;
-  const about = [course.home.of(lesson + 1, lessons.length), ...(date === undefined ? [] : [dates.weekday(date)])];
+  const about = [
+    course.home.of(lesson + 1, lessons.length),
+    ...(date === undefined ? [] : [dates.weekday(date)]),
+    ...(starts === undefined ? [] : [workshop.startsAt(starts)]),
+  ];
   return [
     textBlock([theirs(library.name, wording, { tone: "soft" })], { size: 10, width }),
     textBlock([theirs(title, wording, { style: "bold" })], { size: 24, width, tag: "H1", before: 2 }),
@@ -98,7 +103,7 @@ function soFarBlocks({ lessons }: CoursePlan, lesson: number, style: NoteStyle):
 function practiceBlocks(
   { lessons }: CoursePlan,
   lesson: number,
-  dances: readonly Dance[],
+  dances: readonly Offered[],
   library: Library,
   style: NoteStyle,
 ): readonly Block[] {
@@ -112,7 +117,7 @@ function practiceBlocks(
   const rest = here.run.flatMap(sectionsOf).filter((one) => !isNew(one) && !isIn(again, one));
   const say = (sections: readonly CourseSection[], said: (what: string) => string) =>
     sectionTexts(sections, here.run, wording).map((what) => bullet([plain(said(what))], style));
-  const careful = dances.some(({ version }) => version.cautions.length > 0);
+  const careful = risksIn(dances).length > 0;
   const addresses = dances.flatMap(({ routine }) => {
     const address = routineAddress(routine, library);
     return address === undefined ? [] : [{ title: routine.title, address }];
@@ -131,6 +136,15 @@ function practiceBlocks(
   ];
 }
 
+/** What the next lesson needs. */
+function bringBlocks({ lessons }: CoursePlan, lesson: number, workshop: Workshop, style: NoteStyle): readonly Block[] {
+  const { wording } = style;
+  const run = lessons[lesson + 1]?.lesson.run ?? [];
+  const items = gearBySection(workshop, wording)(run);
+  if (items.length === 0) return [];
+  return [textBlock([bold(wording.course.home.bring), plain(items.join(", "))], { ...style, before: size * 0.5 })];
+}
+
 const sectionsOf = ({ routine, title, sections }: KnownRoutine): readonly CourseSection[] =>
   sections.map((section) => ({ routine, title, section }));
 
@@ -138,7 +152,11 @@ const isIn = (sections: readonly CourseSection[], { routine, section }: CourseSe
   sections.some((one) => one.routine === routine && one.section === section);
 
 /** The counts of some sections, as lists. */
-function countBlocks(sections: readonly CourseSection[], dances: readonly Dance[], style: NoteStyle): readonly Block[] {
+function countBlocks(
+  sections: readonly CourseSection[],
+  dances: readonly Offered[],
+  style: NoteStyle,
+): readonly Block[] {
   const { wording } = style;
   return dances.flatMap(({ routine, version }) => {
     const bands = sheetBands(routine, version, wording).filter(({ section }) =>

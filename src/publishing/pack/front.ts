@@ -51,7 +51,7 @@ export function coverLeaf(workshop: Workshop, dances: readonly Dance[], library:
     ...(workshop.venue === undefined
       ? []
       : [textBlock([theirs(workshop.venue, wording)], { size: 15, width, before: 3 })]),
-    text(pack.class(workshop.minutes, versions.name(workshop.level)), 15, 3),
+    text(pack.class(workshop.starts, workshop.minutes, versions.name(workshop.level)), 15, 3),
     ...dances.map(({ routine, version }, index) =>
       textBlock(
         [

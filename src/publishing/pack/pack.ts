@@ -1,12 +1,11 @@
 import type { Library, Workshop } from "../../routine/routine.js";
-import { versionAt } from "../../routine/version-at.js";
 import { writePrint } from "../../typesetting/pdf/write.js";
 import { later, laterBookmark, laterMark, type Print } from "../../typesetting/print.js";
 import type { Span } from "../../typesetting/text.js";
 import { type Wording, wordingOf } from "../../wording/wording.js";
+import { type Offered, offeredIn } from "../offered.js";
 import { courseSheet } from "../paper/course-sheet.js";
 import { creditSpans } from "../paper/credit.js";
-import type { Dance } from "../paper/dance.js";
 import { feetOf, layoutFeet } from "../paper/page.js";
 import { cautionBlocks, gearBlocks } from "../paper/preparation.js";
 import { layoutSheet } from "../paper/sheet.js";
@@ -55,7 +54,7 @@ export function packPrint(workshop: Workshop, library: Library): Print {
 
 /** Cover, contents, and then the leaves that the contents name. */
 function packLeaves(workshop: Workshop, library: Library, wording: Wording): readonly FootedLeaf[] {
-  const dances = workshop.routines.map((routine): Dance => ({ routine, version: versionAt(routine, workshop.level) }));
+  const dances = offeredIn(workshop);
   const foot: readonly Span[] = [{ text: wording.pack.foot(workshop.title, library.name) }];
   const body = bodyLeaves(workshop, dances, library, foot, wording);
   const cover = coverLeaf(workshop, dances, library, wording);
@@ -80,7 +79,7 @@ const measure = 0.8;
 /** What stands behind the contents, in order: the plan first, since the teacher turns to it all class long. */
 function bodyLeaves(
   workshop: Workshop,
-  dances: readonly Dance[],
+  dances: readonly Offered[],
   library: Library,
   foot: readonly Span[],
   wording: Wording,

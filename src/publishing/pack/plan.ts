@@ -18,7 +18,8 @@ export function planBlocks(plan: ClassPlan, title: string, width: number, wordin
       { size: 12, width, tag: "H3", before: 10, keepNext: true },
     );
   const item = ({ label, instruction, load, cautions }: SaidStep): Block => {
-    const body = [...(load === "" ? [] : [load]), ...cautions].join(" · ");
+    const care = cautions.length === 0 ? [] : [wording.plan.takeCare(cautions)];
+    const body = [...(load === "" ? [] : [load]), ...care].join(" · ");
     return textBlock(
       [
         ...(label === "" ? [] : [{ text: `${label}. `, style: "bold" as const }]),

@@ -37,7 +37,7 @@ export function courseSheet(plan: CoursePlan, workshop: Workshop, library: Libra
 }
 
 function headBlocks(
-  { title, venue, minutes, level }: Workshop,
+  { title, venue, starts, minutes, level }: Workshop,
   summary: readonly string[],
   library: Library,
   width: number,
@@ -45,7 +45,7 @@ function headBlocks(
 ): readonly Block[] {
   const { pack, versions } = wording;
   const place: readonly Span[] = venue === undefined ? [] : [theirs(venue, wording), { text: " · " }];
-  const about = [...place, { text: pack.class(minutes, versions.name(level)) }];
+  const about = [...place, { text: pack.class(starts, minutes, versions.name(level)) }];
   return [
     textBlock([theirs(library.name, wording, { tone: "soft" })], { size: 10, width }),
     textBlock([theirs(title, wording, { style: "bold" })], { size: 24, width, tag: "H1", before: 2 }),

@@ -1,6 +1,7 @@
 import type { DancedSection, Move, Routine, Version } from "../../routine/routine.js";
 import { movesIn, sheetSections } from "../../routine/sheet.js";
 import type { Wording } from "../../wording/wording.js";
+import type { Offered } from "../offered.js";
 
 /** A section that a sheet prints, with its moves. */
 export interface PrintedSection {
@@ -24,6 +25,16 @@ export function printedSections(routine: Routine, version: Version): readonly Pr
     return [
       { section, moves: dancers.flatMap(({ moves }) => moves), whose: new Map(groups.length === 0 ? [] : whose) },
     ];
+  });
+}
+
+/** The sections that are danced of those that sheets of several versions print, each once, with the moves of all of these versions in order. */
+export function sharedSections({ routine, versions, sections }: Offered): readonly PrintedSection[] {
+  const [first = [], ...others] = versions.map((version) => printedSections(routine, version));
+  return first.flatMap((printed, index): readonly PrintedSection[] => {
+    if (sections?.includes(printed.section.name) === false) return [];
+    const moves = [printed, ...others.flatMap((one) => one[index] ?? [])].flatMap((one) => one.moves);
+    return [{ ...printed, moves: [...new Set(moves)].sort((one, other) => one.at.compare(other.at)) }];
   });
 }
 

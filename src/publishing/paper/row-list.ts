@@ -16,14 +16,19 @@ export function rowBlocks(row: Row, { size, width, wording }: NoteStyle): readon
     ...(called.length === 0 ? [] : [print.large.called(called)]),
   ];
   const moves = row.cells.map((cell) =>
-    itemBlock(labelOf(cell), cellSpans(cell, wording), { size, width, before: (size * 2) / 9, whole: true }),
+    itemBlock(labelOf(cell, wording), cellSpans(cell, wording), { size, width, before: (size * 2) / 9, whole: true }),
   );
   const keepNext = moves.length > 0;
   const before = (size * 2) / 3;
   return [textBlock([{ text: head.join(", "), tone: "soft" }], { size, width, before, keepNext }), ...moves];
 }
 
-const labelOf = ({ text }: GridCell): Span => ({ text: text.label.map((span) => span.text).join(""), style: "bold" });
+/** Its counts, with how many it lasts where they do not tell. */
+function labelOf({ text, move, begins }: GridCell, { counts }: Wording): Span {
+  const label = text.label.map((span) => span.text).join("");
+  const lasts = begins ? counts.lasts(move) : undefined;
+  return { text: lasts === undefined ? label : `${label} (${lasts})`, style: "bold" };
+}
 
 /** All that a cell of the grid shows, in words. */
 function cellSpans({ text, move, begins, ends }: GridCell, { print }: Wording): readonly Span[] {

@@ -6,6 +6,7 @@ import type { Drawing } from "../../typesetting/shape.js";
 import type { Wording } from "../../wording/wording.js";
 import { floorPlans } from "../drawing/floor-plan.js";
 import { phraseMap } from "../drawing/phrase-map.js";
+import { offeredAlone } from "../offered.js";
 import { sheetBands } from "./bands.js";
 import { smallest } from "./cell.js";
 import { creditSpans, routineAddress } from "./credit.js";
@@ -166,14 +167,15 @@ export function noteBlocks(
   plain: Omit<NoteStyle, "wording">,
 ): readonly Block[] {
   const { routine, version } = dance;
+  const offered = offeredAlone(routine, version);
   const address = routineAddress(routine, library);
   const style: NoteStyle = { ...plain, wording, ...(address === undefined ? {} : { base: address }) };
   return [
     ...orderBlocks(routine, style),
     ...optionBlocks(routine, version, style),
     ...teachingBlocks(routine, version, style),
-    ...(within === "pack" ? [] : gearBlocks([dance], style)),
-    ...(within === "pack" ? [] : cautionBlocks([dance], library, style)),
+    ...(within === "pack" ? [] : gearBlocks([offered], style)),
+    ...(within === "pack" ? [] : cautionBlocks([offered], library, style)),
     ...practiceBlocks(routine, version, style),
     ...floorBlocks(routine, version, library, style),
   ];

@@ -8,14 +8,14 @@ import { metCautions } from "../met-cautions.js";
 
 /** What is said in so many words in a take, a sentence or two a line: what it mentions, and the name of what it begins to teach. */
 export function aloud(
-  { say, opens, before }: Pick<Take, "say" | "opens" | "before">,
+  { say, opens, before, pickUp }: Pick<Take, "say" | "opens" | "before" | "pickUp">,
   routine: Routine,
   library: Library,
   wording: Wording,
 ): readonly string[] {
   return [
     ...say.flatMap((mention) => mentions[mention](routine, library, wording)),
-    ...(opens === undefined ? [] : [openingOf(routine, opens, before, wording)]),
+    ...(opens === undefined ? [] : [openingOf(routine, opens, before, pickUp, wording)]),
   ];
 }
 
@@ -63,6 +63,7 @@ function openingOf(
   { sections, music }: Routine,
   index: number,
   before: Take["before"],
+  pickUp: Take["pickUp"],
   { takes, time }: Wording,
 ): string {
   const section = sections[index];
@@ -70,7 +71,8 @@ function openingOf(
   const { name, improvised, seconds } = section;
   const tempo = section.countsPerMinute;
   return takes.aloud.part(name, {
-    first: index === 0,
+    first: index === 0 || (pickUp !== undefined && sections[0]?.name === pickUp),
+    ...(pickUp !== undefined && { pickUp }),
     improvised,
     ...(seconds !== undefined && { seconds: seconds.valueOf() }),
     ...(before && { again: before, phrase: music.phrase }),

@@ -1,5 +1,5 @@
 import type { Library, Routine } from "../../routine/routine.js";
-import { neverSlowed } from "../../routine/vocabulary.js";
+import { neverSlowed, type Risk } from "../../routine/vocabulary.js";
 import type { Calls, ShownOption } from "../../teaching/call-lines.js";
 import type { RecordingPlan } from "../../teaching/recording.js";
 import type { Take } from "../../teaching/take.js";
@@ -40,8 +40,10 @@ function takeLines(take: Take, plan: RecordingPlan, routine: Routine, library: L
     ...(take.times !== undefined && { times: take.times }),
   });
   const { without } = take;
+  const ready = kind === "hard" && speed === 100 ? readyFor(take.cautions, wording) : undefined;
   const instruction = [
     ...(what === "" ? [] : [what]),
+    ...(ready === undefined ? [] : [said.neverSlowed(ready)]),
     ...(without === undefined ? [] : [kind === "explain" ? planned.without({ names }, without) : planned.withoutAgain]),
   ].join(" ");
   return [
@@ -52,15 +54,23 @@ function takeLines(take: Take, plan: RecordingPlan, routine: Routine, library: L
   ];
 }
 
-/** Calls phrase by phrase; which phrase it is is said where the section has several. */
+/** Calls phrase by phrase, what leads in first; which phrase it is is said where the section has several. */
 function phrasesIn({ group, moves }: Calls, { names }: Take, { sections, music }: Routine) {
   const name = names.at(-1)?.section;
   const several = sections.some((section) => section.name === name && section.phrases.length > 1);
-  return [...new Set(moves.map(({ phrase }) => phrase))].map((phrase) => ({
-    ...{ phrase, moves: moves.filter((one) => one.phrase === phrase) },
+  const key = ({ pickUp, phrase }: Calls["moves"][number]) => JSON.stringify([pickUp, phrase]);
+  return [...new Map(moves.map((move) => [key(move), move])).values()].map((first) => ({
+    ...{ phrase: first.phrase, moves: moves.filter((one) => key(one) === key(first)) },
+    ...(first.pickUp !== undefined && { pickUp: first.pickUp }),
     ...(several && { of: music.phrase }),
     ...(group !== undefined && { group }),
   }));
+}
+
+/** What has to be there for what is never slowed; undefined where there is nothing of that. */
+function readyFor(cautions: readonly Risk[], { risks }: Wording): string | undefined {
+  const moment = cautions.filter((risk) => neverSlowed.includes(risk));
+  return moment.length === 0 ? undefined : risks.asks(moment);
 }
 
 function optionLine(
@@ -68,9 +78,14 @@ function optionLine(
   take: Take,
   { levels }: RecordingPlan,
   routine: Routine,
-  { takes: said, risks }: Wording,
+  wording: Wording,
 ): string {
+  const { takes: said, risks } = wording;
   const version = { id, level: levels.includes(id), groups };
-  const ready = risks.asks(cautions.filter((risk) => neverSlowed.includes(risk)));
-  return said.option(version, whole ? [] : phrasesIn({ moves }, take, routine), cautions.map(risks.label), ready);
+  return said.option(
+    version,
+    whole ? [] : phrasesIn({ moves }, take, routine),
+    cautions.map(risks.label),
+    readyFor(cautions, wording),
+  );
 }

@@ -1,12 +1,10 @@
 import { wholeRun } from "../../routine/clock.js";
 import type { Library, Workshop } from "../../routine/routine.js";
-import { versionAt } from "../../routine/version-at.js";
-import { risks } from "../../routine/vocabulary.js";
-import { whoMeets } from "../../routine/whose.js";
 import type { ClassPlan } from "../../teaching/class-plan.js";
 import type { Wording } from "../../wording/wording.js";
 import { courseText, type LessonText } from "../course-text.js";
 import { lessonSheetName } from "../lesson-sheet-name.js";
+import { gearIn, type Offered, offeredIn, riskName, risksIn } from "../offered.js";
 import { planText, type SaidStep } from "../plan-text.js";
 import type { Html } from "./html.js";
 import { markdownHtml } from "./markdown.js";
@@ -19,6 +17,8 @@ export interface WorkshopView {
   readonly days: readonly string[];
   /** Of a course. */
   readonly lessons?: number;
+  /** The time of day at which it begins. */
+  readonly starts?: string;
   readonly venue?: string;
   readonly minutes: number;
   readonly level: string;
@@ -31,7 +31,7 @@ export interface WorkshopView {
     readonly tempo: string;
   }[];
   readonly prose: Html;
-  /** What all of its routines need together at its level. */
+  /** What all of its routines need together, in every version that it offers; with each whose it is where not all need it. */
   readonly gear: readonly { readonly item: string; readonly required: boolean; readonly routines: readonly string[] }[];
   readonly cautions: readonly {
     readonly classes: string;
@@ -72,13 +72,13 @@ export interface PlanView {
 }
 
 export function workshopView(workshop: Workshop, library: Library, pack: PackFiles, wording: Wording): WorkshopView {
-  const { title, date, dates, lessons, venue, minutes, level, routines } = workshop;
-  const danced = routines.map((routine) => ({ routine, version: versionAt(routine, level) }));
-  const met = new Set(danced.flatMap(({ version }) => version.cautions));
+  const { title, date, dates, lessons, starts, venue, minutes, level, routines } = workshop;
+  const danced = offeredIn(workshop);
   return {
     title,
     days: dates ?? (date === undefined ? [] : [date]),
     ...(lessons === undefined ? {} : { lessons }),
+    ...(starts === undefined ? {} : { starts }),
     ...(venue === undefined ? {} : { venue }),
     minutes,
     level: wording.versions.name(level),
@@ -91,13 +91,11 @@ export function workshopView(workshop: Workshop, library: Library, pack: PackFil
       tempo: wording.time.tempo(routine.music),
     })),
     prose: markdownHtml(workshop.prose),
-    gear: gearOf(danced.map(({ routine, version }) => ({ title: routine.title, gear: version.gear }))),
-    cautions: risks
-      .filter((risk) => met.has(risk))
-      .map((risk) => ({
-        classes: "",
-        value: { label: wording.risks.of(risk, whoMeets(danced, risk)), text: wording.risks.caution(risk) },
-      })),
+    gear: gearOf(danced, wording),
+    cautions: risksIn(danced).map((risk) => ({
+      classes: "",
+      value: { label: riskName(danced, risk, wording), text: wording.risks.caution(risk) },
+    })),
     generalCaution: wording.risks.generalCaution,
     houseRules: markdownHtml(library.cautions ?? ""),
     ...planned(workshop, pack, wording),
@@ -141,18 +139,13 @@ function planView(plan: ClassPlan, wording: Wording): PlanView {
   };
 }
 
-interface Needs {
-  readonly title: string;
-  readonly gear: readonly { readonly item: string; readonly need: string }[];
-}
-
-function gearOf(routines: readonly Needs[]): WorkshopView["gear"] {
+function gearOf(danced: readonly Offered[], wording: Wording): WorkshopView["gear"] {
   const items = new Map<string, { required: boolean; routines: string[] }>();
-  for (const { title, gear } of routines)
-    for (const { item, need } of gear) {
+  for (const one of danced)
+    for (const { item, optional, only } of gearIn(one, wording)) {
       const entry = items.get(item) ?? { required: false, routines: [] };
-      entry.required ||= need === "required";
-      entry.routines.push(title);
+      entry.required ||= !optional;
+      entry.routines.push(wording.print.item(one.routine.title, false, only));
       items.set(item, entry);
     }
   return [...items.entries()]

@@ -230,8 +230,8 @@ export const routineSchema = z.strictObject({
   video: key(video, "links to the videos, and the breakdown's chapters", "{ length: 12:40 }").prefault({}),
   start: key(
     start,
-    "facing, weight and height at the start (default front, both, standing)",
-    "{ facing: left, height: chair }",
+    "facing, weight and height at the start (default front, both, standing); a version that starts in another way has its own, under its name",
+    "{ facing: left, seated: { weight: seat, height: chair } }",
   ).prefault({}),
   levels: key(
     listOf(versionName)

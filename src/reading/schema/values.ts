@@ -103,6 +103,12 @@ function numberHint(text: string, fits: (alone: string) => boolean = () => true)
   return undefined;
 }
 
+/** What a length is in seconds that was written as a time: "0:18" is 18. */
+function secondsHint(text: string, unit: string): string | undefined {
+  const time = unit === " seconds" && text.includes(":") ? readClock(text) : undefined;
+  return time && `Write the seconds alone: \`${time.toString()}\`.`;
+}
+
 /** A number with or without decimals, kept exactly. */
 export function number(least: number, most: number, unit = "") {
   return scalar(
@@ -111,7 +117,7 @@ export function number(least: number, most: number, unit = "") {
       editor: { type: ["number", "string"] },
     },
     (text) => numberIn(text, least, most),
-    numberHint,
+    (text) => secondsHint(text, unit) ?? numberHint(text),
   );
 }
 

@@ -27,6 +27,7 @@ import type { Rule, Scene } from "./rule.js";
 import { rushed } from "./rushed.js";
 import { sameFoot } from "./same-foot.js";
 import { sameName } from "./same-name.js";
+import { seatedStart } from "./seated-start.js";
 import { tripletOrSwing } from "./triplet-or-swing.js";
 
 /**
@@ -59,6 +60,7 @@ export const rules: readonly Rule[] = [
   gearNotListed,
   credit,
   sameName,
+  seatedStart,
   ...chapterRules,
   noChapter,
   noGlyph,

@@ -16,6 +16,9 @@ export const counts = {
     const length = lasts(move);
     return length === undefined ? move.on : `${move.on} (${length})`;
   },
+  /** The same of a count that is known as a number: "5–6", "5 (10 counts)". */
+  long: (on: string, length: number): string =>
+    tellsLength(on) || length <= 1 ? counts.span(on) : `${counts.span(on)} (${length} counts)`,
   /** What stands where nothing is danced. */
   hold: "hold",
   /** What the dancers improvise. */

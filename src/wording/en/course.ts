@@ -73,6 +73,8 @@ export const course = {
     rest: (what: string): string => `${what}: once with the song.`,
     careful:
       "A move with a caution needs what its caution asks for. Where you have not got that at home, dance an easier option or leave it out.",
+    /** Before what the next lesson needs. */
+    bring: "Bring next time: ",
     page: (title: string): string => `${title}, to practise with the counts: `,
   },
 };

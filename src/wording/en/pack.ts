@@ -1,5 +1,6 @@
 import { dates } from "./dates.js";
 import { counted } from "./language.js";
+import { workshop } from "./workshop.js";
 
 /** A workshop's pack: its cover, its contents and the names of its leaves. */
 export const pack = {
@@ -13,8 +14,9 @@ export const pack = {
     [counted(number, "lesson", "lessons"), ...(last === undefined ? [] : [`the last on ${dates.weekday(last)}`])].join(
       ", ",
     ),
-  /** "90 minutes · Level 2" */
-  class: (minutes: number, level: string): string => `${minutes} minutes · ${level}`,
+  /** "Starts at 18:30 · 90 minutes · Level 2" */
+  class: (starts: string | undefined, minutes: number, level: string): string =>
+    [...(starts === undefined ? [] : [workshop.startsAt(starts)]), `${minutes} minutes`, level].join(" · "),
   /** After a routine's title. */
   routine: (choreographer: string, version: string, counts: number): string =>
     ` by ${choreographer} · ${version} · ${counts} counts`,

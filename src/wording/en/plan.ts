@@ -8,8 +8,10 @@ import {
   neverSlowed,
   type Risk,
 } from "../../routine/vocabulary.js";
+import { counts } from "./counts.js";
 import { capital, list, often, ordinal } from "./language.js";
 import { risks } from "./risks.js";
+import { shortCall } from "./short-call.js";
 import { versions } from "./versions.js";
 
 /** The end of a section of a routine. */
@@ -102,6 +104,8 @@ export interface OptionCues {
 
 /** A move as it is called. */
 export interface CalledMove extends Omit<Cue, "version"> {
+  /** In counts. */
+  readonly length: number;
   readonly say?: readonly string[];
 }
 
@@ -171,16 +175,16 @@ const cueIn =
     return whose.length === 0 ? `“${cue}”` : `“${cue}” (${whose.join(", ")})`;
   };
 
-/** "5-6 Drag the right toes", "Flood: 5-6 “and drag”" */
-function called({ on, cue, say, groups = [] }: CalledMove): string {
+/** "5–6 Drag the right toes", "Flood: 5–6 “and drag”": what the author calls, else the cue as short as it can be called. */
+function called({ on, length, cue, say, groups = [] }: CalledMove): string {
   const whose = groups.length > 0 ? `${list(groups)}: ` : "";
-  return `${whose}${on} ${say === undefined ? cue : say.length === 0 ? "(nothing)" : `“${say.join(", ")}”`}`;
+  return `${whose}${counts.long(on, length)} ${say === undefined ? shortCall(cue, length) : say.length === 0 ? "(nothing)" : `“${say.join(", ")}”`}`;
 }
 
 /** "Level 3, Flood: “Handstand” (5-8), at full tempo or not at all, with a mat ready." */
 function option(of: Danced, { versions: ids, groups = [], moves, cautions }: OptionCues): string {
   const whose = [list(ids.map(versions.name)), ...groups].join(", ");
-  if (moves === undefined) return `${whose}: danced once as a whole.`;
+  if (moves === undefined) return `${whose}: dance all of it once in this version, counting aloud.`;
   const moment = cautions.filter((risk) => neverSlowed.includes(risk));
   const met = cautions.length === 0 ? "" : ` Take care: ${list(cautions.map(risks.label))}.`;
   const ready = moment.length === 0 ? "" : ` Never slowed; have ready: ${risks.asks(moment)}.`;
@@ -210,7 +214,9 @@ const inPieces = ({ pieces = 1, cues }: Danced): string => {
 
 /** The whole body, and what of it this class uses most. */
 function parts(used: readonly LoadPart[]): string {
-  const named = used.filter((part) => riskOf(part) === undefined).map(partName);
+  // Nobody warms a seat.
+  const warmed = used.map((part) => (part === "seat" ? "hips" : part)).filter((part) => riskOf(part) === undefined);
+  const named = [...new Set(warmed)].map(partName);
   return named.length === 0 ? "the whole body" : `the whole body, above all ${list(named)}`;
 }
 
@@ -366,10 +372,12 @@ export const plan = {
       )
       .join(""),
   }),
+  /** Behind what is to be done: the cautions that it meets. */
+  takeCare: (cautions: readonly string[]): string => `Take care: ${list(cautions)}.`,
   /** What stands around the dancing. `used` are the parts of the body that the class loads. */
   frame: {
     "warm-up": (used: readonly LoadPart[]): Said => ({ label: "Warm-up", instruction: `Warm ${parts(used)}.` }),
-    water: (): Said => ({ label: "Water", instruction: "Drink, rest, ask." }),
+    water: (): Said => ({ label: "Water", instruction: "Drink and rest." }),
     questions: (): Said => ({
       label: "Questions",
       instruction: "Sit or stand at ease, breathe, and ask what is not clear yet.",
@@ -452,8 +460,12 @@ export const plan = {
     const [taught, easiest] = [tally(taughtLoad), tally(easiestLoad)];
     if (own !== undefined) return taught === "" ? [] : [`Times with weight or impact: ${taught}.`];
     if (taught === easiest)
-      return taught === "" ? [] : [`Times with weight or impact, at level ${level} as at the easiest: ${taught}.`];
-    return [`Times with weight or impact: ${taught || "none"} at level ${level}; ${easiest || "none"} at the easiest.`];
+      return taught === ""
+        ? []
+        : [`Times with weight or impact, at level ${level} as at the easiest level: ${taught}.`];
+    return [
+      `Times with weight or impact: ${taught || "none"} at level ${level}; ${easiest || "none"} at the easiest level.`,
+    ];
   },
   /** How often the class meets what is danced at full tempo or not at all, and who takes the highest level that is offered. */
   unslowed(load: Load, offered: Load = load): readonly string[] {
@@ -471,7 +483,7 @@ export const plan = {
     return groups.map(({ group, title, taught, easiest }) => {
       const whose = several ? `${group} in ${title}` : group;
       if (own !== undefined) return `${whose}: ${tally(taught) || "none"}.`;
-      return `${whose}: ${tally(taught) || "none"} at level ${level}, ${tally(easiest) || "none"} at the easiest.`;
+      return `${whose}: ${tally(taught) || "none"} at level ${level}, ${tally(easiest) || "none"} at the easiest level.`;
     });
   },
   /** "Flood knees 4": contacts of an activity, of each group where groups differ. */

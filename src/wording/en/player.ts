@@ -11,7 +11,7 @@ export const player = {
   waitThen: "Wait, then",
   /** Called in place of a move that is never danced slowly, below full tempo. */
   markIt: "Mark it",
-  careFor: (label: string): string => `Take care: ${label}.`,
+  careFor: (label: string): string => `Take care: ${label}. Never slowly.`,
   round: (number: number): string => `round ${number}`,
   hold: counts.hold,
   ownMove: counts.ownMove,

@@ -68,7 +68,9 @@ export const print = {
   /** "On 6 and 7 of each phrase." */
   pausesOn: (counts: readonly number[]): string => `on ${list(counts.map(String))} of each phrase`,
   bring: "Bring",
-  item: (item: string, optional: boolean): string => (optional ? `${item}${optionally}` : item),
+  /** @param only the versions that need it, where not all do: "mat (level 3)" */
+  item: (item: string, optional: boolean, only?: string): string =>
+    `${item}${only === undefined ? "" : ` (${only})`}${optional ? optionally : ""}`,
   /** After the name of an item that is not required. */
   optionally,
   side: "Mirrored",
@@ -164,6 +166,8 @@ export const print = {
   choice: <T>(ways: readonly T[]) =>
     ["Your choice: ", ways.map((way, index) => [index === 0 ? "" : ", or ", way] as const)] as const,
   gear: "What to bring",
+  /** Whose an item is where not all need it: "for level 3" */
+  neededBy: (versions: string): string => `for ${versions}`,
   usedFor: (places: string): string => `for ${places}`,
   /** "7–8", or "phrase 2: 4" from the second phrase of a section on */
   inPhrase: (phrase: number, counts: readonly string[]): string =>
@@ -172,7 +176,7 @@ export const print = {
     title: "Practice speeds",
     columns: ["Speed", "Counts a minute", "One run"],
     /* Of what is never danced slowly. */
-    markIt: "Below full tempo, mark it and take care: ",
+    markIt: "Never slowly. Below full tempo leave it out, or dance the easier way: ",
     marked: (moves: readonly { readonly label: string; readonly places: string }[]): string =>
       `${moves.map(({ label, places }) => `${places} (${label})`).join("; ")}.`,
   },

@@ -30,7 +30,7 @@ const texts: Record<Risk, readonly [label: string, text: string]> = {
     "Look where it will land before it leaves the hand. Leave room around you, begin with something soft, and let go of a bad catch.",
   ],
   neck: [
-    "weight on the neck, or something round it",
+    "the neck",
     "Take weight on the head or neck only where a qualified teacher in the room has taught you. Whatever goes round it lies loose, comes off at a tug and is never pulled by anybody.",
   ],
 };

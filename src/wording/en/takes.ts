@@ -26,16 +26,16 @@ const namesOf = (all: readonly TakenVersion[]): string => {
 };
 const sentence = (text: string): string => (/[.!?…]$/.test(text) ? text : `${text}.`);
 
-/** "5–6 Drag the right toes", "5 “melt” (Melt down)" */
-function called({ on, cue, say, improvised }: Called): string {
+/** "5–6 Drag the right toes", "5 (10 counts) “melt” (Melt down)" */
+function called({ on, length, cue, say, improvised }: Called): string {
   const what = say === undefined || say.length === 0 ? cue : `“${say.join(", ")}” (${cue})`;
-  return `${counts.span(on)} ${improvised ? counts.ownMove(what) : what}`;
+  return `${counts.long(on, length)} ${improvised ? counts.ownMove(what) : what}`;
 }
 
 const calls = ({ moves }: CalledPhrase): string => moves.map(called).join(" · ");
 /** "eight 2", "Flood" */
-const where = ({ phrase, of, group }: CalledPhrase): readonly string[] => [
-  ...(of === undefined ? [] : [`${of === 8 ? "eight" : "phrase"} ${phrase}`]),
+const where = ({ phrase, pickUp, of, group }: CalledPhrase): readonly string[] => [
+  ...(pickUp !== undefined ? [pickUp] : of === undefined ? [] : [`${of === 8 ? "eight" : "phrase"} ${phrase}`]),
   ...(group === undefined ? [] : [group]),
 ];
 
@@ -57,7 +57,7 @@ const aloud = {
     const whose = only.length > 0 ? `, for ${namesOf(only)}` : "";
     const be = /[^s]s$/.test(item) ? "are" : "is";
     const what = optional ? `${capital(item)} ${be} optional${whose}` : `You need: ${item}${whose}`;
-    return sentence(`${what}${why === undefined ? "" : `. ${capital(why)}`}`);
+    return sentence(`${what}${why === undefined ? "" : `: ${why}`}`);
   },
   versions(all: readonly TakenVersion[], [taught]: readonly TakenVersion[]): string {
     const levels = all.filter(({ level }) => level);
@@ -75,7 +75,7 @@ const aloud = {
   /** The name of a section before it is taught, and how it differs from what is around it. */
   part(
     name: string,
-    { first, improvised, again, phrase, seconds, tempo, half = false, double = false }: OpenedPart,
+    { first, pickUp, improvised, again, phrase, seconds, tempo, half = false, double = false }: OpenedPart,
   ): string {
     const known = again === undefined ? "" : ` ${knownPart(name, again, phrase)}`;
     const own = improvised ? " It is yours: dance what you like." : "";
@@ -87,7 +87,7 @@ const aloud = {
         : tempo === undefined
           ? ""
           : ` It goes at ${tempo} counts a minute.`;
-    return `${first ? "The first part" : "Next part"}. We call this ${name}.${known}${own}${still}${speed}`;
+    return `${first ? "The first part" : "Next part"}. We call this ${pickUp === undefined ? name : `${pickUp}, which leads into ${name}`}.${known}${own}${still}${speed}`;
   },
 };
 
@@ -189,13 +189,17 @@ export const takes = {
     version: TakenVersion & { readonly groups: readonly string[] },
     phrases: readonly CalledPhrase[],
     cautions: readonly string[],
-    ready = "",
+    ready: string | undefined,
   ): string {
     const whose = `${capital(nameOf(version))}${version.groups.length > 0 ? ` (${list(version.groups)})` : ""}`;
     const moves = phrases.map((one) => [...where(one), calls(one)].join(": ")).join("; ");
     const what = moves === "" ? "dance all of it once in this version, counting aloud" : moves;
-    return `${whose}: ${what}${cautions.length > 0 ? ` (take care: ${list(cautions)})` : ""}${ready === "" ? "" : `. Never slowed, in the video either; have ready: ${ready}`}`;
+    const care = cautions.length > 0 ? ` (take care: ${list(cautions)})` : "";
+    return `${whose}: ${what}${care}${ready === undefined ? "" : `. ${takes.neverSlowed(ready)}`}`;
   },
+  /** Of what is shown at full tempo or not at all. */
+  neverSlowed: (ready: string): string =>
+    `Never slowly: at full tempo, or only said.${ready === "" ? "" : ` Have ready: ${ready}.`}`,
   cameras: {
     front: "You face the camera",
     behind: "Your back to the camera",
@@ -220,6 +224,8 @@ export interface TakenSong {
 
 export interface Called {
   readonly on: string;
+  /** In counts. */
+  readonly length: number;
   readonly cue: string;
   /** What the author calls in place of the counts. */
   readonly say?: readonly string[];
@@ -229,6 +235,8 @@ export interface Called {
 /** What is called in one phrase. */
 export interface CalledPhrase {
   readonly phrase: number;
+  /** The section before it that leads into it, where these are its moves. */
+  readonly pickUp?: string;
   /** Counts in a phrase; absent where the section has no other phrase. */
   readonly of?: number;
   /** Who is called, where groups differ. */
@@ -238,6 +246,8 @@ export interface CalledPhrase {
 
 export interface OpenedPart {
   readonly first: boolean;
+  /** The section before it that leads into it and is taught with it. */
+  readonly pickUp?: string;
   readonly improvised: boolean;
   /** The section that it is danced like. */
   readonly again?: BeforeCue;

@@ -10,6 +10,7 @@ export const workshop = {
   numberOfLessons: (lessons: number): string => counted(lessons, "lesson", "lessons"),
   /** Its first and its last day. */
   days: <T>(first: T, last: T) => [first, " to ", last] as const,
+  startsAt: (clock: string): string => `Starts at ${clock}`,
   level: "Taught at",
   routines: "Routines",
   danced: "What is danced",
