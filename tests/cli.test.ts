@@ -232,7 +232,14 @@ describe("outline and click", () => {
     expect(early).toMatch(/^WEBVTT Fourpenny Gate: counts and cues, 2 counts ahead\n/);
     expect(countleaf(["captions", "fourpenny-gate", "--lead", "soon"], demo).status).toBe(2);
     expect(countleaf(["takes", "fourpenny-gate"], demo).stdout).toContain("One continuous recording of about");
+    expect(outline.stderr).toBe("");
+    // What finds no room is said beside the text.
+    const settings = join(demo, "content/library.yaml");
+    writeFileSync(settings, readFileSync(settings, "utf8").replace(/outline-limit: .*/, "outline-limit: 2000"));
     const letters = countleaf(["outline", "breakwater-letters", "--mirrored"], demo);
+    expect(letters.stderr).toMatch(
+      /the text has no room for the introduction, .+ and .+; write a shorter text, or a higher `outline-limit`/,
+    );
     expect([letters.status, letters.stdout]).toEqual([0, expect.stringContaining("THIS FILM IS FLIPPED")]);
     const none = countleaf(["outline", "fourpenny-gate", "--mirrored"], demo);
     expect([none.status, none.stderr]).toEqual([1, expect.stringContaining("`breakdown-mirrored` under `video`")]);

@@ -1,5 +1,5 @@
 import { type ContentFiles, readFiles } from "../reading/files.js";
-import { formatFindings } from "../reading/report.js";
+import { formatFindings, gravestFirst } from "../reading/report.js";
 import { type Cache, type CachedBuild, filesOf, readCache, writeCache } from "./cache.js";
 import { digestOf, holds } from "./digest.js";
 import type { Unready } from "./drafts.js";
@@ -55,7 +55,7 @@ async function buildInto(staging: Staging, options: BuildOptions): Promise<Build
   const { makePack } = await import("./make-pack.js");
   const { content, unready, reads, made, refused, fresh } = await makePack(files, staging, cache, options);
   const telling = content.findings.filter(({ severity }) => severity !== "note");
-  const report = formatFindings(telling, content.sources);
+  const report = formatFindings(gravestFirst(telling), content.sources);
   if (made === undefined) return { done: false, report: refused === undefined ? report : `${report}${refused}\n` };
   const last: CachedBuild = {
     source,

@@ -1,7 +1,7 @@
 import type Fraction from "fraction.js";
 import { countCaptions } from "../publishing/captions/count-captions.js";
 import { writeClick } from "../publishing/click/wav.js";
-import { descriptionText } from "../publishing/description/description.js";
+import { descriptionText, leftOutOf } from "../publishing/description/description.js";
 import { takesText } from "../publishing/plan/takes-text.js";
 import type { Finding } from "../reading/finding.js";
 import type { Content } from "../reading/read-content.js";
@@ -19,13 +19,16 @@ export type Made =
       readonly slugs: readonly string[];
     };
 
-/** The text for under a video, or under its mirrored film; empty where there is no such film. */
-export function makeDescription(contentDir: string, slug: string, mirrored = false): Promise<Made> {
-  return withRoutine(contentDir, slug, (routine, { library }) => {
-    const film = routine.video.mirrored;
-    if (!mirrored) return descriptionText(routine, library);
-    return film === undefined ? "" : descriptionText(routine, library, film.by);
+/** The text for under a video, or under its mirrored film; empty where there is no such film. With it, what of it found no room. */
+export async function makeDescription(contentDir: string, slug: string, mirrored = false) {
+  let leftOut: ReturnType<typeof leftOutOf> = [];
+  const made = await withRoutine(contentDir, slug, (routine, { library }) => {
+    const film = mirrored ? routine.video.mirrored?.by : "plain";
+    if (film === undefined) return "";
+    leftOut = leftOutOf(routine, library, film);
+    return descriptionText(routine, library, film);
   });
+  return { made, leftOut };
 }
 
 export interface CaptionOptions {

@@ -102,7 +102,7 @@ async function noLibrary(contentDir: string): Promise<string> {
   return "This file is missing. Make it, with at least one line: `name: The name of your studio`.";
 }
 
-async function routinesOf<R>(
+async function routinesOf<R extends RoutineInClass>(
   files: readonly TextFile[],
   library: Library,
   readRoutines: ReadRoutines<R>,
@@ -116,7 +116,12 @@ async function routinesOf<R>(
   return readable.flatMap((file, index) => {
     const { routine, title, formerly = [], findings } = reads[index] ?? { findings: [] };
     const former = formerFindings(file.slug, formerly, slugs);
-    take(notes, file, [...findings, ...sameTitle(file.file, title, titles), ...former]);
+    take(notes, file, [
+      ...findings,
+      ...sameTitle(file.file, title, titles),
+      ...former,
+      ...undated(routine, title, library),
+    ]);
     return routine && isSound(file) && former.length === 0 ? [routine] : [];
   });
 }
@@ -124,6 +129,19 @@ async function routinesOf<R>(
 /* What is wrong with a file's name or its bytes is wrong with what it says. */
 function isSound({ findings }: TextFile): boolean {
   return !findings.some(({ severity }) => severity === "error");
+}
+
+/* A feed tells what is new, and so needs to know when. Where nobody has an address to follow it at, nobody misses it. */
+function undated(
+  routine: RoutineInClass | undefined,
+  title: Title | undefined,
+  { url }: Pick<Library, "url">,
+): TextFinding[] {
+  if (!routine || !title || url === undefined || routine.draft || routine.date !== undefined) return [];
+  const { text: _, ...position } = title;
+  const message =
+    "Without a `date` this routine is not in the feed of new routines, and comes last in the library. Write the day when you publish it, for example `date: 2026-10-02`.";
+  return [{ severity: "note", rule: "no-date", message, ...position }];
 }
 
 /* Two files with one title are mostly a copy that was never renamed. */

@@ -16,7 +16,9 @@ import type { Front } from "./yaml.js";
 export type WorkshopOf<R> = Omit<Workshop, "routines"> & { readonly routines: readonly R[] };
 
 /** What a workshop's file is checked against. */
-export type RoutineInClass = Pick<Routine, "slug" | "title" | "levels" | "taught"> & { readonly draft?: boolean } & (
+export type RoutineInClass = Pick<Routine, "slug" | "title" | "levels" | "taught" | "date"> & {
+  readonly draft?: boolean;
+} & (
     | Pick<Routine, "versions" | "sections">
     | { readonly adaptations: readonly string[]; readonly sections: readonly string[] }
   );

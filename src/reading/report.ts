@@ -13,6 +13,11 @@ export function limited<F extends TextFinding>(findings: readonly F[]): readonly
   return last ? [...kept, { ...last, rule: "more", message }] : kept;
 }
 
+/** What stands in the way before what there is to look at, each in its order. */
+export function gravestFirst<F extends TextFinding>(findings: readonly F[]): readonly F[] {
+  return [...findings].sort((a, b) => Number(b.severity === "error") - Number(a.severity === "error"));
+}
+
 /**
  * Findings for a person to read: where, what, what to write instead, and below it the line with a caret.
  *

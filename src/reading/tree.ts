@@ -2,7 +2,7 @@ import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, Scalar, type YAM
 import type { Place } from "../routine/problem.js";
 import type { Report } from "./finding.js";
 import { inQuotes, longestLine } from "./mistakes/mistake.js";
-import { suggested } from "./nearest.js";
+import { eitherOf, suggested } from "./nearest.js";
 import { commaMessage, emptyMessage } from "./no-value.js";
 import { normalText } from "./normal-text.js";
 import { type Path, placeOf } from "./place.js";
@@ -115,7 +115,10 @@ function readMapping(walk: Walk, mapping: YAMLMap, path: Path): Record<string, u
   let before: { readonly key: string; readonly value: unknown } | undefined;
   let first: string | undefined;
   let another = false;
+  let outside = 0;
   for (const [index, pair] of pairs.entries()) {
+    // What belongs to the empty move before it has been said.
+    if (outside-- > 0) continue;
     const key = readKey(pair.key, walk.report);
     if (key === undefined) continue;
     const here = [...path, key];
@@ -129,6 +132,13 @@ function readMapping(walk: Walk, mapping: YAMLMap, path: Path): Record<string, u
       continue;
     }
     if (!pair.value || isEmpty(pair.value)) {
+      const parts = mapping.flow === true || !/^\d/.test(key) ? [] : partsBelow(pairs.slice(index + 1), walk.keys);
+      if (parts.length > 0) {
+        walk.report("error", "indent", tooFarLeft(parts, key), offsetOf(pairs[index + 1]?.key ?? null));
+        walk.broken.add(placeOf(here));
+        outside = parts.length;
+        continue;
+      }
       const cut = mapping.flow === true && !pair.value;
       // Of several that commas made one after the other, the first speaks for all.
       const spoken = cut && index > 0 && !pairs[index - 1]?.value;
@@ -147,6 +157,23 @@ function readMapping(walk: Walk, mapping: YAMLMap, path: Path): Record<string, u
     if (value !== nothing) values[key] = value;
   }
   return values;
+}
+
+/** The keys of a move that stand below its empty count, in the column of the counts. */
+function partsBelow(pairs: readonly Pair<Node | null, Node | null>[], { isKey }: KeyNames): readonly string[] {
+  const names = pairs.map(({ key }) => (isScalar(key) ? String(key.value ?? "") : ""));
+  const end = names.findIndex((name) => /^\d/.test(name) || !isKey(name));
+  const parts = end < 0 ? names : names.slice(0, end);
+  return parts.includes("do") ? parts : [];
+}
+
+function tooFarLeft(parts: readonly string[], count: string): string {
+  const them = parts.length === 1 ? ["belongs", "it"] : ["belong", "them"];
+  const names = eitherOf(
+    parts.map((part) => `\`${part}\``),
+    "and",
+  );
+  return `${names} ${them[0]} to \`${count}\`: begin ${them[1]} two spaces further right.`;
 }
 
 function entryText(key: string, value: Node | null): string {

@@ -134,8 +134,10 @@ function otherSpelling(text: string): string | undefined {
     return `\`${text}\` is written without spaces, as it is called: \`${row}\`${each}`;
   }
   const numbers = /^\d{1,6}(?:[\s./·+&]+\d{1,6})+$/.test(text.trim()) ? (text.match(/\d+/g) ?? []) : [];
+  const [half] = /^\d{1,6}(?=\.50?$)/.exec(text.trim()) ?? [];
+  const between = half === undefined ? "" : `, or \`${half}&\` for one that begins half a count after ${half}`;
   if (numbers.length > 1)
-    return `\`${text}\` could be one move or several; write \`${numbers[0]}-${numbers.at(-1)}\` for one that lasts over them, or \`${numbers.join(",")}\` for one on each`;
+    return `\`${text}\` could be one move or several; write \`${numbers[0]}-${numbers.at(-1)}\` for one that lasts over them, or \`${numbers.join(",")}\` for one on each${between}`;
   return undefined;
 }
 

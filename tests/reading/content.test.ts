@@ -64,6 +64,21 @@ describe("the library", () => {
     });
   });
 
+  test("with an address, a routine without a date is told that it is not in the feed; a draft is not", async () => {
+    const undated = async (url: string, head = "") => {
+      const files = { "routines/a.md": sample({ head }), "library.yaml": `name: A\n${url}` };
+      const { findings } = await readContent(folder(files));
+      return findings.flatMap(({ severity, line, rule }) => (rule === "no-date" ? [`${severity} ${line}`] : []));
+    };
+    const url = "url: https://e.example\n";
+    expect(await undated(url)).toEqual(["note 2"]);
+    expect([await undated(""), await undated(url, "date: 2026-10-02\n"), await undated(url, "draft: yes\n")]).toEqual([
+      [],
+      [],
+      [],
+    ]);
+  });
+
   test("what it says", async () => {
     const text =
       "name: B\nteacher: T\nurl: https://e.example//\nlanguage: de-at\npaper: Letter\npractice-speeds: 50\nstep-length: 0.75\n" +

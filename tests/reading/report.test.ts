@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import type { Finding } from "../../src/reading/finding.js";
-import { formatFindings, limited } from "../../src/reading/report.js";
+import { formatFindings, gravestFirst, limited } from "../../src/reading/report.js";
 
 const finding = (parts: Partial<Finding>): Finding => ({
   file: "a.md",
@@ -54,4 +54,16 @@ test("a hundred thousand findings are two hundred and one, and no error is among
   expect(kept.length).toBe(201);
   expect(kept.filter(({ severity, rule }) => severity === "error" && rule === "value").length).toBe(1);
   expect(kept.at(-1)?.message).toContain("99801 more");
+});
+
+test("what stands in the way comes before what there is to look at, each in its order", () => {
+  const finding = (line: number, severity: "error" | "warning") => ({
+    line,
+    column: 1,
+    severity,
+    rule: "r",
+    message: "m",
+  });
+  const mixed = [finding(1, "warning"), finding(2, "error"), finding(3, "warning"), finding(4, "error")];
+  expect(gravestFirst(mixed).map(({ line }) => line)).toEqual([2, 4, 1, 3]);
 });

@@ -201,3 +201,32 @@ test("while the name of `levels` is misspelt, nothing is said of the options tha
   const errors = findings.filter(({ severity }) => severity === "error").map(({ message }) => message);
   expect(errors).toEqual(["`levls` is not a key here; did you mean `levels`?"]);
 });
+
+describe("a move whose parts stand in the wrong column", () => {
+  const errorsOf = (counts: string) =>
+    readRoutine(sample({ counts }), "a", emptyLibrary)
+      .findings.filter(({ severity }) => severity === "error")
+      .map(({ line, column, message }) => ({ line, column, message }));
+  const first =
+    yamlOf(sample({ counts: "@" }))
+      .split("\n")
+      .findIndex((line) => line.includes("@")) + 2;
+
+  test("has one error, which says what belongs where", () => {
+    expect(errorsOf("      - 1-4:\n        do: Walk\n        step: right\n        5-8: hold\n")).toEqual([
+      { line: first + 1, column: 9, message: "`do` and `step` belong to `1-4`: begin them two spaces further right." },
+    ]);
+    expect(errorsOf("      - 1-4: Walk\n        5-8:\n        do: Turn\n")).toEqual([
+      { line: first + 2, column: 9, message: "`do` belongs to `5-8`: begin it two spaces further right." },
+    ]);
+  });
+
+  test("is shown whole where its words stand beside the count already", () => {
+    const below = errorsOf(
+      "      - 1-4: Walk, slowly\n          step: right\n          turn: 1/4 left\n        5-8: hold\n",
+    );
+    expect(below).toHaveLength(1);
+    expect(below[0]).toMatchObject({ line: first + 1, column: 11 });
+    expect(below[0]?.message).toContain('`1-4: { do: "Walk, slowly", step: right, turn: 1/4 left }`');
+  });
+});

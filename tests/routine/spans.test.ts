@@ -135,3 +135,9 @@ describe("counts that are spelt another way are answered with how they are writt
 
   test("and what can't be guessed with what a count is", () => expect(points("1st")).toContain("is not a count"));
 });
+
+test("half a count in decimals is offered as the half that is called, beside what else it could be", () => {
+  expect(points("1.5")).toContain("`1&` for one that begins half a count after 1");
+  expect(points("1.5")).toContain("`1-5` for one that lasts over them");
+  expect(points("1.4")).not.toContain("&");
+});

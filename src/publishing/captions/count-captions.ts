@@ -84,13 +84,14 @@ function linesOf(routine: Routine, { start, end, parts }: Run<ShownMove>, { capt
       call: [...own, ...(called.length === 0 ? [] : [captions.called(called.map(({ text }) => text))])].join(" "),
     };
   });
-  // The cues of all come before the landing words of any: those are for what time is left.
-  const texts = [...parts.map(({ move }) => move.cue.text), ...parts.map(({ words = "" }) => words)];
+  // The cues of all come before the landing words of any: those are for what time is left. A hit is what must be seen.
+  const inTurn = [...parts.keys()].sort((a, b) => Number(parts[b]?.move.hit) - Number(parts[a]?.move.hit));
+  const texts = [...inTurn.map((index) => parts[index]?.move.cue.text ?? ""), ...parts.map(({ words = "" }) => words)];
   const spoken = heads.reduce((sum, { on, call }) => sum + on.length + call.length, 0);
   const rest = readable(texts, end.sub(start), spoken);
   return parts.flatMap((_, index) => {
     const { on = "", call = "" } = heads[index] ?? {};
-    const cue = rest[index] ?? "";
+    const cue = rest[inTurn.indexOf(index)] ?? "";
     const landing = rest[parts.length + index] ?? "";
     return [
       [`<b>${cueText(on)}</b>`, cueText(call), cueText(cue)].filter(Boolean).join(" "),

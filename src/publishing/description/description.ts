@@ -63,6 +63,29 @@ const claims = [
  * descriptionText(routine, library).split("\n")[0] // "Sill: a dance routine by Ines Varga."
  */
 export function descriptionText(routine: Routine, library: Library, upload: paragraphs.Upload = "plain"): string {
+  return joined(keptOf(routine, library, upload));
+}
+
+/** The paragraphs that have something to say and no room within the library's limit, in the order in which they are read. */
+export function leftOutOf(
+  routine: Routine,
+  library: Library,
+  upload: paragraphs.Upload = "plain",
+): readonly (keyof typeof paragraphs)[] {
+  const kept = keptOf(routine, library, upload);
+  const all = keptOf(routine, { ...library, outlineLimit: Number.POSITIVE_INFINITY }, upload);
+  const isKept = (one: paragraphs.Paragraph) => kept.has(one) || kept.has(shorter.get(one) ?? one);
+  const names = Object.entries(paragraphs) as [keyof typeof paragraphs, paragraphs.Paragraph][];
+  const gone = printed.filter((one) => all.get(one) && !isKept(one));
+  return gone.flatMap((one) => names.filter(([, paragraph]) => paragraph === one).map(([name]) => name));
+}
+
+/** The paragraphs that fit within the library's limit, each with its text. */
+function keptOf(
+  routine: Routine,
+  library: Library,
+  upload: paragraphs.Upload,
+): ReadonlyMap<paragraphs.Paragraph, string> {
   const said = upload === "danced" ? mirror(routine) : routine;
   let kept = new Map(printed.slice(0, 1).map((paragraph) => [paragraph, paragraph(said, library, upload)]));
   for (const paragraph of claims.slice(1)) {
@@ -72,7 +95,7 @@ export function descriptionText(routine: Routine, library: Library, upload: para
         .map((form) => new Map(kept).set(form, form(said, library, upload)))
         .find((more) => [...joined(more)].length <= library.outlineLimit) ?? kept;
   }
-  return joined(kept);
+  return kept;
 }
 
 /** The first two lines follow each other; every other paragraph has an empty line before it. */

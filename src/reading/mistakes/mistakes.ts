@@ -1,5 +1,6 @@
 import { block, indent } from "./indent.js";
 import type { Mistake, Spot } from "./mistake.js";
+import { partBelow } from "./part-below.js";
 import { backslash, colon, colonInBraces, innerQuote, sign, unclosedBracket, unclosedQuote } from "./quoting.js";
 import { comma, dash, dashBelow, noColon, noSpace, space, tab } from "./spacing.js";
 
@@ -18,6 +19,7 @@ export const mistakes: readonly ((spot: Spot) => Mistake | undefined)[] = [
   sign,
   unclosedBracket,
   comma,
+  partBelow,
   indent,
   block,
   noColon,

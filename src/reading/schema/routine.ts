@@ -212,7 +212,11 @@ function isUnsaid(value: unknown): boolean {
 export const routineSchema = z.strictObject({
   title: key(line, "the routine's name", "Low Tide"),
   choreographer: key(line, "who made it", "Ines Varga"),
-  date: key(date, "when it was published", "2026-10-02").optional(),
+  date: key(
+    date,
+    "when it was published; what has none is last in the library, and not in the feed",
+    "2026-10-02",
+  ).optional(),
   style: key(listOf(line), "styles, for tags", "[jazz, floorwork]").default([]),
   audience: key(word(audiences), "who it is for", "adult").default("all"),
   summary: key(
@@ -223,9 +227,11 @@ export const routineSchema = z.strictObject({
   credit: key(paragraphs, "how a dancer who posts this should credit it", "Choreography by Ines Varga").optional(),
   draft: key(truth, "yes while it is to be seen with `serve` alone, and not published", "yes").default(false),
   doubt: key(line, "what you are not sure of yet; never published", '"which recording?"').optional(),
-  formerly: key(listOf(slug), "names that its file had before, so that their pages lead here", "[slack-water]").default(
-    [],
-  ),
+  formerly: key(
+    listOf(slug),
+    "names that its file had before, so that the pages that had them lead here, and not the files beside them",
+    "[slack-water]",
+  ).default([]),
   music: key(music, "the song; at least its tempo", "{ tempo: 92 }"),
   video: key(video, "links to the videos, and the breakdown's chapters", "{ length: 12:40 }").prefault({}),
   start: key(

@@ -10,6 +10,7 @@ import { routineJson } from "../../../src/publishing/routine-json.js";
 import type { Routine } from "../../../src/routine/routine.js";
 import type { WrittenPhrase } from "../../../src/routine/written.js";
 import { contextOf } from "../../fixtures/context.js";
+import { fromYaml } from "../../fixtures/from-yaml.js";
 import { lowTide } from "../../fixtures/low-tide.js";
 import { readCaptions } from "../../fixtures/read-captions.js";
 import { timed, timedRoutine } from "../../fixtures/timed.js";
@@ -361,4 +362,13 @@ test("where groups dance different counts each has captions with its name, what 
   expect(cues.slice(-2).map(({ text }) => text)).toEqual(["Sea 1-8 Wave", "Shore 1-8 Stand"]);
   const [version] = routineJson(routine, library, []).versions;
   expect(version?.groups?.map(({ name, moves }) => [name, moves.length])).toEqual([["Shore", 5]]);
+});
+
+test("where moves share a caption the cue of a hit has room before those of the others", () => {
+  // 0.4 s a count: two share 0.8 s, in which 16 characters are read, two of them the counts. "Snap the head" has 13.
+  const counts = "1-4: Walk, 5-6: Sway, 7: Walk back, 8: { do: Snap the head, hit: yes }";
+  const routine = fromYaml(
+    `music: { tempo: 150, first-count: 0:10 }\nsections:\n  - { name: A, counts: [{ ${counts} }] }`,
+  );
+  expect(readCaptions(countCaptions(routine, library)).at(-1)?.text).toBe("7\n8 Snap the head");
 });

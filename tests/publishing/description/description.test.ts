@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import Fraction from "fraction.js";
 import { expect, test } from "vitest";
-import { descriptionText } from "../../../src/publishing/description/description.js";
+import { descriptionText, leftOutOf } from "../../../src/publishing/description/description.js";
 import { optionsInShort } from "../../../src/publishing/description/paragraphs.js";
 import { readContent } from "../../../src/reading/read-content.js";
 import { lowTide } from "../../fixtures/low-tide.js";
@@ -145,5 +145,20 @@ test("it survives a box without formatting: no markup, no angle brackets, no str
     const shown = descriptionText(one, demo);
     expect(shown).not.toMatch(/[<>*`[\]\t]|\n\n\n|undefined|null/);
     expect(codePoints(shown)).toBeLessThanOrEqual(demo.outlineLimit);
+  }
+});
+
+test("what finds no room is named, and nothing where all of it does", () => {
+  const whole = codePoints(descriptionText(lowTide, library));
+  expect(leftOutOf(lowTide, { ...library, outlineLimit: whole })).toEqual([]);
+  // The tags give way first.
+  expect(leftOutOf(lowTide, { ...library, outlineLimit: whole - 1 })).toEqual(["tags"]);
+  for (const outlineLimit of [200, 600, 1500]) {
+    const text = descriptionText(lowTide, { ...library, outlineLimit });
+    const leftOut = leftOutOf(lowTide, { ...library, outlineLimit });
+    expect([leftOut.includes("tags"), leftOut.includes("credit")]).toEqual([
+      !/^#/m.test(text),
+      !text.includes("CREDIT"),
+    ]);
   }
 });
