@@ -83,5 +83,5 @@ sections:
       - 1-4: { do: Walk, options: { 2: { do: Stand on the head, height: inverted, risk: [inversion] } } }
         5-8: { do: Wait, height: standing }`);
   const text = takesText(planRecording(routine, library), routine, library);
-  expect(text).toMatch(/Level 2: .*Stand on the head.*\(take care: upside down\)\. Never slowed.*have ready: a mat/);
+  expect(text).toMatch(/Level 2: .*Stand on the head.*\(take care: upside down\)\. Never slowly.*Have ready: a mat/);
 });

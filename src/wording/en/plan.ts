@@ -253,7 +253,7 @@ function form({ walls, restarts, tags, said }: NonNullable<Danced["form"]>): Sai
 }
 
 /** Some of a step's runs, by their numbers from 1. */
-interface SomeRuns {
+export interface SomeRuns {
   readonly from: number;
   readonly to: number;
   readonly of: number;
