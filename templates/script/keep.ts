@@ -72,6 +72,8 @@ export async function offerToKeep(button: HTMLButtonElement, line: Element, word
     kept = (await caches.match(keyOf(location.href), { cacheName: chosen })) !== undefined;
     label();
   });
+  // Not before: what is pressed while the worker is still being fetched would do nothing.
+  button.disabled = false;
 }
 
 /** Asks the worker to keep something; how many of it could not be had. */

@@ -212,7 +212,7 @@ function takeAway({ downloads, credit, videoText }: RoutineView, wording: Wordin
     words.takeAway,
     words.takeAwayLine(downloads.length),
     html`<div class="take"><ul class="downloads">${downloads.map(({ file, name, kind }) => html`<li><a href="${file}">${name}</a> <small>${kind}</small></li>`)}</ul>
-<p class="by-script"><button class="button" type="button" data-keep>${wording.notices.keep}</button></p><p role="status" data-kept></p>
+<p class="by-script"><button class="button" type="button" data-keep disabled>${wording.notices.keep}</button></p><p role="status" data-kept></p>
 ${credit && html`<h3>${words.ifYouPost}</h3><p class="credit"${theirs(wording)}>${credit}</p>`}
 ${
   videoText &&
