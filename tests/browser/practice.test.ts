@@ -82,6 +82,8 @@ describe.concurrent("practice", () => {
     await dock.waitFor();
     expect(await dock.locator("button").innerText()).toBe("Pause");
     const roll = await untilCount("5", "count", "[data-dock] .stage");
+    // The move that is danced is lit where it stands among the counts.
+    expect(await page.locator(".move[data-now] .cue").innerText()).toContain("Roll back over the right shoulder");
     expect(roll).toMatchObject({ call: "Mark it", kicker: "Take care: upside down. Never slowly." });
     expect(["5", "6"]).toContain(await dock.locator(".stage-row [data-now]").innerText());
     await dock.locator("button").click();
