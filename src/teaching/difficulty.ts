@@ -1,5 +1,5 @@
 import type { Move } from "../routine/routine.js";
-import { heights, type Risk } from "../routine/vocabulary.js";
+import { heights, type Risk, risks } from "../routine/vocabulary.js";
 import type { TeachingSettings } from "./settings.js";
 
 /** A move as a class meets it. */
@@ -40,17 +40,8 @@ export function rateMoves(
 }
 
 /* The others are ways down, which count already, and what the whole routine wears or leans on. */
-export const asksMore: readonly Risk[] = [
-  "inversion",
-  "backbend",
-  "split",
-  "jump",
-  "spin",
-  "lift",
-  "climb",
-  "throw",
-  "neck",
-];
+const countedOtherwise: readonly Risk[] = ["floor-drop", "kneework", "heels"];
+export const asksMore: readonly Risk[] = risks.filter((risk) => !countedOtherwise.includes(risk));
 
 function whole(move: Move, points: TeachingSettings["points"]): number {
   let sum = points.move;

@@ -82,6 +82,7 @@ describe.concurrent("practice", () => {
     await dock.waitFor();
     expect(await dock.locator("button").innerText()).toBe("Pause");
     const roll = await untilCount("5", "count", "[data-dock] .stage");
+    expect(await dock.locator("[data-show=kicker]").isVisible()).toBe(true);
     // The move that is danced is lit where it stands among the counts.
     expect(await page.locator(".move[data-now] .cue").innerText()).toContain("Roll back over the right shoulder");
     expect(roll).toMatchObject({ call: "Mark it", kicker: "Take care: upside down. Never slowly." });

@@ -52,12 +52,15 @@ function textsOf(shown: Shown, score: Score, wording: PlayerWording): Readonly<R
   const next = early ? undefined : shown.next;
   const lead = { rest: "", count: "", "count-in": wording.countInThen, wait: wording.waitThen }[shown.state];
   const marks = marked(cue, shown.percent);
+  // Of whoever is shown: another group's move may be the one that asks for care.
+  const asking = [cue, ...shown.lines.map((line) => line.cue)].filter((one) => marked(one, shown.percent));
+  const cares = [...new Set(asking.map((one) => one?.care ?? ""))];
   const several = shown.lines.length > 0;
   return {
     section: [sectionTitle(score, shown.section, wording), shown.group].filter(Boolean).join(", "),
     count: shown.count,
     part: shown.part,
-    kicker: [lead, marks && wording.careFor(cue?.care ?? "")].filter(Boolean).join(" "),
+    kicker: [lead, cares.length > 0 && wording.careFor(cares.join(", "))].filter(Boolean).join(" "),
     call: several ? "" : marks ? wording.markIt : (cue?.call ?? ""),
     cue: several ? "" : (cue?.text ?? (early || score.sections[shown.section]?.uncounted ? "" : wording.hold)),
     words: several ? "" : (cue?.words ?? ""),
