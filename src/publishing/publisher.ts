@@ -27,6 +27,8 @@ export interface DeclaredFile {
   readonly size?: { readonly width: number; readonly height: number };
   /** What its page calls it among the files to take away, in the order of the list; absent where it is not offered there. */
   readonly label?: string;
+  /** The name, without ending, that it is saved under by somebody who takes it away: "Low Tide, level 2". */
+  readonly saveAs?: string;
 }
 
 export interface OutFile extends DeclaredFile {

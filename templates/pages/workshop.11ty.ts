@@ -4,6 +4,7 @@ import type { CourseView, LessonView, PlanView, WorkshopView } from "#src/publis
 import type { Wording } from "#src/wording/wording.js";
 import { care } from "./_includes/care.js";
 import { dayOrDays } from "./_includes/dates.js";
+import { downloads } from "./_includes/downloads.js";
 import { page } from "./_includes/page.js";
 import { theirs } from "./_includes/theirs.js";
 
@@ -60,7 +61,7 @@ ${plan(view.plan, "", wording)}</section>`
 }${view.course && course(view.course, wording)}
 ${
   view.downloads.length > 0 &&
-  html`<section aria-labelledby="take"><h2 id="take">${words.takeAway}</h2><ul class="downloads">${view.downloads.map(({ file, name, kind }) => html`<li><a href="${file}">${name}</a> <small>${kind}</small></li>`)}</ul></section>`
+  html`<section aria-labelledby="take"><h2 id="take">${words.takeAway}</h2>${downloads(view.downloads, wording)}</section>`
 }</article>`;
 }
 

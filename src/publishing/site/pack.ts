@@ -24,6 +24,10 @@ export interface Download {
   readonly name: string;
   /** Its format: "PDF". */
   readonly kind: string;
+  /** Whether it is made to be printed. */
+  readonly toPrint: boolean;
+  /** The name that it is saved under, where that is another than its own. */
+  readonly saveAs?: string;
 }
 
 /** What the other outputs have declared, as a page needs it. */
@@ -37,11 +41,20 @@ export function packOf({ library, files, textOf }: Context): PackFiles {
   return {
     names: new Set(files.map(({ path }) => basename(path))),
     pictures: new Map(files.flatMap(({ path, kind, size }) => (kind === "picture" ? [[basename(path), size]] : []))),
-    downloads: files.flatMap(({ path, label, mediaType }) => {
-      const kind = outputs.format(mediaType, extname(path).slice(1));
-      return label === undefined ? [] : [{ file: basename(path), name: label, kind }];
+    downloads: files.flatMap((file) => {
+      const { label, path } = file;
+      if (label === undefined) return [];
+      const kind = outputs.format(file.mediaType, extname(path).slice(1));
+      const saveAs = file.saveAs && `${savable(file.saveAs)}${extname(path)}`;
+      const toPrint = file.kind === "handout";
+      return [{ file: basename(path), name: label, kind, toPrint, ...(saveAs ? { saveAs } : {}) }];
     }),
     ...(videoText === undefined ? {} : { videoText }),
     ...(plan === undefined ? {} : { plan: JSON.parse(plan) as ClassPlan | CoursePlan }),
   };
+}
+
+/** A name without the signs that a file system refuses (those of Windows, which refuses most). */
+function savable(name: string): string {
+  return name.replace(/[\\/:*?"<>|\p{Cc}]+/gu, "-").replace(/^[.\s]+|[.\s]+$/g, "");
 }

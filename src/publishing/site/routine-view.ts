@@ -7,6 +7,7 @@ import { timesThrough } from "../../routine/times-through.js";
 import { risks } from "../../routine/vocabulary.js";
 import { groupsMeeting } from "../../routine/whose.js";
 import type { Wording } from "../../wording/wording.js";
+import { countsMarks } from "../counts-mark.js";
 import { momentLink } from "../format.js";
 import type { DeclaredFile } from "../publisher.js";
 import { safeAddress } from "./address.js";
@@ -62,6 +63,8 @@ export interface RoutineView {
   readonly videos: readonly { readonly link: Html; readonly goesWith: string }[];
   readonly chapters: readonly { readonly clock: string; readonly title: string; readonly link: Html }[];
   readonly downloads: readonly Download[];
+  /** The marks of their counts, version by version. */
+  readonly marks: readonly ForVersions<string>[];
   readonly videoText?: string;
   readonly credit?: string;
   /** What the author is not sure of yet, of the routine as a whole or of what nobody dances. */
@@ -164,6 +167,7 @@ export function routineView(routine: Routine, library: Library, pack: PackFiles,
     videos: videosOf(routine, wording),
     chapters: chaptersOf(routine, wording),
     downloads: pack.downloads,
+    marks: marksOf(routine),
     ...(pack.videoText === undefined ? {} : { videoText: pack.videoText }),
     ...(routine.credit === undefined ? {} : { credit: routine.credit }),
     doubts: doubtsAside(routine),
@@ -184,6 +188,15 @@ function timesThroughOf(routine: Routine, { run }: Wording): readonly Html[] {
   if (one === undefined || other === undefined) return [];
   const mirrored = run.timesThrough(other);
   return run.timesThrough(one).map((text, index) => bothSides(html`${text}`, html`${mirrored[index]}`));
+}
+
+function marksOf(routine: Routine): RoutineView["marks"] {
+  const marks = countsMarks(routine);
+  return shared(
+    routine,
+    ({ id }) => [marks.get(id) ?? ""],
+    (mark) => mark,
+  );
 }
 
 function versionView(routine: Routine, version: Version, wording: Wording): VersionView {

@@ -15,6 +15,9 @@ export const outputs = {
   pack: "The whole pack, to print",
   course: "The course on one page",
   plan: "The plan as data",
+  /* The headings of the lists in which a page offers them. */
+  toPrint: "To print",
+  others: "Other files",
   /** The format of a file, by its media type: "PDF". Of one that has no name here, the ending of its file's name says it. */
   format: (mediaType: string, ending: string): string => formats[mediaType] ?? ending.toUpperCase(),
 };

@@ -7,14 +7,14 @@ import type { Wording } from "#src/wording/wording.js";
 import { theirs } from "./theirs.js";
 
 /** The counts, section by section. */
-export function counts({ sections, versions }: RoutineView, wording: Wording): Html {
+export function counts({ sections, versions, marks }: RoutineView, wording: Wording): Html {
   const words = wording.sections;
   return html`<section class="counts" aria-labelledby="counts">
 <h2><span id="counts">${words.title}</span>${versions.length > 1 && versions.map(({ classes, name }) => html`<span class="shown ${classes}">, ${name}</span>`)}<span class="shown mirrored">, ${words.mirrored}</span></h2>
 <p class="mirrored">${words.mirroredFor}</p>
 ${versions.length > 1 && html`<p><label class="tick"><input type="checkbox" id="beside"> ${words.besideEveryMove}</label></p>`}
 ${sections.map((of) => section(of, wording))}
-<p class="asking by-script">${words.asked}</p>
+${marks.map(({ classes, value }) => html`<p class="counts-mark ${classes}">${words.mark(html`<b>${value}</b>`)}</p>\n`)}<p class="asking by-script">${words.asked}</p>
 </section>`;
 }
 

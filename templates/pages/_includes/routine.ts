@@ -8,6 +8,7 @@ import type { Wording } from "#src/wording/wording.js";
 import { foldedCare } from "./care.js";
 import { counts } from "./counts.js";
 import { dateTime } from "./dates.js";
+import { downloads } from "./downloads.js";
 import { fold } from "./fold.js";
 import { page } from "./page.js";
 import { pictures } from "./pictures.js";
@@ -205,13 +206,13 @@ ${
   );
 }
 
-function takeAway({ downloads, credit, videoText }: RoutineView, wording: Wording): Html {
+function takeAway({ downloads: files, credit, videoText }: RoutineView, wording: Wording): Html {
   const { routine: words } = wording;
   return fold(
     "take",
     words.takeAway,
-    words.takeAwayLine(downloads.length),
-    html`<div class="take"><ul class="downloads">${downloads.map(({ file, name, kind }) => html`<li><a href="${file}">${name}</a> <small>${kind}</small></li>`)}</ul>
+    words.takeAwayLine(files.length),
+    html`<div class="take">${downloads(files, wording)}
 <p class="by-script"><button class="button" type="button" data-keep disabled>${wording.notices.keep}</button></p><p role="status" data-kept></p>
 ${credit && html`<h3>${words.ifYouPost}</h3><p class="credit"${theirs(wording)}>${credit}</p>`}
 ${
