@@ -7,9 +7,16 @@ import { countleaf, routineText, treeOf, writeContent } from "./run.js";
 const work = mkdtempSync(join(tmpdir(), "countleaf-same-"));
 afterAll(() => rmSync(work, { recursive: true, force: true }));
 
-/** The demo library, and beside it two files that are found to have one title: what is found is published too. */
+/** A class of the demo library and its groups, and beside them two files that are found to have one title: what is found is published too. */
+const demo = [
+  "routines/breakwater-letters",
+  "routines/lock-keepers-waltz",
+  "routines/one-umbrella",
+  "workshops/winter-floor-day",
+];
+
 function copyLibrary(folder: string) {
-  cpSync(resolve(import.meta.dirname, "../../content"), folder, { recursive: true });
+  for (const name of demo) cpSync(resolve(import.meta.dirname, `../../content/${name}.md`), join(folder, `${name}.md`));
   writeContent(folder, {
     "library.yaml": libraryText,
     "routines/kerb.md": routineText("Kerb"),
@@ -31,7 +38,7 @@ describe("the same content", () => {
     });
     expect([here.status, there.status], here.err + there.err).toEqual([0, 0]);
     const made = treeOf(join(work, "here/_site")) ?? {};
-    expect(Object.keys(made).length).toBeGreaterThan(100);
+    expect(Object.keys(made).length).toBeGreaterThan(80);
     expect(treeOf(join(work, "far/away"))).toEqual(made);
   });
 });
