@@ -107,7 +107,7 @@ test("the record, the page and the description name the group that meets a cauti
 
 test("the head of the handout names the group too, and the legend is of what the sheet shows, whoever dances it", async () => {
   const paper = spaced(await readText(await drawHandout(routine, version, library, "sheet")));
-  expect(paper).toContain("Weight on the knees (Flood). Read the cautions below");
+  expect(paper).toContain("Weight on the knees (Flood). Wear knee pads");
   expect(paper).toContain("lands hard");
   expect(paper).toMatch(/lands hard caution facing/);
   const large = spaced(await readText(await drawHandout(routine, version, library, "large")));
@@ -161,7 +161,7 @@ sections:
   expect(other?.moves[0]?.risks).toEqual(["floor-drop", "jump", "kneework"]);
   expect(other?.moves[0]?.risks).toEqual(two?.groups[0]?.moves[0]?.cautions);
   const paper = spaced(await readText(await drawHandout(level, one ?? version, library, "sheet")));
-  expect(paper).toContain("1 Sea. Level 2: Drop from a jump (take care: fast to the floor, jump, weight on the knees)");
+  expect(paper).toContain("Level 2: 1 Drop from a jump (fast to the floor, jump, weight on the knees)");
   const takes = takesText(planRecording(level, library), level, library);
   expect(takes).toContain(
     "Level 2 (Sea): 1 Drop from a jump (take care: fast to the floor, jump and weight on the knees)",
@@ -186,7 +186,7 @@ sections:
   expect(paper.match(/Starts/g)).toHaveLength(1);
   const elements = JSON.stringify(handoutPrint(across, only, library, "sheet").elements);
   const signs = (facing: string) => elements.split(`"alt":"facing ${facing}"`).length - 1;
-  // Back: the head, Sea's row of its echo, and its row of the second section. Front: the head, and Shore's two rows.
+  // Back: the head, Sea's row of its echo, and its row of the second section. Front: the head, the first section, and Shore's row.
   expect([signs("front"), signs("back")]).toEqual([3, 3]);
   const large = spaced(await readText(await drawHandout(across, only, library, "large")));
   expect(large).toContain("Sea starts: facing back");
