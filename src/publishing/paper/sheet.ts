@@ -1,14 +1,7 @@
 import type { Library, Routine, Version } from "../../routine/routine.js";
 import { type Block, besideBlock, wholeBlock } from "../../typesetting/block.js";
-import { type Area, columnWidth, type Flowed, flow } from "../../typesetting/flow.js";
-import {
-  type Bookmark,
-  figure,
-  type Mark,
-  type Position,
-  papers,
-  type StructureElement,
-} from "../../typesetting/print.js";
+import { columnWidth } from "../../typesetting/flow.js";
+import { type Bookmark, figure, type Mark, papers, type StructureElement } from "../../typesetting/print.js";
 import type { Wording } from "../../wording/wording.js";
 import { floorPlans } from "../drawing/floor-plan.js";
 import { phraseMap } from "../drawing/phrase-map.js";
@@ -24,9 +17,10 @@ import { headingBlock, type NoteStyle } from "./note-style.js";
 import { optionBlocks, teachingBlocks } from "./notes.js";
 import { neighbourOptions } from "./options.js";
 import { otherSideBar, otherSideReason, otherSideTop } from "./other-side.js";
-import { footElement, layoutOwnNotes, layoutRunningHeads, margin } from "./page.js";
+import { footElement, layoutRunningHeads, margin } from "./page.js";
 import { markedBlocks, practiceBlocks, speedBlocks } from "./practice.js";
 import { cautionBlocks, deferringBlocks, gearBlocks } from "./preparation.js";
+import { type Picture, placeRest, type RestContext } from "./rest.js";
 import { orderBlocks } from "./run-order.js";
 
 /** A routine's sheet, laid out on pages of its own, counted from 0. */
@@ -55,46 +49,23 @@ const apart = 12;
 const shallow = 72;
 /** The same where a sheet has room. */
 const roomy = 128;
+/** Points left on the last page from which on there is. */
+const plenty = 100;
 /** From the top margin down to where a further page begins, under its running head. */
 const runningHead = 17;
-/** A heading and two lines for the dancer's own notes. */
-const ownNotes = 62;
-/** How much of a page is filled at least before something begins on the next one that could be parted. */
-const filled = 2 / 3;
 /** A section that does not fit begins on the next page where so much of this one is filled. */
 const nearlyFull = 0.8;
 
 /** What does not change from one way to lay a sheet out to the next. */
-interface SheetContext {
+interface SheetContext extends RestContext {
   readonly dance: Dance;
   readonly library: Library;
-  readonly wording: Wording;
-  readonly width: number;
-  readonly top: number;
-  /** Of further pages. */
-  readonly below: number;
-  readonly bottom: number;
   readonly head: Head;
   readonly legend: Legend;
   /** At the foot of the first page. */
   readonly credit: StructureElement;
-  readonly map: Picture;
-  /** Whom the cautions defer to, and the house's rules, as wide as the page. */
-  readonly care: readonly Block[];
-  /** The same and all the rest, as wide as a column. */
-  readonly notes: readonly Block[];
-  /** The notes with larger pictures. */
+  /** The notes with more room between lines, and larger pictures. */
   readonly roomy: () => readonly Block[];
-  readonly careNotes: readonly Block[];
-}
-
-/** The phrase map with what its own signs mean. */
-interface Picture {
-  readonly height: number;
-  readonly place: (position: Position) => {
-    readonly elements: readonly StructureElement[];
-    readonly decoration: readonly Mark[];
-  };
 }
 
 /** A sheet as it might be. */
@@ -156,12 +127,13 @@ function contextOf(
     wording,
   };
   const wide = { ...style, width };
-  const texts = [...orderBlocks(routine, style), ...teachingBlocks(routine, version, style)];
+  const texts = (set: NoteStyle) => [...orderBlocks(routine, set), ...teachingBlocks(routine, version, set)];
   return {
     dance,
     library,
     wording,
     width,
+    gutter,
     top,
     below: routine.mirrored ? top : top + runningHead,
     bottom: pageHeight - margin.bottom,
@@ -171,8 +143,8 @@ function contextOf(
     map: mapPicture(dance, bands, width, wording),
     care: within === "pack" ? [] : deferringBlocks(library, wide),
     careNotes: within === "pack" ? [] : deferringBlocks(library, style),
-    notes: [...texts, ...homeBlocks(routine, version, library, style, shallow)],
-    roomy: () => [...texts, ...homeBlocks(routine, version, library, style, roomy)],
+    notes: [...texts(style), ...homeBlocks(routine, version, library, style, shallow)],
+    roomy: () => [...texts({ ...style, tight: false }), ...homeBlocks(routine, version, library, style, roomy)],
   };
 }
 
@@ -216,8 +188,8 @@ function layoutDraft(context: SheetContext, set: readonly SetBand[], full: numbe
   const reach = full < 1 ? top + full * (bottom - top) : bottom;
   const grid = placeGrid(set, { wording, left: margin.side, width, start, top: below, bottom, full: reach });
   const least = placeRest(context, grid);
-  // Where much of the last page is left, the pictures may be larger.
-  const larger = least.left > roomy - shallow ? placeRest({ ...context, notes: context.roomy() }, grid) : least;
+  // Where much of the last page is left, there may be more room between lines and for pictures.
+  const larger = least.left > plenty ? placeRest({ ...context, notes: context.roomy() }, grid) : least;
   const rest = larger.pages === least.pages ? larger : least;
   const draw = (): Sheet => {
     const counts = grid.draw();
@@ -240,77 +212,6 @@ function layoutDraft(context: SheetContext, set: readonly SetBand[], full: numbe
     };
   };
   return { pages: rest.pages, listed: listedIn(set), draw };
-}
-
-/** Where a part of what follows the counts stands. */
-interface Rest {
-  readonly pages: number;
-  /** How much of the last page. */
-  readonly left: number;
-  readonly draw: () => Pick<Sheet, "elements" | "decoration">;
-}
-
-/**
- * What follows the counts: on the same page if all of it fits there or much of the page would stay empty, else on the next. The map stands
- * where it takes no page of its own, and no room of the counts.
- */
-function placeRest(context: SheetContext, grid: Grid): Rest {
-  const { top, below, bottom, care, careNotes, notes, map } = context;
-  const area: Area = { left: margin.side, width: context.width, columns: 2, gutter, top: below, bottom, tail: 0 };
-  const under = { page: grid.page, y: grid.y + 10 };
-  const all = [...careNotes, ...notes];
-  const on = flow(all, under, area);
-  const pageTop = grid.page === 0 ? top : below;
-  const foot = flow(care, under, { ...area, columns: 1 });
-  const footFits = foot.page === grid.page;
-  const next = { page: grid.page + 1, y: below };
-  const enough = grid.y - pageTop >= filled * (bottom - pageTop);
-  const apart = on.page === grid.page || !enough ? undefined : flow(footFits ? notes : all, next, area);
-  if (apart === undefined || apart.page > on.page) {
-    const mapped = on.page === grid.page ? flow(all, { ...under, y: under.y + map.height + 8 }, area) : undefined;
-    if (mapped?.page === grid.page) return restOf(context, { map: under, notes: mapped });
-    return restOf(context, { notes: on, map: fitsUnder(on, context) });
-  }
-  const held = footFits ? { foot } : {};
-  const end = footFits ? foot.y + 8 : under.y;
-  if (end + map.height <= bottom) return restOf(context, { ...held, map: { page: grid.page, y: end }, notes: apart });
-  const mapped = flow(footFits ? notes : all, { ...next, y: next.y + map.height + 10 }, area);
-  if (mapped.page === apart.page) return restOf(context, { ...held, map: next, notes: mapped });
-  return restOf(context, { ...held, notes: apart, map: fitsUnder(apart, context) });
-}
-
-/** The place of the map under the last of the notes, if there is room. */
-function fitsUnder({ page, y }: Flowed, { map, bottom }: SheetContext): Pick<Position, "page" | "y"> | undefined {
-  return y + 12 + map.height <= bottom ? { page, y: y + 12 } : undefined;
-}
-
-interface RestParts {
-  readonly foot?: Flowed;
-  readonly map: Pick<Position, "page" | "y"> | undefined;
-  readonly notes: Flowed;
-}
-
-function restOf({ width, bottom, wording, map }: SheetContext, { foot, map: at, notes }: RestParts): Rest {
-  const under = at !== undefined && at.page === notes.page && at.y >= notes.y;
-  const last = under ? { page: at.page, y: at.y + map.height } : notes;
-  return {
-    pages: last.page + 1,
-    left: bottom - last.y,
-    draw: () => {
-      const picture = at === undefined ? undefined : map.place({ ...at, x: margin.side });
-      const end = { page: last.page, x: margin.side, y: last.y + 14 };
-      const own = end.y + ownNotes <= bottom ? layoutOwnNotes(end, width, bottom, wording) : undefined;
-      return {
-        elements: [
-          ...(foot?.draw() ?? []),
-          ...(picture?.elements ?? []),
-          ...notes.draw(),
-          ...(own === undefined ? [] : [own.element]),
-        ],
-        decoration: [...(picture?.decoration ?? []), ...(own?.decoration ?? [])],
-      };
-    },
-  };
 }
 
 /** What a relative link is relative to. */
