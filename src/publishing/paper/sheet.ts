@@ -52,7 +52,7 @@ const roomy = 128;
 /** Points left on the last page from which on there is. */
 const plenty = 100;
 /** From the top margin down to where a further page begins, under its running head. */
-const runningHead = 17;
+const runningHead = 19;
 /** A section that does not fit begins on the next page where so much of this one is filled. */
 const nearlyFull = 0.8;
 
