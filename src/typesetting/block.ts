@@ -1,5 +1,5 @@
 import type { Mark, Position, StructureElement, Tag } from "./print.js";
-import { type Line, leading, type Piece, type Span, textWidth, wrap } from "./text.js";
+import { close, type Line, leading, type Piece, type Span, textWidth, wrap } from "./text.js";
 
 /** Something with a height that is drawn where the flow puts it. */
 export interface Slice {
@@ -28,21 +28,23 @@ export interface TextOptions {
   /** Points from the left. */
   readonly indent?: number;
   readonly whole?: boolean;
+  /** Lines closer to each other. */
+  readonly tight?: boolean;
 }
 
 /** A paragraph or a heading. */
 export function textBlock(spans: readonly Span[], options: TextOptions): Block {
-  const { size, width, tag = "P", before = size * 0.5, keepNext = false, indent = 0 } = options;
-  const slices = wrap(spans, size, width - indent).map((line) => lineSlice(line, indent));
+  const { size, width, tag = "P", before = size * 0.5, keepNext = false, indent = 0, tight } = options;
+  const slices = wrap(spans, size, width - indent).map((line) => lineSlice(line, indent, tight));
   return { before, keepNext, slices, build: (content) => ({ tag, content }) };
 }
 
 /** An entry of a list, its label (a bullet, a number, a count) hanging on the left. */
 export function itemBlock(label: Span, spans: readonly Span[], options: TextOptions): Block {
-  const { size, width, before = size * 0.3, indent = 0 } = options;
+  const { size, width, before = size * 0.3, indent = 0, tight } = options;
   const hang = indent + Math.max(size * 1.1, textWidth(label.text, size, label.style) + size * 0.5);
   const [head] = wrap([label], size);
-  const slices = wrap(spans, size, width - hang).map((line) => lineSlice(line, hang));
+  const slices = wrap(spans, size, width - hang).map((line) => lineSlice(line, hang, tight));
   const whole = options.whole ?? false;
   const build = (content: readonly (StructureElement | Mark)[]): StructureElement => {
     const first = firstMark(content);
@@ -64,9 +66,41 @@ export function wholeBlock(height: number, before: number, place: (position: Pos
   return { before, slices, build: (content) => (content[0] as StructureElement | undefined) ?? { tag: "P", content } };
 }
 
-export function lineSlice(line: Line, indent = 0): Slice {
+/** Blocks beside others, `step` points to the right, that are never parted from them. */
+export function besideBlock(left: readonly Block[], right: readonly Block[], step: number, before: number): Block {
+  const columns = [stacked(left), stacked(right)];
+  const height = Math.max(...columns.map((column) => column.height));
+  return wholeBlock(height, before, (position) => ({
+    tag: "Sect",
+    content: columns.flatMap(({ place }, index) => place({ ...position, x: position.x + index * step })),
+  }));
+}
+
+/** Blocks under each other, none of them broken. */
+function stacked(blocks: readonly Block[]): {
+  readonly height: number;
+  readonly place: (position: Position) => readonly StructureElement[];
+} {
+  let height = 0;
+  const slices = blocks.map((block, index) => {
+    if (index > 0) height += block.before;
+    const tops = block.slices.map((slice) => {
+      const top = height;
+      height += slice.height;
+      return { slice, top };
+    });
+    return { block, tops };
+  });
+  const place = (position: Position) =>
+    slices.map(({ block, tops }) =>
+      block.build(tops.flatMap(({ slice, top }) => slice.place({ ...position, y: position.y + top }))),
+    );
+  return { height, place };
+}
+
+export function lineSlice(line: Line, indent = 0, tight = false): Slice {
   return {
-    height: line.size * leading,
+    height: line.size * (tight ? close : leading),
     place: (position) => lineContent(line, { ...position, x: position.x + indent }),
   };
 }

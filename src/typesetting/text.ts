@@ -35,6 +35,8 @@ export interface Line {
 
 /** From one base line to the next, in type sizes: the faces' own height, so that lines never touch. */
 export const leading = 1.22;
+/** The same where much has to go on little paper: so near that an accent on a capital may come close to the line above. */
+export const close = 1.13;
 /** From the top of a line's box down to its base line, in type sizes. */
 export const ascent = 0.94;
 

@@ -2,11 +2,14 @@ import { expect, test } from "vitest";
 import { descriptionText } from "../../src/publishing/description/description.js";
 import { floorPlan, floorPlans } from "../../src/publishing/drawing/floor-plan.js";
 import { phraseMap } from "../../src/publishing/drawing/phrase-map.js";
+import { groupNames } from "../../src/publishing/handout/group-names.js";
 import { drawHandout, handoutPrint } from "../../src/publishing/handout/handout.js";
+import { viewAddress } from "../../src/publishing/paper/credit.js";
 import { takesText } from "../../src/publishing/plan/takes-text.js";
 import { routineJson } from "../../src/publishing/routine-json.js";
 import { routineView } from "../../src/publishing/site/routine-view.js";
 import { workshopView } from "../../src/publishing/site/workshop-view.js";
+import { asDancedBy } from "../../src/routine/one-group.js";
 import { planClass } from "../../src/teaching/plan.js";
 import { planRecording } from "../../src/teaching/recording.js";
 import { wordingOf } from "../../src/wording/wording.js";
@@ -107,11 +110,58 @@ test("the record, the page and the description name the group that meets a cauti
 
 test("the head of the handout names the group too, and the legend is of what the sheet shows, whoever dances it", async () => {
   const paper = spaced(await readText(await drawHandout(routine, version, library, "sheet")));
-  expect(paper).toContain("Weight on the knees (Flood). Read the cautions below");
+  expect(paper).toContain("Weight on the knees (Flood). Wear knee pads");
   expect(paper).toContain("lands hard");
   expect(paper).toMatch(/lands hard caution facing/);
   const large = spaced(await readText(await drawHandout(routine, version, library, "large")));
   expect(large).toContain("weight on the knees (Flood)");
+});
+
+test("a group's own sheet has its moves, its start and its cautions, and a code that opens them", async () => {
+  const across = fromYaml(`
+groups: [Ebb, { name: Flood, facing: back }]
+levels: [1, 2]
+sections:
+  - name: Harbour wall
+    counts: [{ 1-8: Reach up }]
+    parts:
+      Flood:
+        - 1-4: { do: Sink, height: kneeling, options: { 2: Spiral down } }
+          5-8: { do: Rise, height: standing, weight: both }
+`);
+  const sheetOf = (group: string) => {
+    const alone = asDancedBy(across, group);
+    const [one] = alone.versions;
+    if (one === undefined) throw new Error("It has no version.");
+    return { alone, one, paper: drawHandout(alone, one, library, "sheet", group).then(readText).then(spaced) };
+  };
+  const [ebb, flood] = [sheetOf("Ebb"), sheetOf("Flood")];
+  const [first, second] = [await ebb.paper, await flood.paper];
+  expect(first).toContain("Level 1 of 2, Ebb");
+  expect(first).toContain("Reach up");
+  for (const others of ["Sink", "Weight on the knees", "Facing back", "Flood", "Spiral"])
+    expect(first).not.toContain(others);
+  expect(second).toContain("Level 1 of 2, Flood");
+  for (const own of ["Sink", "Rise", "Level 2: ", "Spiral down", "Weight on the knees.", "Facing back"])
+    expect(second).toContain(own);
+  for (const others of ["Reach up", "Ebb"]) expect(second).not.toContain(others);
+  expect(flood.one.load).toEqual({ knees: 1 });
+  expect(viewAddress({ routine: flood.alone, version: flood.one, group: "Flood" }, library)).toBe(
+    "https://saltmarsh.example/routines/low-tide/?version=1&group=Flood",
+  );
+});
+
+test("each group's file goes by its name, or by its place where the name is another's", () => {
+  const namesOf = (groups: readonly string[], ids: readonly string[] = ["1"]) => {
+    return groupNames({ groups, versions: ids.map((id) => ({ ...version, id })) });
+  };
+  expect(namesOf(["Ebb", "Back row, left"])).toEqual(["ebb", "back-row-left"]);
+  expect(namesOf(["Large", "mirrored", "Card"])).toEqual(["group-1", "group-2", "group-3"]);
+  expect(namesOf(["Ebb!", "ebb?", "…"])).toEqual(["ebb", "group-2", "group-3"]);
+  expect(namesOf(["Group 2", "Group-2"])).toEqual(["group-2", "group-2-2"]);
+  // handout-1-flood.pdf is the sheet of the version 1-flood.
+  expect(namesOf(["Flood"], ["1", "1-flood"])).toEqual(["group-1"]);
+  expect(namesOf(["The very tall people of the last row and all who stand behind them"])[0]?.length).toBeLessThan(41);
 });
 
 test("heights, facings and hits of the map and the ways of the floor plan are each group's own", () => {
@@ -161,7 +211,7 @@ sections:
   expect(other?.moves[0]?.risks).toEqual(["floor-drop", "jump", "kneework"]);
   expect(other?.moves[0]?.risks).toEqual(two?.groups[0]?.moves[0]?.cautions);
   const paper = spaced(await readText(await drawHandout(level, one ?? version, library, "sheet")));
-  expect(paper).toContain("1 Sea. Level 2: Drop from a jump (take care: fast to the floor, jump, weight on the knees)");
+  expect(paper).toContain("Level 2: 1 Drop from a jump (fast to the floor, jump, weight on the knees)");
   const takes = takesText(planRecording(level, library), level, library);
   expect(takes).toContain(
     "Level 2 (Sea): 1 Drop from a jump (take care: fast to the floor, jump and weight on the knees)",
@@ -186,7 +236,7 @@ sections:
   expect(paper.match(/Starts/g)).toHaveLength(1);
   const elements = JSON.stringify(handoutPrint(across, only, library, "sheet").elements);
   const signs = (facing: string) => elements.split(`"alt":"facing ${facing}"`).length - 1;
-  // Back: the head, Sea's row of its echo, and its row of the second section. Front: the head, and Shore's two rows.
+  // Back: the head, Sea's row of its echo, and its row of the second section. Front: the head, the first section, and Shore's row.
   expect([signs("front"), signs("back")]).toEqual([3, 3]);
   const large = spaced(await readText(await drawHandout(across, only, library, "large")));
   expect(large).toContain("Sea starts: facing back");

@@ -9,6 +9,11 @@ import { type Box, nameBeside } from "./name-beside.js";
 import type { PictureOptions } from "./phrase-map.js";
 import { facingSign } from "./signs.js";
 
+export interface FloorOptions extends PictureOptions {
+  /** Points that the floor is deep at most; where nothing is said, no deeper than the picture is wide. */
+  readonly depth?: number;
+}
+
 /** Metres beyond the path on every side, and least width and depth of the floor shown. */
 const beyond = 0.5;
 const least = 2;
@@ -38,7 +43,7 @@ export function floorPlans(
   routine: Routine,
   version: Version,
   library: Library,
-  options: PictureOptions,
+  options: FloorOptions,
 ): readonly Drawing[] {
   const once = ({ moves }: Pick<Dancers, "moves">) =>
     floorPath(
@@ -67,14 +72,13 @@ function pathDrawing(
   routine: Routine,
   version: Version,
   { path, names, start }: Travelled,
-  { width, size, wording }: PictureOptions,
+  { width, depth = width, size, wording }: FloorOptions,
 ): Drawing {
   const { floor: floorWords } = wording.drawing;
   const floor = floorOf(path);
   const top = size * 1.6;
   const bottom = size * 1.6;
-  // No deeper than it is wide.
-  const scale = Math.min(width / (floor.right - floor.left), width / (floor.front - floor.back));
+  const scale = Math.min(width / (floor.right - floor.left), depth / (floor.front - floor.back));
   const [across, deep] = [(floor.right - floor.left) * scale, (floor.front - floor.back) * scale];
   const shift = (width - across) / 2;
   const at = ({ x, y }: FloorSpot): Coordinates => [shift + (x - floor.left) * scale, top + (floor.front - y) * scale];
@@ -133,10 +137,10 @@ function metres(floor: Floor, at: (spot: FloorSpot) => Coordinates): readonly Sh
     Array.from({ length: Math.floor(to) - Math.ceil(from) + 1 }, (_, index) => Math.ceil(from) + index);
   return [
     ...steps(floor.left, floor.right).map((x) =>
-      line("tint", 0.6, at({ x, y: floor.back }), at({ x, y: floor.front })),
+      line("line", 0.4, at({ x, y: floor.back }), at({ x, y: floor.front })),
     ),
     ...steps(floor.back, floor.front).map((y) =>
-      line("tint", 0.6, at({ x: floor.left, y }), at({ x: floor.right, y })),
+      line("line", 0.4, at({ x: floor.left, y }), at({ x: floor.right, y })),
     ),
   ];
 }

@@ -4,7 +4,7 @@ import type { Print } from "../../typesetting/print.js";
 import { type Wording, wordingOf } from "../../wording/wording.js";
 import { creditSpans } from "../paper/credit.js";
 import type { Dance } from "../paper/dance.js";
-import { versionLine } from "../paper/head.js";
+import { danceLine } from "../paper/head.js";
 import { feetOf, layoutFeet } from "../paper/page.js";
 import { layoutSheet, type Sheet } from "../paper/sheet.js";
 import { layoutCard } from "./card.js";
@@ -19,31 +19,47 @@ const layouts: Record<Variant, (dance: Dance, library: Library, wording: Wording
   card: layoutCard,
 };
 
-/** Draws a version's handout as a PDF; for a mirrored one, give the reflected routine. */
+/**
+ * Draws a version's handout as a PDF; for a mirrored one, give the reflected routine.
+ *
+ * @param group whose it is, where it is for one group: then give the routine as that group dances it
+ */
 export function drawHandout(
   routine: Routine,
   version: Version,
   library: Library,
   variant: Variant,
+  group?: string,
 ): Promise<Uint8Array> {
-  return writePrint(handoutPrint(routine, version, library, variant));
+  return writePrint(handoutPrint(routine, version, library, variant, group));
 }
 
 /** The same, laid out and not yet written. */
-export function handoutPrint(routine: Routine, version: Version, library: Library, variant: Variant): Print {
+export function handoutPrint(
+  routine: Routine,
+  version: Version,
+  library: Library,
+  variant: Variant,
+  group?: string,
+): Print {
   const wording = wordingOf(library.language);
+  const dance: Dance = { routine, version, ...(group === undefined ? {} : { group }) };
   return {
-    title: wording.print.title(routine.title, versionLine(routine, version, wording), variant),
+    title: wording.print.title(routine.title, danceLine(dance, wording), variant),
     author: routine.choreographer,
     language: wording.language,
     ...(routine.date === undefined ? {} : { date: routine.date }),
     paper: library.paper,
-    ...layouts[variant]({ routine, version }, library, wording),
+    ...layouts[variant](dance, library, wording),
   };
 }
 
-function footedSheet({ routine, version }: Dance, library: Library, wording: Wording): Sheet {
-  const sheet = layoutSheet(routine, version, library, { within: "handout", wording });
+function footedSheet({ routine, version, group }: Dance, library: Library, wording: Wording): Sheet {
+  const sheet = layoutSheet(routine, version, library, {
+    within: "handout",
+    wording,
+    ...(group !== undefined && { group }),
+  });
   const feet = feetOf(creditSpans(routine, library, wording), sheet.pages);
   return { ...sheet, decoration: [...sheet.decoration, ...layoutFeet(library.paper, feet, wording)] };
 }

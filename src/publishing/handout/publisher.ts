@@ -1,8 +1,10 @@
 import { mirror } from "../../routine/mirror.js";
+import { asDancedBy } from "../../routine/one-group.js";
 import type { Library, Routine } from "../../routine/routine.js";
 import type { HandoutKind } from "../../routine/vocabulary.js";
 import { wordingOf } from "../../wording/wording.js";
 import type { DeclaredFile, OutFile, Publisher } from "../publisher.js";
+import { groupNames } from "./group-names.js";
 import type { Variant } from "./handout.js";
 
 interface Wanted {
@@ -12,9 +14,11 @@ interface Wanted {
   /** Of the file's name. */
   readonly ending: string;
   readonly label: string;
+  /** Whose it is, where it is for one group. */
+  readonly group?: string;
 }
 
-/** The handouts that a library asks for: `routines/<slug>/handout-<version>.pdf`, `-mirrored`, `-large` and `-card`. */
+/** The handouts that a library asks for: `routines/<slug>/handout-<version>.pdf`, `-<group>`, `-mirrored`, `-large` and `-card`. */
 export const handout: Publisher<Routine> = {
   name: "handout",
   async publish(routine, { library }) {
@@ -23,10 +27,10 @@ export const handout: Publisher<Routine> = {
     const files: OutFile[] = [];
     // One after the other: while one is drawn, no other lies about in memory.
     for (const one of wanted(routine, library)) {
-      const { dance, id, variant } = one;
+      const { dance, id, variant, group } = one;
       const version = dance.versions.find((each) => each.id === id);
       if (version === undefined) throw new Error(`The routine ${routine.slug} has no version ${id}.`);
-      files.push({ ...declared(one), content: await drawHandout(dance, version, library, variant) });
+      files.push({ ...declared(one), content: await drawHandout(dance, version, library, variant, group) });
     }
     return files;
   },
@@ -47,12 +51,27 @@ function wanted(routine: Routine, { handouts, language }: Library): readonly Wan
   const sheet = (id: string): Wanted => {
     return { dance: routine, id, variant: "sheet", ending: "", label: outputs.handout(versions.name(id)) };
   };
+  const ids = [routine.taught, ...others];
   return [
-    ...only("versions", () => [routine.taught, ...others].map(sheet)),
+    ...only("versions", () => [...ids.map(sheet), ...groupSheets(routine, ids, language)]),
     ...only("mirrored", () => [
       { ...taught, dance: mirror(routine), variant: "sheet", ending: "-mirrored", label: outputs.mirroredHandout },
     ]),
     ...only("large", () => [{ ...taught, variant: "large", ending: "-large", label: outputs.largeHandout }]),
     ...only("card", () => [{ ...taught, variant: "card", ending: "-card", label: outputs.cueCard }]),
   ];
+}
+
+/** A sheet for each group beside those for all. */
+function groupSheets(routine: Routine, ids: readonly string[], language: string): readonly Wanted[] {
+  const { outputs, versions } = wordingOf(language);
+  const names = groupNames(routine);
+  const dances = routine.groups.map((group) => asDancedBy(routine, group));
+  return ids.flatMap((id) =>
+    dances.map((dance, index): Wanted => {
+      const group = routine.groups[index] ?? "";
+      const label = outputs.groupHandout(versions.name(id), group);
+      return { dance, id, variant: "sheet", ending: `-${names[index]}`, label, group };
+    }),
+  );
 }

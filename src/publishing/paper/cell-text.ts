@@ -13,6 +13,8 @@ export interface CellText {
   readonly spans: readonly Span[];
   /** Its cautions by their names. */
   readonly risk: readonly Span[];
+  /** The call, the cue, its landing words and its cautions, for its cell. */
+  readonly shown: readonly Span[];
   /** All of that in one run of text, for a line rather than a cell: signs stand in words. */
   readonly listed: readonly Span[];
 }
@@ -36,6 +38,7 @@ export function cellText(
     label: [{ text: label, style: "bold" }],
     spans,
     risk: cautions.length === 0 ? [] : [{ text: cautions.join(", "), style: "italic" }],
+    shown: cautions.length === 0 ? spans : [...spans, { text: print.aside(cautions), style: "italic" }],
     listed: [
       { text: `${label} `, style: "bold" },
       ...spans,
@@ -48,12 +51,14 @@ export function cellText(
 function moveSpans({ say, hold, improvised, cue, words }: Move, wording: Wording): readonly Span[] {
   const { print } = wording;
   const calls = aloud(say).map((call) => cueSpans(call.cue, wording));
-  const call =
+  const [before, ...called] = print.called(calls);
+  const quoted = called.flatMap((piece) => (typeof piece === "string" ? [{ text: piece }] : piece));
+  const call: readonly Span[] =
     calls.length === 0
       ? []
-      : print.called(calls).flatMap((piece) => (typeof piece === "string" ? [{ text: piece }] : piece));
+      : [{ text: before, style: "italic", tone: "soft" }, ...quoted.map((span): Span => ({ ...span, style: "bold" }))];
   return [
-    ...call.map((span): Span => ({ ...span, style: "bold" })),
+    ...call,
     ...(call.length === 0 ? [] : [{ text: " " }]),
     ...(improvised ? [{ text: print.own, style: "italic" } as const] : []),
     // A hold is our own word.

@@ -1,60 +1,106 @@
 import { lineContent } from "../../typesetting/block.js";
 import type { Mark, Position, StructureElement } from "../../typesetting/print.js";
-import type { Shape } from "../../typesetting/shape.js";
-import { type Line, leading, widestWord, wrap } from "../../typesetting/text.js";
+import { line, type Shape } from "../../typesetting/shape.js";
+import { close, type Line, leading, type Span, widestWord, wrap } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { cautionSign, facingSign, hitCorner } from "../drawing/signs.js";
 import type { GridCell } from "./bands.js";
 
 /** Smallest type on a sheet, and the size of everything beside the cues. */
-export const smallest = 8;
+export const smallest = 9;
 
 /** Room for a sign and beside it. */
 export const sign = { width: 9, gap: 3 };
 /** Points between a cell's edges and what stands in it. */
-export const inset = { left: 4.5, right: 2.5, top: 2.5, bottom: 3.5, hit: 6, open: 8 };
-const labelHeight = 10.5;
+export const inset = { left: 4, right: 2, top: 1, bottom: 2.5, hit: 6, open: 8 };
+/** Height of the line of counts at the top of a cell, which an accent makes grey. */
+export const labelStrip = 12;
+/** Between a cue and the easier or harder way under it: room, a rule, room. */
+const optionGap = 5;
 
 /** A move set in its own span of the grid. */
 export interface CellLayout {
+  /** Without what other levels dance. */
   readonly height: number;
   readonly lines: number;
+  /** What other levels dance adds to it. */
+  readonly more: number;
   readonly place: (position: Position) => StructureElement;
+  /** What other levels dance, under a cell that ends `height` points down, each under a rule; drawn from the cell's corner. */
+  readonly placeMore: (position: Position, height: number) => readonly StructureElement[];
+  readonly rules: (height: number) => readonly Shape[];
 }
 
-/** Sets a move in the width of its counts; undefined where a word is wider than that. */
-export function layoutCell(cell: GridCell, width: number, size: number, wording: Wording): CellLayout | undefined {
+/**
+ * Sets a move in the width of its counts; undefined where a word is wider than that.
+ *
+ * @param options what other levels dance in its place, a text each
+ */
+export function layoutCell(
+  cell: GridCell,
+  width: number,
+  size: number,
+  wording: Wording,
+  options: readonly (readonly Span[])[] = [],
+): CellLayout | undefined {
   const { move, begins } = cell;
   const left = inset.left + (move.hit && begins ? inset.hit - 2 : 0);
   const right = cell.ends ? inset.right : inset.open;
   const room = width - left - right;
-  const { label, spans, risk } = cell.text;
+  const { label, shown } = cell.text;
   const words = width - inset.left - right;
-  if (Math.max(widestWord(spans, size), widestWord(risk, smallest)) > words || widestWord(label, smallest) > room)
-    return undefined;
+  if (widestWord(shown, size) > words || widestWord(label, smallest) > room) return undefined;
   const [head] = wrap(label, smallest);
   const signs = cellSigns(cell, wording);
   const signsWidth = signs.length * (sign.width + sign.gap);
   const beside = (head?.width ?? 0) + signsWidth <= room;
   if (!beside && signsWidth > words) return undefined;
-  const top = inset.top + labelHeight * (beside ? 1 : 2);
-  const lines = [...wrap(spans, size, words), ...wrap(risk, smallest, words)];
+  const top = labelStrip + (beside ? 0 : labelStrip - 2);
+  const lines = wrap(shown, size, words);
   const place = (position: Position): StructureElement => {
     const { page, x, y } = position;
     const labels: readonly Mark[] = head === undefined ? [] : [{ page, x: x + left, y: y + inset.top, line: head }];
     const signX = beside ? x + left + (head?.width ?? 0) + sign.gap : x + inset.left;
-    const signY = y + top - labelHeight / 2;
+    const signY = y + top - labelStrip / 2;
     return {
       tag: "P",
       content: [
         ...labels,
         ...(move.hit && begins ? [hitFigure(position, wording)] : []),
         ...signs.map((one, index) => one({ page, x: signX + index * (sign.width + sign.gap), y: signY })),
-        ...stackLines(lines, { page, x: x + inset.left, y: y + top }),
+        ...stackLines(lines, { page, x: x + inset.left, y: y + top + 0.5 }, close),
       ],
     };
   };
-  return { height: top + linesHeight(lines) + inset.bottom, lines: lines.length, place };
+  return {
+    height: top + 0.5 + linesHeight(lines, close) + inset.bottom,
+    lines: lines.length,
+    place,
+    ...layoutOptions(options, words),
+  };
+}
+
+/** What other levels dance, one under the other, each under a short rule: another voice than the cue's. */
+function layoutOptions(
+  options: readonly (readonly Span[])[],
+  width: number,
+): Pick<CellLayout, "more" | "placeMore" | "rules"> {
+  const set = options.map((spans) => wrap(spans, smallest, width));
+  const heights = set.map((lines) => linesHeight(lines, close) + optionGap);
+  const down = (index: number) => heights.slice(0, index).reduce((sum, one) => sum + one, 0);
+  return {
+    more: down(set.length),
+    placeMore: ({ page, x, y }, height) =>
+      set.map((lines, index) => {
+        const top = y + height - inset.bottom + down(index) + optionGap;
+        return { tag: "P", content: stackLines(lines, { page, x: x + inset.left, y: top }, close) };
+      }),
+    rules: (height) =>
+      set.map((_, index) => {
+        const y = height - inset.bottom + down(index) + optionGap / 2;
+        return line("line", 0.6, [inset.left, y], [inset.left + Math.min(width, 40), y]);
+      }),
+  };
 }
 
 /** What a cell shows beside its counts: the new facing, a caution. Each is placed by the middle of its left edge. */
@@ -93,15 +139,20 @@ export function hitFigure(position: Position, { print }: Wording): StructureElem
   return { tag: "Figure", alt: print.hit, box, content: [{ ...position, shapes: [hitCorner([0, 0], inset.hit)] }] };
 }
 
-export function stackLines(lines: readonly Line[], position: Position): readonly (StructureElement | Mark)[] {
+/** @param step from one line to the next, in type sizes */
+export function stackLines(
+  lines: readonly Line[],
+  position: Position,
+  step = leading,
+): readonly (StructureElement | Mark)[] {
   let y = position.y;
-  return lines.flatMap((line) => {
-    const elements = lineContent(line, { ...position, y });
-    y += line.size * leading;
+  return lines.flatMap((one) => {
+    const elements = lineContent(one, { ...position, y });
+    y += one.size * step;
     return elements;
   });
 }
 
-export function linesHeight(lines: readonly Line[]): number {
-  return lines.reduce((sum, { size }) => sum + size * leading, 0);
+export function linesHeight(lines: readonly Line[], step = leading): number {
+  return lines.reduce((sum, { size }) => sum + size * step, 0);
 }

@@ -11,14 +11,15 @@ export function routineAddress(routine: Routine, library: Library): string | und
 }
 
 /**
- * Where the page shows what a sheet has: its version and its side. The version is named even where it is the taught one, since another
+ * Where the page shows what a sheet has: its version, its side and its group. The version is named even where it is the taught one, since another
  * may be taught by the day on which an old sheet is scanned.
  */
-export function viewAddress({ routine, version }: Dance, library: Library): string | undefined {
+export function viewAddress({ routine, version, group }: Dance, library: Library): string | undefined {
   const page = routineAddress(routine, library);
   if (page === undefined) return undefined;
   const view = new URLSearchParams({
     ...(routine.versions.length > 1 ? { version: version.id } : {}),
+    ...(group === undefined ? {} : { group }),
     ...(routine.mirrored ? { side: "mirrored" } : {}),
   });
   return view.size === 0 ? page : `${page}?${view}`;

@@ -4,4 +4,6 @@ import type { Routine, Version } from "../../routine/routine.js";
 export interface Dance {
   readonly routine: Routine;
   readonly version: Version;
+  /** The group whose sheet it is, where it is not for all. */
+  readonly group?: string;
 }

@@ -1,12 +1,18 @@
 import type { Mark, Position, StructureElement } from "../../typesetting/print.js";
-import { line } from "../../typesetting/shape.js";
-import { ascent, type Span, textWidth, wrap } from "../../typesetting/text.js";
+import { line, type Shape } from "../../typesetting/shape.js";
+import { ascent, leading, type Span, shortened, textWidth, wrap } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { accentDisc, facingSign } from "../drawing/signs.js";
-import { linesHeight, signFigure, smallest, stackLines } from "./cell.js";
-import { type Fragment, type GridFrame, type GridItem, type Numerals, numeralStripHeight } from "./grid-items.js";
-import type { RowLayout } from "./row.js";
-import { sideNames, sideTimes } from "./side.js";
+import { inset, signFigure, smallest } from "./cell.js";
+import {
+  type Fragment,
+  type GridFrame,
+  type GridItem,
+  type Numerals,
+  numeralStripHeight,
+  phraseColumn,
+} from "./grid-items.js";
+import { callHeight, type RowLayout } from "./row.js";
 
 const numeralSize = 13;
 
@@ -18,13 +24,12 @@ export function drawGrid(
   const tables: StructureElement[][] = [];
   const decoration: Mark[] = [];
   const named = new Set<number>();
-  const timed = items.some(
-    (item) => "fragment" in item && item.fragment.rows.some(({ row }) => row.time !== undefined),
-  );
+  const heads = phraseHeads(items, frame.wording);
   for (const item of items) {
     const position = { page: item.page, x: frame.left, y: item.y };
     if ("numerals" in item) {
-      tables.push([numeralRow(item.numerals, position, frame, { named: !named.has(item.page), timed })]);
+      tables.push([numeralRow(item.numerals, position, frame, named.has(item.page) ? [] : heads)]);
+      decoration.push({ ...position, shapes: accentGrounds(item.numerals) });
       named.add(item.page);
       continue;
     }
@@ -32,34 +37,62 @@ export function drawGrid(
     tables.at(-1)?.push(...rows);
     decoration.push(...ground);
   }
-  return { elements: tables.map((content): StructureElement => ({ tag: "Table", content })), decoration };
+  return {
+    elements: tables.map((content): StructureElement => ({ tag: "Table", content })),
+    decoration: [...decoration, ...closingRules(items, frame)],
+  };
 }
 
-/** The numerals, and (once a page) what the two columns before them hold. */
+/** What the column before the counts holds: phrase numbers and track times, as far as there are any. */
+function phraseHeads(items: readonly GridItem[], { print }: Wording): readonly string[] {
+  const fragments = items.flatMap((item) => ("fragment" in item ? [item.fragment] : []));
+  return [
+    ...(fragments.some(({ numbered }) => numbered) ? [print.phraseColumn] : []),
+    ...(fragments.some(({ rows }) => rows.some(({ row }) => row.time !== undefined)) ? [print.track] : []),
+  ];
+}
+
+/** The rule under the last row, and a thin one where the grid goes on overleaf. */
+function closingRules(items: readonly GridItem[], { left, width }: GridFrame): readonly Mark[] {
+  return items.flatMap((item, index): readonly Mark[] => {
+    const next = items[index + 1];
+    if (!("fragment" in item) || next?.page === item.page) return [];
+    const y = item.y + item.fragment.bar.height + item.fragment.heights.reduce((sum, one) => sum + one, 0);
+    const rule = next === undefined ? line("ink", 1.3, [0, 0], [width, 0]) : line("ink", 0.5, [0, 0], [width, 0]);
+    return [{ page: item.page, x: left, y, shapes: [rule] }];
+  });
+}
+
+function accentGrounds({ accents, x }: Numerals): readonly Shape[] {
+  return accents.flatMap((accent, index): readonly Shape[] => {
+    const at = [phraseColumn + x(index), 1] as const;
+    const width = x(index + 1) - x(index);
+    return accent ? [{ kind: "box", at, width, height: numeralStripHeight - 1, fill: "tint" }] : [];
+  });
+}
+
+/** The numerals, and (once a page) what the column before them holds. */
 function numeralRow(
   numerals: Numerals,
   position: Position,
-  { width, wording }: GridFrame,
-  { named, timed }: { readonly named: boolean; readonly timed: boolean },
+  { wording }: GridFrame,
+  heads: readonly string[],
 ): StructureElement {
-  const { print } = wording;
-  const x = position.x + sideNames + sideTimes;
-  const column = (width - sideNames - sideTimes) / numerals.columns;
-  const size = Math.min(numeralSize, column * 0.55);
-  const heads = numerals.labels.map((label, index) =>
-    numeralCell(label, numerals.accents[index] === true ? print.accent : undefined, size, {
-      ...position,
-      x: x + index * column,
-    }),
-  );
-  const small = (text: string, at: number): StructureElement => {
-    const [label] = named ? wrap([{ text, tone: "soft" }], smallest) : [];
-    const y = position.y + numeralStripHeight - smallest * 1.22 - 3;
-    return { tag: "TH", scope: "Column", content: label === undefined ? [] : [{ ...position, x: at, y, line: label }] };
-  };
-  const times = timed ? print.track : "";
-  const track = small(times, x - 5 - textWidth(times, smallest));
-  return { tag: "TR", content: [small(print.section, position.x), track, ...heads] };
+  const widths = numerals.labels.map((_, index) => numerals.x(index + 1) - numerals.x(index));
+  const size = Math.max(smallest, Math.min(numeralSize, Math.min(...widths) * 0.55));
+  const cells = numerals.labels.map((label, index) => {
+    const x = position.x + phraseColumn + numerals.x(index);
+    const accent = numerals.accents[index] === true ? wording.print.accent : undefined;
+    return numeralCell(label, accent, size, { ...position, x });
+  });
+  const step = smallest * leading;
+  const top = position.y + numeralStripHeight - 2 - heads.length * step;
+  const marks = heads.flatMap((text, index): readonly Mark[] => {
+    const [set] = wrap([{ text, tone: "soft" }], smallest);
+    return set === undefined ? [] : [{ ...position, y: top + index * step, line: set }];
+  });
+  const phrase: StructureElement = { tag: "TH", scope: "Column", content: marks };
+  return { tag: "TR", content: [{ tag: "TH", scope: "Column", content: [] }, phrase, ...cells] };
 }
 
 /**
@@ -70,11 +103,11 @@ function numeralRow(
 function numeralCell(label: string, accent: string | undefined, size: number, position: Position): StructureElement {
   const [set] = wrap([{ text: label, style: "bold", tone: accent === undefined ? "ink" : "paper" }], size);
   if (set === undefined) return { tag: "TD", content: [] };
-  const middle = position.x + Math.max(set.width / 2, size * 0.62) + 1;
-  const base = position.y + numeralStripHeight - 5;
+  const middle = position.x + Math.max(set.width / 2, size * 0.62) + 3;
+  const base = position.y + numeralStripHeight - 6;
   const mark: Mark = {
     page: position.page,
-    x: accent === undefined ? position.x + 3.5 : middle - set.width / 2,
+    x: accent === undefined ? position.x + inset.left : middle - set.width / 2,
     y: base - size * ascent,
     line: set,
   };
@@ -87,26 +120,38 @@ function numeralCell(label: string, accent: string | undefined, size: number, po
 }
 
 function drawFragment(
-  fragment: Fragment,
+  { bar, rows: layouts, heights, numbered }: Fragment,
   position: Position,
   { width, wording }: GridFrame,
 ): { readonly rows: readonly StructureElement[]; readonly ground: readonly Mark[] } {
-  const x = position.x + sideNames + sideTimes;
-  const whole = fragment.side === "whole";
-  const rule = whole ? line("ink", 1.3, [0, 0], [width, 0]) : line("line", 0.6, [sideNames, 0], [width, 0]);
-  const between = line("line", 0.6, [-sideTimes, 0], [width - sideNames - sideTimes, 0]);
-  const ground: Mark[] = [{ ...position, shapes: [rule] }];
-  let { y } = position;
-  const rows = fragment.rows.map((row, index): StructureElement => {
-    const height = fragment.heights[index] ?? row.height;
+  const x = position.x + phraseColumn;
+  const top = { ...position, y: position.y + bar.height };
+  const ground: Mark[] = [
+    { ...position, shapes: [line("ink", 1.3, [0, 0], [width, 0])] },
+    { ...top, shapes: [line("ink", 0.5, [phraseColumn, 0], [width, 0])] },
+  ];
+  const between = line("line", 0.6, [-phraseColumn, 0], [width - phraseColumn, 0]);
+  let { y } = top;
+  const rows = layouts.map((layout, index): StructureElement => {
+    const height = heights[index] ?? layout.height;
     const at = { page: position.page, x, y };
-    ground.push({ ...at, shapes: [...row.ground(height), ...(row.opens && index > 0 ? [between] : [])] });
-    const side = index === 0 ? [sideCell(fragment, { ...at, x: position.x })] : [];
-    const time = timeCell(row, index === 0, { ...at, x: x - sideTimes }, wording);
-    const { columns, offset, phrase } = row.row;
-    const after = row.row.uncounted === undefined ? columns - offset - phrase.numbers.length : 0;
+    ground.push({ ...at, shapes: [...layout.ground(height), ...(layout.opens && index > 0 ? [between] : [])] });
+    const spans = layouts.length > 1 ? { rows: layouts.length } : {};
+    const section: StructureElement = { tag: "TH", scope: "Row", ...spans, content: bar.place(position) };
+    const before = layouts[index - 1]?.row.phrase;
+    const first = before?.number !== layout.row.phrase.number;
+    const phrase = phraseCell(
+      layout,
+      { numbered: numbered && first, first: index === 0 },
+      { ...at, x: position.x },
+      width,
+      wording,
+    );
+    const { columns, offset, phrase: counted } = layout.row;
+    const after = layout.row.uncounted === undefined ? columns - offset - counted.numbers.length : 0;
     y += height;
-    return { tag: "TR", content: [...side, time, ...blanks(offset), ...row.cells(at), ...blanks(after)] };
+    const cells = [...blanks(offset), ...layout.cells(at), ...blanks(after)];
+    return { tag: "TR", content: [...(index === 0 ? [section] : []), phrase, ...cells] };
   });
   return { rows, ground };
 }
@@ -116,33 +161,39 @@ function blanks(columns: number): readonly StructureElement[] {
   return columns === 0 ? [] : [{ tag: "TD", ...(columns > 1 ? { columns } : {}), content: [] }];
 }
 
-function sideCell({ side: kind, lines, rows }: Fragment, position: Position): StructureElement {
-  const span = rows.length > 1 ? { rows: rows.length } : {};
-  if (kind === "none") return { tag: "TD", ...span, content: [] };
-  const name = lines.filter(({ size }) => size > smallest);
-  const rest = lines.filter(({ size }) => size <= smallest);
-  const heading: StructureElement = {
-    tag: kind === "whole" ? "H2" : "P",
-    content: stackLines(name, { ...position, y: position.y + 3 }),
-  };
-  const below = { ...position, y: position.y + 4 + linesHeight(name) };
-  const words: readonly StructureElement[] = rest.length > 0 ? [{ tag: "P", content: stackLines(rest, below) }] : [];
-  return { tag: "TH", scope: "Row", ...span, content: [heading, ...words] };
-}
-
-function timeCell({ row, opens }: RowLayout, first: boolean, position: Position, wording: Wording): StructureElement {
+/** What stands before a phrase's counts: who dances it, that words are called on them, its number, which way they face, its track time. */
+function phraseCell(
+  { row, opens, top, calls }: RowLayout,
+  { numbered, first }: { readonly numbered: boolean; readonly first: boolean },
+  position: Position,
+  width: number,
+  wording: Wording,
+): StructureElement {
   if (!opens) return { tag: "TD", content: [] };
-  const shown: Span[] = row.time
-    ? [{ text: wording.time.track(row.time), tone: first ? "ink" : "soft", style: first ? "bold" : "regular" }]
-    : [];
-  const [time] = shown.length > 0 ? wrap(shown, smallest) : [];
-  const right = position.x + sideTimes - 5;
-  const content: (StructureElement | Mark)[] =
-    time === undefined ? [] : [{ ...position, x: right - time.width, y: position.y + 2.5, line: time }];
-  const facing = signFigure(wording.stance.facing(row.facing), [facingSign(row.facing, [4.5, 0], 4.5)], {
-    ...position,
-    x: right - 9.5,
-    y: position.y + (time === undefined ? 9 : 17.5),
-  });
-  return { tag: "TH", scope: "Row", content: first || row.facesApart ? [...content, facing] : content };
+  const { page, x } = position;
+  const mark = (span: Span, y: number): readonly Mark[] => {
+    const [set] = wrap([span], smallest);
+    return set === undefined ? [] : [{ page, x, y, line: set }];
+  };
+  const content: (StructureElement | Mark)[] = [];
+  let y = position.y + inset.top;
+  if (row.dancers !== undefined) {
+    const fits = (text: string) => textWidth(text, smallest, "bold") <= width - phraseColumn;
+    content.push(...mark({ text: shortened(row.dancers, fits), style: "bold" }, y));
+  }
+  if (calls)
+    content.push(
+      ...mark({ text: wording.print.calledHere, style: "italic", tone: "soft" }, position.y + top - callHeight + 1),
+    );
+  y += top;
+  const number = numbered ? String(row.phrase.number) : "";
+  if (number !== "") content.push(...mark({ text: number, style: "bold" }, y));
+  if (row.facesApart) {
+    const at = { page, x: x + (number === "" ? 0 : 14), y: y + 5.5 };
+    content.push(signFigure(wording.stance.facing(row.facing), [facingSign(row.facing, [4.5, 0], 4.5)], at));
+  }
+  if (number !== "" || row.facesApart) y += smallest * leading;
+  if (row.time !== undefined)
+    content.push(...mark({ text: wording.time.track(row.time), tone: "soft", style: first ? "bold" : "regular" }, y));
+  return { tag: "TH", scope: "Row", content };
 }

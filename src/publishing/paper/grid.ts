@@ -1,13 +1,14 @@
 import type { Routine } from "../../routine/routine.js";
 import type { Mark, Position, StructureElement } from "../../typesetting/print.js";
-import type { Line } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import type { Band, Row } from "./bands.js";
-import { linesHeight } from "./cell.js";
+import { smallest } from "./cell.js";
+import { type Columns, evenColumns, fittedColumns } from "./columns.js";
 import { drawGrid } from "./grid-draw.js";
-import { type Fragment, type GridFrame, type GridItem, type Numerals, numeralStripHeight } from "./grid-items.js";
+import { type GridFrame, type GridItem, type Numerals, numeralStripHeight, phraseColumn } from "./grid-items.js";
+import type { OptionsOf } from "./options.js";
 import { layoutRow, type RowLayout } from "./row.js";
-import { continuedLines, sideLines, sideNames, sideTimes } from "./side.js";
+import { continuedBar, type SectionBar, sectionBar } from "./section-bar.js";
 
 /** A grid on paper. */
 export interface Grid {
@@ -19,9 +20,7 @@ export interface Grid {
   readonly draw: () => { readonly elements: readonly StructureElement[]; readonly decoration: readonly Mark[] };
 }
 
-const gap = 5;
-/** A row with a facing beside it is at least this high. */
-const facingRow = 23;
+const gap = 3;
 
 /** Rows of a band under the same numerals. */
 interface RowGroup {
@@ -33,7 +32,9 @@ interface RowGroup {
 export interface SetBand {
   readonly band: Band;
   readonly groups: readonly RowGroup[];
-  readonly lines: readonly Line[];
+  readonly bar: SectionBar;
+  readonly continued: SectionBar;
+  readonly numbered: boolean;
 }
 
 /** Where a grid has got to. */
@@ -49,42 +50,77 @@ interface GridStyle {
   readonly size: number;
   readonly width: number;
   readonly wording: Wording;
+  readonly optionsOf: OptionsOf;
+  /** Whether counts with more to say are wider. */
+  readonly fitted: boolean;
 }
 
 /** Sets bands; what they take of the paper is for `placeGrid` to say. */
 export function setGrid(routine: Routine, bands: readonly Band[], style: GridStyle): readonly SetBand[] {
+  const columnsOf = columnsFor(bands, style);
   return bands.map((band) => ({
     band,
-    groups: groupsOf(band, routine, style),
-    lines: sideLines(band, routine, style.wording),
+    groups: groupsOf(band, routine, style, columnsOf),
+    bar: sectionBar(band, routine, style.width, style.wording),
+    continued: continuedBar(band, style.width, style.wording),
+    numbered: band.rows.some(({ phrase }) => phrase.number > 1),
   }));
 }
 
-/** Puts a grid on paper: a row a phrase, a column a count, whole sections to a page wherever one fits. */
+/** Where the columns lie, for rows of so many. */
+function columnsFor(bands: readonly Band[], { width, fitted }: GridStyle): (columns: number) => Columns {
+  const room = width - phraseColumn;
+  const known = new Map<number, Columns>();
+  return (columns) => {
+    const before = known.get(columns);
+    if (before !== undefined) return before;
+    const rows = fitted ? bands.flatMap((band) => band.rows.filter((row) => row.columns === columns)) : [];
+    const made = fitted ? fittedColumns(rows, columns, room) : evenColumns(columns, room);
+    known.set(columns, made);
+    return made;
+  };
+}
+
+/** How many counts have their moves in a list rather than each in its own place. */
+export function listedIn(set: readonly SetBand[]): number {
+  return set
+    .flatMap(({ groups }) => groups.flatMap(({ rows }) => rows.map(({ listed }) => listed)))
+    .reduce((sum, one) => sum + one, 0);
+}
+
+/** Puts a grid on paper: a row a phrase, a column a count, pages broken between phrases. */
 export function placeGrid(set: readonly SetBand[], frame: GridFrame): Grid {
   const cursor: GridCursor = { ...frame.start, items: [] };
   const bands = set.map((one) => placeBand(cursor, frame, one));
   return { page: cursor.page, y: cursor.y, bands, draw: () => drawGrid(cursor.items, frame) };
 }
 
-function groupsOf(band: Band, routine: Routine, { size, width, wording }: GridStyle): readonly RowGroup[] {
-  const room = width - sideNames - sideTimes;
+function groupsOf(
+  band: Band,
+  routine: Routine,
+  { width, ...style }: GridStyle,
+  columnsOf: (columns: number) => Columns,
+): readonly RowGroup[] {
   const groups: { numerals: Numerals; rows: RowLayout[] }[] = [];
   for (const row of band.rows) {
     const last = groups.at(-1);
-    const numerals = last !== undefined && serves(last.numerals, row) ? last.numerals : numeralsFor(row, routine);
-    if (last?.numerals === numerals) last.rows.push(...layoutRow(row, room, size, wording));
-    else groups.push({ numerals, rows: [...layoutRow(row, room, size, wording)] });
+    const columns = columnsOf(row.columns);
+    const numerals =
+      last !== undefined && serves(last.numerals, row) ? last.numerals : numeralsFor(row, routine, columns);
+    const rows = layoutRow(row, { ...style, columns, width: width - phraseColumn });
+    if (last?.numerals === numerals) last.rows.push(...rows);
+    else groups.push({ numerals, rows: [...rows] });
   }
   return groups;
 }
 
-function numeralsFor(row: Row, routine: Routine): Numerals {
+function numeralsFor(row: Row, routine: Routine, x: Columns): Numerals {
   const numbers = Array.from({ length: row.columns }, (_, index) =>
     row.phrase.numbers[0] === row.offset + 1 && isRun(row) ? index + 1 : row.phrase.numbers[index - row.offset],
   );
   return {
     columns: row.columns,
+    x,
     labels: numbers.map((number) => (number === undefined ? "" : String(number))),
     accents: numbers.map((number) => number !== undefined && routine.music.accents.includes(number)),
   };
@@ -104,43 +140,51 @@ function serves(numerals: Numerals | undefined, row: Row): numerals is Numerals 
 
 /** @returns where the band begins */
 function placeBand(cursor: GridCursor, frame: GridFrame, set: SetBand): Grid["bands"][number] {
-  const whole = frame.bottom - frame.top;
-  const fits = cursor.y + bandHeight(set, cursor.numerals) <= frame.bottom;
-  if (!fits && (bandHeight(set, undefined) <= whole || !mayBegin(cursor, frame, set))) turnPage(cursor, frame);
+  if (mustTurn(cursor, frame, set)) turnPage(cursor, frame);
   const begin = { page: cursor.page, y: cursor.y, name: set.band.section.name };
-  let begun = false;
+  let { bar } = set;
   for (const group of set.groups) {
     let rest = group.rows;
     while (rest.length > 0) {
-      placeNumerals(cursor, group, begun ? 0 : gap);
-      const atTop = cursor.items.at(-1)?.y === frame.top;
-      const side = !begun ? "whole" : atTop ? "continued" : "none";
-      const lines = side === "whole" ? set.lines : side === "continued" ? continuedLines(set.band, frame.wording) : [];
-      const count = rowsThatFit(rest, frame.bottom - cursor.y, sideHeight(lines));
-      placeFragment(cursor, side, lines, rest.slice(0, count));
+      const strip = serveAll(cursor.numerals, group.rows) ? 0 : numeralStripHeight;
+      const above = (cursor.numerals === undefined ? 0 : gap) + strip + bar.height;
+      const count = rowsThatFit(rest, frame.bottom - cursor.y - above, cursor.numerals === undefined);
+      if (count === 0) {
+        turnPage(cursor, frame);
+        continue;
+      }
+      placeNumerals(cursor, group);
+      placeFragment(cursor, set, bar, rest.slice(0, count));
       rest = rest.slice(count);
-      begun = true;
+      bar = set.continued;
       if (rest.length > 0) turnPage(cursor, frame);
     }
   }
   return begin;
 }
 
-function bandHeight({ groups, lines }: SetBand, numerals: Numerals | undefined): number {
+/** Whether a band begins on a new page: its line and its first phrase do not fit here, or little of the page is left and it fits there whole. */
+function mustTurn(cursor: GridCursor, frame: GridFrame, set: SetBand): boolean {
+  if (cursor.items.length === 0 && cursor.y === frame.start.y) {
+    // Under a head that leaves no room for a phrase.
+    const [first] = set.groups;
+    const unit = first === undefined ? 0 : sumOf(heightsOf(first.rows.slice(0, unitEnd(first.rows, 0)), set.numbered));
+    return cursor.y + numeralStripHeight + set.bar.height + unit > frame.bottom && cursor.y > frame.top;
+  }
+  const height = bandHeight(set, cursor.numerals);
+  if (cursor.y + height <= frame.bottom) return false;
+  return cursor.y >= frame.full && bandHeight(set, undefined) <= frame.bottom - frame.top;
+}
+
+function bandHeight({ groups, bar, continued, numbered }: SetBand, numerals: Numerals | undefined): number {
   return groups.reduce((sum, { rows }, index) => {
     const strip = index > 0 || !serveAll(numerals, rows) ? numeralStripHeight : 0;
-    return sum + strip + sumOf(heightsOf(rows, index === 0 ? sideHeight(lines) : 0));
-  }, gap);
+    return sum + gap + strip + (index === 0 ? bar : continued).height + sumOf(heightsOf(rows, numbered));
+  }, 0);
 }
 
 function serveAll(numerals: Numerals | undefined, rows: readonly RowLayout[]): boolean {
   return rows.every(({ row }) => serves(numerals, row));
-}
-
-/** Whether a band too tall for any page may begin here: its head and two of its rows fit. */
-function mayBegin(cursor: GridCursor, frame: GridFrame, { groups, lines }: SetBand): boolean {
-  const rows = (groups[0]?.rows ?? []).slice(0, 2);
-  return cursor.y + gap + numeralStripHeight + sumOf(heightsOf(rows, sideHeight(lines))) <= frame.bottom;
 }
 
 function turnPage(cursor: GridCursor, frame: GridFrame): void {
@@ -150,43 +194,51 @@ function turnPage(cursor: GridCursor, frame: GridFrame): void {
 }
 
 /** Numerals, where those above do not serve. */
-function placeNumerals(cursor: GridCursor, { numerals, rows }: RowGroup, above: number): void {
-  const serve = serveAll(cursor.numerals, rows);
-  cursor.y += cursor.numerals === undefined ? 0 : above;
-  if (serve) return;
+function placeNumerals(cursor: GridCursor, { numerals, rows }: RowGroup): void {
+  cursor.y += cursor.numerals === undefined ? 0 : gap;
+  if (serveAll(cursor.numerals, rows)) return;
   cursor.items.push({ page: cursor.page, y: cursor.y, numerals });
   cursor.numerals = numerals;
   cursor.y += numeralStripHeight;
 }
 
-function placeFragment(
-  cursor: GridCursor,
-  side: Fragment["side"],
-  lines: readonly Line[],
-  rows: readonly RowLayout[],
-): void {
-  const heights = heightsOf(rows, sideHeight(lines));
-  cursor.items.push({ page: cursor.page, y: cursor.y, fragment: { side, lines, rows, heights } });
-  cursor.y += sumOf(heights);
+function placeFragment(cursor: GridCursor, { numbered }: SetBand, bar: SectionBar, rows: readonly RowLayout[]): void {
+  const heights = heightsOf(rows, numbered);
+  cursor.items.push({ page: cursor.page, y: cursor.y, fragment: { bar, rows, heights, numbered } });
+  cursor.y += bar.height + sumOf(heights);
 }
 
-/** Rows for this page; at least two are kept back for the next one. */
-function rowsThatFit(rows: readonly RowLayout[], room: number, head: number): number {
-  if (sumOf(heightsOf(rows, head)) <= room) return rows.length;
-  let count = 0;
-  while (count < rows.length && sumOf(heightsOf(rows.slice(0, count + 1), head)) <= room) count += 1;
-  return Math.max(1, Math.min(count, rows.length - 2));
+/**
+ * Rows for this page, as many as have room, up to the end of a phrase; the rows of all groups in a phrase stay together.
+ *
+ * @param force on a page of its own at least one row is put, however tall it is
+ */
+function rowsThatFit(rows: readonly RowLayout[], room: number, force: boolean): number {
+  const heights = heightsOf(rows, true);
+  let [used, count, whole] = [0, 0, 0];
+  while (count < rows.length && used + (heights[count] ?? 0) <= room) {
+    used += heights[count] ?? 0;
+    count += 1;
+    if (unitEnd(rows, count - 1) === count) whole = count;
+  }
+  if (whole > 0) return whole;
+  return force ? Math.max(1, count) : 0;
 }
 
-/** Heights of the rows beside a margin of so many points: the last one makes up what is missing. */
-function heightsOf(rows: readonly RowLayout[], head: number): readonly number[] {
-  const heights = rows.map(({ row, height, opens }, index) =>
-    index === 0 || (opens && row.facesApart) ? Math.max(height, facingRow) : height,
-  );
-  const missing = Math.max(0, head - sumOf(heights));
-  return heights.map((height, index) => (index === heights.length - 1 ? height + missing : height));
+/** The index after the last row that must stay with a row: the other groups' in the same phrase. */
+function unitEnd(rows: readonly RowLayout[], index: number): number {
+  const at = rows[index]?.row.phrase.at;
+  let end = index + 1;
+  while (rows[end]?.opens === true && rows[end]?.row.phrase.at === at) end += 1;
+  return end;
+}
+
+/** Heights of rows: each has room for what stands beside it. */
+function heightsOf(rows: readonly RowLayout[], numbered: boolean): readonly number[] {
+  return rows.map(({ row, height, opens, top }) => {
+    const lines = (numbered || row.facesApart ? 1 : 0) + (row.time === undefined ? 0 : 1);
+    return opens ? Math.max(height, top + lines * smallest * 1.22 + 3) : height;
+  });
 }
 
 const sumOf = (numbers: readonly number[]): number => numbers.reduce((sum, number) => sum + number, 0);
-
-const sideHeight = (lines: readonly Line[]): number => (lines.length === 0 ? 0 : linesHeight(lines) + 7);

@@ -5,13 +5,15 @@ import { timesThrough } from "../../routine/times-through.js";
 import { groupsMeeting } from "../../routine/whose.js";
 import type { Mark, Position, StructureElement } from "../../typesetting/print.js";
 import type { Shape } from "../../typesetting/shape.js";
-import { type Line, leading, type Span, shortened, wrap } from "../../typesetting/text.js";
+import { ascent, type Line, leading, type Span, shortened, wrap } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { cautionSign, facingSign } from "../drawing/signs.js";
-import { linesHeight, signFigure, stackLines } from "./cell.js";
+import { offeredAlone } from "../offered.js";
+import { linesHeight, signFigure, smallest, stackLines } from "./cell.js";
 import { codeLink } from "./code.js";
 import { viewAddress } from "./credit.js";
 import type { Dance } from "./dance.js";
+import { gearTexts } from "./preparation.js";
 import { theirs } from "./theirs.js";
 
 export interface Head {
@@ -38,25 +40,28 @@ export function versionLine(
 }
 
 const codeSize = 74;
+const titleSize = 24;
+/** Between the figures of a run. */
+const apart = 13;
 
 export interface SheetOptions {
-  /** In a pack the cautions and the gear of all routines stand on pages of their own. */
+  /** In a pack what holds for all routines stands on pages of its own: the gear, and whom the cautions defer to. */
   readonly within: "handout" | "pack";
   readonly wording: Wording;
 }
 
 /** The top of a sheet: what it is, by whom, its figures, how it starts, what to bring and what to mind. */
 export function layoutHead(
-  { routine, version }: Dance,
+  dance: Dance,
   library: Library,
   options: SheetOptions,
   position: Position,
   width: number,
 ): Head {
   const { wording } = options;
-  const address = viewAddress({ routine, version }, library);
-  const name = versionLine(routine, version, wording);
-  const room = address === undefined ? width : width - codeSize - 12;
+  const { routine } = dance;
+  const address = viewAddress(dance, library);
+  const room = address === undefined ? width : width - codeSize - 4;
   const elements: StructureElement[] = [];
   let y = position.y;
   const put = (tag: StructureElement["tag"], spans: readonly Span[], size: number, after = 0) => {
@@ -64,30 +69,37 @@ export function layoutHead(
     elements.push({ tag, content: stackLines(lines, { ...position, y }) });
     y += linesHeight(lines) + after;
   };
-  put("P", [theirs(library.name, wording, { tone: "soft" })], 8.5, 1);
-  put("H1", [theirs(routine.title, wording, { style: "bold" })], 25);
-  put("P", bylineSpans(routine, wording), 10, 5);
-  const named = wrap([{ text: name, style: "bold" }], 10, room - 14);
-  const chipWidth = Math.max(...named.map((line) => line.width)) + 14;
-  elements.push(chip(named, chipWidth, { ...position, y }));
-  const figures = facts(routine, wording);
-  const wide = chipWidth + figures.width > room;
-  y += (named.length - 1) * 10 * leading + (wide ? 27 : 0);
-  elements.push(...figures.place({ ...position, x: position.x + (wide ? 0 : chipWidth + 16), y: y - 4 }));
-  y += 27;
+  put("P", [theirs(library.name, wording, { tone: "soft" })], smallest);
+  // The name of the version stands behind the title where there is room, or else before the figures.
+  const [title, ...more] = wrap([theirs(routine.title, wording, { style: "bold" })], titleSize, room);
+  const titles = title === undefined ? [] : [title, ...more];
+  elements.push({ tag: "H1", content: stackLines(titles, { ...position, y }) });
+  const named = wrap([{ text: danceLine(dance, wording), style: "bold" }], 10, room - 14);
+  const chipWidth = Math.max(...named.map((one) => one.width)) + 14;
+  const behind = (titles.at(-1)?.width ?? 0) + 14;
+  const beside = named.length === 1 && behind + chipWidth <= room;
+  y += linesHeight(titles);
+  if (beside) elements.push(chip(named, chipWidth, { ...position, x: position.x + behind, y: y - 24 }));
+  put("P", bylineSpans(routine, wording), 10, 4);
+  if (!beside) {
+    elements.push(chip(named, chipWidth, { ...position, y }));
+    y += 24 + (named.length - 1) * 10 * leading;
+  }
+  elements.push(...facts(routine, wording).place({ ...position, y }));
+  y += 19;
   if (address !== undefined) {
     const corner = { ...position, x: position.x + width - codeSize + 8, y: position.y - 8 };
     elements.push(codeLink(address, codeSize, corner, wording));
-    y = Math.max(y, position.y + codeSize - 10);
+    y = Math.max(y, position.y + codeSize - 12);
   }
-  for (const { label, sign, text } of headLines(routine, version, options)) {
-    const lines = wrap([{ text }], 9.5, width - 72);
+  for (const { label, sign, spans } of headLines(dance, options)) {
+    const lines = wrap(spans, 9.5, width - 68);
     const at = { ...position, y };
-    const [heading] = wrap([{ text: label, tone: "soft" }], 8);
-    const marks: readonly Mark[] = heading === undefined ? [] : [{ ...at, y: y + 1.6, line: heading }];
+    const [heading] = wrap([{ text: label, tone: "soft" }], smallest);
+    const marks: readonly Mark[] = heading === undefined ? [] : [{ ...at, y: y + 0.5, line: heading }];
     const signs =
-      sign === undefined ? [] : [signFigure(sign.alt, sign.shapes, { ...at, x: position.x + 52, y: y + 6 })];
-    elements.push({ tag: "P", content: [...marks, ...signs, ...stackLines(lines, { ...at, x: position.x + 66 })] });
+      sign === undefined ? [] : [signFigure(sign.alt, sign.shapes, { ...at, x: position.x + 54, y: y + 6 })];
+    elements.push({ tag: "P", content: [...marks, ...signs, ...stackLines(lines, { ...at, x: position.x + 68 })] });
     y += linesHeight(lines) + 1.5;
   }
   return { elements, height: y - position.y };
@@ -97,6 +109,16 @@ function bylineSpans({ choreographer, music }: Routine, { print }: Wording): rea
   const name: Span = { text: choreographer, style: "bold" };
   const pieces = print.byline(name, print.song(music.title, music.artist));
   return pieces.map((piece) => (typeof piece === "string" ? { text: piece } : piece));
+}
+
+/** The same of a sheet for one group: "Level 2 of 3, Flood". */
+export function danceLine(
+  { routine, version, group }: Dance,
+  wording: Wording,
+  fits: (text: string) => boolean = () => true,
+): string {
+  const whole = (name: string) => wording.print.versionOf(name, group);
+  return whole(versionLine(routine, version, wording, (name) => fits(whole(name))));
 }
 
 /** The version's name in a frame. */
@@ -111,7 +133,7 @@ function chip(lines: readonly Line[], width: number, position: Position): Struct
 function facts(
   routine: Routine,
   { print: { figures }, time }: Wording,
-): { readonly width: number; readonly place: (position: Position) => readonly StructureElement[] } {
+): { readonly place: (position: Position) => readonly StructureElement[] } {
   const { music } = routine;
   const firstCount = shownFirstCount(routine);
   const list: readonly (readonly [string, string])[] = [
@@ -122,60 +144,76 @@ function facts(
     ...(firstCount === undefined ? [] : [[time.track(firstCount), figures.firstCount] as const]),
   ];
   const set = list.map(([figureText, unit]) => {
-    const [value] = wrap([{ text: figureText, style: "bold" }], 13);
-    const [name] = wrap([{ text: unit, tone: "soft" }], 8);
-    return { value, name, width: Math.max(value?.width ?? 0, name?.width ?? 0) + 16 };
+    const [value] = wrap([{ text: figureText, style: "bold" }], 12);
+    const [name] = wrap([{ text: unit, tone: "soft" }], smallest);
+    const after = (value?.width ?? 0) + 3;
+    return { value, name, after, width: after + (name?.width ?? 0) + apart };
   });
   const place = (position: Position) => {
     let { x } = position;
-    return set.map(({ value, name, width }): StructureElement => {
+    return set.map(({ value, name, after, width }): StructureElement => {
       const at = { ...position, x };
       x += width;
       return {
         tag: "P",
         content: [
           ...(value === undefined ? [] : [{ ...at, line: value }]),
-          ...(name === undefined ? [] : [{ ...at, y: at.y + 15, line: name }]),
+          // On the same base line.
+          ...(name === undefined ? [] : [{ ...at, x: at.x + after, y: at.y + (12 - smallest) * ascent, line: name }]),
         ],
       };
     });
   };
-  return { width: set.reduce((sum, { width }) => sum + width, 0), place };
+  return { place };
 }
 
 interface HeadLine {
   readonly label: string;
   readonly sign?: { readonly alt: string; readonly shapes: readonly Shape[] };
-  readonly text: string;
+  readonly spans: readonly Span[];
 }
 
-function headLines(routine: Routine, version: Version, { within, wording }: SheetOptions): readonly HeadLine[] {
-  const { print, stance, risks } = wording;
-  const gear = version.gear.map(({ item, need }) => print.item(item, need === "optional"));
-  const cautions = version.cautions.map((risk) => risks.of(risk, groupsMeeting(routine, version, risk)));
+function headLines(dance: Dance, { within, wording }: SheetOptions): readonly HeadLine[] {
+  const { routine, version } = dance;
+  const { print, stance } = wording;
   const built = timesThrough(routine);
   return [
-    ...(routine.mirrored ? [{ label: print.side, text: print.mirroredFor }] : []),
     ...dancersOf(routine, version).map(({ group, start }, index) => ({
       label: index === 0 ? print.starts : "",
       sign: { alt: stance.facing(start.facing), shapes: [facingSign(start.facing, [4.5, 0], 4.5)] },
-      text: print.opening(print.start(group, stance.whole(start))),
+      spans: [{ text: print.opening(print.start(group, stance.whole(start))) }],
     })),
     ...(routine.music.pauses.length === 0
       ? []
-      : [{ label: print.pauses, text: print.opening(print.pausesOn(routine.music.pauses)) }]),
-    ...(gear.length === 0 ? [] : [{ label: print.bring, text: print.opening(gear.join(", ")) }]),
-    ...(cautions.length === 0
-      ? []
-      : [
-          {
-            label: print.takeCare,
-            sign: { alt: print.caution, shapes: cautionSign([4.5, 0], 4.5) },
-            text: print.opening(print.care(cautions, within)),
-          },
-        ]),
+      : [{ label: print.pauses, spans: [{ text: print.opening(print.pausesOn(routine.music.pauses)) }] }]),
+    ...gearLine(dance, within, wording),
     ...(built === undefined
       ? []
-      : [{ label: print.timesThrough(routine.walls), text: wording.run.timesThrough(built).join(" ") }]),
+      : [{ label: print.timesThrough(routine.walls), spans: [{ text: wording.run.timesThrough(built).join(" ") }] }]),
+    ...cautionLine(routine, version, wording),
   ];
+}
+
+/** What to bring; where no page of a pack says why, that too. */
+function gearLine({ routine, version }: Dance, within: SheetOptions["within"], wording: Wording): readonly HeadLine[] {
+  const { print } = wording;
+  if (version.gear.length === 0) return [];
+  const items = version.gear.map(({ item, need }) => print.item(item, need === "optional"));
+  if (within === "pack") return [{ label: print.bring, spans: [{ text: print.opening(items.join(", ")) }] }];
+  const texts = gearTexts([offeredAlone(routine, version)], wording);
+  const spans = texts.flatMap((text, index): readonly Span[] => [
+    ...(index === 0 ? [] : [{ text: print.between }]),
+    ...text,
+  ]);
+  return [{ label: print.bring, spans }];
+}
+
+/** What to take care of, each by its name and in its own sentence. */
+function cautionLine(routine: Routine, version: Version, { print, risks }: Wording): readonly HeadLine[] {
+  if (version.cautions.length === 0) return [];
+  const spans = version.cautions.flatMap((risk): readonly Span[] => [
+    { text: `${print.opening(risks.of(risk, groupsMeeting(routine, version, risk)))}. `, style: "bold" },
+    { text: `${risks.caution(risk)} ` },
+  ]);
+  return [{ label: print.takeCare, sign: { alt: print.caution, shapes: cautionSign([4.5, 0], 4.5) }, spans }];
 }

@@ -14,6 +14,10 @@ export interface ProseOptions {
   readonly level: number;
   /** What a relative link is relative to; absent: such a link is set as plain text. */
   readonly base?: string;
+  /** Where there is little room. */
+  readonly tight?: boolean;
+  /** Stands at the head of the first paragraph, or over what is none. */
+  readonly lead?: Span;
   readonly wording: Wording;
 }
 
@@ -22,8 +26,22 @@ export function proseBlocks(markdown: string, options: ProseOptions): readonly B
   const tokens = lexer(markdown);
   const depths = tokens.flatMap((token) => (token.type === "heading" ? [(token as Tokens.Heading).depth] : []));
   const top = Math.min(...depths, 6);
-  return blocksOf(tokens, { ...options, level: options.level - top, indent: 0 });
+  const { lead, ...style } = options;
+  const inner = { ...style, level: options.level - top, indent: 0 };
+  if (lead === undefined) return blocksOf(tokens, inner);
+  const [first, ...rest] = (tokens as readonly MarkedToken[]).filter(({ type }) => type !== "space");
+  if (first?.type !== "paragraph")
+    return [
+      textBlock([lead], { ...textStyle(inner), before: paragraphGap(options), keepNext: true }),
+      ...blocksOf(tokens, inner),
+    ];
+  return [leadBlock([lead], first as Tokens.Paragraph, inner), ...blocksOf(rest, inner)];
 }
+
+const textStyle = ({ size, width, indent, tight = false }: Inner) => ({ size, width, indent, tight });
+
+const paragraphGap = ({ size, tight = false }: Pick<ProseOptions, "size" | "tight">): number =>
+  size * (tight ? 0.25 : 0.5);
 
 /** Options for tokens within tokens; `level` is what to add to a heading's depth. */
 interface Inner extends ProseOptions {
@@ -31,12 +49,34 @@ interface Inner extends ProseOptions {
 }
 
 function blocksOf(tokens: readonly Token[], options: Inner): readonly Block[] {
-  return (tokens as readonly MarkedToken[]).flatMap((token) => blocksOfToken(token, options));
+  const all = (tokens as readonly MarkedToken[]).filter(({ type }) => type !== "space");
+  return all.flatMap((token, index) => {
+    const [before, after] = [all[index - 1], all[index + 1]];
+    if (options.tight !== true) return blocksOfToken(token, options);
+    // A heading stands at the head of its paragraph.
+    if (token.type === "heading" && after?.type === "paragraph") return [];
+    if (token.type === "paragraph" && before?.type === "heading")
+      return [leadBlock(headingLead(before, options), token, options)];
+    return blocksOfToken(token, options);
+  });
+}
+
+function leadBlock(lead: readonly Span[], token: Tokens.Paragraph, options: Inner): Block {
+  const spans = [...lead, { text: " " }, ...spansOf(token.tokens, options)];
+  return textBlock(spans, { ...textStyle(options), before: paragraphGap(options) });
+}
+
+function headingLead({ tokens }: Tokens.Heading, options: Inner): readonly Span[] {
+  const spans = spansOf(tokens, options).map((span): Span => ({ ...span, style: "bold" }));
+  const last = spans.at(-1);
+  return last === undefined ? [] : [...spans.slice(0, -1), { ...last, text: options.wording.print.leading(last.text) }];
 }
 
 function blocksOfToken(token: MarkedToken, options: Inner): readonly Block[] {
-  const { size, width, indent } = options;
-  const paragraph = (spans: readonly Span[], tag: Tag = "P") => [textBlock(spans, { size, width, indent, tag })];
+  const { size, indent } = options;
+  const style = textStyle(options);
+  const before = paragraphGap(options);
+  const paragraph = (spans: readonly Span[], tag: Tag = "P") => [textBlock(spans, { ...style, before, tag })];
   switch (token.type) {
     case "heading":
       return [markdownHeading(token, options)];
@@ -62,16 +102,21 @@ function blocksOfToken(token: MarkedToken, options: Inner): readonly Block[] {
 function markdownHeading(token: Tokens.Heading, options: Inner): Block {
   const level = Math.min(Math.max(token.depth + options.level, 2), 4);
   const bold = spansOf(token.tokens, options).map((span): Span => ({ ...span, style: "bold" }));
-  const { size, width, indent } = options;
-  return textBlock(bold, { size, width, indent, tag: `H${level}` as Tag, before: size * 0.9, keepNext: true });
+  const { size } = options;
+  return textBlock(bold, {
+    ...textStyle(options),
+    tag: `H${level}` as Tag,
+    before: size * (options.tight === true ? 0.6 : 0.9),
+    keepNext: true,
+  });
 }
 
 function itemBlocks(item: Tokens.ListItem, label: string, options: Inner): readonly Block[] {
-  const { size, width, indent } = options;
+  const { size, indent } = options;
   const [first, ...rest] = item.tokens as readonly MarkedToken[];
   const inline = first !== undefined && (first.type === "text" || first.type === "paragraph");
   const spans = inline ? spansOf(first.tokens ?? [], options) : [];
-  const block = itemBlock({ text: label }, spans.length > 0 ? spans : [{ text: "–" }], { size, width, indent });
+  const block = itemBlock({ text: label }, spans.length > 0 ? spans : [{ text: "–" }], textStyle(options));
   return [block, ...blocksOf(inline ? rest : item.tokens, { ...options, indent: indent + size * 1.2 })];
 }
 

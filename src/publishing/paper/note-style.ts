@@ -8,6 +8,8 @@ export interface NoteStyle {
   readonly width: number;
   /** What a relative link is relative to. */
   readonly base?: string;
+  /** Where there is little room: a name stands at the head of its note rather than over it, and less room is left between. */
+  readonly tight?: boolean;
   readonly wording: Wording;
 }
 
@@ -17,15 +19,16 @@ export const italic = (text: string): Span => ({ text, style: "italic" });
 
 export function headingBlock(
   text: string | Span,
-  { size, width }: Pick<NoteStyle, "size" | "width">,
+  { size, width, tight = false }: Pick<NoteStyle, "size" | "width" | "tight">,
   level: 2 | 3 = 2,
 ): Block {
   const set = level === 2 ? size * 1.3 : size;
   return textBlock([typeof text === "string" ? bold(text) : { ...text, style: "bold" }], {
     size: set,
     width,
+    tight,
     tag: `H${level}`,
-    before: size * (level === 2 ? 1.6 : 0.9),
+    before: size * (level === 2 ? (tight ? 0.8 : 1.6) : 0.9),
     keepNext: true,
   });
 }

@@ -1,3 +1,4 @@
+import type { Place } from "../../routine/problem.js";
 import type { Move, Routine, Version } from "../../routine/routine.js";
 import { type Block, itemBlock, textBlock } from "../../typesetting/block.js";
 import type { Span } from "../../typesetting/text.js";
@@ -17,11 +18,9 @@ function moveBlocks(
   return byPhrase(moves).flatMap(({ phrase, moves: here }): readonly Block[] => {
     const blocks = here.flatMap(block);
     if (blocks.length === 0 || phrase === 1) return blocks;
-    const { size, width } = style;
     const head = textBlock([italic(style.wording.print.phrase(phrase))], {
-      size,
-      width,
-      before: size * 0.35,
+      ...style,
+      before: style.size * 0.35,
       keepNext: true,
     });
     return [head, ...blocks];
@@ -73,20 +72,25 @@ function alternativeSpans({ alternatives }: Move, wording: Wording): readonly Sp
 /** The author's prose, and what she wrote beside single moves. */
 export function teachingBlocks(routine: Routine, version: Version, style: NoteStyle): readonly Block[] {
   const { prose } = routine;
+  const { print } = style.wording;
   const text = (markdown: string, level: number) => proseBlocks(markdown, { ...style, level });
   const told = new Set<number>();
+  const tipped = new Set<Place>();
   const sections = printedSections(routine, version).flatMap(({ section, moves, whose }): readonly Block[] => {
-    const tips = moveBlocks(moves, style, (move) => tipBlocks(move, whose.get(move), style));
+    // What is said beside a move holds wherever its section is danced again: where there is little room, it stands there once.
+    const fresh = style.tight === true ? moves.filter(({ place }) => !tipped.has(place)) : moves;
+    for (const { place } of moves) tipped.add(place);
+    const tips = moveBlocks(fresh, style, (move) => tipBlocks(move, whose.get(move), style));
     const note = told.has(section.written) ? undefined : prose.notes.find((one) => one.section === section.name);
     told.add(section.written);
-    const blocks = [...(note === undefined ? [] : text(note.markdown, 4)), ...tips];
-    return blocks.length === 0 ? [] : [headingBlock(theirs(section.name, style.wording), style, 3), ...blocks];
+    if (note === undefined && tips.length === 0) return [];
+    const name = theirs(section.name, style.wording, { style: "bold" });
+    if (style.tight !== true)
+      return [headingBlock(name, style, 3), ...(note === undefined ? [] : text(note.markdown, 4)), ...tips];
+    const lead = { ...name, text: print.leading(name.text) };
+    return [...proseBlocks(note?.markdown ?? "", { ...style, level: 4, lead }), ...tips];
   });
-  return under(
-    style.wording.print.teachingNotes,
-    [...text(prose.introduction, 3), ...sections, ...text(prose.after, 3)],
-    style,
-  );
+  return under(print.teachingNotes, [...text(prose.introduction, 3), ...sections, ...text(prose.after, 3)], style);
 }
 
 function tipBlocks(move: Move, group: string | undefined, style: NoteStyle): readonly Block[] {

@@ -4,9 +4,9 @@ import { type Line, leading, type Span, shortened, textWidth, wrap } from "../..
 import type { Wording } from "../../wording/wording.js";
 import { smallest, stackLines } from "./cell.js";
 import type { Dance } from "./dance.js";
-import { versionLine } from "./head.js";
+import { danceLine } from "./head.js";
 
-export const margin = { side: 40, top: 36, bottom: 44 };
+export const margin = { side: 30, top: 26, bottom: 44 };
 
 /** Ruled lines down to the foot of the page. */
 export function layoutOwnNotes(
@@ -28,15 +28,15 @@ export function layoutOwnNotes(
 
 /** The name of the dance at the top of every page but the first. */
 export function layoutRunningHeads(
-  { routine, version }: Dance,
+  dance: Dance,
   pages: number,
   width: number,
   size: number,
   wording: Wording,
 ): readonly Mark[] {
-  const level: Span = { text: versionLine(routine, version, wording, (text) => textWidth(text, size) <= width / 2) };
+  const level: Span = { text: danceLine(dance, wording, (text) => textWidth(text, size) <= width / 2) };
   const spans = (title: string): readonly Span[] => [{ text: `${title} `, style: "bold" }, level];
-  const title = shortened(routine.title, (text) => wrap(spans(text), size, width).length === 1);
+  const title = shortened(dance.routine.title, (text) => wrap(spans(text), size, width).length === 1);
   const [set] = wrap(spans(title), size, width);
   return Array.from({ length: pages - 1 }, (_, index): readonly Mark[] => {
     const position = { page: index + 1, x: margin.side, y: margin.top };

@@ -1,5 +1,7 @@
 import type { Library } from "../../routine/routine.js";
 import { type Block, textBlock } from "../../typesetting/block.js";
+import type { Span } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
 import { gearIn, meeting, type Offered, riskName, risksIn } from "../offered.js";
 import { proseBlocks } from "./markdown.js";
 import { bold, bullet, italic, type NoteStyle, plain, under } from "./note-style.js";
@@ -8,10 +10,15 @@ import { theirs } from "./theirs.js";
 
 /** What to bring, each item once, with whose it is, every reason and every place where it is used. */
 export function gearBlocks(dances: readonly Offered[], style: NoteStyle): readonly Block[] {
-  const { wording } = style;
+  const blocks = gearTexts(dances, style.wording).map((spans) => bullet(spans, style));
+  return under(style.wording.print.gear, blocks, style);
+}
+
+/** The same, an item a text. */
+export function gearTexts(dances: readonly Offered[], wording: Wording): readonly (readonly Span[])[] {
   const { print } = wording;
   const all = dances.flatMap((dance) => gearIn(dance, wording).map((gear) => ({ ...gear, dance })));
-  const blocks = [...new Set(all.map(({ item }) => item.toLowerCase()))].map((name) => {
+  return [...new Set(all.map(({ item }) => item.toLowerCase()))].map((name) => {
     const uses = all.filter(({ item }) => item.toLowerCase() === name);
     const reasons = uses.map(({ why, only, dance }) => {
       const used = placesOf(sharedSections(dance), wording, ({ gear }) =>
@@ -27,9 +34,8 @@ export function gearBlocks(dances: readonly Offered[], style: NoteStyle): readon
     const tail = reasons.filter((reason) => reason !== "").join(". ");
     const optional = uses.every((one) => one.optional);
     const after = `${optional ? print.optionally : ""}${tail === "" ? "" : `: ${tail}`}`;
-    return bullet([theirs(uses[0]?.item ?? name, wording, { style: "bold" }), plain(after)], style);
+    return [theirs(uses[0]?.item ?? name, wording, { style: "bold" }), plain(after)];
   });
-  return under(print.gear, blocks, style);
 }
 
 /** The cautions in full, whose they are, where they apply, and whom they defer to. */
@@ -48,6 +54,18 @@ export function cautionBlocks(dances: readonly Offered[], library: Library, styl
     const name = riskName(dances, risk, wording);
     return bullet([bold(`${print.opening(name)}. `), plain(cautions.caution(risk)), ...where], style);
   });
+  return under(print.takeCare, [...items, ...deferring(library, style)], style);
+}
+
+/** Whom all cautions defer to, and the house's own rules. */
+export function deferringBlocks(library: Library, style: NoteStyle): readonly Block[] {
+  const { print, risks } = style.wording;
+  const [, ...house] = deferring(library, style);
+  const lead = [bold(print.leading(print.takeCare)), plain(" "), plain(risks.generalCaution)];
+  return [textBlock(lead, { ...style, before: style.size }), ...house];
+}
+
+function deferring(library: Library, style: NoteStyle): readonly Block[] {
   const house = library.cautions === undefined ? [] : proseBlocks(library.cautions, { ...style, level: 3 });
-  return under(print.takeCare, [...items, textBlock([plain(cautions.generalCaution)], style), ...house], style);
+  return [textBlock([plain(style.wording.risks.generalCaution)], style), ...house];
 }

@@ -1,9 +1,9 @@
 import type { Position, StructureElement } from "../../typesetting/print.js";
-import { line, type Shape } from "../../typesetting/shape.js";
-import { textWidth } from "../../typesetting/text.js";
+import { line, moved, type Shape } from "../../typesetting/shape.js";
 import type { Wording } from "../../wording/wording.js";
 import type { GridCell, Row } from "./bands.js";
-import { inset, smallest } from "./cell.js";
+import { labelStrip } from "./cell.js";
+import type { OptionsOf } from "./options.js";
 
 /** Counts from `from` up to, not including, `to`, and the moves in them: no move crosses the edge. */
 export interface CountRange {
@@ -16,57 +16,66 @@ export interface CountRange {
 export interface Box extends CountRange {
   readonly listed: boolean;
   readonly height: number;
-  /** What its table cell holds, drawn from the row's corner. */
-  readonly content: (position: Position) => readonly StructureElement[];
+  /** Its height where what other levels dance stands in its cells. */
+  readonly whole: number;
+  /** What its table cell holds, drawn from the row's corner; with what other levels dance there or without. */
+  readonly content: (position: Position, withOptions: boolean) => readonly StructureElement[];
+  /** Rules over what other levels dance, from the same corner. */
+  readonly rules: () => readonly Shape[];
 }
 
 /** What setting and drawing a row's boxes takes. */
 export interface RowContext {
   readonly wording: Wording;
   readonly row: Row;
-  /** Width of a count. */
-  readonly column: number;
+  /** Points from the row's left edge to where a count of the phrase begins. */
+  readonly x: (count: number) => number;
+  /** Of all counts. */
+  readonly width: number;
   readonly size: number;
-  /** Height of what is called over the counts. */
+  /** Height of what stands over the counts: a group's name, what is called. */
   readonly top: number;
+  /** Height of the group's name alone. */
+  readonly name: number;
+  readonly optionsOf: OptionsOf;
 }
 
-/** Height of the strip of counts over cues that stand under each other. */
-export const countStripHeight = 15;
+/** Height of the strip over cues that stand under each other. */
+export const listedStrip = 5;
 
-/** The grid under a row: accents as heavy rules over a light ground, counts as ticks, moves between full lines. */
-export function rowGround(context: RowContext, boxes: readonly Box[], height: number): readonly Shape[] {
-  const { row, column } = context;
-  const x = (count: number) => (row.offset + count) * column;
+/** The grid under a row: the strip of an accent's cell in grey, counts as ticks, moves between full lines. */
+export function rowGround(
+  context: RowContext,
+  boxes: readonly Box[],
+  height: number,
+  withOptions: boolean,
+): readonly Shape[] {
+  const { row, x, top } = context;
   const starts = new Set(row.cells.filter(({ begins }) => begins).map(({ from }) => from));
   const foot = (at: number) =>
-    boxes.some(({ listed, from, to }) => listed && from < at && at < to) ? context.top + countStripHeight : height;
-  const accents = row.accents.flatMap((index): readonly Shape[] => {
-    const under = boxes.some(({ listed, from, to }) => listed && from <= index && index < to && to - from > 1);
-    return [
-      {
-        kind: "box",
-        at: [x(index), 0],
-        width: column,
-        height: under ? context.top + countStripHeight : height,
-        fill: "tint",
-      },
-      { kind: "box", at: [x(index), 0], width: column, height: 1.8, fill: "ink" },
-    ];
-  });
+    boxes.some(({ listed, from, to }) => listed && from < at && at < to) ? top + listedStrip : height;
   const inside = (at: number) => row.cells.some(({ from, to }) => from < at && at < to);
   const lines = Array.from({ length: row.phrase.numbers.length + 1 }, (_, at) => at)
     .filter((at) => !starts.has(at))
     .map((at) => line("line", 0.5, [x(at), 0], [x(at), inside(at) ? 3.5 : foot(at)]));
   const edges = [...starts].map((from) => line("ink", 0.9, [x(from), 0], [x(from), foot(from)]));
-  const labels = boxes.flatMap((box) => (box.listed ? stripLabels(context, box) : []));
   return [
-    ...accents,
+    ...row.accents.flatMap((index) => accentStrip(context, boxes, index)),
     ...lines,
     ...edges,
-    ...labels,
+    ...(withOptions ? boxes.flatMap((box) => moved(box.rules(), 0, top)) : []),
     ...row.cells.flatMap((cell) => openEnd(cell, x, foot(cell.to - 0.01))),
   ];
+}
+
+/** The ground of the counts of the cell that an accent is in: all of its strip, so that no text is half on it. */
+function accentStrip({ x, top, name }: RowContext, boxes: readonly Box[], index: number): readonly Shape[] {
+  const box = boxes.find(({ from, to }) => from <= index && index < to);
+  if (box === undefined) return [];
+  const own = box.cells.find(({ from, to }) => from <= index && index < to) ?? { from: index, to: index + 1 };
+  const { from, to } = box.listed ? box : own;
+  const strip = top + (box.listed ? listedStrip : labelStrip) - name;
+  return [{ kind: "box", at: [x(from), name], width: x(to) - x(from), height: strip, fill: "tint" }];
 }
 
 /** An arrow head at the right end of a move that runs on into the next row. */
@@ -79,15 +88,4 @@ function openEnd(cell: GridCell, x: (count: number) => number, height: number): 
     [end - 5, middle + 4],
   ] as const;
   return [{ kind: "path", points, stroke: { tone: "ink", width: 1.2 } }];
-}
-
-/** Counts in the strip over listed cues, as far as they have room. */
-function stripLabels({ row, column, top }: RowContext, { cells }: Box): readonly Shape[] {
-  return cells.flatMap((cell): readonly Shape[] => {
-    const text = cell.text.label.map((span) => span.text).join("");
-    const left = cell.move.hit && cell.begins ? inset.left + 4 : 3;
-    if (textWidth(text, smallest, "bold") > (cell.to - cell.from) * column - left - 1) return [];
-    const at = [(row.offset + cell.from) * column + left, top + 10.5] as const;
-    return [{ kind: "text", at, text, size: smallest, anchor: "start", bold: true, tone: "ink" }];
-  });
 }

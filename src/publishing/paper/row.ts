@@ -1,10 +1,12 @@
 import type { Position, StructureElement } from "../../typesetting/print.js";
-import type { Shape } from "../../typesetting/shape.js";
-import { type Line, type Span, shortened, textWidth, widestWord, wrap } from "../../typesetting/text.js";
+import { line, moved, type Shape } from "../../typesetting/shape.js";
+import { close, type Line, type Span, textWidth, widestWord, wrap } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import type { GridCell, Row } from "./bands.js";
 import { type CellLayout, hitFigure, inset, layoutCell, linesHeight, smallest, stackLines } from "./cell.js";
-import { type Box, type CountRange, countStripHeight, type RowContext, rowGround } from "./row-ground.js";
+import type { Columns } from "./columns.js";
+import { type CellOption, type OptionsOf, optionsText } from "./options.js";
+import { type Box, type CountRange, listedStrip, type RowContext, rowGround } from "./row-ground.js";
 
 /** A row of the grid, or a continuation of one that is too tall to stay on one page. */
 export interface RowLayout {
@@ -12,34 +14,45 @@ export interface RowLayout {
   readonly height: number;
   /** False of a continuation. */
   readonly opens: boolean;
+  /** How many counts have their moves in a list rather than each in its own place. */
+  readonly listed: number;
+  /** Height of what stands over the counts: a group's name, what is called. */
+  readonly top: number;
+  /** Whether what is called stands over the counts. */
+  readonly calls: boolean;
   /** The cells of its table row, drawn from the row's top left corner. */
   readonly cells: (position: Position) => readonly StructureElement[];
   /** Grounds, rules and ticks for a row of this height, from the same corner. */
   readonly ground: (height: number) => readonly Shape[];
 }
 
+/** What a grid's rows are set in: cues in `size` points, all counts `width` points wide. */
+export interface RowStyle {
+  readonly size: number;
+  readonly width: number;
+  readonly columns: Columns;
+  readonly wording: Wording;
+  readonly optionsOf: OptionsOf;
+}
+
 /** A range of counts whose cues take more lines than this is joined with the next, to be wider. */
 const mostLines = 8;
 /** Most lines of cues under a row that are kept on one page. */
 const chunk = 12;
-const callHeight = 11;
+export const callHeight = 11.5;
 
-/** Sets a phrase in a grid `width` points wide, its cues in `size` points or, if that keeps them in their counts, in less. */
-export function layoutRow(row: Row, width: number, size: number, wording: Wording): readonly RowLayout[] {
+/** Sets a phrase. */
+export function layoutRow(row: Row, { size, width, columns, wording, optionsOf }: RowStyle): readonly RowLayout[] {
   if (row.uncounted !== undefined) return [uncountedRow(row, row.uncounted, width, size)];
-  const column = width / row.columns;
-  const calls = callsFit(row, column, wording);
-  const top = headHeight(row) + (calls && row.phrase.say?.some(Boolean) ? callHeight : 0);
-  let best: readonly Box[] | undefined;
-  for (let type = size; type >= smallest; type -= 0.5) {
-    const boxes = calls ? boxesOf({ wording, row, column, size: type, top }) : undefined;
-    if (best === undefined || (boxes !== undefined && listedCounts(boxes) < listedCounts(best))) best = boxes;
-    if (best !== undefined && listedCounts(best) === 0) break;
-  }
-  const [only] = best ?? [];
-  if (best === undefined || (best.length === 1 && only?.listed === true))
-    return listedRow({ wording, row, column, size, top: headHeight(row) });
-  return [boxedRow({ wording, row, column, size, top }, best)];
+  const x = (count: number) => columns(row.offset + count);
+  const calls = callsFit(row, x, wording);
+  const name = row.dancers === undefined ? 0 : callHeight;
+  const top = name + (calls && row.phrase.say?.some(Boolean) ? callHeight : 0);
+  const context: RowContext = { wording, row, x, width, size, top, name, optionsOf };
+  const boxes = calls ? boxesOf(context) : [];
+  const [only] = boxes;
+  if (only === undefined || (boxes.length === 1 && only.listed)) return listedRow({ ...context, top: name });
+  return [boxedRow(context, boxes)];
 }
 
 /** Time without counts: what it is, across all columns. */
@@ -49,6 +62,9 @@ function uncountedRow(row: Row, text: string, width: number, size: number): RowL
     row,
     height: linesHeight(lines) + inset.top + inset.bottom,
     opens: true,
+    listed: 0,
+    top: 0,
+    calls: false,
     ground: () => [],
     cells: (position) => {
       const content = stackLines(lines, { ...position, x: position.x + inset.left, y: position.y + inset.top });
@@ -60,33 +76,99 @@ function uncountedRow(row: Row, text: string, width: number, size: number): RowL
 const listedCounts = (boxes: readonly Box[]): number =>
   boxes.reduce((sum, { listed, from, to }) => sum + (listed ? to - from : 0), 0);
 
+/** What other levels dance in a row, under all of it. */
+interface Strip {
+  readonly lines: readonly Line[];
+  readonly height: number;
+}
+
+function stripOf(options: readonly CellOption[], width: number, wording: Wording): Strip {
+  const lines = wrap(optionsText(options, wording), smallest, width - 2 * inset.left);
+  return { lines, height: lines.length === 0 ? 0 : linesHeight(lines, close) + 4 };
+}
+
 function boxedRow(context: RowContext, boxes: readonly Box[]): RowLayout {
-  const { wording, row, column, top } = context;
-  const wide = row.phrase.numbers.length * column;
+  const { wording, row, x, top } = context;
+  const wide = x(row.phrase.numbers.length) - x(0);
+  const all = optionsIn(context, row.cells, () => true);
+  const left = boxes.flatMap((box) =>
+    optionsIn(context, box.cells, (one, cell) => !standsInside(context, box, cell, one)),
+  );
+  const tallest = (heights: readonly number[]) => Math.max(listedStrip, ...heights) + top;
+  // In their cells they are found at once; where that would make the row taller than lines under it do, they stand there.
+  const [inside, under] = [stripOf(left, wide, wording), stripOf(all, wide, wording)];
+  const [own, plain] = [tallest(boxes.map(({ whole }) => whole)), tallest(boxes.map(({ height }) => height))];
+  const withOptions = own + inside.height <= plain + under.height;
+  const strip = withOptions ? inside : under;
   return {
     row,
-    height: Math.max(countStripHeight, ...boxes.map(({ height }) => height)) + top,
+    height: (withOptions ? own : plain) + strip.height,
     opens: true,
-    ground: (height) => rowGround(context, boxes, height),
+    listed: listedCounts(boxes),
+    top,
+    calls: top > context.name,
+    ground: (height) => [
+      ...rowGround(context, boxes, height - strip.height, withOptions),
+      ...(strip.height === 0 ? [] : stripRules(context, height - strip.height, height)),
+    ],
     cells: (position) => {
-      const calls = (row.phrase.say ?? []).map((text, count): readonly StructureElement[] => {
-        // A move's own call stands with it, and comes before its phrase's.
-        if (row.cells.some(({ move, from, to }) => move.say !== undefined && from <= count && count < to)) return [];
-        if (text === "") return [];
-        const x = position.x + (row.offset + count) * column + inset.left;
-        return [callElement(wording.print.quoted(text), { ...position, x, y: position.y + headHeight(row) })];
-      });
-      return boxes.map(({ from, to, content }, index) => ({
-        tag: "TD",
-        ...spanning(to - from),
-        content: [
-          ...(index === 0 ? dancersLabel(row, wide, position) : []),
-          ...calls.slice(from, to).flat(),
-          ...content({ ...position, y: position.y + top }),
-        ],
-      }));
+      const cells = boxes.map(
+        ({ from, to, content }): StructureElement => ({
+          tag: "TD",
+          ...spanning(to - from),
+          content: [
+            ...callsOver(context, from, to, position),
+            ...content({ ...position, y: position.y + top }, withOptions),
+          ],
+        }),
+      );
+      const last = cells.at(-1);
+      if (last === undefined || strip.height === 0) return cells;
+      const at = { ...position, x: position.x + x(0) + inset.left };
+      const y = position.y + (withOptions ? own : plain) + 1.5;
+      const options: StructureElement = { tag: "P", content: stackLines(strip.lines, { ...at, y }, close) };
+      return [...cells.slice(0, -1), { ...last, content: [...last.content, options] }];
     },
   };
+}
+
+/** A thin rule over what other levels dance, and the edges of the row beside it. */
+function stripRules({ row, x }: RowContext, from: number, to: number): readonly Shape[] {
+  const [left, right] = [x(0), x(row.phrase.numbers.length)];
+  return [
+    line("line", 0.6, [left, from], [right, from]),
+    ...[left, right].map((at) => line("line", 0.5, [at, from], [at, to])),
+  ];
+}
+
+function optionsIn(
+  { optionsOf }: RowContext,
+  cells: readonly GridCell[],
+  keep: (option: CellOption, cell: GridCell) => boolean,
+): readonly CellOption[] {
+  return cells.flatMap((cell) => (cell.begins ? optionsOf(cell.move).filter((one) => keep(one, cell)) : []));
+}
+
+/** Whether an option can stand in the cell of its move: it is for these counts, and no word of it is wider. */
+function standsInside({ x }: RowContext, { listed }: Pick<Box, "listed">, cell: GridCell, option: CellOption): boolean {
+  const room = x(cell.to) - x(cell.from) - inset.left - (cell.ends ? inset.right : inset.open);
+  return !listed && option.same && widestWord(option.text, smallest) <= room;
+}
+
+/** What is called on the counts of a box. A move's own call stands with it, and comes before its phrase's. */
+function callsOver(
+  { wording, row, x, name }: RowContext,
+  first: number,
+  after: number,
+  position: Position,
+): readonly StructureElement[] {
+  return (row.phrase.say ?? []).slice(first, after).flatMap((text, index): readonly StructureElement[] => {
+    const count = first + index;
+    if (text === "" || row.cells.some(({ move, from, to }) => move.say !== undefined && from <= count && count < to))
+      return [];
+    const at = { ...position, x: position.x + x(count) + inset.left, y: position.y + name };
+    return [callElement(wording.print.quoted(text), at)];
+  });
 }
 
 const spanning = (count: number) => (count > 1 ? { columns: count } : {});
@@ -106,7 +188,7 @@ function boxesOf(context: RowContext): readonly Box[] {
     }
     while (box === undefined) {
       const before = boxes.pop();
-      if (before === undefined) return [{ ...range, listed: true, height: 0, content: () => [] }];
+      if (before === undefined) return [];
       range = joined(before, range);
       box = listedBox(context, range);
     }
@@ -130,74 +212,92 @@ function joined(one: CountRange, other: CountRange): CountRange {
 }
 
 /** Each move in its own counts; undefined where one does not fit. */
-function ownBox({ wording, row, column, size }: RowContext, range: CountRange): Box | undefined {
-  const set = range.cells.map((cell) => layoutCell(cell, (cell.to - cell.from) * column, size, wording));
+function ownBox(context: RowContext, range: CountRange): Box | undefined {
+  const { wording, x, size } = context;
+  const set = range.cells.map((cell) => {
+    const options = optionsIn(context, [cell], (one) => standsInside(context, { listed: false }, cell, one));
+    return layoutCell(
+      cell,
+      x(cell.to) - x(cell.from),
+      size,
+      wording,
+      options.map(({ text }) => text),
+    );
+  });
   const fitting = set.filter((cell): cell is CellLayout => cell !== undefined && cell.lines <= mostLines);
   if (fitting.length < set.length) return undefined;
+  const left = (index: number) => x(range.cells[index]?.from ?? 0);
   return {
     ...range,
     listed: false,
     height: Math.max(0, ...fitting.map(({ height }) => height)),
-    content: (position) =>
-      range.cells.flatMap(({ from }, index): readonly StructureElement[] => {
-        const element = fitting[index]?.place({ ...position, x: position.x + (row.offset + from) * column });
-        return element === undefined ? [] : [element];
+    whole: Math.max(0, ...fitting.map(({ height, more }) => height + more)),
+    content: (position, withOptions) =>
+      fitting.flatMap(({ height, place, placeMore }, index): readonly StructureElement[] => {
+        const at = { ...position, x: position.x + left(index) };
+        return [place(at), ...(withOptions ? placeMore(at, height) : [])];
       }),
+    rules: () => fitting.flatMap(({ height, rules }, index) => moved(rules(height), left(index), 0)),
   };
 }
 
 /** The moves one under the other, each by its counts; undefined where that takes too many lines or a word is too wide. */
-function listedBox(context: RowContext, range: CountRange): Box | undefined {
-  const { row, column, size } = context;
-  const width = (range.to - range.from) * column - inset.left - inset.right;
+function listedBox({ wording, x, size }: RowContext, range: CountRange): Box | undefined {
+  const width = x(range.to) - x(range.from) - inset.left - inset.right;
+  const hang = range.cells.some(lands) ? inset.hit + 1 : 0;
   const spans = range.cells.map(({ text }) => text.listed);
-  if (spans.some((one) => widestWord(one, size) > width)) return undefined;
-  const lines = spans.map((one) => wrap(one, size, width));
+  if (spans.some((one) => widestWord(one, size) > width - hang)) return undefined;
+  const lines = spans.map((one) => wrap(one, size, width - hang));
   if (lines.flat().length > mostLines) return undefined;
+  const height = listedStrip + linesHeight(lines.flat(), close) + 4;
   return {
     ...range,
     listed: true,
-    height: countStripHeight + linesHeight(lines.flat()) + 4,
+    height,
+    whole: height,
+    rules: () => [],
     content: (position) => {
-      const x = position.x + (row.offset + range.from) * column + inset.left;
-      let y = position.y + countStripHeight;
+      const left = position.x + x(range.from) + inset.left;
+      let y = position.y + listedStrip;
       return range.cells.map((cell, index): StructureElement => {
         const own = lines[index] ?? [];
-        const at = { ...position, x, y };
-        y += linesHeight(own);
-        return { tag: "P", content: [...stripHit(context, cell, position), ...stackLines(own, at)] };
+        const at = { ...position, x: left, y };
+        y += linesHeight(own, close);
+        const hit = lands(cell) ? [hitFigure({ ...at, y: at.y + 2 }, wording)] : [];
+        return { tag: "P", content: [...hit, ...stackLines(own, { ...at, x: left + hang }, close)] };
       });
     },
   };
 }
 
-/** A hit in the strip over listed cues. */
-function stripHit(
-  { wording, row, column }: RowContext,
-  cell: GridCell,
-  position: Position,
-): readonly StructureElement[] {
-  const x = position.x + (row.offset + cell.from) * column;
-  return cell.move.hit && cell.begins ? [hitFigure({ ...position, x }, wording)] : [];
-}
+const lands = ({ move, begins }: GridCell): boolean => move.hit && begins;
 
 /** The last resort, for cues that no range of the row can hold: they run on under an empty strip of counts. */
 function listedRow(context: RowContext): readonly RowLayout[] {
-  const { wording, row, column, size } = context;
-  const width = row.columns * column - 2 * inset.left;
+  const { wording, row, size } = context;
+  const width = context.width - 2 * inset.left;
   const called = (row.phrase.say ?? []).filter(Boolean);
   const say: readonly Span[] = called.length === 0 ? [] : [{ text: wording.print.calledOver(called), style: "italic" }];
-  const chunks = chunksOf(row.cells, (spans) => wrap(spans, size, width), say);
+  const others = optionsText(
+    optionsIn(context, row.cells, () => true),
+    wording,
+  );
+  const chunks = [
+    ...chunksOf(row.cells, (spans) => wrap(spans, size, width), say),
+    ...(others.length === 0 ? [] : [wrap(others, smallest, width)]),
+  ];
   const whole: Box = {
     from: 0,
     to: row.phrase.numbers.length,
     cells: row.cells,
     listed: true,
     height: 0,
+    whole: 0,
     content: () => [],
+    rules: () => [],
   };
   return chunks.map((lines, index) => {
-    const below = index === 0 ? context : { ...context, top: 0 };
+    const below = index === 0 ? context : { ...context, top: 0, name: 0 };
     return listedLayout(below, whole, lines, { first: index === 0, last: index === chunks.length - 1 });
   });
 }
@@ -226,47 +326,33 @@ function listedLayout(
   lines: readonly Line[],
   { first, last }: { readonly first: boolean; readonly last: boolean },
 ): RowLayout {
-  const { row } = context;
-  const top = context.top + (first ? countStripHeight : 0);
+  const { wording, row, x } = context;
+  const hits = first ? row.cells.filter(lands) : [];
+  const top = context.top + (first ? (hits.length > 0 ? inset.hit * 1.5 : listedStrip) : 0);
   return {
     row,
     height: top + linesHeight(lines) + (last ? inset.left : 0),
     opens: first,
-    ground: () => (first ? rowGround(context, [whole], top) : []),
+    listed: first ? whole.to : 0,
+    top: context.top,
+    calls: false,
+    ground: () => (first ? rowGround(context, [whole], top, false) : []),
     cells: (position) => {
       const strip = { ...position, y: position.y + context.top };
-      const hits = first ? row.cells.flatMap((cell) => stripHit(context, cell, strip)) : [];
+      const signs = hits.map(({ from }) => hitFigure({ ...strip, x: position.x + x(from) }, wording));
       const text = stackLines(lines, { ...position, x: position.x + inset.left, y: position.y + top });
-      const cues: StructureElement = { tag: "P", content: [...hits, ...text] };
-      return [
-        {
-          tag: "TD",
-          ...spanning(whole.to),
-          content: [...(first ? dancersLabel(row, whole.to * context.column, position) : []), cues],
-        },
-      ];
+      return [{ tag: "TD", ...spanning(whole.to), content: [{ tag: "P", content: [...signs, ...text] }] }];
     },
   };
 }
 
-const headHeight = ({ dancers }: Row): number => (dancers === undefined ? 0 : callHeight);
-
-/** The name of the group whose row it is. */
-function dancersLabel({ dancers }: Row, width: number, position: Position): readonly StructureElement[] {
-  const fits = (text: string) => textWidth(text, smallest, "bold") <= width - inset.left;
-  const [set] = dancers === undefined ? [] : wrap([{ text: shortened(dancers, fits), style: "bold" }], smallest);
-  return set === undefined
-    ? []
-    : [{ tag: "P", content: [{ ...position, x: position.x + inset.left, y: position.y + 2, line: set }] }];
-}
-
-function callsFit(row: Row, column: number, { print }: Wording): boolean {
+function callsFit(row: Row, x: RowContext["x"], { print }: Wording): boolean {
   return (row.phrase.say ?? []).every(
-    (text) => textWidth(print.quoted(text), smallest, "italic") <= column - inset.left,
+    (text, count) => textWidth(print.quoted(text), smallest, "italic") <= x(count + 1) - x(count) - inset.left,
   );
 }
 
 function callElement(text: string, position: Position): StructureElement {
   const [set] = wrap([{ text, style: "italic", tone: "soft" }], smallest);
-  return { tag: "P", content: set === undefined ? [] : [{ ...position, y: position.y + 1.5, line: set }] };
+  return { tag: "P", content: set === undefined ? [] : [{ ...position, y: position.y + 1, line: set }] };
 }

@@ -5,13 +5,12 @@ import type { Block } from "../../typesetting/block.js";
 import type { Wording } from "../../wording/wording.js";
 import { bold, bullet, type NoteStyle, plain, under } from "./note-style.js";
 
-/** How one run goes where it is more than each section once: repeats, walls, tags, restarts, waits. */
+/** How one run goes where it is more than the sheet's sections one after the other: repeats, walls, tags, restarts. */
 export function orderBlocks(routine: Routine, style: NoteStyle): readonly Block[] {
   const { sections, times, walls } = routine;
   const { print, run } = style.wording;
   const printed = sheetSections(routine);
-  const waits = sections.some((section, index) => waitAfter(routine, section, index) > 0);
-  if (sections.length === printed.length && !waits) return [];
+  if (isSheetsOrder(routine)) return [];
   const counts = new Map(
     printed.flatMap(({ section, danced }) => danced.map((index) => [index, sections[section]?.counts ?? 0] as const)),
   );
@@ -26,6 +25,32 @@ export function orderBlocks(routine: Routine, style: NoteStyle): readonly Block[
     return bullet([bold(label), plain([...collapse(round, style.wording), ...again].join(" · "))], style);
   });
   return under(print.order.title, blocks, style);
+}
+
+/** Whether every time through has the sheet's sections, each once, in the sheet's order; the sheet says where the music is waited for. */
+export function isSheetsOrder(routine: Routine): boolean {
+  const printed = sheetSections(routine);
+  const entryOf = new Map(printed.flatMap(({ danced }, entry) => danced.map((index) => [index, entry] as const)));
+  const rounds = Array.from({ length: routine.times }, (): number[] => []);
+  for (const [index, { wall }] of routine.sections.entries()) rounds[wall - 1]?.push(entryOf.get(index) ?? -1);
+  const plain = routine.restarts.length === 0 && (routine.times === 1 || !waits(routine));
+  return plain && rounds.every((round) => round.length === printed.length && round.every((entry, at) => entry === at));
+}
+
+const waits = (routine: Routine): boolean =>
+  routine.sections.some((section, index) => waitAfter(routine, section, index) > 0);
+
+/** "then wait 2.0 s", where the music is waited for after a section; an empty text where it is not, or the order of the run says so. */
+export function waitText(routine: Routine, index: number, { print }: Wording): string {
+  const section = routine.sections[index];
+  if (section === undefined || !isSheetsOrder(routine)) return "";
+  const wait = waitAfter(routine, section, index);
+  return wait > 0 ? print.order.wait(waited(section, wait)) : "";
+}
+
+/** How long the music is waited for; absent where the tempo before it is an estimate. */
+function waited({ startIsEstimate, tempoIsEstimate }: DancedSection, wait: number): number | undefined {
+  return startIsEstimate || tempoIsEstimate ? undefined : wait;
 }
 
 /** The times through that end before a section that most of them have: each is broken off, and the next one begins. */
@@ -61,7 +86,7 @@ function stepOf(
   const asides = [
     ...(section.mirrored ? [print.order.otherSide] : []),
     ...(section.counts < whole ? [print.order.stopAfter(section.counts)] : []),
-    ...(wait > 0 ? [print.order.wait(section.startIsEstimate || section.tempoIsEstimate ? undefined : wait)] : []),
+    ...(wait > 0 ? [print.order.wait(waited(section, wait))] : []),
   ];
   const start = shownTrackTime(routine, section.start);
   return { time: start && time.track(start), name: section.name, asides };

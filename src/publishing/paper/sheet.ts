@@ -1,24 +1,26 @@
 import type { Library, Routine, Version } from "../../routine/routine.js";
-import { type Block, wholeBlock } from "../../typesetting/block.js";
-import { type Area, columnWidth, flow } from "../../typesetting/flow.js";
+import { type Block, besideBlock, wholeBlock } from "../../typesetting/block.js";
+import { columnWidth } from "../../typesetting/flow.js";
 import { type Bookmark, figure, type Mark, papers, type StructureElement } from "../../typesetting/print.js";
-import type { Drawing } from "../../typesetting/shape.js";
 import type { Wording } from "../../wording/wording.js";
 import { floorPlans } from "../drawing/floor-plan.js";
 import { phraseMap } from "../drawing/phrase-map.js";
 import { offeredAlone } from "../offered.js";
-import { sheetBands } from "./bands.js";
+import { type Band, sheetBands } from "./bands.js";
 import { smallest } from "./cell.js";
 import { creditSpans, routineAddress } from "./credit.js";
 import type { Dance } from "./dance.js";
-import { type Grid, placeGrid, setGrid } from "./grid.js";
-import { type Head, layoutHead, type SheetOptions, versionLine } from "./head.js";
-import { layoutLegend } from "./legend.js";
+import { type Grid, listedIn, placeGrid, type SetBand, setGrid } from "./grid.js";
+import { danceLine, type Head, layoutHead, type SheetOptions } from "./head.js";
+import { gridSigns, type Legend, layoutLegend, mapSigns } from "./legend.js";
 import { headingBlock, type NoteStyle } from "./note-style.js";
 import { optionBlocks, teachingBlocks } from "./notes.js";
-import { footElement, layoutOwnNotes, layoutRunningHeads, margin } from "./page.js";
-import { practiceBlocks } from "./practice.js";
-import { cautionBlocks, gearBlocks } from "./preparation.js";
+import { neighbourOptions } from "./options.js";
+import { otherSideBar, otherSideReason, otherSideTop } from "./other-side.js";
+import { footElement, layoutRunningHeads, margin } from "./page.js";
+import { markedBlocks, practiceBlocks, speedBlocks } from "./practice.js";
+import { cautionBlocks, deferringBlocks, gearBlocks } from "./preparation.js";
+import { type Picture, placeRest, type RestContext } from "./rest.js";
 import { orderBlocks } from "./run-order.js";
 
 /** A routine's sheet, laid out on pages of its own, counted from 0. */
@@ -29,134 +31,193 @@ export interface Sheet {
   readonly bookmarks: readonly Bookmark[];
 }
 
-/** Type sizes to try for cues and for notes, roomy ones first. */
-const scales = [
-  { cue: 9.5, note: 9 },
-  { cue: 8.5, note: 8.5 },
-  { cue: 8, note: 8 },
+/**
+ * How cues are set: the same on every sheet, and smaller, then with the fuller counts wider, only where it keeps a sheet on its two sides or
+ * a cue in its own counts.
+ */
+const settings = [
+  { size: 9.5, fitted: false },
+  { size: smallest, fitted: false },
+  { size: smallest, fitted: true },
 ] as const;
+const sides = 2;
+const noteSize = 9;
+const gutter = 18;
+/** Between two pictures beside each other. */
+const apart = 12;
+/** Points that a floor on a sheet is deep at most where there is little room. */
+const shallow = 72;
+/** The same where a sheet has room. */
+const roomy = 128;
+/** Points left on the last page from which on there is. */
+const plenty = 100;
+/** From the top margin down to where a further page begins, under its running head. */
+const runningHead = 19;
+/** A section that does not fit begins on the next page where so much of this one is filled. */
+const nearlyFull = 0.8;
 
-/** Where a further page begins, under its running head. */
-const below = margin.top + 22;
-/** A heading and two lines for the dancer's own notes. */
-const ownNotes = 62;
-const gutter = 22;
-/** Two lines of legend. */
-const legendRoom = 30;
+/** What does not change from one way to lay a sheet out to the next. */
+interface SheetContext extends RestContext {
+  readonly dance: Dance;
+  readonly library: Library;
+  readonly head: Head;
+  readonly legend: Legend;
+  /** At the foot of the first page. */
+  readonly credit: StructureElement;
+  /** The notes with more room between lines, and larger pictures. */
+  readonly roomy: () => readonly Block[];
+}
 
-/** A sheet as it might be, and how well that would do. */
+/** A sheet as it might be. */
 interface SheetDraft {
   readonly pages: number;
-  readonly gridPages: number;
+  readonly listed: number;
   readonly draw: () => Sheet;
 }
 
-/** What does not change from one draft to the next. */
-interface SheetContext {
-  readonly wording: Wording;
-  readonly routine: Routine;
-  readonly version: Version;
-  readonly width: number;
-  readonly bottom: number;
-  readonly head: Head;
-  /** At the foot of the first page. */
-  readonly credit: StructureElement;
-  readonly map: Drawing;
-}
-
 /**
- * Lays a version out: on one page if any type size allows it, else with its counts on as few pages as they go, and the whole
- * on as few as it goes. The phrase map stands over the counts, or after them where it would take up their room.
+ * Lays a version out: head, cautions, signs and counts first, and what is read at home behind them; on two sides if that can be, else on
+ * as few pages as it goes.
  */
-export function layoutSheet(routine: Routine, version: Version, library: Library, options: SheetOptions): Sheet {
-  const [pageWidth, pageHeight] = papers[library.paper];
-  const width = pageWidth - 2 * margin.side;
-  const { wording } = options;
-  const context: SheetContext = {
-    wording,
-    routine,
-    version,
-    width,
-    bottom: pageHeight - margin.bottom,
-    head: layoutHead({ routine, version }, library, options, { page: 0, x: margin.side, y: margin.top }, width),
-    credit: footElement(creditSpans(routine, library, wording), library.paper, wording),
-    map: phraseMap(routine, version, { width, size: smallest, wording }),
-  };
+export function layoutSheet(
+  routine: Routine,
+  version: Version,
+  library: Library,
+  { within, wording, group }: SheetOptions & Pick<Dance, "group">,
+): Sheet {
+  const dance: Dance = { routine, version, ...(group === undefined ? {} : { group }) };
   const bands = sheetBands(routine, version, wording);
+  const context = contextOf(dance, library, within, bands, wording);
+  const optionsOf = neighbourOptions(routine, version, wording);
   let best: SheetDraft | undefined;
-  for (const { cue, note } of scales) {
-    const grid = setGrid(routine, bands, { size: cue, width, wording });
-    const notes = noteBlocks({ routine, version }, library, options, {
-      size: note,
-      width: columnWidth({ width, columns: 2, gutter }),
-    });
-    for (const mapFirst of [true, false]) {
-      const draft = layoutDraft(context, grid, notes, mapFirst);
+  for (const setting of settings) {
+    const set = setGrid(routine, bands, { ...setting, width: context.width, wording, optionsOf });
+    for (const full of [nearlyFull, 1]) {
+      const draft = layoutDraft(context, set, full);
       if (best === undefined || isBetter(draft, best)) best = draft;
-      if (best.pages === 1) return best.draw();
+      if (draft.pages <= sides) break;
     }
+    if (best !== undefined && best.pages <= sides && best.listed === 0) break;
   }
-  if (best === undefined) throw new Error("There is no scale to lay a sheet out at.");
+  if (best === undefined) throw new Error("There is no size to lay a sheet out in.");
   return best.draw();
 }
 
 function isBetter(draft: SheetDraft, best: SheetDraft): boolean {
-  if (draft.pages === 1) return true;
-  return draft.gridPages === best.gridPages ? draft.pages < best.pages : draft.gridPages < best.gridPages;
+  return draft.pages === best.pages ? draft.listed < best.listed : draft.pages < best.pages;
 }
 
-function layoutDraft(
-  context: SheetContext,
-  set: ReturnType<typeof setGrid>,
-  blocks: readonly Block[],
-  mapFirst: boolean,
-): SheetDraft {
-  const { wording, routine, version, width, bottom, head, credit, map } = context;
-  const left = margin.side;
-  const under = margin.top + head.height + 8;
-  const start = { page: 0, y: under + (mapFirst ? map.height + 6 : 0) };
-  const grid = placeGrid(set, { wording, left, width, start, top: below, bottom: bottom - legendRoom });
-  const legend = layoutLegend(
-    set.map(({ band }) => band),
-    { page: grid.page, x: left, y: grid.y },
-    width,
+function contextOf(
+  dance: Dance,
+  library: Library,
+  within: SheetOptions["within"],
+  bands: readonly Band[],
+  wording: Wording,
+): SheetContext {
+  const { routine, version } = dance;
+  const [pageWidth, pageHeight] = papers[library.paper];
+  const width = pageWidth - 2 * margin.side;
+  const top = routine.mirrored ? otherSideTop : margin.top;
+  const head = layoutHead(dance, library, { within, wording }, { page: 0, x: margin.side, y: top }, width);
+  const style: NoteStyle = {
+    tight: true,
+    size: noteSize,
+    width: columnWidth({ width, columns: 2, gutter }),
+    ...basisOf(routine, library),
     wording,
-  );
-  const afterGrid = { page: grid.page, x: left, y: grid.y + legend.height + 8 };
-  const fits = afterGrid.y + map.height <= bottom;
-  const mapPosition = mapFirst
-    ? { page: 0, x: left, y: under }
-    : fits
-      ? afterGrid
-      : { page: grid.page + 1, x: left, y: below };
-  const from = mapFirst ? afterGrid : { ...mapPosition, y: mapPosition.y + map.height + 12 };
-  const area: Area = { left, width, columns: 2, gutter, top: below, bottom, tail: ownNotes };
-  const notes = flow(blocks, from, area);
-  const pages = notes.page + 1;
+  };
+  const wide = { ...style, width };
+  const texts = (set: NoteStyle) => [...orderBlocks(routine, set), ...teachingBlocks(routine, version, set)];
+  return {
+    dance,
+    library,
+    wording,
+    width,
+    gutter,
+    top,
+    below: routine.mirrored ? top : top + runningHead,
+    bottom: pageHeight - margin.bottom,
+    head,
+    legend: layoutLegend(gridSigns(bands, wording), { page: 0, x: margin.side, y: top + head.height + 3 }, width),
+    credit: footElement(creditSpans(routine, library, wording), library.paper, wording),
+    map: mapPicture(dance, bands, width, wording),
+    care: within === "pack" ? [] : deferringBlocks(library, wide),
+    careNotes: within === "pack" ? [] : deferringBlocks(library, style),
+    notes: [...texts(style), ...homeBlocks(routine, version, library, style, shallow)],
+    roomy: () => [...texts({ ...style, tight: false }), ...homeBlocks(routine, version, library, style, roomy)],
+  };
+}
+
+/** What is for practising at home: the way over the floor, and beside it how fast. */
+function homeBlocks(
+  routine: Routine,
+  version: Version,
+  library: Library,
+  style: NoteStyle,
+  depth: number,
+): readonly Block[] {
+  const [left, right] = [style.width * 0.42, style.width * 0.58 - apart];
+  const [title, ...plans] = floorBlocks(routine, version, library, { ...style, width: left }, depth);
+  if (title === undefined) return practiceBlocks(routine, version, style);
+  const marked = routine.practice.length === 0 ? [] : markedBlocks(routine, version, style);
+  const speeds = speedBlocks(routine, { ...style, width: right });
+  const alone = plans.length === 1;
+  const cells = [...plans.map((plan) => (alone ? [title, plan] : [plan])), ...(speeds.length === 0 ? [] : [speeds])];
+  const rows = cells.flatMap((cell, index) => (index % 2 === 0 ? [[cell, cells[index + 1] ?? []] as const] : []));
+  const beside = rows.map(([one, other]) => besideBlock(one, other, left + apart, style.size));
+  return [...(alone ? [] : [title]), ...beside, ...marked];
+}
+
+function mapPicture({ routine, version }: Dance, bands: readonly Band[], width: number, wording: Wording): Picture {
+  const map = phraseMap(routine, version, { width, size: smallest, wording });
+  const signs = mapSigns(bands, wording);
+  return {
+    height: map.height + (signs.length > 0 ? 16 : 0),
+    place: (position) => {
+      const picture = figure(map, position);
+      if (signs.length === 0) return { elements: [picture], decoration: [] };
+      const legend = layoutLegend(signs, { ...position, y: position.y + map.height + 4 }, width);
+      return { elements: [picture, legend.element], decoration: legend.decoration };
+    },
+  };
+}
+
+function layoutDraft(context: SheetContext, set: readonly SetBand[], full: number): SheetDraft {
+  const { dance, library, wording, width, top, below, bottom, head, legend, credit } = context;
+  const start = { page: 0, y: top + head.height + legend.height + 5 };
+  const reach = full < 1 ? top + full * (bottom - top) : bottom;
+  const grid = placeGrid(set, { wording, left: margin.side, width, start, top: below, bottom, full: reach });
+  const least = placeRest(context, grid);
+  // Where much of the last page is left, there may be more room between lines and for pictures.
+  const larger = least.left > plenty ? placeRest({ ...context, notes: context.roomy() }, grid) : least;
+  const rest = larger.pages === least.pages ? larger : least;
   const draw = (): Sheet => {
     const counts = grid.draw();
-    const own = layoutOwnNotes({ page: notes.page, x: left, y: notes.y + 14 }, width, bottom, wording);
-    const picture = figure(map, mapPosition);
-    const above = [...counts.elements, legend.element];
+    const after = rest.draw();
+    const heads = dance.routine.mirrored
+      ? otherSideBar(dance, library.paper, rest.pages, wording)
+      : layoutRunningHeads(dance, rest.pages, width, 9.5, wording);
     return {
-      pages,
+      pages: rest.pages,
       elements: [
         ...head.elements,
+        ...(dance.routine.mirrored ? [otherSideReason(library.paper, wording)] : []),
+        legend.element,
         ...(credit.content.length === 0 ? [] : [credit]),
-        ...(mapFirst ? [picture, ...above] : [...above, picture]),
-        ...notes.draw(),
-        own.element,
+        ...counts.elements,
+        ...after.elements,
       ],
-      decoration: [
-        ...counts.decoration,
-        ...legend.decoration,
-        ...own.decoration,
-        ...layoutRunningHeads({ routine, version }, pages, width, 9.5, wording),
-      ],
-      bookmarks: bookmarksOf({ routine, version }, grid, wording),
+      decoration: [...heads, ...legend.decoration, ...counts.decoration, ...after.decoration],
+      bookmarks: bookmarksOf(dance, grid, wording),
     };
   };
-  return { pages, gridPages: grid.page + 1, draw };
+  return { pages: rest.pages, listed: listedIn(set), draw };
+}
+
+/** What a relative link is relative to. */
+function basisOf(routine: Routine, library: Library): Pick<NoteStyle, "base"> {
+  const address = routineAddress(routine, library);
+  return address === undefined ? {} : { base: address };
 }
 
 /** Everything that stands under the counts. */
@@ -168,8 +229,7 @@ export function noteBlocks(
 ): readonly Block[] {
   const { routine, version } = dance;
   const offered = offeredAlone(routine, version);
-  const address = routineAddress(routine, library);
-  const style: NoteStyle = { ...plain, wording, ...(address === undefined ? {} : { base: address }) };
+  const style: NoteStyle = { ...plain, wording, ...basisOf(routine, library) };
   return [
     ...orderBlocks(routine, style),
     ...optionBlocks(routine, version, style),
@@ -181,9 +241,20 @@ export function noteBlocks(
   ];
 }
 
-function floorBlocks(routine: Routine, version: Version, library: Library, style: NoteStyle): readonly Block[] {
+function floorBlocks(
+  routine: Routine,
+  version: Version,
+  library: Library,
+  style: NoteStyle,
+  depth = style.width,
+): readonly Block[] {
   const { wording, width } = style;
-  const plans = floorPlans(routine, version, library, { width, size: Math.max(smallest, style.size - 1), wording });
+  const plans = floorPlans(routine, version, library, {
+    width,
+    depth,
+    size: Math.max(smallest, style.size - 1),
+    wording,
+  });
   if (plans.length === 0) return [];
   return [
     headingBlock(wording.print.floorPlan, style),
@@ -191,11 +262,11 @@ function floorBlocks(routine: Routine, version: Version, library: Library, style
   ];
 }
 
-function bookmarksOf({ routine, version }: Dance, grid: Grid, wording: Wording): readonly Bookmark[] {
+function bookmarksOf(dance: Dance, grid: Grid, wording: Wording): readonly Bookmark[] {
   const under = grid.bands.map(({ name, page, y }): Bookmark => ({ title: name, page, y, under: [] }));
   return [
     {
-      title: wording.print.bookmark(routine.title, versionLine(routine, version, wording), "sheet"),
+      title: wording.print.bookmark(dance.routine.title, danceLine(dance, wording), "sheet"),
       page: 0,
       y: 0,
       under,

@@ -1,3 +1,5 @@
+import { slug } from "../slug.js";
+
 /**
  * Names sections for addresses within a page: a phrase is "harbour-wall-2", a count of it "harbour-wall-2-5". A section whose
  * name another one's addresses could be taken for, or that has no letter, goes by its place: "section-3".
@@ -18,11 +20,6 @@ export function anchorNames(sections: readonly string[]): readonly string[] {
 /** Whether one name is the other one with numbers behind it. */
 function mayMeet(one: string, other: string): boolean {
   return one === other || (one.startsWith(`${other}-`) && /^(?:-\d+)+(?:-and|-e|-a)?$/.test(one.slice(other.length)));
-}
-
-function slug(name: string): string {
-  const letters = name.normalize("NFKC").toLowerCase();
-  return letters.replace(/[^\p{L}\p{M}\p{N}]+/gu, "-").replace(/^-+|-+$/g, "");
 }
 
 /** Where counts begin, as the end of an address: "5" of "5–8", "4-and" of "4&". */

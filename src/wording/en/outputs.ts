@@ -2,6 +2,7 @@
 export const outputs = {
   /** @param version its name: "Level 2" */
   handout: (version: string): string => `Handout, ${version}`,
+  groupHandout: (version: string, group: string): string => `Handout, ${version}, ${group}`,
   mirroredHandout: "Handout, mirrored",
   largeHandout: "Handout, large print",
   cueCard: "Cue card",

@@ -9,8 +9,6 @@ const noun = (walls: number): string => (walls > 1 ? "wall" : "time");
 
 /** How long a sheet's way to its cautions is. */
 const whereCautionsAre = {
-  handout: "Read the cautions below before you dance.",
-  pack: "Read the page on safety before you dance.",
   large: "Read the cautions at the end first.",
 } as const;
 
@@ -25,6 +23,9 @@ export const print = {
   /** @param name of the version: "Level 2 of 3, mirrored" */
   version: (name: string, levels: number | undefined, mirrored: boolean): string =>
     `${name}${levels === undefined ? "" : ` of ${levels}`}${mirrored ? ", mirrored" : ""}`,
+  /** The same of a group's own sheet: "Level 2 of 3, Flood". */
+  versionOf: (version: string, group: string | undefined): string =>
+    group === undefined ? version : `${version}, ${group}`,
   /** In the file's metadata: "Night Ferry: Level 2, large print". */
   title: (routine: string, version: string, kind: keyof typeof kinds): string =>
     [`${routine}: ${version}`, ...kinds[kind]].join(", "),
@@ -73,7 +74,8 @@ export const print = {
     `${item}${only === undefined ? "" : ` (${only})`}${optional ? optionally : ""}`,
   /** After the name of an item that is not required. */
   optionally,
-  side: "Mirrored",
+  /** White on black along the top of every page. */
+  otherSideBar: "Mirrored: the other side",
   mirroredFor: "To dance it on the other side, or to follow somebody who faces you.",
   takeCare: "Take care",
   care: (cautions: readonly string[], on: keyof typeof whereCautionsAre): string =>
@@ -82,8 +84,14 @@ export const print = {
 
   /* The grid. */
 
-  section: "section",
+  phraseColumn: "phrase",
   track: "track",
+  /** Beside a row over whose counts words are called. */
+  calledHere: "called",
+  /** Before what a neighbouring level dances instead. */
+  levelDances: (level: string): string => `${level}: `,
+  /** Between what stands in one line. */
+  between: " · ",
   continued: "(continued)",
   otherSide: "on the other side",
   tempoHere: (tempo: string): string => `${tempo} counts a minute`,
@@ -103,7 +111,8 @@ export const print = {
     return dash < 0 ? "…" : `…${counts.slice(dash)}`;
   },
   landsOn: (words: string) => [" on “", { words }, "”"] as const,
-  called: <T>(calls: readonly T[]): readonly (T | string)[] => [
+  called: <T>(calls: readonly T[]): readonly [string, ...(T | string)[]] => [
+    "called ",
     "“",
     ...calls.flatMap((call, index) => (index === 0 ? [call] : [" · ", call])),
     "”",
@@ -130,13 +139,13 @@ export const print = {
   caution: "caution",
   /** What the signs mean, each beside its own. */
   legend: {
-    sign: "sign",
-    accent: "accent in the music",
+    accent: "accent",
     hit: "lands hard",
     caution: "caution",
     inverted: "upside down",
     otherSide: "other side",
-    facing: "facing from here on, seen from above: the audience is at the top of the page",
+    goesOn: "goes on below",
+    facing: "facing from here on, seen from above (audience at the top)",
   },
 
   /* How one run goes. */
@@ -162,6 +171,8 @@ export const print = {
   alternativesOf: "Other ways to dance it",
   takeCareShort: (cautions: readonly string[]): string => `take care: ${cautions.join(", ")}`,
   teachingNotes: "Teaching notes",
+  /** A name at the head of what is said of it. */
+  leading: (name: string): string => (/[.!?:…]$/.test(name) ? name : `${name}.`),
   phrase: (number: number): string => `Phrase ${number}`,
   choice: <T>(ways: readonly T[]) =>
     ["Your choice: ", ways.map((way, index) => [index === 0 ? "" : ", or ", way] as const)] as const,
@@ -175,6 +186,7 @@ export const print = {
   practice: {
     title: "Practice speeds",
     columns: ["Speed", "Counts a minute", "One run"],
+    narrow: ["Speed", "A minute", "One run"],
     /* Of what is never danced slowly. */
     markIt: "Never slowly. Below full tempo leave it out, or dance the easier way: ",
     marked: (moves: readonly { readonly label: string; readonly places: string }[]): string =>

@@ -48,10 +48,13 @@ const taughtFirst = ({ taught, versions }: Routine) => [
 ];
 
 describe("the demo library's handouts", () => {
-  it("are one a version, and the taught one mirrored, large and as a card", () => {
+  it("are one a version, one a group of each, and the taught one mirrored, large and as a card", () => {
     for (const routine of demo.routines)
       expect((printed.get(routine.slug) ?? []).map(({ path }) => path)).toEqual([
         ...taughtFirst(routine).map((id) => `routines/${routine.slug}/handout-${id}.pdf`),
+        ...taughtFirst(routine).flatMap((id) =>
+          routine.groups.map((group) => `routines/${routine.slug}/handout-${id}-${group.toLowerCase()}.pdf`),
+        ),
         ...["mirrored", "large", "card"].map(
           (kind) => `routines/${routine.slug}/handout-${routine.taught}-${kind}.pdf`,
         ),

@@ -1,0 +1,78 @@
+import type { Alternative, Move, Routine, Version } from "../../routine/routine.js";
+import type { Span } from "../../typesetting/text.js";
+import type { Wording } from "../../wording/wording.js";
+import { cueSpans } from "./cue-spans.js";
+
+/** What a neighbouring level dances in place of a move. */
+export interface CellOption {
+  readonly level: string;
+  /** In the move's own cell: whose it is and what. */
+  readonly text: readonly Span[];
+  /** In a line for the whole row: on which counts and what. */
+  readonly listed: readonly Span[];
+  /** Whether it fills just the counts of the move. */
+  readonly same: boolean;
+}
+
+/** What the neighbours dance in place of a move, the easier one first. */
+export type OptionsOf = (move: Move) => readonly CellOption[];
+
+/** For who is shown no other way. */
+export const noOptions: OptionsOf = () => [];
+
+/**
+ * The options of the next easier and the next harder level. An adaptation has no neighbours and is none: it has a sheet of its own.
+ */
+export function neighbourOptions({ levels, taught }: Routine, { id }: Version, wording: Wording): OptionsOf {
+  const own = levels.indexOf(id);
+  const home = levels.indexOf(taught);
+  const ways = own < 0 ? [] : [own - 1, own + 1].flatMap((index) => (levels[index] === undefined ? [] : [index]));
+  if (ways.length === 0) return noOptions;
+  // Where a level has no option it dances as the next level towards the taught one.
+  const lines = ways.map((index) =>
+    index <= home ? levels.slice(index, home + 1) : levels.slice(home, index + 1).toReversed(),
+  );
+  return (move) => {
+    if (move.alternatives.length === 0) return [];
+    const mine = move.option ?? taught;
+    return lines.flatMap((line): readonly CellOption[] => {
+      const danced = line.find((one) => one === mine || move.alternatives.some(({ version }) => version === one));
+      if (danced === mine) return [];
+      const others = move.alternatives.filter(({ version }) => version === danced);
+      return others.map((other) => optionOf(move, line[0] ?? "", other, wording));
+    });
+  };
+}
+
+function optionOf(move: Move, level: string, { moves }: Alternative, wording: Wording): CellOption {
+  const { counts, print, risks, versions } = wording;
+  const label = (on: string): readonly Span[] => [{ text: `${counts.span(on)} `, style: "bold" }];
+  const ways = moves.map(({ on, cue, improvised, risks: met }) => ({
+    on: on === "" ? move.on : on,
+    said: [
+      ...(improvised ? [{ text: print.own, style: "italic" } as const] : []),
+      ...cueSpans(cue, wording).map((span): Span => ({ ...span, style: span.style === "bold" ? "bold" : "italic" })),
+      ...(met.length === 0 ? [] : [{ text: print.aside(met.map(risks.label)) }]),
+    ],
+  }));
+  const listed = ways.flatMap(({ on, said }, index) => [
+    ...(index === 0 ? [] : [{ text: ", " }]),
+    ...label(on),
+    ...said,
+  ]);
+  const same = ways.length === 1 && ways[0]?.on === move.on;
+  const name: Span = { text: print.levelDances(versions.name(level)), style: "bold" };
+  return { level, same, listed, text: [name, ...(same ? (ways[0]?.said ?? []) : listed)] };
+}
+
+/** The same in one text for a whole row, level by level. */
+export function optionsText(options: readonly CellOption[], { print, versions }: Wording): readonly Span[] {
+  const levels = [...new Set(options.map(({ level }) => level))];
+  return levels.flatMap((level, at): readonly Span[] => [
+    ...(at === 0 ? [] : [{ text: print.between }]),
+    { text: print.levelDances(versions.name(level)), style: "bold" },
+    ...options
+      .filter((one) => one.level === level)
+      .flatMap(({ listed }, index) => [...(index === 0 ? [] : [{ text: "; " }]), ...listed]),
+  ]);
+}

@@ -1,0 +1,212 @@
+import fc from "fast-check";
+import Fraction from "fraction.js";
+import { describe, expect, it } from "vitest";
+import { handoutPrint } from "../../../src/publishing/handout/handout.js";
+import { margin } from "../../../src/publishing/paper/page.js";
+import { dance } from "../../../src/routine/dance.js";
+import { mirror } from "../../../src/routine/mirror.js";
+import type { Library, Routine, Version } from "../../../src/routine/routine.js";
+import type { WrittenMove, WrittenSection } from "../../../src/routine/written.js";
+import type { Mark, Print, StructureElement } from "../../../src/typesetting/print.js";
+import { papers } from "../../../src/typesetting/print.js";
+import { danced, library, move, phrase, section, written } from "../../fixtures/written.js";
+import { runs, seed } from "../../runs.js";
+import { anySample } from "./random-routine.js";
+
+/* A handout as it is laid out, before it is written: how many sides it takes, how small its type is, what lies under its words. */
+
+const words =
+  "step left right foot over the shoulder melt down to floor like rain half circle breathe palm heel turn".split(" ");
+const saying = (from: number, letters: number) => {
+  let text = "";
+  for (let index = from; text.length < letters; index++)
+    text += `${text === "" ? "" : " "}${words[(index * 7) % words.length]}`;
+  return text.slice(0, letters).trim();
+};
+
+/** What teachers write: moves of one to four counts, cues of 12 to 64 letters and of 40 at most on average. */
+const aMove = fc.record({
+  counts: fc.constantFrom(1, 1, 1, 2, 2, 4),
+  letters: fc.integer({ min: 12, max: 64 }),
+  from: fc.nat(99),
+  hit: fc.boolean(),
+  option: fc.constantFrom(...Array.from({ length: 10 }, () => null), "1", "3"),
+  risk: fc.constantFrom(...Array.from({ length: 14 }, () => null), "spin" as const, "jump" as const),
+});
+
+const dense = fc
+  .record({
+    moves: fc.array(aMove, { minLength: 96, maxLength: 96 }),
+    notes: fc.integer({ min: 1500, max: 2900 }),
+    paper: fc.constantFrom("A4" as const, "Letter" as const),
+  })
+  .map(({ moves, notes, paper }) => {
+    const mean = moves.reduce((sum, { letters }) => sum + letters, 0) / moves.length;
+    const scale = Math.min(1, 40 / mean);
+    const phrases: WrittenMove[][] = [[]];
+    let at = 1;
+    for (const { counts, letters, from, hit, option, risk } of moves) {
+      const length = Math.min(counts, 9 - at);
+      const text = saying(from, Math.floor(letters * scale));
+      const other =
+        option === null ? [] : [{ place: `o${at}`, version: option, moves: [move(undefined, saying(from + 3, 30))] }];
+      const on = length > 1 ? `${at}-${at + length - 1}` : `${at}`;
+      phrases.at(-1)?.push(move(on, text, { hit, options: other, ...(risk === null ? {} : { risks: [risk] }) }));
+      at += length;
+      if (at > 8) {
+        if (phrases.length === 12) break;
+        phrases.push([]);
+        at = 1;
+      }
+    }
+    const sections = [0, 1, 2, 3, 4].flatMap((index): WrittenSection[] => {
+      const own = phrases.slice(index * 3, index * 3 + 3).filter((list) => list.length > 0);
+      return own.length === 0
+        ? []
+        : [
+            section(
+              `Part ${index + 1}`,
+              own.map((list) => phrase(list)),
+              { words: "down by the wall" },
+            ),
+          ];
+    });
+    const given = written({
+      sections,
+      levels: ["1", "2", "3"],
+      taught: "2",
+      music: { tempo: new Fraction(92), accents: [4, 8], firstCount: new Fraction(14) },
+      prose: { introduction: saying(5, notes), notes: [], after: "" },
+    });
+    const set: Library = { ...library, paper, cautions: saying(2, 160) };
+    const { routine, problems } = dance(given, set);
+    if (routine === undefined) throw new Error(problems.map(({ message }) => message).join("\n"));
+    return { routine, library: set };
+  });
+
+const versionOf = ({ versions, taught }: Routine): Version => {
+  const found = versions.find(({ id }) => id === taught);
+  if (found === undefined) throw new Error("A routine has the version that is taught.");
+  return found;
+};
+
+const marksIn = (one: StructureElement | Mark): readonly Mark[] =>
+  "tag" in one ? one.content.flatMap(marksIn) : [one];
+const marksOf = ({ elements, decoration }: Print): readonly Mark[] => [...decoration, ...elements.flatMap(marksIn)];
+
+/** Every size of type on a sheet, that in pictures too. */
+function sizesOf(print: Print): readonly number[] {
+  return marksOf(print).flatMap((mark) =>
+    "line" in mark ? [mark.line.size] : mark.shapes.flatMap((shape) => (shape.kind === "text" ? [shape.size] : [])),
+  );
+}
+
+interface Box {
+  readonly style: string;
+  readonly page: number;
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+  readonly text: string;
+}
+
+/** Words, from the top of a capital to the foot of a g. */
+function linesOf(print: Print): readonly Box[] {
+  return marksOf(print).flatMap((mark): readonly Box[] => {
+    if (!("line" in mark)) return [];
+    const { line, page, x, y } = mark;
+    const pieces = line.pieces();
+    const text = pieces.map((piece) => piece.text).join("");
+    const style = [...new Set(pieces.map(({ face }) => face.key.replace(/.*-(\d+-)/, "$1")))].join();
+    const [top, bottom] = [y + line.size * 0.22, y + line.size * 1.16];
+    return [{ style, page, left: x, right: x + line.width, top, bottom, text }];
+  });
+}
+
+function tintsOf(print: Print): readonly Box[] {
+  return marksOf(print).flatMap((mark): readonly Box[] =>
+    "line" in mark
+      ? []
+      : mark.shapes.flatMap((shape): readonly Box[] => {
+          if (shape.kind !== "box" || shape.fill !== "tint") return [];
+          const [left, top] = [mark.x + shape.at[0], mark.y + shape.at[1]];
+          return [
+            { page: mark.page, left, top, right: left + shape.width, bottom: top + shape.height, text: "", style: "" },
+          ];
+        }),
+  );
+}
+
+const slack = 0.6;
+const meet = (one: Box, other: Box): boolean =>
+  one.page === other.page &&
+  one.left + slack < other.right &&
+  other.left + slack < one.right &&
+  one.top + slack < other.bottom &&
+  other.top + slack < one.bottom;
+const holds = (outer: Box, inner: Box): boolean =>
+  outer.left <= inner.left + slack &&
+  inner.right <= outer.right + slack &&
+  outer.top <= inner.top + slack &&
+  inner.bottom <= outer.bottom + slack;
+
+describe("a handout", () => {
+  it("of 96 counts whose cues have 40 letters on average is two sides, with three levels, cautions and half a page to a page of notes", () => {
+    const pages = fc.sample(dense, { numRuns: runs(40), seed }).map(({ routine, library: set }) => {
+      return `${set.paper} ${handoutPrint(routine, versionOf(routine), set, "sheet").pages}`;
+    });
+    expect(new Set(pages)).toEqual(new Set(["A4 2", "Letter 2"]));
+  });
+
+  it("has no type under 9 points, no word half on a grey ground and no page but the last under two thirds full, whatever the routine is", () => {
+    for (const { routine, library: set } of fc.sample(anySample, { numRuns: runs(40), seed }))
+      for (const dance of [routine, mirror(routine)]) {
+        const print = handoutPrint(dance, versionOf(dance), set, "sheet");
+        expect(Math.min(...sizesOf(print))).toBeGreaterThanOrEqual(9);
+        const [lines, tints] = [linesOf(print), tintsOf(print)];
+        const halfway = tints.flatMap((tint) =>
+          lines.filter((line) => meet(tint, line) && !holds(tint, line)).map(({ text }) => text),
+        );
+        expect(halfway).toEqual([]);
+        // Of each page but the last, two thirds are filled at least.
+        const [, height] = papers[set.paper];
+        const [top, bottom] = [margin.top, height - margin.bottom];
+        const ends = Array.from({ length: print.pages - 1 }, (_, page) => {
+          const own = lines.filter((line) => line.page === page && line.bottom <= bottom + 2);
+          return (Math.max(...own.map((line) => line.bottom)) - top) / (bottom - top);
+        });
+        expect(ends.filter((end) => end < 2 / 3)).toEqual([]);
+        // On the grey stand counts, which are bold, and nothing of a cue.
+        const onGrey = lines.filter((line) => tints.some((tint) => meet(tint, line)));
+        expect(onGrey.filter(({ style }) => style !== "700-normal").map(({ text }) => text)).toEqual([]);
+      }
+  });
+
+  it("for the other side has a black bar with the word along the top edge of every page", () => {
+    const long = Array.from({ length: 30 }, (_, index) =>
+      section(`Part ${index}`, [phrase([move("1-8", "Step right")])]),
+    );
+    for (const paper of ["A4", "Letter"] as const) {
+      const routine = mirror(danced({ sections: long }));
+      const print = handoutPrint(routine, versionOf(routine), { ...library, paper }, "sheet");
+      expect(print.pages).toBeGreaterThan(1);
+      for (let page = 0; page < print.pages; page++) {
+        const own = marksOf(print).filter((mark) => mark.page === page);
+        const bars = own.flatMap((mark) => ("line" in mark || mark.x !== 0 || mark.y !== 0 ? [] : mark.shapes));
+        expect(bars).toEqual([
+          expect.objectContaining({ kind: "box", at: [0, 0], width: papers[paper][0], fill: "ink" }),
+        ]);
+        const large = own.flatMap((mark) => ("line" in mark && mark.y < 44 && mark.line.size > 20 ? [mark.line] : []));
+        expect(large.flatMap((line) => line.pieces()).map(({ text, tone }) => [text, tone])).toEqual([
+          ["Mirrored: the other side", "paper"],
+        ]);
+      }
+      const plain = danced({ sections: long });
+      const black = marksOf(handoutPrint(plain, versionOf(plain), library, "sheet")).filter(
+        ({ x, y }) => x === 0 && y === 0,
+      );
+      expect(black).toEqual([]);
+    }
+  });
+});
