@@ -201,10 +201,11 @@ function gearLine({ routine, version }: Dance, within: SheetOptions["within"], w
   const items = version.gear.map(({ item, need }) => print.item(item, need === "optional"));
   if (within === "pack") return [{ label: print.bring, spans: [{ text: print.opening(items.join(", ")) }] }];
   const texts = gearTexts([offeredAlone(routine, version)], wording);
-  const spans = texts.flatMap((text, index): readonly Span[] => [
+  const [first, ...rest] = texts.flatMap((text, index): readonly Span[] => [
     ...(index === 0 ? [] : [{ text: print.between }]),
     ...text,
   ]);
+  const spans = first === undefined ? [] : [{ ...first, text: print.opening(first.text) }, ...rest];
   return [{ label: print.bring, spans }];
 }
 

@@ -72,10 +72,16 @@ export function rowGround(
 function accentStrip({ x, top, name }: RowContext, boxes: readonly Box[], index: number): readonly Shape[] {
   const box = boxes.find(({ from, to }) => from <= index && index < to);
   if (box === undefined) return [];
-  const own = box.cells.find(({ from, to }) => from <= index && index < to) ?? { from: index, to: index + 1 };
-  const { from, to } = box.listed ? box : own;
+  const { from, to } = box.listed
+    ? box
+    : (box.cells.find((cell) => cell.from <= index && index < cell.to) ?? held(box, index));
   const strip = top + (box.listed ? listedStrip : labelStrip) - name;
   return [{ kind: "box", at: [x(from), name], width: x(to) - x(from), height: strip, fill: "tint" }];
+}
+
+/** A count that nobody wrote, up to where a move begins within it. */
+function held({ cells }: CountRange, index: number): { readonly from: number; readonly to: number } {
+  return { from: index, to: Math.min(index + 1, ...cells.flatMap(({ from }) => (from > index ? [from] : []))) };
 }
 
 /** An arrow head at the right end of a move that runs on into the next row. */

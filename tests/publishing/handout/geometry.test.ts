@@ -78,7 +78,7 @@ describe(`${samples.length} generated routines on paper`, () => {
             ).toEqual([]);
           if (variant === "sheet")
             expect(
-              page.boxes.filter(({ size }) => size < 8),
+              page.boxes.filter(({ size }) => size < 9),
               at,
             ).toEqual([]);
         }

@@ -9,7 +9,7 @@ import type { Library, Routine, Version } from "../../../src/routine/routine.js"
 import type { WrittenMove, WrittenSection } from "../../../src/routine/written.js";
 import type { Mark, Print, StructureElement } from "../../../src/typesetting/print.js";
 import { papers } from "../../../src/typesetting/print.js";
-import { danced, library, move, phrase, section, written } from "../../fixtures/written.js";
+import { at, danced, library, move, phrase, section, written } from "../../fixtures/written.js";
 import { runs, seed } from "../../runs.js";
 import { anySample } from "./random-routine.js";
 
@@ -37,7 +37,8 @@ const aMove = fc.record({
 const dense = fc
   .record({
     moves: fc.array(aMove, { minLength: 96, maxLength: 96 }),
-    notes: fc.integer({ min: 1500, max: 2900 }),
+    // About 250 to 450 words.
+    notes: fc.integer({ min: 1500, max: 2700 }),
     paper: fc.constantFrom("A4" as const, "Letter" as const),
   })
   .map(({ moves, notes, paper }) => {
@@ -93,6 +94,22 @@ const versionOf = ({ versions, taught }: Routine): Version => {
 const marksIn = (one: StructureElement | Mark): readonly Mark[] =>
   "tag" in one ? one.content.flatMap(marksIn) : [one];
 const marksOf = ({ elements, decoration }: Print): readonly Mark[] => [...decoration, ...elements.flatMap(marksIn)];
+
+/** What is read, in order. */
+const wordsOf = (content: readonly (StructureElement | Mark)[]): string =>
+  content
+    .flatMap(marksIn)
+    .flatMap((mark) =>
+      "line" in mark
+        ? [
+            mark.line
+              .pieces()
+              .map(({ text }) => text)
+              .join(""),
+          ]
+        : [],
+    )
+    .join(" ");
 
 /** Every size of type on a sheet, that in pictures too. */
 function sizesOf(print: Print): readonly number[] {
@@ -153,14 +170,14 @@ const holds = (outer: Box, inner: Box): boolean =>
 
 describe("a handout", () => {
   it("of 96 counts whose cues have 40 letters on average is two sides, with three levels, cautions and half a page to a page of notes", () => {
-    const pages = fc.sample(dense, { numRuns: runs(40), seed }).map(({ routine, library: set }) => {
+    const pages = fc.sample(dense, { numRuns: runs(24), seed }).map(({ routine, library: set }) => {
       return `${set.paper} ${handoutPrint(routine, versionOf(routine), set, "sheet").pages}`;
     });
     expect(new Set(pages)).toEqual(new Set(["A4 2", "Letter 2"]));
   });
 
   it("has no type under 9 points, no word half on a grey ground and no page but the last under two thirds full, whatever the routine is", () => {
-    for (const { routine, library: set } of fc.sample(anySample, { numRuns: runs(40), seed }))
+    for (const { routine, library: set } of fc.sample(anySample, { numRuns: runs(24), seed }))
       for (const dance of [routine, mirror(routine)]) {
         const print = handoutPrint(dance, versionOf(dance), set, "sheet");
         expect(Math.min(...sizesOf(print))).toBeGreaterThanOrEqual(9);
@@ -208,5 +225,87 @@ describe("a handout", () => {
       );
       expect(black).toEqual([]);
     }
+  });
+
+  it("names the section before every run of its rows, on each page and under other numbers, and who dances a row", () => {
+    const eight = phrase([move("1-8", "Walk")]);
+    const six = phrase([move("1-3", "Turn"), move("4-9", "Walk back")], { length: 9 });
+    const routine = danced({
+      groups: ["Ebb", "Flood"].map((name) => ({ place: name, name, mirrored: false })),
+      sections: [
+        section("Harbour wall", [...Array.from({ length: 40 }, () => eight), six, eight], {
+          parts: [{ place: "part", group: "Flood", counts: [...Array.from({ length: 40 }, () => eight), six, eight] }],
+        }),
+      ],
+    });
+    const print = handoutPrint(routine, versionOf(routine), library, "sheet");
+    const tables = print.elements.filter(
+      ({ tag, content }) => tag === "Table" && wordsOf(content).includes("Harbour wall"),
+    );
+    // A table a page at least, and one more for the nine counts and for the eight behind them.
+    expect(tables.length).toBeGreaterThanOrEqual(4);
+    for (const { content } of tables) {
+      const rows = content.flatMap((row) => ("tag" in row ? [row] : []));
+      const [, first, ...others] = rows;
+      const heads = (row: StructureElement | undefined) =>
+        (row?.content ?? []).filter(
+          (cell): cell is StructureElement => "tag" in cell && cell.tag === "TH" && cell.scope === "Row",
+        );
+      expect(wordsOf(heads(first).slice(0, 1))).toMatch(/^1 Harbour wall/);
+      // It holds for all rows below.
+      expect(heads(first)[0]?.rows ?? 1).toBe(others.length + 1);
+      for (const row of [first, ...others]) expect(wordsOf(heads(row).slice(-1))).toMatch(/Ebb|Flood/);
+    }
+  });
+
+  it("says how it runs where that is not what the sheet shows, and where the music is waited for beside the section", () => {
+    const eight = phrase([move("1-8", "Quarter turn", { turn: 2 })]);
+    const text = (routine: Routine) => wordsOf(handoutPrint(routine, versionOf(routine), library, "sheet").elements);
+    const walls = { walls: 4, times: 4, sections: [section("Verse", [eight])] };
+    expect(text(danced(walls))).not.toContain("How it runs");
+    expect(text(danced({ ...walls, restarts: [{ place: "r", wall: 3, after: 4 }] }))).toContain("How it runs");
+    const twice = [
+      section("Verse", [eight]),
+      section("Bridge", [eight]),
+      section("Verse again", undefined, { sameAs: "Verse" }),
+    ];
+    expect(text(danced({ sections: twice }))).not.toContain("How it runs");
+    expect(text(danced({ sections: [section("Verse", [eight], { repeat: 2 })] }))).toContain("How it runs");
+    const waits = [section("Verse", [eight]), section("Bridge", [eight], { at: at("20") })];
+    const waiting = text(danced({ music: { tempo: new Fraction(60), firstCount: new Fraction(10) }, sections: waits }));
+    expect(waiting).toContain("1 Verse then wait 2.0 s");
+    expect(waiting).not.toContain("How it runs");
+  });
+
+  it("has what the next easier and the next harder level dance, and of nobody else", () => {
+    const ways = { 1: "Clap", 3: "Leap", 4: "Fly" };
+    const options = Object.entries(ways).map(([version, text]) => ({
+      place: version,
+      version,
+      moves: [move(undefined, text)],
+    }));
+    const routine = danced({
+      levels: ["1", "2", "3", "4"],
+      taught: "2",
+      adaptations: [{ place: "seated", name: "seated", from: "1" }],
+      sections: [
+        section("Verse", [
+          phrase([move("1-8", "Reach", { options })]),
+          phrase([move("1-8", "Sway", { options: options.slice(1, 2) })]),
+        ]),
+      ],
+    });
+    const said = routine.versions.map((version) => {
+      const text = wordsOf(handoutPrint(routine, version, library, "sheet").elements).replaceAll(/1–8 /g, "");
+      return [version.id, ...(text.match(/Level \d: [A-Z]\w+/g) ?? [])];
+    });
+    // Level 4 dances level 3's way in the second phrase, so that there neither has anything to say to the other.
+    expect(said).toEqual([
+      ["1", "Level 2: Reach"],
+      ["2", "Level 1: Clap", "Level 3: Leap", "Level 3: Leap"],
+      ["3", "Level 2: Reach", "Level 4: Fly", "Level 2: Sway"],
+      ["4", "Level 3: Leap"],
+      ["seated"],
+    ]);
   });
 });
