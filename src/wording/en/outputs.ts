@@ -12,8 +12,9 @@ export const outputs = {
   description: "Text for the video",
   mirroredDescription: "Text for the mirrored video",
   record: "All figures",
-  pack: "The whole pack, to print",
-  course: "The course on one page",
+  pack: "The teacher's pack, to print",
+  dancersPack: "The dancers' pack, to print",
+  course: "The course, with a plan for each lesson",
   plan: "The plan as data",
   /** The format of a file, by its media type: "PDF". Of one that has no name here, the ending of its file's name says it. */
   format: (mediaType: string, ending: string): string => formats[mediaType] ?? ending.toUpperCase(),

@@ -10,6 +10,7 @@ import { workshopView } from "../../../src/publishing/site/workshop-view.js";
 import { planCourse } from "../../../src/teaching/course/plan.js";
 import { en } from "../../../src/wording/en.js";
 import { contextOf } from "../../fixtures/context.js";
+import { linesIn, tableOn } from "../../fixtures/laid-out.js";
 import { readText, spaced } from "../../fixtures/read-pdf.js";
 import { sixEvenings } from "../../fixtures/six-evenings.js";
 import { library } from "../../teaching/builder.js";
@@ -18,14 +19,21 @@ const plan = planCourse(sixEvenings, library);
 const read = async (file: Promise<Uint8Array>) => spaced(await readText(await file));
 
 describe("a course of six lessons on paper", () => {
-  test("all of it stands on one page, a row a lesson, with its day and what it needs", async () => {
-    expect(coursePrint(plan, sixEvenings, library).pages).toBe(1);
+  test("all of it stands on one page, a row a lesson, with its day and what it needs; then the plan of each on its side", async () => {
+    const print = coursePrint(plan, sixEvenings, library);
+    expect(print.bookmarks.map(({ page }) => page)).toEqual([0, 1, 2, 3, 4, 5, 6]);
+    for (const [lesson, { activities }] of plan.lessons.entries()) {
+      const [, ...rows] = tableOn(print, lesson + 1);
+      expect(rows.at(-1)).toEqual(["1:00", "End", "", "60"]);
+      expect(rows.slice(0, -1).map(([clock]) => clock)).toEqual(activities.map(({ start }) => en.plan.clock(start)));
+    }
+    expect(Math.min(...print.elements.flatMap(linesIn).map(({ size }) => size))).toBeGreaterThanOrEqual(9);
     const text = await read(drawCourse(plan, sixEvenings, library));
     for (const [index, day] of ["7", "14", "21", "28"].entries())
       expect(text).toContain(`Lesson ${index + 1} Thursday ${day} January 2027`);
     expect(text).toContain("6 lessons of 60 minutes, and everything fits.");
     // Six sections over five lessons, and the last for whole runs: the shawl belongs to the second section alone.
-    const rows = text.split(/(?=Lesson \d Thursday)/).slice(1);
+    const rows = text.split(/(?=Lesson \d Thursday)/).slice(1, 7);
     expect(rows.map((row) => row.includes("shawl"))).toEqual([false, true, true, true, true, true]);
     expect(rows[5]).toContain("Nothing: time for whole runs, and for what you find hard");
     expect(rows[5]).toContain("Title of first, all of it");
@@ -46,8 +54,9 @@ describe("a course of six lessons on paper", () => {
     const { dates: _, ...undated } = forty;
     const print = coursePrint(planCourse(undated, library), undated, library);
     expect(print.pages).toBeGreaterThan(1);
-    const [, table] = [print.elements.at(0), print.elements.at(-1)];
-    expect(table?.content).toHaveLength(41);
+    // A row a lesson under the heads, and then a side a lesson.
+    expect(tableOn(print, 0)).toHaveLength(41);
+    expect(print.elements).toHaveLength(41);
   });
 
   test("the sheet of a lesson: what was danced so far, what is new with its counts, what comes again next time", async () => {
@@ -65,13 +74,15 @@ describe("a course of six lessons on paper", () => {
     expect(await read(drawLesson(plan, 5, sixEvenings, library))).toContain("Keep it");
   });
 
-  test("the pack has the page, and the plan of every lesson", () => {
-    const titles = packPrint(sixEvenings, library).bookmarks.map(({ title }) => title);
-    expect(titles.slice(2, 9)).toEqual([
-      "The course",
-      ...["7 January", "14 January", "21 January", "28 January", "4 February", "11 February"].map(
-        (day, index) => `Lesson ${index + 1} · Thursday ${day} 2027`,
-      ),
+  test("the pack has the page on the back of the cover, and the plan of every lesson with its details on the back of that", () => {
+    const { bookmarks } = packPrint(sixEvenings, library);
+    const days = ["7 January", "14 January", "21 January", "28 January", "4 February", "11 February"];
+    expect(bookmarks.slice(1, 14).map(({ title, page }) => [title, page + 1])).toEqual([
+      ["The course", 2],
+      ...days.flatMap((day, index) => [
+        [`Lesson ${index + 1} · Thursday ${day} 2027`, 3 + 2 * index],
+        [`Lesson ${index + 1} in detail`, 4 + 2 * index],
+      ]),
     ]);
   });
 });
