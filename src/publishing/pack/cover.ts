@@ -91,11 +91,14 @@ function textBlocks(
   const base = library.url === undefined ? {} : { base: `${library.url}/` };
   const words = proseBlocks(prose, { ...style, level: 3, ...base });
   return [
-    ...gearBlocks(dances, style, places),
-    ...cautionBlocks(dances, library, style, places),
+    ...unbroken(gearBlocks(dances, style, places)),
+    ...unbroken(cautionBlocks(dances, library, style, places)),
     ...(words.length === 0 ? [] : [headingBlock(wording.pack.about(lessons !== undefined), style), ...words]),
   ];
 }
+
+/** A caution is read in one piece. */
+const unbroken = (blocks: readonly Block[]): readonly Block[] => blocks.map((block) => ({ ...block, whole: true }));
 
 interface Contents {
   readonly page: number;

@@ -10,7 +10,6 @@ import { planText } from "../plan-text.js";
 import { bold, headingBlock, type NoteStyle, plain } from "./note-style.js";
 import { margin } from "./page.js";
 import type { Sheet } from "./sheet.js";
-import { theirs } from "./theirs.js";
 
 /** Most sides for so many minutes. */
 const sides = ({ minutes }: ClassPlan): number => 2 * Math.max(1, Math.ceil(minutes / 90));
@@ -101,10 +100,7 @@ function entryBlocks(entry: PlanEntry, extent: Extent, style: NoteStyle): readon
     ...note(said.load, load),
   ];
   if (notes.length === 0) return [];
-  const title: readonly Span[] = [
-    { text: `${entry.clock}  `, style: "figures" },
-    theirs(entry.short, wording, { style: "bold" }),
-  ];
+  const title: readonly Span[] = [{ text: `${entry.clock}  `, style: "figures" }, bold(entry.short)];
   const set = { size: size + 1, width: style.width, tag: "H3", before: size * 0.7, keepNext: true } as const;
   return [textBlock(title, set), ...notes];
 }

@@ -5,7 +5,7 @@ import { ascent, type Line, leading, textWidth, wrap } from "../../typesetting/t
 import type { Wording } from "../../wording/wording.js";
 import { cautionSign } from "../drawing/signs.js";
 import type { PlanEntry } from "../plan-entries.js";
-import { theirs } from "./theirs.js";
+import { bold } from "./note-style.js";
 
 /** Type sizes of a plan's columns. */
 export interface PlanSizes {
@@ -79,11 +79,7 @@ export function planRow(
 ): PlanRow {
   const { planSide } = wording;
   const top = sizes.clock * capital;
-  const what = wrap(
-    [theirs(fresh ? entry.name : entry.short, wording, { style: "bold" })],
-    sizes.what,
-    columns.what.width,
-  );
+  const what = wrap([bold(fresh ? entry.name : entry.short)], sizes.what, columns.what.width);
   const how = howLines(entry, columns.how.width, sizes.how, wording);
   const under = (lines: number, size: number) => top + (Math.max(lines, 1) - 1) * size * leading + size * descent;
   const [clock] = wrap([{ text: entry.clock, style: "figures" }], sizes.clock);
@@ -128,7 +124,7 @@ function howLines({ how, cautions }: PlanEntry, width: number, size: number, wor
   const sign = size * 1.15;
   const steps = wrap([{ text: planSide.steps(how) }], size, width);
   if (cautions.length === 0) return { count: steps.length, place: (at) => stacked(steps, at) };
-  const words = theirs(planSide.cautions(cautions), wording, { style: "bold" });
+  const words = bold(planSide.cautions(cautions));
   const last = steps.at(-1);
   const gap = last === undefined ? 0 : last.width + size * 0.8;
   const [whole] = wrap([words], size);

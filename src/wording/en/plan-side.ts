@@ -19,7 +19,7 @@ import { risks } from "./risks.js";
 import { versions } from "./versions.js";
 
 /** What a step says on the plan's side: nothing but what tells it from the others. */
-type Short = (step: Pick<Danced, "speed" | "runs" | "improvised" | "groups">) => string;
+export type Short = (step: Pick<Danced, "speed" | "runs" | "improvised" | "groups">) => string;
 
 const pace = (speed: number): string => (speed === 100 ? "full" : String(speed));
 const times = (runs: number): string => (runs > 1 ? ` × ${runs}` : "");
@@ -147,7 +147,7 @@ export const planSide = {
   },
 };
 
-interface Limit {
+export interface Limit {
   readonly part: LoadPart;
   readonly limit: number;
   readonly preset?: boolean;
