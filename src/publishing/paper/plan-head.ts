@@ -39,7 +39,7 @@ export function headBlocks(
   const short = Math.ceil(fit.short / 60);
   const note = (spans: readonly Span[]) => textBlock(spans, { size: 10, width, before: 2 });
   return [
-    textBlock([theirs(plan.title, wording, { style: "bold" }), plain(title)], { size: 20, width, tag: "H1" }),
+    textBlock([theirs(plan.title, wording, { style: "bold" }), plain(title)], { size: 18, width, tag: "H1" }),
     textBlock(about, { size: 11, width, before: 1 }),
     note([bold(fit.fits ? planSide.fits : planSide.tooLong(short, fit.upTo))]),
     ...(limits.length === 0 ? [] : [note([bold(planSide.limits), plain(planSide.listed(limits))])]),

@@ -1,7 +1,7 @@
 import type { PlanRow } from "./plan-rows.js";
 
 /** Room above and below what stands in a row: no less than `tight`, no more than `loose`. */
-export const tight = 1.4;
+export const tight = 0.8;
 const loose = 7;
 
 /** A row, and the same with its routine's name, as it begins a page. */

@@ -26,8 +26,8 @@ export interface PlanTable {
 export const below = margin.top + 22;
 
 /** Type size of the heads, and their height; and the height of the last row. */
-export const heads = { size: 9.5, height: 16 };
-export const foot = 24;
+export const heads = { size: 9.5, height: 15 };
+export const foot = 21;
 
 /** How a table is set. */
 interface Setting {
@@ -107,7 +107,7 @@ function totalRow(
   wording: Wording,
 ): StructureElement {
   const { plan: said, planSide } = wording;
-  const baseLine = y + 5 + sizes.clock * 0.7;
+  const baseLine = y + 4 + sizes.clock * 0.7;
   const mark = (set: Line | undefined, x: number): readonly Mark[] =>
     set === undefined ? [] : [{ page, x, y: baseLine - ascent * set.size, line: set }];
   const [clock] = wrap([{ text: said.clock(plan.minutes * 60, plan.asked?.starts), style: "figures" }], sizes.clock);

@@ -2,15 +2,17 @@ import { describe, expect, test } from "vitest";
 import { coursePrint, drawCourse, drawLesson, lessonPrint } from "../../../src/publishing/course/course.js";
 import { course as publisher } from "../../../src/publishing/course/publisher.js";
 import { packPrint } from "../../../src/publishing/pack/pack.js";
+import { courseSheet } from "../../../src/publishing/paper/course-sheet.js";
 import { plan as planPublisher } from "../../../src/publishing/plan/publisher.js";
 import { workshopFacts } from "../../../src/publishing/site/library-view.js";
 import { packOf } from "../../../src/publishing/site/pack.js";
 import { workshopData } from "../../../src/publishing/site/structured-data.js";
 import { workshopView } from "../../../src/publishing/site/workshop-view.js";
+import type { Workshop } from "../../../src/routine/routine.js";
 import { planCourse } from "../../../src/teaching/course/plan.js";
 import { en } from "../../../src/wording/en.js";
 import { contextOf } from "../../fixtures/context.js";
-import { linesIn, tableOn } from "../../fixtures/laid-out.js";
+import { linesIn, tableOn, wordsOf } from "../../fixtures/laid-out.js";
 import { readText, spaced } from "../../fixtures/read-pdf.js";
 import { sixEvenings } from "../../fixtures/six-evenings.js";
 import { library } from "../../teaching/builder.js";
@@ -39,24 +41,26 @@ describe("a course of six lessons on paper", () => {
     expect(rows[5]).toContain("Title of first, all of it");
   });
 
-  test("says where there is no time to recall what is due", async () => {
-    expect(await read(drawCourse(plan, sixEvenings, library))).not.toContain("in the run alone");
+  test("says where there is no time to recall what is due", () => {
+    const said = (of: typeof plan, workshop: Workshop) =>
+      courseSheet(of, workshop, library, en).elements.flatMap(linesIn).map(wordsOf).join(" ");
+    expect(said(plan, sixEvenings)).not.toContain("in the run alone");
     // As short as lessons can be that hold all of it: the second has no minute left for the first one's section.
     const fits = (minutes: number) => planCourse({ ...sixEvenings, minutes }, library).fit.fits;
     const least = Array.from({ length: 60 }, (_, minutes) => minutes + 1).find(fits) ?? 0;
     const tight = { ...sixEvenings, minutes: least };
-    const text = await read(drawCourse(planCourse(tight, library), tight, library));
-    expect(text).toMatch(/Lessons? [\d, and]+ ha(s|ve) no time to go through all that is due on its own/);
+    expect(said(planCourse(tight, library), tight)).toMatch(
+      /Lessons? [\d, and]+ ha(s|ve) no time to go through all that is due on its own/,
+    );
   });
 
   test("forty lessons take as many pages as they need, and a row is never broken", () => {
     const forty = { ...sixEvenings, dates: undefined, lessons: 40 };
     const { dates: _, ...undated } = forty;
-    const print = coursePrint(planCourse(undated, library), undated, library);
-    expect(print.pages).toBeGreaterThan(1);
-    // A row a lesson under the heads, and then a side a lesson.
-    expect(tableOn(print, 0)).toHaveLength(41);
-    expect(print.elements).toHaveLength(41);
+    const sheet = courseSheet(planCourse(undated, library), undated, library, en);
+    expect(sheet.pages).toBeGreaterThan(1);
+    // A row a lesson under the heads.
+    expect(sheet.elements.at(-1)?.content).toHaveLength(41);
   });
 
   test("the sheet of a lesson: what was danced so far, what is new with its counts, what comes again next time", async () => {
