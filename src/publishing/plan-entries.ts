@@ -120,7 +120,7 @@ function detailsOf(
     steps: stepsSaid(steps, danced, chunks, plan, wording),
     hard: of("detail").map((step) => planSide.details.hardOf(danced(step))),
     options: (whole) => of("options").map((step) => planSide.details.optionsOf(danced(step), whole)),
-    ...(calls.length > 0 && !improvised && { call: said.call(calls).instruction }),
+    ...(calls.length > 0 && !improvised && { call: planSide.details.callOf(calls) }),
     load: said.contacts(activity.load, activity.groups),
   };
 }

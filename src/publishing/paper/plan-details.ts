@@ -90,13 +90,13 @@ function entryBlocks(entry: PlanEntry, extent: Extent, style: NoteStyle): readon
     text === ""
       ? []
       : [textBlock([...(label === "" ? [] : [bold(`${label} `)]), plain(text)], { ...style, before: size * 0.12 })];
-  const care = entry.cautions.length === 0 ? "" : said.care(entry.cautions);
+  const care = entry.cautions.length === 0 ? "" : said.careOf(entry.cautions);
   const notes = [
     ...note("", steps),
     ...note(said.options, options(extent.options).join(" ")),
     ...note(said.hard, hard.join(" ")),
     ...note(said.call, extent.calls ? (call ?? "") : ""),
-    ...note("", care),
+    ...note(said.takeCare, care),
     ...note(said.load, load),
   ];
   if (notes.length === 0) return [];

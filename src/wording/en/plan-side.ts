@@ -2,6 +2,7 @@ import { type DancedKind, type LoadPart, neverSlowed } from "../../routine/vocab
 import { counted, list } from "./language.js";
 import {
   before,
+  type CalledMove,
   cueIn,
   type Danced,
   inPieces,
@@ -141,9 +142,15 @@ export const planSide = {
     hardOf: (one: Danced): string =>
       `${one.moves.map(cueIn(one)).join(", ")}, each at ${exactly(one)}.${one.speed < 100 || one.asks === "" ? "" : ` Never slowed. Have ready: ${one.asks}.`}`,
     call: "Call",
+    /** No line ends between the counts and what is called on them, nor begins with what parts them. */
+    callOf: (calls: readonly CalledMove[]): string =>
+      plan
+        .call(calls)
+        .instruction.replace(/(?<=^|[·/] )(\S+) /gu, "$1\u00a0")
+        .replace(/ (?=[·/] )/gu, "\u00a0"),
     load: "Load",
-    /** Before what it is that is taken care of. */
-    care: (cautions: readonly string[]): string => `Take care: ${list(cautions)}.`,
+    takeCare: "Take care:",
+    careOf: (cautions: readonly string[]): string => `${list(cautions)}.`,
   },
 };
 

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { packPrint } from "../../../src/publishing/pack/pack.js";
 import { detailsSheet } from "../../../src/publishing/paper/plan-details.js";
 import { planSheet } from "../../../src/publishing/paper/plan-side.js";
 import type { Library, Workshop } from "../../../src/routine/routine.js";
@@ -111,13 +112,31 @@ test("the details of ninety minutes take two sides at the most; what is called g
     linesIn({ tag: "Sect", content: detailsSheet(full, "Details", library, en).elements })
       .map(wordsOf)
       .join(" "),
-  ).toMatch(/Call 1–2 tide A/);
+  ).toMatch(/Call 1–2\u00a0tide A/);
   for (const paper of ["A4", "Letter"] as const) {
     const sheet = detailsSheet(crowded, "Details", { ...library, paper }, en);
     expect(sheet.pages).toBeLessThanOrEqual(2);
     const text = sheet.elements.flatMap(linesIn).map(wordsOf).join(" ");
-    if (!text.includes("Call 1–2")) expect(text).toContain("What is called stands in the handouts.");
+    if (!text.includes("Call 1–2\u00a0")) expect(text).toContain("What is called stands in the handouts.");
     for (const { start, kind } of crowded.activities)
       if (kind === "teach") expect(text).toContain(`${en.plan.clock(start)} `);
   }
+});
+
+test("handouts of two sides begin on a sheet of their own: the back of what stands before them has lines to write on", () => {
+  const workshop = workshopOf([short("tide", 2)], 60, { warmUp: 5, coolDown: 5, breaks: 4 });
+  const handout = (pages: number) => ({
+    title: "Tide",
+    sheet: { elements: [], decoration: [], pages, bookmarks: [{ title: "Tide", page: 0, y: 0, under: [] }] },
+  });
+  const begins = (pages: number, reader: "teacher" | "dancers") =>
+    packPrint(workshop, library, reader, [handout(pages)]).bookmarks.at(-1)?.page;
+  // Counted from 0: a front is even. Cover, its back, then the sheet.
+  expect(begins(2, "dancers")).toBe(2);
+  // Cover and plan, the details, their back.
+  expect(begins(2, "teacher")).toBe(4);
+  // A single side goes on the back of the cover.
+  expect(begins(1, "dancers")).toBe(1);
+  const notes = packPrint(workshop, library, "dancers", [handout(2)]).elements[1];
+  expect(notes && linesIn(notes).map(wordsOf)).toEqual(["My notes"]);
 });
