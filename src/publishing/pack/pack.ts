@@ -47,10 +47,10 @@ export function handoutLeaves(workshop: Workshop, library: Library): readonly Le
   }));
 }
 
-/**
- * Cover, plan and handouts. Printed on both sides, the cover has the plan on its back, and handouts begin on a sheet of
- * their own: where what stands before them ends on a front, its back has lines to write on.
- */
+/** A part with its name in the contents, where it has one. */
+type NamedPart = BoundPart & Pick<Leaf, "title" | "about">;
+
+/** Cover, plan and handouts. Printed on both sides, the cover has the plan on its back. */
 function partsOf(
   workshop: Workshop,
   plan: readonly Leaf[],
@@ -60,30 +60,40 @@ function partsOf(
 ): readonly BoundPart[] {
   const dances = offeredIn(workshop);
   const foot: readonly Span[] = [{ text: wording.pack.foot(workshop.title, library.name) }];
-  const coverAt = (plans: readonly number[], sheets: readonly number[]) => {
-    const entry = ({ title, about }: Leaf, page = 0): readonly ContentsEntry[] =>
-      title === undefined ? [] : [{ title, page, ...(about !== undefined && { about }) }];
-    const entries = [
-      ...plan.flatMap((leaf, index) => entry(leaf, plans[index])),
-      ...handouts.flatMap((leaf, index) => entry(leaf, sheets[index])),
-    ];
+  const coverOf = (parts: readonly NamedPart[], first: number): Sheet => {
+    const starts = startsOf(lengthsOf(parts), first);
+    const entries = parts.flatMap(({ title, about }, index): readonly ContentsEntry[] =>
+      title === undefined ? [] : [{ title, page: starts[index] ?? 0, ...(about !== undefined && { about }) }],
+    );
     return coverSheet(workshop, dances, entries, library, wording);
   };
-  const lengths = (leaves: readonly Leaf[]) => leaves.map(({ sheet }) => sheet.pages);
+  const planned = plan.map((leaf): NamedPart => ({ ...leaf, foot }));
+  const given = handouts.map((leaf, index): NamedPart => {
+    const { routine } = dances[index] ?? {};
+    return { ...leaf, foot: routine === undefined ? foot : creditSpans(routine, library, wording), read: true };
+  });
   // The cover takes as many pages whatever the numbers in its contents are.
-  const first = coverAt([], []).pages;
-  const before = lengths(plan).reduce((sum, one) => sum + one, first);
-  const needsBack = before % 2 === 1 && (handouts[0]?.sheet.pages ?? 0) % 2 === 0;
-  const cover = coverAt(startsOf(lengths(plan), first), startsOf(lengths(handouts), before + (needsBack ? 1 : 0)));
-  return [
-    { sheet: cover, foot },
-    ...plan.map(({ sheet }) => ({ sheet, foot })),
-    ...(needsBack ? [{ sheet: ownNotesSheet(library, wording), foot }] : []),
-    ...handouts.map(({ sheet }, index) => {
-      const { routine } = dances[index] ?? {};
-      return { sheet, foot: routine === undefined ? foot : creditSpans(routine, library, wording), read: true };
-    }),
-  ];
+  const first = coverOf([...planned, ...given], 0).pages;
+  const notes: NamedPart = { sheet: ownNotesSheet(library, wording), foot };
+  const parts = [...planned, ...onSheetsOfTheirOwn(given, first + sum(lengthsOf(planned)), notes)];
+  return [{ sheet: coverOf(parts, first), foot }, ...parts];
+}
+
+const lengthsOf = (parts: readonly NamedPart[]) => parts.map(({ sheet }) => sheet.pages);
+const sum = (numbers: readonly number[]) => numbers.reduce((all, one) => all + one, 0);
+
+/**
+ * Handouts that fill sheets of paper begin on one: where what stands before them ends on a front, its back has lines to write on.
+ *
+ * @param page where the first would begin, counted from 0: fronts are even
+ */
+function onSheetsOfTheirOwn(handouts: readonly NamedPart[], page: number, notes: NamedPart): readonly NamedPart[] {
+  const parts: NamedPart[] = [];
+  for (const handout of handouts) {
+    const isOnBack = (page + sum(lengthsOf(parts))) % 2 === 1;
+    parts.push(...(isOnBack && handout.sheet.pages % 2 === 0 ? [notes, handout] : [handout]));
+  }
+  return parts;
 }
 
 /** A page of lines to write on. */

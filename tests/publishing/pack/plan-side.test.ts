@@ -129,14 +129,17 @@ test("handouts of two sides begin on a sheet of their own: the back of what stan
     title: "Tide",
     sheet: { elements: [], decoration: [], pages, bookmarks: [{ title: "Tide", page: 0, y: 0, under: [] }] },
   });
-  const begins = (pages: number, reader: "teacher" | "dancers") =>
-    packPrint(workshop, library, reader, [handout(pages)]).bookmarks.at(-1)?.page;
+  const printed = (reader: "teacher" | "dancers", ...pages: readonly number[]) =>
+    packPrint(workshop, library, reader, pages.map(handout));
+  const begins = (...asked: Parameters<typeof printed>) =>
+    printed(...asked).bookmarks.flatMap(({ title, page }) => (title === "Tide" ? [page] : []));
   // Counted from 0: a front is even. Cover, its back, then the sheet.
-  expect(begins(2, "dancers")).toBe(2);
+  expect(begins("dancers", 2)).toEqual([2]);
   // Cover and plan, the details, their back.
-  expect(begins(2, "teacher")).toBe(4);
-  // A single side goes on the back of the cover.
-  expect(begins(1, "dancers")).toBe(1);
-  const notes = packPrint(workshop, library, "dancers", [handout(2)]).elements[1];
-  expect(notes && linesIn(notes).map(wordsOf)).toEqual(["My notes"]);
+  expect(begins("teacher", 2)).toEqual([4]);
+  // A single side goes on the back of the cover; after another one a sheet begins with the next front.
+  expect(begins("dancers", 1, 2)).toEqual([1, 2]);
+  expect(begins("dancers", 1, 1, 2, 2)).toEqual([1, 2, 4, 6]);
+  const words = printed("dancers", 2).elements.map((part) => linesIn(part).map(wordsOf).join());
+  expect(words[1]).toBe("My notes");
 });
