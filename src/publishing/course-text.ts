@@ -56,10 +56,14 @@ function lessonText({ date, lesson }: LessonPlan, bring: GearOf, wording: Wordin
         columns.hard,
         hard.map(({ title, name }) => course.hard(title, plan.danced(name))),
       ),
-      column(columns.bring, bring(run)),
+      column(columns.bring, inOne(bring(run), course.items)),
     ],
   };
 }
+
+/** Several texts as one, where there are any. */
+const inOne = (texts: readonly string[], join: (texts: readonly string[]) => string): readonly string[] =>
+  texts.length === 0 ? [] : [join(texts)];
 
 /**
  * Sections by their routines: "“Harbour wall” and “Tag” in Low Tide".

@@ -1,7 +1,7 @@
 import { type Risk, risks, spotted as spottedRisks } from "../routine/vocabulary.js";
 import type { Activity, ActivityStep, ClassPlan, PlannedChunk } from "../teaching/class-plan.js";
 import { isFrame } from "../teaching/kinds.js";
-import { loadParts } from "../teaching/load.js";
+import { type LoadPart, loadParts } from "../teaching/load.js";
 import type { Wording } from "../wording/wording.js";
 
 /** Something to do, in a few words and in a sentence or two. */
@@ -25,6 +25,8 @@ export interface PlanText {
   /** What is done in an activity, one after the other, and what is called in it. */
   readonly steps: (activity: Activity) => readonly SaidStep[];
   readonly cautions: (activities: readonly Activity[]) => readonly string[];
+  /** What of the body this class uses. */
+  readonly used: readonly LoadPart[];
 }
 
 export function planText(plan: ClassPlan, wording: Wording): PlanText {
@@ -32,6 +34,7 @@ export function planText(plan: ClassPlan, wording: Wording): PlanText {
   const chunks = new Map(plan.chunks.map((chunk) => [chunk.id, chunk]));
   const used = loadParts.filter((part) => plan.load.taught[part]);
   return {
+    used,
     summary: summaryOf(plan, said),
     clock: ({ start }) => said.clock(start, plan.asked?.starts),
     label: ({ kind, title = "", chunk = "" }) => {
@@ -60,41 +63,73 @@ function saidStep(
   plan: ClassPlan,
   wording: Wording,
 ): SaidStep {
-  const { plan: said, time } = wording;
-  const {
-    kind,
-    runs,
-    speed,
-    until,
-    easier,
-    spared,
-    asTaught,
-    without,
-    countsPerMinute,
-    tempoIsEstimate = false,
-  } = step;
+  const { plan: said } = wording;
+  const { label, instruction } = said.steps[step.kind](dancedOf(step, title, chunks, plan, wording));
+  const { without, runs, turns } = asidesOf(step, before, chunks, plan, wording);
+  return {
+    label,
+    instruction: [instruction, ...without, ...runs, ...turns].join(" "),
+    load: said.contacts(step.load, step.groups),
+    // Options say themselves whose a caution is.
+    cautions: step.kind === "options" ? [] : cautionsOf([step], wording),
+  };
+}
+
+/** A step's values as the catalogue takes them. */
+export type Danced = Parameters<Wording["plan"]["steps"]["show"]>[0];
+
+export function dancedOf(
+  step: ActivityStep,
+  title: string,
+  chunks: ReadonlyMap<string, PlannedChunk>,
+  plan: ClassPlan,
+  { risks: cautions, run, stance, time }: Wording,
+): Danced {
+  const { runs, speed, until, countsPerMinute, tempoIsEstimate = false } = step;
   const danced = step.chunks.flatMap((id) => chunks.get(id) ?? []);
-  const names = danced.map(({ name }) => name);
-  const { label, instruction } = said.steps[kind]({
-    ...{ names, title, speed, runs },
+  return {
+    ...{ names: danced.map(({ name }) => name), title, speed, runs },
     ...(until && { until }),
     ...(countsPerMinute !== undefined && { tempo: time.tempo({ countsPerMinute, tempoIsEstimate }) }),
     pieces: step.pieces ?? 1,
-    entries: (step.entries ?? []).map((entry) => ({ ...entry, stance: wording.stance.whole(entry.stance) })),
+    entries: (step.entries ?? []).map((entry) => ({ ...entry, stance: stance.whole(entry.stance) })),
     cues: (step.cues ?? []).map(({ at: seconds, ...name }) => ({
       ...name,
       ...(seconds !== undefined && { at: time.clock(seconds) }),
     })),
     ...(step.times && { times: step.times }),
-    ...(step.form && { form: { ...step.form, said: wording.run.timesThrough(step.form) } }),
+    ...(step.form && { form: { ...step.form, said: run.timesThrough(step.form) } }),
     improvised: danced.length > 0 && danced.every(({ improvised }) => improvised),
     before: danced.at(-1)?.before,
     moves: step.moves ?? [],
     options: step.options ?? [],
-    asks: wording.risks.asks(step.cautions),
+    asks: cautions.asks(step.cautions),
     risky: danced.some(({ cautions }) => cautions.length > 0) || plan.activities.some((one) => offersRisk(one, step)),
     groups: plan.settings.groups,
-  });
+  };
+}
+
+/** What is said behind a step. */
+interface StepAsides {
+  /** What is not slowed, and whether the activity has said so before. */
+  readonly without: readonly string[];
+  readonly isTold: boolean;
+  /** Whose runs are other ones, for a limit's sake. */
+  readonly runs: readonly string[];
+  /** Who waits for a spotter, once an activity. */
+  readonly turns: readonly string[];
+}
+
+/** @param before the steps of its activity so far */
+export function asidesOf(
+  step: ActivityStep,
+  before: readonly ActivityStep[],
+  chunks: ReadonlyMap<string, PlannedChunk>,
+  plan: ClassPlan,
+  { plan: said }: Wording,
+): StepAsides {
+  const { runs, easier, spared, asTaught, without } = step;
+  const names = step.chunks.flatMap((id) => chunks.get(id)?.name ?? []);
   // The first runs are the class's own: nobody meets a move for the first time when they are tired.
   const runsOf = (wanted: "asTaught" | "spared" | "easier") => {
     const later = { asTaught: (spared ?? 0) + (easier?.runs ?? 0), spared: easier?.runs ?? 0, easier: 0 }[wanted];
@@ -103,19 +138,15 @@ function saidStep(
   };
   const inTurns = (one: ActivityStep) => one.speed === 100 && one.kind !== "show" && spotted(one, plan);
   const told = before.some((one) => JSON.stringify(one.without) === JSON.stringify(without));
-  const more = [
-    ...(without ? [told ? said.withoutAgain : said.without({ names }, without)] : []),
-    ...(asTaught ? [said.asTaught(runsOf("asTaught"), asTaught.version)] : []),
-    ...(spared ? [said.spared(runsOf("spared"))] : []),
-    ...(easier ? [said.easier(runsOf("easier"), easier.version)] : []),
-    ...(inTurns(step) && !before.some(inTurns) ? [said.turns] : []),
-  ];
   return {
-    label,
-    instruction: [instruction, ...more].join(" "),
-    load: said.contacts(step.load, step.groups),
-    // Options say themselves whose a caution is.
-    cautions: kind === "options" ? [] : cautionsOf([step], wording),
+    without: without ? [told ? said.withoutAgain : said.without({ names }, without)] : [],
+    runs: [
+      ...(asTaught ? [said.asTaught(runsOf("asTaught"), asTaught.version)] : []),
+      ...(spared ? [said.spared(runsOf("spared"))] : []),
+      ...(easier ? [said.easier(runsOf("easier"), easier.version)] : []),
+    ],
+    turns: inTurns(step) && !before.some(inTurns) ? [said.turns] : [],
+    isTold: told,
   };
 }
 

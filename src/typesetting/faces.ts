@@ -31,18 +31,27 @@ const families: readonly Family[] = [
     subsets: ["latin", "latin-ext", "vietnamese", "cyrillic", "greek", "cyrillic-ext", "greek-ext"],
   },
 ];
-const cuts: Record<Style, string> = { regular: "400-normal", bold: "700-normal", italic: "400-italic" };
+const cuts: Record<Style, string> = {
+  regular: "400-normal",
+  bold: "700-normal",
+  italic: "400-italic",
+  figures: "700-normal",
+};
+/** OpenType features that a style asks for beside the usual ones. */
+const features: Partial<Record<Style, readonly string[]>> = { figures: ["tnum"] };
 
 const require = createRequire(import.meta.url);
 const opened = new Map<string, Face>();
 
 function openFace(family: string, subset: string, style: Style): Face {
-  const key = `${family}-${subset}-${cuts[style]}`;
+  const file = `${family}-${subset}-${cuts[style]}`;
+  const own = features[style] ?? [];
+  const key = [file, ...own].join("-");
   const known = opened.get(key);
   if (known !== undefined) return known;
   // By way of the package's folder: Node takes a star in that folder's path for the one in the package's list of files.
-  const path = join(dirname(require.resolve(`@fontsource/${family}/package.json`)), "files", `${key}.woff`);
-  const face = { key, font: rememberShaping(openFont(unpackWoff(readFileSync(path)))) };
+  const path = join(dirname(require.resolve(`@fontsource/${family}/package.json`)), "files", `${file}.woff`);
+  const face = { key, font: rememberShaping(openFont(unpackWoff(readFileSync(path))), own) };
   opened.set(key, face);
   return face;
 }

@@ -1,5 +1,5 @@
-/** How a text is set. */
-export type Style = "regular" | "bold" | "italic";
+/** How a text is set; `figures` is bold with digits of one width, for times that stand under each other. */
+export type Style = "regular" | "bold" | "italic" | "figures";
 
 /**
  * A function of a text and its style that works each out once: a sheet tries several sizes, and a library says the same
@@ -10,6 +10,7 @@ export function remembered<Found>(make: (text: string, style: Style) => NonNulla
     regular: new Map(),
     bold: new Map(),
     italic: new Map(),
+    figures: new Map(),
   };
   return (text: string, style: Style): NonNullable<Found> => {
     const inStyle = known[style];

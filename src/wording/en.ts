@@ -12,6 +12,7 @@ import { notices } from "./en/notices.js";
 import { outputs } from "./en/outputs.js";
 import { pack } from "./en/pack.js";
 import { plan } from "./en/plan.js";
+import { planSide } from "./en/plan-side.js";
 import { player } from "./en/player.js";
 import { practice } from "./en/practice.js";
 import { preview } from "./en/preview.js";
@@ -46,6 +47,7 @@ export const en = {
   outputs,
   pack,
   plan,
+  planSide,
   player,
   practice,
   preview,

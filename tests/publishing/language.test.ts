@@ -62,8 +62,9 @@ it("paper says what is English in English, and the author's words in the library
 
 it("says dates in the language of the rest", () => {
   const workshop = { slug: "a", title: "Winter", minutes: 90, level: "1", date: "2027-01-16", routines: [routine] };
-  const plan = { ...workshop, prose: "", breaks: [] } as unknown as Parameters<typeof packPrint>[0];
-  expect(spokenIn(packPrint(plan, german)).en).toContain("Saturday 16 January 2027");
+  const plan = { ...workshop, prose: "", warmUp: 5, coolDown: 5, breaks: 3 } as Parameters<typeof packPrint>[0];
+  const spoken = spokenIn(packPrint(plan, german)).en;
+  for (const ours of ["Saturday 16 January 2027", "Warm-up"]) expect(spoken).toContain(ours);
 });
 
 it("the file says so in its structure, as pdf.js reads it", async () => {

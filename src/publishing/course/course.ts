@@ -2,13 +2,15 @@ import type { Library, Workshop } from "../../routine/routine.js";
 import type { CoursePlan } from "../../teaching/course/course-plan.js";
 import { writePrint } from "../../typesetting/pdf/write.js";
 import type { Print } from "../../typesetting/print.js";
+import type { Span } from "../../typesetting/text.js";
 import { type Wording, wordingOf } from "../../wording/wording.js";
+import { bound } from "../paper/binding.js";
 import { courseSheet } from "../paper/course-sheet.js";
-import { feetOf, layoutFeet } from "../paper/page.js";
+import { lessonSide } from "../paper/lesson-side.js";
 import type { Sheet } from "../paper/sheet.js";
 import { lessonSheet } from "./lesson-sheet.js";
 
-/** Draws a course on one page as a PDF. */
+/** Draws a course as a PDF: all of it on one page, and then the plan of each lesson on its side. */
 export function drawCourse(plan: CoursePlan, workshop: Workshop, library: Library): Promise<Uint8Array> {
   return writePrint(coursePrint(plan, workshop, library));
 }
@@ -16,7 +18,8 @@ export function drawCourse(plan: CoursePlan, workshop: Workshop, library: Librar
 /** The same, laid out and not yet written. */
 export function coursePrint(plan: CoursePlan, workshop: Workshop, library: Library): Print {
   const wording = wordingOf(library.language);
-  return footed(courseSheet(plan, workshop, library, wording), workshop.title, workshop, library, wording);
+  const sides = plan.lessons.map((_, index) => lessonSide(plan, index, workshop, library, wording));
+  return footed([courseSheet(plan, workshop, library, wording), ...sides], workshop.title, workshop, library, wording);
 }
 
 /** Draws what goes home after a lesson as a PDF; lessons count from 0. */
@@ -32,21 +35,17 @@ export function drawLesson(
 export function lessonPrint(plan: CoursePlan, lesson: number, workshop: Workshop, library: Library): Print {
   const wording = wordingOf(library.language);
   const title = wording.course.home.title(workshop.title, lesson + 1);
-  return footed(lessonSheet(plan, lesson, workshop, library, wording), title, workshop, library, wording);
+  return footed([lessonSheet(plan, lesson, workshop, library, wording)], title, workshop, library, wording);
 }
 
-function footed(sheet: Sheet, title: string, workshop: Workshop, library: Library, wording: Wording): Print {
-  const feet = feetOf([{ text: wording.pack.foot(workshop.title, library.name) }], sheet.pages).map((foot) => ({
-    ...foot,
-    read: false,
-  }));
-  return {
-    title,
-    ...(library.teacher === undefined ? {} : { author: library.teacher }),
-    language: wording.language,
-    ...(workshop.date === undefined ? {} : { date: workshop.date }),
-    paper: library.paper,
-    ...sheet,
-    decoration: [...sheet.decoration, ...layoutFeet(library.paper, feet, wording)],
-  };
+function footed(
+  sheets: readonly Sheet[],
+  title: string,
+  workshop: Workshop,
+  library: Library,
+  wording: Wording,
+): Print {
+  const foot: readonly Span[] = [{ text: wording.pack.foot(workshop.title, library.name) }];
+  const parts = sheets.map((sheet) => ({ sheet, foot }));
+  return bound(title, parts, workshop, library, wording);
 }

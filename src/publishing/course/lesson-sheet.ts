@@ -1,7 +1,7 @@
 import type { Library, Workshop } from "../../routine/routine.js";
 import type { CoursePlan, CourseSection, KnownRoutine } from "../../teaching/course/course-plan.js";
 import { type Block, textBlock } from "../../typesetting/block.js";
-import { flow } from "../../typesetting/flow.js";
+import { columnWidth, flow } from "../../typesetting/flow.js";
 import { papers } from "../../typesetting/print.js";
 import type { Wording } from "../../wording/wording.js";
 import { gearBySection, sectionTexts } from "../course-text.js";
@@ -16,7 +16,8 @@ import { rowBlocks } from "../paper/row-list.js";
 import type { Sheet } from "../paper/sheet.js";
 import { theirs } from "../paper/theirs.js";
 
-const size = 10.5;
+/** Sizes to try, so that a lesson is one page where it can be. */
+const sizes = [10.5, 10, 9.5, 9];
 /** A heading and two lines for the dancer's own notes; where there is less room, there are none. */
 const ownNotes = 62;
 
@@ -32,27 +33,34 @@ export function lessonSheet(
   const width = pageWidth - 2 * margin.side;
   const bottom = pageHeight - margin.bottom;
   const page = { left: margin.side, width, columns: 1, gutter: 0, top: margin.top, bottom, tail: 0 };
-  const style = { size, width, wording };
   const here = plan.lessons[lesson];
   if (!here) throw new RangeError(`No lesson ${lesson}`);
   const dances = offeredIn(workshop).flatMap((one): readonly Offered[] => {
     const known = here.lesson.run.find(({ routine }) => routine === one.routine.slug);
     return known ? [{ ...one, sections: known.sections }] : [];
   });
-  const text = flow(
-    [
-      ...headBlocks(plan, lesson, workshop, library, style),
-      ...cautionBlocks(dances, library, style),
-      ...soFarBlocks(plan, lesson, style),
-      ...practiceBlocks(plan, lesson, dances, library, style),
-      ...bringBlocks(plan, lesson, workshop, style),
-    ],
-    { page: 0, y: margin.top },
-    page,
-  );
   const columns = { ...page, columns: 2, gutter: 22 };
-  const half = { ...style, size: 9.5, width: (width - columns.gutter) / 2 };
-  const counts = flow(countBlocks(here.lesson.fresh, dances, half), { page: text.page, y: text.y + 14 }, columns);
+  const place = (size: number) => {
+    const style = { size, width, wording };
+    const text = flow(
+      [
+        ...headBlocks(plan, lesson, workshop, library, style),
+        ...cautionBlocks(dances, library, style),
+        ...soFarBlocks(plan, lesson, style),
+        ...practiceBlocks(plan, lesson, dances, library, style),
+        ...bringBlocks(plan, lesson, workshop, style),
+      ],
+      { page: 0, y: margin.top },
+      page,
+    );
+    const half = { ...style, size: Math.max(9, size - 1), width: columnWidth(columns) };
+    const start = { page: text.page, y: text.y + 14 };
+    return { text, counts: flow(countBlocks(here.lesson.fresh, dances, half), start, columns) };
+  };
+  const roomy = place(sizes[0] ?? 9);
+  const { text, counts } =
+    [roomy, ...(roomy.counts.page === 0 ? [] : sizes.slice(1).map(place))].find((one) => one.counts.page === 0) ??
+    roomy;
   const end = { page: counts.page, x: margin.side, y: counts.y + 16 };
   const own = end.y + ownNotes > bottom ? undefined : layoutOwnNotes(end, width, bottom - 10, wording);
   return {
@@ -142,7 +150,9 @@ function bringBlocks({ lessons }: CoursePlan, lesson: number, workshop: Workshop
   const run = lessons[lesson + 1]?.lesson.run ?? [];
   const items = gearBySection(workshop, wording)(run);
   if (items.length === 0) return [];
-  return [textBlock([bold(wording.course.home.bring), plain(items.join(", "))], { ...style, before: size * 0.5 })];
+  return [
+    textBlock([bold(wording.course.home.bring), plain(items.join(", "))], { ...style, before: style.size * 0.5 }),
+  ];
 }
 
 const sectionsOf = ({ routine, title, sections }: KnownRoutine): readonly CourseSection[] =>

@@ -4,7 +4,7 @@ import { wordingOf } from "../../wording/wording.js";
 import { lessonSheetName } from "../lesson-sheet-name.js";
 import type { DeclaredFile, OutFile, Publisher } from "../publisher.js";
 
-/** Of a course: all of it on one page, `workshops/<slug>/course.pdf`, and what goes home after each lesson, `lesson-<n>.pdf`. */
+/** Of a course: all of it on one page and a side a lesson, `workshops/<slug>/course.pdf`, and what goes home after each lesson, `lesson-<n>.pdf`. */
 export const course: Publisher<Workshop> = {
   name: "course",
   async publish(workshop, { library }) {

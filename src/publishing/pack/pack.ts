@@ -1,114 +1,105 @@
 import type { Library, Workshop } from "../../routine/routine.js";
 import { writePrint } from "../../typesetting/pdf/write.js";
-import { later, laterBookmark, laterMark, type Print } from "../../typesetting/print.js";
+import { type Print, papers } from "../../typesetting/print.js";
 import type { Span } from "../../typesetting/text.js";
 import { type Wording, wordingOf } from "../../wording/wording.js";
-import { type Offered, offeredIn } from "../offered.js";
-import { courseSheet } from "../paper/course-sheet.js";
+import { offeredIn } from "../offered.js";
+import { type BoundPart, bound, startsOf } from "../paper/binding.js";
 import { creditSpans } from "../paper/credit.js";
-import { feetOf, layoutFeet } from "../paper/page.js";
-import { cautionBlocks, gearBlocks } from "../paper/preparation.js";
-import { layoutSheet } from "../paper/sheet.js";
-import { planOf } from "../plan-of.js";
-import { contentsLeaf, coverLeaf, type Leaf, textArea, textLeaf } from "./front.js";
-import { planBlocks } from "./plan.js";
+import { layoutOwnNotes, margin } from "../paper/page.js";
+import { layoutSheet, type Sheet } from "../paper/sheet.js";
+import { type ContentsEntry, coverSheet } from "./cover.js";
+import { type Leaf, planLeaves } from "./plan-leaves.js";
+
+/** Whose pack it is: the teacher's has the plan. */
+export type Reader = "teacher" | "dancers";
 
 /** Draws a workshop's pack as a PDF. */
-export function drawPack(workshop: Workshop, library: Library): Promise<Uint8Array> {
-  return writePrint(packPrint(workshop, library));
+export function drawPack(
+  workshop: Workshop,
+  library: Library,
+  reader: Reader = "teacher",
+  handouts?: readonly Leaf[],
+): Promise<Uint8Array> {
+  return writePrint(packPrint(workshop, library, reader, handouts));
 }
 
-/** A chapter of the pack, and what stands at the foot of its pages. */
-interface FootedLeaf extends Leaf {
-  readonly foot: readonly Span[];
-  /** Whether its first page has that as content; the pack's own name is read on its cover. */
-  readonly read?: boolean;
-}
-
-export function packPrint(workshop: Workshop, library: Library): Print {
+/** @param handouts its handouts, where they have been laid out already */
+export function packPrint(
+  workshop: Workshop,
+  library: Library,
+  reader: Reader = "teacher",
+  handouts: readonly Leaf[] = handoutLeaves(workshop, library),
+): Print {
   const wording = wordingOf(library.language);
-  const leaves = packLeaves(workshop, library, wording);
-  const starts = leaves.map((_, index) => leaves.slice(0, index).reduce((sum, { sheet }) => sum + sheet.pages, 0));
-  const shifted = leaves.map((leaf, index) => ({ ...leaf, start: starts[index] ?? 0 }));
-  const feet = leaves.flatMap(({ sheet, foot, read = false }) =>
-    feetOf(foot, sheet.pages).map((one) => (read ? one : { ...one, read })),
-  );
-  return {
-    title: workshop.title,
-    ...(library.teacher === undefined ? {} : { author: library.teacher }),
-    language: wording.language,
-    ...(workshop.date === undefined ? {} : { date: workshop.date }),
-    paper: library.paper,
-    pages: feet.length,
-    elements: shifted.map(({ sheet, start }) => ({
-      tag: "Sect",
-      content: sheet.elements.map((element) => later(element, start)),
-    })),
-    decoration: [
-      ...shifted.flatMap(({ sheet, start }) => sheet.decoration.map((mark) => laterMark(mark, start))),
-      ...layoutFeet(library.paper, feet, wording),
-    ],
-    bookmarks: shifted.flatMap(({ sheet, start }) => sheet.bookmarks.map((one) => laterBookmark(one, start))),
-  };
+  const plan = reader === "teacher" ? planLeaves(workshop, library, wording) : [];
+  return bound(workshop.title, partsOf(workshop, plan, handouts, library, wording), workshop, library, wording);
 }
 
-/** Cover, contents, and then the leaves that the contents name. */
-function packLeaves(workshop: Workshop, library: Library, wording: Wording): readonly FootedLeaf[] {
+/** The handouts of a pack, the same in the teacher's and the dancers'. */
+export function handoutLeaves(workshop: Workshop, library: Library): readonly Leaf[] {
+  const wording = wordingOf(library.language);
+  const { pack, versions } = wording;
+  return offeredIn(workshop).map(({ routine, version }) => ({
+    title: routine.title,
+    about: pack.routine(routine.choreographer, versions.name(version.id), routine.counts),
+    sheet: layoutSheet(routine, version, library, { within: "pack", wording }),
+  }));
+}
+
+/** A part with its name in the contents, where it has one. */
+type NamedPart = BoundPart & Pick<Leaf, "title" | "about">;
+
+/** Cover, plan and handouts. Printed on both sides, the cover has the plan on its back. */
+function partsOf(
+  workshop: Workshop,
+  plan: readonly Leaf[],
+  handouts: readonly Leaf[],
+  library: Library,
+  wording: Wording,
+): readonly BoundPart[] {
   const dances = offeredIn(workshop);
   const foot: readonly Span[] = [{ text: wording.pack.foot(workshop.title, library.name) }];
-  const body = bodyLeaves(workshop, dances, library, foot, wording);
-  const cover = coverLeaf(workshop, dances, library, wording);
-  // The contents take as many pages whatever the numbers in it are.
-  const before = cover.sheet.pages + contentsAt(body, 0, library, wording).sheet.pages;
-  return [{ ...cover, foot }, { ...contentsAt(body, before, library, wording), foot }, ...body];
+  const coverOf = (parts: readonly NamedPart[], first: number): Sheet => {
+    const starts = startsOf(lengthsOf(parts), first);
+    const entries = parts.flatMap(({ title, about }, index): readonly ContentsEntry[] =>
+      title === undefined ? [] : [{ title, page: starts[index] ?? 0, ...(about !== undefined && { about }) }],
+    );
+    return coverSheet(workshop, dances, entries, library, wording);
+  };
+  const planned = plan.map((leaf): NamedPart => ({ ...leaf, foot }));
+  const given = handouts.map((leaf, index): NamedPart => {
+    const { routine } = dances[index] ?? {};
+    return { ...leaf, foot: routine === undefined ? foot : creditSpans(routine, library, wording), read: true };
+  });
+  // The cover takes as many pages whatever the numbers in its contents are.
+  const first = coverOf([...planned, ...given], 0).pages;
+  const notes: NamedPart = { sheet: ownNotesSheet(library, wording), foot };
+  const parts = [...planned, ...onSheetsOfTheirOwn(given, first + sum(lengthsOf(planned)), notes)];
+  return [{ sheet: coverOf(parts, first), foot }, ...parts];
 }
 
-function contentsAt(body: readonly FootedLeaf[], first: number, library: Library, wording: Wording): Leaf {
-  let page = first;
-  const entries = body.map(({ title, sheet }) => {
-    const entry = { title, page };
-    page += sheet.pages;
-    return entry;
-  });
-  return contentsLeaf(entries, library, wording);
+const lengthsOf = (parts: readonly NamedPart[]) => parts.map(({ sheet }) => sheet.pages);
+const sum = (numbers: readonly number[]) => numbers.reduce((all, one) => all + one, 0);
+
+/**
+ * Handouts that fill sheets of paper begin on one: where what stands before them ends on a front, its back has lines to write on.
+ *
+ * @param page where the first would begin, counted from 0: fronts are even
+ */
+function onSheetsOfTheirOwn(handouts: readonly NamedPart[], page: number, notes: NamedPart): readonly NamedPart[] {
+  const parts: NamedPart[] = [];
+  for (const handout of handouts) {
+    const isOnBack = (page + sum(lengthsOf(parts))) % 2 === 1;
+    parts.push(...(isOnBack && handout.sheet.pages % 2 === 0 ? [notes, handout] : [handout]));
+  }
+  return parts;
 }
 
-/** How much of the paper's width a line of prose takes: a longer one is hard to follow. */
-const measure = 0.8;
-
-/** What stands behind the contents, in order: the plan first, since the teacher turns to it all class long. */
-function bodyLeaves(
-  workshop: Workshop,
-  dances: readonly Offered[],
-  library: Library,
-  foot: readonly Span[],
-  wording: Wording,
-): readonly FootedLeaf[] {
-  const { pack } = wording;
-  const style = { size: 11, width: textArea(library).width * measure, wording };
-  const gear = gearBlocks(dances, style);
-  const routines = dances.map(({ routine, version }): FootedLeaf => {
-    const sheet = layoutSheet(routine, version, library, { within: "pack", wording });
-    return { title: routine.title, sheet, foot: creditSpans(routine, library, wording), read: true };
-  });
-  return [
-    ...planLeaves(workshop, library, wording).map((leaf) => ({ ...leaf, foot })),
-    ...(gear.length === 0 ? [] : [{ ...textLeaf(pack.gear, gear, library), foot }]),
-    { ...textLeaf(pack.takeCare, cautionBlocks(dances, library, style), library), foot },
-    ...routines,
-  ];
-}
-
-/** The class plan; of a course all of it on a page, and then the plan of each lesson. */
-function planLeaves(workshop: Workshop, library: Library, wording: Wording): readonly Leaf[] {
-  const { pack, course } = wording;
-  const { width } = textArea(library);
-  const plan = planOf(workshop, library);
-  if (!("lessons" in plan))
-    return [textLeaf(pack.classPlan, planBlocks(plan, pack.classPlan, width, wording), library)];
-  const lessons = plan.lessons.map((one, index) => {
-    const title = course.lessonOn(index + 1, one.date);
-    return textLeaf(title, planBlocks(one, title, width, wording), library);
-  });
-  return [{ title: course.title, sheet: courseSheet(plan, workshop, library, wording) }, ...lessons];
+/** A page of lines to write on. */
+function ownNotesSheet(library: Library, wording: Wording): Sheet {
+  const [width, height] = papers[library.paper];
+  const at = { page: 0, x: margin.side, y: margin.top };
+  const { element, decoration } = layoutOwnNotes(at, width - 2 * margin.side, height - margin.bottom - 10, wording, 14);
+  return { elements: [element], decoration, pages: 1, bookmarks: [] };
 }

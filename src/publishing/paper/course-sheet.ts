@@ -6,14 +6,13 @@ import { papers } from "../../typesetting/print.js";
 import type { Span } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { courseText } from "../course-text.js";
-import { smallest } from "./cell.js";
 import { margin } from "./page.js";
 import type { Sheet } from "./sheet.js";
 import { placeTable, type TextTable } from "./table.js";
 import { theirs } from "./theirs.js";
 
 /** Type sizes to try for the table, roomy ones first. */
-const sizes = [10.5, 9.5, 9, 8.5, smallest];
+const sizes = [10.5, 10, 9.5, 9];
 
 /** A course on one page: a row a lesson. One of very many lessons goes on over the page. */
 export function courseSheet(plan: CoursePlan, workshop: Workshop, library: Library, wording: Wording): Sheet {
@@ -26,7 +25,7 @@ export function courseSheet(plan: CoursePlan, workshop: Workshop, library: Libra
   const start = { page: head.page, y: head.y + 14 };
   const table = tableOf(lessons, wording);
   const place = (size: number) => placeTable(table, { ...area, start, size });
-  const size = sizes.find((one) => place(one).page === head.page) ?? smallest;
+  const size = sizes.find((one) => place(one).page === head.page) ?? 9;
   const placed = place(size);
   return {
     elements: [...head.draw(), placed.element],

@@ -8,14 +8,22 @@ import { bold, bullet, italic, type NoteStyle, plain, under } from "./note-style
 import { placesOf, sharedSections } from "./printed-moves.js";
 import { theirs } from "./theirs.js";
 
-/** What to bring, each item once, with whose it is, every reason and every place where it is used. */
-export function gearBlocks(dances: readonly Offered[], style: NoteStyle): readonly Block[] {
-  const blocks = gearTexts(dances, style.wording).map((spans) => bullet(spans, style));
+/**
+ * What to bring, each item once, with whose it is, every reason and every place where it is used.
+ *
+ * @param places false where there is room for the things alone: the sheets say where they are used
+ */
+export function gearBlocks(dances: readonly Offered[], style: NoteStyle, places = true): readonly Block[] {
+  const blocks = gearTexts(dances, style.wording, places).map((spans) => bullet(spans, style));
   return under(style.wording.print.gear, blocks, style);
 }
 
 /** The same, an item a text. */
-export function gearTexts(dances: readonly Offered[], wording: Wording): readonly (readonly Span[])[] {
+export function gearTexts(
+  dances: readonly Offered[],
+  wording: Wording,
+  places = true,
+): readonly (readonly Span[])[] {
   const { print } = wording;
   const all = dances.flatMap((dance) => gearIn(dance, wording).map((gear) => ({ ...gear, dance })));
   return [...new Set(all.map(({ item }) => item.toLowerCase()))].map((name) => {
@@ -27,7 +35,7 @@ export function gearTexts(dances: readonly Offered[], wording: Wording): readonl
       const whole = [
         ...(only === undefined ? [] : [print.neededBy(only)]),
         ...(why === undefined ? [] : [why]),
-        ...(used === "" ? [] : [print.usedFor(used)]),
+        ...(used === "" || !places ? [] : [print.usedFor(used)]),
       ].join("; ");
       return dances.length === 1 ? whole : [dance.routine.title, ...(whole === "" ? [] : [whole])].join(": ");
     });
@@ -38,8 +46,17 @@ export function gearTexts(dances: readonly Offered[], wording: Wording): readonl
   });
 }
 
-/** The cautions in full, whose they are, where they apply, and whom they defer to. */
-export function cautionBlocks(dances: readonly Offered[], library: Library, style: NoteStyle): readonly Block[] {
+/**
+ * The cautions in full, whose they are, where they apply, and whom they defer to.
+ *
+ * @param where false where there is room for the cautions alone: the sheets have them beside the moves
+ */
+export function cautionBlocks(
+  dances: readonly Offered[],
+  library: Library,
+  style: NoteStyle,
+  where = true,
+): readonly Block[] {
   const { wording } = style;
   const { print, risks: cautions } = wording;
   const items = risksIn(dances).map((risk) => {
@@ -50,9 +67,9 @@ export function cautionBlocks(dances: readonly Offered[], library: Library, styl
       if (dances.length === 1) return here === "" ? [] : [here];
       return [here === "" ? title : `${title}: ${here}`];
     });
-    const where = places.length === 0 ? [] : [italic(` (${places.join(". ")})`)];
+    const here = places.length === 0 || !where ? [] : [italic(` (${places.join(". ")})`)];
     const name = riskName(dances, risk, wording);
-    return bullet([bold(`${print.opening(name)}. `), plain(cautions.caution(risk)), ...where], style);
+    return bullet([bold(`${print.opening(name)}. `), plain(cautions.caution(risk)), ...here], style);
   });
   return under(print.takeCare, [...items, ...deferring(library, style)], style);
 }

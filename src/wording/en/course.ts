@@ -24,6 +24,11 @@ export const course = {
   /** "Lesson 2 · Saturday 23 January 2027" */
   lessonOn: (number: number, date: string | undefined): string =>
     [`Lesson ${number}`, ...(date === undefined ? [] : [dates.weekday(date)])].join(" · "),
+  /** What is brought: "mat; knee pads". */
+  items: (items: readonly string[]): string => items.join("; "),
+  /** Behind the course's title. */
+  ofLesson: (number: number): string => `, lesson ${number}`,
+  inDetail: (number: number): string => `Lesson ${number} in detail`,
   columns: {
     lesson: "Lesson",
     fresh: "New",

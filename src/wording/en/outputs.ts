@@ -13,8 +13,9 @@ export const outputs = {
   description: "Text for the video",
   mirroredDescription: "Text for the mirrored video",
   record: "All figures",
-  pack: "The whole pack, to print",
-  course: "The course on one page",
+  pack: "The teacher's pack, to print",
+  dancersPack: "The dancers' pack, to print",
+  course: "The course, with a plan for each lesson",
   plan: "The plan as data",
   /* The headings of the lists in which a page offers them. */
   toPrint: "To print",

@@ -120,12 +120,13 @@ export interface Said {
 }
 
 const inWords = (number: number): string => ["", "", "two", "three"][number] || String(number);
-const sectionName = ({ section, otherSide }: SectionName): string => (otherSide ? `${section} (other side)` : section);
+export const sectionName = ({ section, otherSide }: SectionName): string =>
+  otherSide ? `${section} (other side)` : section;
 const endName = (end: SectionEnd): string => `“${sectionName(end)}” in ${end.title}`;
-const riskOf = (part: LoadPart): Risk | undefined =>
+export const riskOf = (part: LoadPart): Risk | undefined =>
   part === "inversions" ? "inversion" : isBodyPart(part) ? undefined : part;
 const isBodyPart = (part: LoadPart): part is BodyPart => bodyParts.some((one) => one === part);
-const partName = (part: LoadPart): string => {
+export const partName = (part: LoadPart): string => {
   const risk = riskOf(part);
   return risk === undefined ? `the ${part}` : risks.label(risk);
 };
@@ -138,7 +139,7 @@ function span(seconds: number): string {
   return [minutes > 0 && `${minutes} min`, (rest > 0 || minutes === 0) && `${rest} s`].filter(Boolean).join(" ");
 }
 
-const unit = (name: DancedName | undefined): string => (name?.phrase === 8 ? "eight" : "phrase");
+export const unit = (name: DancedName | undefined): string => (name?.phrase === 8 ? "eight" : "phrase");
 
 /** "Harbour wall (other side), eights 1–2" */
 function danced(name: DancedName): string {
@@ -149,13 +150,13 @@ function danced(name: DancedName): string {
 }
 
 /** "eight 2 of “Flood” on the other side, slower" */
-function before({ section, otherSide, phrases = [], pace }: BeforeCue, one: string): string {
+export function before({ section, otherSide, phrases = [], pace }: BeforeCue, one: string): string {
   const which = phrases.length === 0 ? "" : `${one}${phrases.length > 1 ? "s" : ""} ${list(phrases.map(String))} of `;
   return `${which}“${section}”${otherSide ? " on the other side" : ""}${pace === undefined ? "" : `, ${pace}`}`;
 }
 
 const what = ({ names: [...names] }: Danced): string => names.slice(-1).map(danced).join("");
-const until = ({ until: end }: Danced): string =>
+export const until = ({ until: end }: Danced): string =>
   end === undefined ? "" : `, as far as the end of ${sectionName(end)}`;
 const at = ({ speed, tempo }: Danced): string =>
   `${speed === 100 ? "full tempo" : `${speed}%`}${tempo === undefined ? "" : ` (${tempo} counts a minute)`}`;
@@ -167,7 +168,7 @@ const phraseIn = ([name, ...others]: readonly DancedName[], number: number): rea
 };
 
 /** "“Drag” (Flood, eight 2, 5-6)"; of more than a chunk without its place. */
-const cueIn =
+export const cueIn =
   ({ names }: Pick<Danced, "names">) =>
   ({ cue, phrase, on, groups = [], version }: Cue): string => {
     const where = names.length > 1 ? [] : [...phraseIn(names, phrase), on];
@@ -192,14 +193,14 @@ function option(of: Danced, { versions: ids, groups = [], moves, cautions }: Opt
 }
 
 /** ", one time through (the 2nd)": how much of a dance that goes through several times. */
-function through({ times }: Danced): string {
+export function through({ times }: Danced): string {
   const [only, ...others] = times ?? [];
   if (only === undefined) return "";
   if (others.length > 0) return `, ${1 + others.length} times through`;
   return `, one time through${only === 1 ? "" : ` (the ${ordinal(only)})`}`;
 }
 
-const inPieces = ({ pieces = 1, cues }: Danced): string => {
+export const inPieces = ({ pieces = 1, cues }: Danced): string => {
   const begin = cues.map((cue) =>
     cue.at === undefined
       ? ` Start the song shortly before “${sectionName(cue)}”.`
@@ -213,7 +214,7 @@ const inPieces = ({ pieces = 1, cues }: Danced): string => {
 };
 
 /** The whole body, and what of it this class uses most. */
-function parts(used: readonly LoadPart[]): string {
+export function parts(used: readonly LoadPart[]): string {
   // Nobody warms a seat.
   const warmed = used.map((part) => (part === "seat" ? "hips" : part)).filter((part) => riskOf(part) === undefined);
   const named = [...new Set(warmed)].map(partName);
@@ -221,7 +222,7 @@ function parts(used: readonly LoadPart[]): string {
 }
 
 /** "knees 12, hands 1, upside down 2" */
-const tally = (load: Load): string =>
+export const tally = (load: Load): string =>
   bodyParts
     .flatMap((part) => (load[part] ? [`${part === "inversions" ? "upside down" : part} ${load[part]}`] : []))
     .join(", ");
@@ -266,7 +267,7 @@ function which({ from, to, of }: SomeRuns): string {
 }
 
 /** Of a run that has something with a caution in it. */
-const keepSafe = "Leave out what is not safe today, and go on.";
+export const keepSafe = "Leave out what is not safe today, and go on.";
 
 const noneEasier = ([only, ...others]: readonly string[]): string =>
   only === undefined || others.length > 0 ? "No easier level is written" : `${versions.name(only)} is the easiest`;

@@ -2,14 +2,17 @@ import { describe, expect, test } from "vitest";
 import { coursePrint, drawCourse, drawLesson, lessonPrint } from "../../../src/publishing/course/course.js";
 import { course as publisher } from "../../../src/publishing/course/publisher.js";
 import { packPrint } from "../../../src/publishing/pack/pack.js";
+import { courseSheet } from "../../../src/publishing/paper/course-sheet.js";
 import { plan as planPublisher } from "../../../src/publishing/plan/publisher.js";
 import { workshopFacts } from "../../../src/publishing/site/library-view.js";
 import { packOf } from "../../../src/publishing/site/pack.js";
 import { workshopData } from "../../../src/publishing/site/structured-data.js";
 import { workshopView } from "../../../src/publishing/site/workshop-view.js";
+import type { Workshop } from "../../../src/routine/routine.js";
 import { planCourse } from "../../../src/teaching/course/plan.js";
 import { en } from "../../../src/wording/en.js";
 import { contextOf } from "../../fixtures/context.js";
+import { linesIn, tableOn, wordsOf } from "../../fixtures/laid-out.js";
 import { readText, spaced } from "../../fixtures/read-pdf.js";
 import { sixEvenings } from "../../fixtures/six-evenings.js";
 import { library } from "../../teaching/builder.js";
@@ -18,36 +21,46 @@ const plan = planCourse(sixEvenings, library);
 const read = async (file: Promise<Uint8Array>) => spaced(await readText(await file));
 
 describe("a course of six lessons on paper", () => {
-  test("all of it stands on one page, a row a lesson, with its day and what it needs", async () => {
-    expect(coursePrint(plan, sixEvenings, library).pages).toBe(1);
+  test("all of it stands on one page, a row a lesson, with its day and what it needs; then the plan of each on its side", async () => {
+    const print = coursePrint(plan, sixEvenings, library);
+    expect(print.bookmarks.map(({ page }) => page)).toEqual([0, 1, 2, 3, 4, 5, 6]);
+    for (const [lesson, { activities }] of plan.lessons.entries()) {
+      const [, ...rows] = tableOn(print, lesson + 1);
+      expect(rows.at(-1)).toEqual(["1:00", "End", "", "60"]);
+      expect(rows.slice(0, -1).map(([clock]) => clock)).toEqual(activities.map(({ start }) => en.plan.clock(start)));
+    }
+    expect(Math.min(...print.elements.flatMap(linesIn).map(({ size }) => size))).toBeGreaterThanOrEqual(9);
     const text = await read(drawCourse(plan, sixEvenings, library));
     for (const [index, day] of ["7", "14", "21", "28"].entries())
       expect(text).toContain(`Lesson ${index + 1} Thursday ${day} January 2027`);
     expect(text).toContain("6 lessons of 60 minutes, and everything fits.");
     // Six sections over five lessons, and the last for whole runs: the shawl belongs to the second section alone.
-    const rows = text.split(/(?=Lesson \d Thursday)/).slice(1);
+    const rows = text.split(/(?=Lesson \d Thursday)/).slice(1, 7);
     expect(rows.map((row) => row.includes("shawl"))).toEqual([false, true, true, true, true, true]);
     expect(rows[5]).toContain("Nothing: time for whole runs, and for what you find hard");
     expect(rows[5]).toContain("Title of first, all of it");
   });
 
-  test("says where there is no time to recall what is due", async () => {
-    expect(await read(drawCourse(plan, sixEvenings, library))).not.toContain("in the run alone");
+  test("says where there is no time to recall what is due", () => {
+    const said = (of: typeof plan, workshop: Workshop) =>
+      courseSheet(of, workshop, library, en).elements.flatMap(linesIn).map(wordsOf).join(" ");
+    expect(said(plan, sixEvenings)).not.toContain("in the run alone");
     // As short as lessons can be that hold all of it: the second has no minute left for the first one's section.
     const fits = (minutes: number) => planCourse({ ...sixEvenings, minutes }, library).fit.fits;
     const least = Array.from({ length: 60 }, (_, minutes) => minutes + 1).find(fits) ?? 0;
     const tight = { ...sixEvenings, minutes: least };
-    const text = await read(drawCourse(planCourse(tight, library), tight, library));
-    expect(text).toMatch(/Lessons? [\d, and]+ ha(s|ve) no time to go through all that is due on its own/);
+    expect(said(planCourse(tight, library), tight)).toMatch(
+      /Lessons? [\d, and]+ ha(s|ve) no time to go through all that is due on its own/,
+    );
   });
 
   test("forty lessons take as many pages as they need, and a row is never broken", () => {
     const forty = { ...sixEvenings, dates: undefined, lessons: 40 };
     const { dates: _, ...undated } = forty;
-    const print = coursePrint(planCourse(undated, library), undated, library);
-    expect(print.pages).toBeGreaterThan(1);
-    const [, table] = [print.elements.at(0), print.elements.at(-1)];
-    expect(table?.content).toHaveLength(41);
+    const sheet = courseSheet(planCourse(undated, library), undated, library, en);
+    expect(sheet.pages).toBeGreaterThan(1);
+    // A row a lesson under the heads.
+    expect(sheet.elements.at(-1)?.content).toHaveLength(41);
   });
 
   test("the sheet of a lesson: what was danced so far, what is new with its counts, what comes again next time", async () => {
@@ -65,13 +78,15 @@ describe("a course of six lessons on paper", () => {
     expect(await read(drawLesson(plan, 5, sixEvenings, library))).toContain("Keep it");
   });
 
-  test("the pack has the page, and the plan of every lesson", () => {
-    const titles = packPrint(sixEvenings, library).bookmarks.map(({ title }) => title);
-    expect(titles.slice(2, 9)).toEqual([
-      "The course",
-      ...["7 January", "14 January", "21 January", "28 January", "4 February", "11 February"].map(
-        (day, index) => `Lesson ${index + 1} · Thursday ${day} 2027`,
-      ),
+  test("the pack has the page on the back of the cover, and the plan of every lesson with its details on the back of that", () => {
+    const { bookmarks } = packPrint(sixEvenings, library);
+    const days = ["7 January", "14 January", "21 January", "28 January", "4 February", "11 February"];
+    expect(bookmarks.slice(1, 14).map(({ title, page }) => [title, page + 1])).toEqual([
+      ["The course", 2],
+      ...days.flatMap((day, index) => [
+        [`Lesson ${index + 1} · Thursday ${day} 2027`, 3 + 2 * index],
+        [`Lesson ${index + 1} in detail`, 4 + 2 * index],
+      ]),
     ]);
   });
 });
