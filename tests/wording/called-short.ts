@@ -88,6 +88,7 @@ export const worked: readonly (readonly [cue: string, call: string])[] = [
   ["Pat the chair back", "Pat chair back"],
   ["Head and shoulders roll left", "Head and shoulders roll left"],
   ["Clap and step left", "Clap, step left"],
+  ["Long step left, right arm drawn up the side", "Long step left"],
 ];
 
 /** No rule was written for these: how many of them the rules get right is measured, not mended. All invented. */

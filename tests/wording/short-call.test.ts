@@ -38,6 +38,7 @@ test("nothing that is called says another move: what is not done, the side it be
   );
   const cues = new Set([...demo.map(({ cue }) => cue.text), ...[...worked, ...aside].map(([cue]) => cue)]);
   expect(cues.size).toBeGreaterThan(250);
+  const listed = /(left|right)(, (left|right))+(?! \p{L})/iu;
   for (const cue of cues)
     for (const form of shortForms(cue)) {
       const where = `“${cue}” as “${form}”`;
@@ -46,7 +47,7 @@ test("nothing that is called says another move: what is not done, the side it be
       // "To the right of the left foot" has its sides in turn; a turn's side may come before its size.
       expect(within(sidesOf(form), sidesOf(cue)), where).toBe(true);
       const opening = cue.split(/[,:]/)[0] ?? "";
-      const list = /(left|right)(, (left|right))+/i.test(cue);
+      const list = listed.test(cue);
       if (!list) expect(sidesOf(form)[0], where).toBe(sidesOf(opening)[0] ?? sidesOf(form)[0]);
       if (/\bhalf (turn|left|right)/i.test(opening)) expect(form, where).toMatch(/½/);
       if (/\bquarter/i.test(opening)) expect(form, where).toMatch(/[¼¾]/);

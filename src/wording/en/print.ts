@@ -14,8 +14,6 @@ const whereCautionsAre = {
   large: "Read the cautions at the end first.",
 } as const;
 
-const trailing: ReadonlySet<string> = new Set("a an the and of to onto into on in at with for from or".split(" "));
-
 const optionally = " (optional)";
 
 /** What stands on a printed sheet of a routine, its signs and its metadata included. */
@@ -198,16 +196,5 @@ export const print = {
     firstCount: (countIn: number, firstCount: string | undefined): string =>
       firstCount === undefined ? String(countIn) : `${countIn}; the first count is at ${firstCount} in the track`,
     called: (calls: readonly string[]): string => `called “${calls.join(" · ")}”`,
-  },
-
-  /* On a cue card. */
-
-  card: {
-    otherSide: "other side",
-    hit: (count: string): string => `${count}!`,
-    own: "yours",
-    dancers: (group: string): string => `${group}: `,
-    /** Words that nobody calls at the end of a cue. */
-    trailing,
   },
 };

@@ -47,10 +47,29 @@ export function shortCue(cue: string, letters: number): string {
   return forms.find((form) => form.length <= letters) ?? forms.at(-1) ?? cue;
 }
 
+/**
+ * The first words of what no rule makes short, and a sign that more was there; what it forbids is said first of all.
+ *
+ * @example cutCall("Melt head shoulders ribs hips knees", 14) // "Melt head…"
+ */
+export function cutCall(form: string, letters: number): string {
+  const words = form.split(" ");
+  const forbidden = words.findLastIndex(isNegation);
+  const least = forbidden < 0 ? 1 : forbidden + 2;
+  let count = words.length;
+  while (count > least && words.slice(0, count).join(" ").length >= letters) count -= 1;
+  return count >= words.length
+    ? form
+    : `${words
+        .slice(0, count)
+        .join(" ")
+        .replace(/[,;:]$/, "")}…`;
+}
+
 type Words = readonly string[];
 
 /** Which feet one steps on, one after the other: "right, left, right". */
-const feet = /[,:]? *\b(?:left|right)(?:, *(?:left|right))+\b/i;
+const feet = /[,:]? *\b(?:left|right)(?:, *(?:left|right))+(?=$|[,;:.)]| and\b| then\b)/i;
 
 /** The ways of calling a cue, each shorter than the one before it; of what has no words its signs. */
 export function shortForms(cue: string): readonly string[] {
