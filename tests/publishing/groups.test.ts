@@ -111,7 +111,7 @@ test("the head of the handout names the group too, and the legend is of what the
   expect(paper).toContain("lands hard");
   expect(paper).toMatch(/lands hard caution facing/);
   const large = spaced(await readText(await drawHandout(routine, version, library, "large")));
-  expect(large).toContain("weight on the knees (Flood)");
+  expect(large).toContain("Take care: Weight on the knees (Flood). Wear knee pads");
 });
 
 test("heights, facings and hits of the map and the ways of the floor plan are each group's own", () => {

@@ -47,12 +47,15 @@ function wanted(routine: Routine, { handouts, language }: Library): readonly Wan
   const sheet = (id: string): Wanted => {
     return { dance: routine, id, variant: "sheet", ending: "", label: outputs.handout(versions.name(id)) };
   };
+  const large = (id: string): Wanted => {
+    return { dance: routine, id, variant: "large", ending: "-large", label: outputs.largeHandout(versions.name(id)) };
+  };
   return [
     ...only("versions", () => [routine.taught, ...others].map(sheet)),
     ...only("mirrored", () => [
       { ...taught, dance: mirror(routine), variant: "sheet", ending: "-mirrored", label: outputs.mirroredHandout },
     ]),
-    ...only("large", () => [{ ...taught, variant: "large", ending: "-large", label: outputs.largeHandout }]),
+    ...only("large", () => [routine.taught, ...others].map(large)),
     ...only("card", () => [{ ...taught, variant: "card", ending: "-card", label: outputs.cueCard }]),
   ];
 }

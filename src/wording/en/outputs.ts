@@ -3,7 +3,7 @@ export const outputs = {
   /** @param version its name: "Level 2" */
   handout: (version: string): string => `Handout, ${version}`,
   mirroredHandout: "Handout, mirrored",
-  largeHandout: "Handout, large print",
+  largeHandout: (version: string): string => `Large print, and the one to listen to: ${version}`,
   cueCard: "Cue card",
   clickTrack: "Click track",
   cueCaptions: "Cues as captions",

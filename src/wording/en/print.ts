@@ -187,8 +187,13 @@ export const print = {
   /* In large print, where signs and figures stand in sentences. */
 
   large: {
-    about: (version: string, choreographer: string, song: string | undefined): string =>
-      `${version}. Choreography: ${choreographer}${song === undefined ? "" : `, ${song}`}.`,
+    version: (version: string): string => `${version}.`,
+    /** The name of a caution before its sentence. */
+    sentence: (name: string): string => `${capital(name)}. `,
+    /** Over what there is to know beside the counts. */
+    aboutTitle: "About this dance",
+    about: (choreographer: string, song: string | undefined): string =>
+      `Choreography: ${choreographer}${song === undefined ? "" : `, ${song}`}.`,
     fact: (label: string): string => `${label}: `,
     counts: "Counts",
     size: (counts: number, run: string, tempo: string): string => `${counts} in ${run}, ${tempo} a minute`,

@@ -48,13 +48,13 @@ const taughtFirst = ({ taught, versions }: Routine) => [
 ];
 
 describe("the demo library's handouts", () => {
-  it("are one a version, and the taught one mirrored, large and as a card", () => {
+  it("are one a version, each in large print too, and the taught one mirrored and as a card", () => {
     for (const routine of demo.routines)
       expect((printed.get(routine.slug) ?? []).map(({ path }) => path)).toEqual([
         ...taughtFirst(routine).map((id) => `routines/${routine.slug}/handout-${id}.pdf`),
-        ...["mirrored", "large", "card"].map(
-          (kind) => `routines/${routine.slug}/handout-${routine.taught}-${kind}.pdf`,
-        ),
+        `routines/${routine.slug}/handout-${routine.taught}-mirrored.pdf`,
+        ...taughtFirst(routine).map((id) => `routines/${routine.slug}/handout-${id}-large.pdf`),
+        `routines/${routine.slug}/handout-${routine.taught}-card.pdf`,
       ]);
   });
 
