@@ -87,8 +87,8 @@ test("the map says in words by its counts where everything is", () => {
   const { description } = phraseMap(unplaced, version as NonNullable<typeof version>, { width: 500, size: 8, wording });
   expect(description).toContain("counted through from the first");
   // The first time through has 24 counts, so the tag begins on the 33rd.
-  expect(description).toContain("count 33 Tag, time 2, 4 counts");
-  expect(description).toContain("standing at first; count 4 kneeling; count 8 standing");
+  expect(description).toContain("count 33 Tag, 4 counts, time 2");
+  expect(description).toContain("Standing at first, then changing 12 times between standing and kneeling, ");
 });
 
 test("no captions are made of it, and `routine.json` has null in their place", async () => {
