@@ -7,6 +7,11 @@ test.each(worked)("“%s” is called “%s”", (cue, call) => {
   expect(shortCue(cue, 14)).toBe(call);
 });
 
+test("half of the cues that no rule was written for are called to the letter as a teacher would", () => {
+  const same = aside.filter(([cue, call]) => shortCue(cue, 14) === call);
+  expect(same.length).toBeGreaterThanOrEqual(15);
+});
+
 /* Three words a count at the most: common practice, no source. Each line cut by hand. */
 test.each([
   ["Fold", 1, "Fold"],

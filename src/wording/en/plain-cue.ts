@@ -19,7 +19,7 @@ const turned = new RegExp(`\\b(?:a )?${size} turns? ${way}\\b`, "i");
 /** "Pivot a quarter right". */
 const pivoted = new RegExp(`\\b(pivot|unwind|spin|swivel|turn) (?:a |an )?${size}(?: turn)? ${way}\\b`, "i");
 /** What the weight comes onto at a turn's end. */
-const onto = /(¼|½|¾) (?:onto|on) (?:the )?(?:left|right)(?: foot)?$/i;
+const onto = /(¼|½|¾) (?:onto|on) (?:the )?(?:ball of (?:the )?)?(?:left|right)(?: foot)?$/i;
 /** A word that is a way elsewhere and a thing here; nobody sees the sign behind it. */
 const thing = "\u200b";
 
@@ -44,7 +44,10 @@ export function plainWords(clause: string): readonly string[] {
     .replace(/\b(two|three|four|five|six|eight)(?= (?:steps|claps|stamps|taps|walks|times)\b)/gi, (word) => {
       return figures[word.toLowerCase()] ?? word;
     })
-    .replace(/(?<!\bto )\b(the|chair|upper|lower) (back|front|side)\b/gi, `$1 $2${thing}`)
+    .replace(
+      /(?<!\bto )\b(the|chair|upper|lower|flat|long|straight|round|rounded|arched) (back|front|side)\b/gi,
+      `$1 $2${thing}`,
+    )
     .replace(/\bchair back\b/gi, `$&${thing}`)
     .replace(/\bbreath (in|out)\b/gi, `$&${thing}`);
   const all = wordsOf(text);
