@@ -211,8 +211,29 @@ function setEntry(cell: CardCell, label: string | undefined, room: Room, frame: 
   return (pick.at(short ? -1 : 0) ?? set.find(({ entry }) => linesOf(entry) === fewest))?.entry;
 }
 
+/** Cells are set in many sizes: what is worked out from their words is worked out once. */
+const waysKnown = new WeakMap<CardCell, Map<number, readonly string[]>>();
+const spansKnown = new WeakMap<CardCell, Map<string, readonly Span[]>>();
+
+function known<Key, Value>(
+  all: WeakMap<CardCell, Map<Key, Value>>,
+  cell: CardCell,
+  key: Key,
+  find: () => Value,
+): Value {
+  const own = all.get(cell) ?? new Map<Key, Value>();
+  all.set(cell, own);
+  const value = own.get(key) ?? find();
+  own.set(key, value);
+  return value;
+}
+
 /** What may be called, the longest first: what the author says is called whole. */
-function waysOf({ cell, begins }: CardCell, most: number, { card, print }: Wording): readonly string[] {
+function waysOf(cell: CardCell, most: number, wording: Wording): readonly string[] {
+  return known(waysKnown, cell, most, () => findWays(cell, most, wording));
+}
+
+function findWays({ cell, begins }: CardCell, most: number, { card, print }: Wording): readonly string[] {
   const { say, hold, improvised, cue } = cell.move;
   if (!begins) return [card.goesOn];
   const calls = aloud(say);
@@ -228,6 +249,10 @@ function waysOf({ cell, begins }: CardCell, most: number, { card, print }: Wordi
 const together = (text: string): string => text.replace(/ (?=\d?[¼½¾])/g, "\u00a0");
 
 function spansOf(cell: CardCell, label: string | undefined, way: string, wording: Wording): readonly Span[] {
+  return known(spansKnown, cell, `${label ?? ""}\n${way}`, () => findSpans(cell, label, way, wording));
+}
+
+function findSpans(cell: CardCell, label: string | undefined, way: string, wording: Wording): readonly Span[] {
   const { say, hold, improvised } = cell.cell.move;
   const called = aloud(say).length > 0;
   const own = !cell.begins || (!called && (hold || improvised));
