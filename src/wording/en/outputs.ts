@@ -4,7 +4,7 @@ export const outputs = {
   handout: (version: string): string => `Handout, ${version}`,
   mirroredHandout: "Handout, mirrored",
   largeHandout: (version: string): string => `Large print, and the one to listen to: ${version}`,
-  cueCard: "Cue card",
+  cueCard: "Cue card, two to a sheet",
   clickTrack: "Click track",
   cueCaptions: "Cues as captions",
   countCaptions: "Counts as captions",
