@@ -61,13 +61,15 @@ function namesApart(
   written: WrittenRoutine,
   error: (rule: string, place: string, message: string, part?: "value") => void,
 ): void {
-  const seen = new Map(
-    ["mirrored", "large", "card"].map((sheet) => [`${written.taught}-${sheet}`.toLowerCase(), `the ${sheet} handout`]),
-  );
   const names = [
     ...written.levels.map((name, index) => ({ name, place: `/levels/${index}` })),
     ...written.adaptations.map(({ name, place }) => ({ name, place })),
   ];
+  const sheets = [
+    ...["mirrored", "card"].map((sheet) => ({ name: written.taught, sheet })),
+    ...names.map(({ name }) => ({ name, sheet: "large" })),
+  ];
+  const seen = new Map(sheets.map(({ name, sheet }) => [`${name}-${sheet}`.toLowerCase(), `the ${sheet} handout`]));
   for (const { name, place } of names) {
     const other = seen.get(name.toLowerCase());
     if (other === undefined) seen.set(name.toLowerCase(), quoted(name));

@@ -100,7 +100,7 @@ export const audiences = ["all", "teen", "adult"] as const;
 export type Audience = (typeof audiences)[number];
 
 export const handoutKinds = ["versions", "mirrored", "large", "card"] as const;
-/** What is printed of a routine: every version; the taught one mirrored, in large print, as a cue card. */
+/** What is printed of a routine: every version, and each in large print; the taught one mirrored, and as a cue card. */
 export type HandoutKind = (typeof handoutKinds)[number];
 
 /** How the breakdown's mirrored film came to be: the same film with its picture flipped, or danced anew on the other side. */

@@ -39,7 +39,7 @@ export interface Drawing {
   readonly height: number;
   /** What kind of picture it is, in a few words. */
   readonly title: string;
-  /** The text alternative: everything that the picture shows. */
+  /** The text alternative: what the picture adds to the counts. */
   readonly description: string;
   readonly shapes: readonly Shape[];
 }

@@ -1,4 +1,5 @@
 import { captions } from "./en/captions.js";
+import { card } from "./en/card.js";
 import { click } from "./en/click.js";
 import { counts } from "./en/counts.js";
 import { course } from "./en/course.js";
@@ -34,6 +35,7 @@ export const en = {
   /** BCP 47 tag of the language that it is said in. */
   language: "en" as string,
   captions,
+  card,
   click,
   counts,
   course,

@@ -114,7 +114,7 @@ test("the head of the handout names the group too, and the legend is of what the
   expect(paper).toContain("lands hard");
   expect(paper).toMatch(/lands hard caution facing/);
   const large = spaced(await readText(await drawHandout(routine, version, library, "large")));
-  expect(large).toContain("weight on the knees (Flood)");
+  expect(large).toContain("Take care: Weight on the knees (Flood). Wear knee pads");
 });
 
 test("a group's own sheet has its moves, its start and its cautions, and a code that opens them", async () => {
@@ -167,12 +167,14 @@ test("each group's file goes by its name, or by its place where the name is anot
 test("heights, facings and hits of the map and the ways of the floor plan are each group's own", () => {
   const size = { width: 500, size: 10, wording };
   const { description } = phraseMap(routine, version, size);
-  expect(description).toContain("Height of Ebb: standing at first. Facing of Ebb: front at first.");
-  expect(description).toContain("Height of Flood: standing at first; count 2 kneeling; count 8 standing.");
-  expect(description).toContain("Hits: count 1.");
+  expect(description).toContain("Ebb standing throughout, facing front throughout; ");
+  expect(description).toContain(
+    "; Flood standing at first, kneeling from count 2, standing from count 8, facing front",
+  );
+  expect(description).toContain("; hits at count 1.");
   const plans = floorPlans(routine, version, library, size);
   expect(plans.map((plan) => plan.title)).toEqual(["Floor plan of Low Tide, Level 1, Flood"]);
-  expect(plans[0]?.description).toMatch(/^Flood\. .*2\.4 m to the front\.$/);
+  expect(plans[0]?.description).toMatch(/^Flood, seen from above .*2\.4 m to the front\.$/);
   expect(floorPlan(routine, version, library, size)).toEqual(plans[0]);
 });
 

@@ -102,7 +102,7 @@ test("page, player, captions and paper say whose it is", async () => {
   const paper = spaced(await readText(await drawHandout(routine, version, library, "sheet")));
   expect(paper).toContain("yours: Solo");
   expect(paper).toContain("yours: dance what you like");
-  expect(spaced(await readText(await drawHandout(routine, version, library, "card")))).toContain("1 yours");
+  expect(spaced(await readText(await drawHandout(routine, version, library, "card")))).toContain("Solo yours");
 });
 
 test("a class has it explained and shown, and drills and marks the rest alone", () => {

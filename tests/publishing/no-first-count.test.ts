@@ -8,6 +8,7 @@ import { routineJson } from "../../src/publishing/routine-json.js";
 import { routineView } from "../../src/publishing/site/routine-view.js";
 import type { Routine } from "../../src/routine/routine.js";
 import { svgText } from "../../src/typesetting/svg.js";
+import type { Piece } from "../../src/typesetting/text.js";
 import { wordingOf } from "../../src/wording/wording.js";
 import { contextOf } from "../fixtures/context.js";
 import { whole } from "../fixtures/read-keys.js";
@@ -31,6 +32,16 @@ const wording = wordingOf("en");
 /** "0:14.2", or a word of the track. Only a place in a track is printed with tenths. */
 const trackPlace = /\d:\d\d\.\d|\btrack\b(?!s)/;
 
+/** All that is laid out, the text of its lines included. */
+const laidOut = (elements: unknown): string =>
+  JSON.stringify(elements, (key, value) =>
+    key === "pieces"
+      ? value()
+          .map((piece: Piece) => piece.text)
+          .join("")
+      : value,
+  );
+
 /** What people read of it, by output. */
 function texts(routine: Routine): Readonly<Record<string, string>> {
   const [version] = routine.versions;
@@ -39,8 +50,8 @@ function texts(routine: Routine): Readonly<Record<string, string>> {
   const dance = { routine, version };
   return {
     page: JSON.stringify(routineView(routine, library, { pictures: new Map(), downloads: [] }, wording)),
-    paper: JSON.stringify(handoutPrint(routine, version, library, "sheet").elements),
-    large: JSON.stringify(layoutLarge(dance, library, wording).elements),
+    paper: laidOut(handoutPrint(routine, version, library, "sheet").elements),
+    large: laidOut(layoutLarge(dance, library, wording).elements),
     map: svgText(map, "map"),
     "video text": descriptionText(routine, library),
   };
@@ -76,8 +87,8 @@ test("the map says in words by its counts where everything is", () => {
   const { description } = phraseMap(unplaced, version as NonNullable<typeof version>, { width: 500, size: 8, wording });
   expect(description).toContain("counted through from the first");
   // The first time through has 24 counts, so the tag begins on the 33rd.
-  expect(description).toContain("count 33 Tag, time 2, 4 counts");
-  expect(description).toContain("standing at first; count 4 kneeling; count 8 standing");
+  expect(description).toContain("count 33 Tag, 4 counts, time 2");
+  expect(description).toContain("Standing at first, then changing 12 times between standing and kneeling, ");
 });
 
 test("no captions are made of it, and `routine.json` has null in their place", async () => {

@@ -152,7 +152,9 @@ describe("one bad line does not hide the next", () => {
 test("versions that would share a file's name", () => {
   expect(found(sample({ head: "levels: [a, A]\n" }))).toEqual(["6:13 version-names"]);
   expect(found(sample({ head: "levels: [a]\nadaptations: [a-card]\n" }))).toEqual(["7:15 version-names"]);
-  expect(found(sample({ head: "levels: [a, b-large]\n" }))).toEqual([]);
+  // Every version has a sheet in large print, only the taught one a card.
+  expect(found(sample({ head: "levels: [a, b]\nadaptations: [b-large]\n" }))).toEqual(["7:15 version-names"]);
+  expect(found(sample({ head: "levels: [a, b-card, c-large]\ntaught: a\n" }))).toEqual([]);
 });
 
 test("a section takes its counts from one place", () => {

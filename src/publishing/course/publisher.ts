@@ -28,5 +28,6 @@ function declared(workshop: Workshop, language: string): readonly DeclaredFile[]
   const file = (name: string) =>
     ({ path: `workshops/${workshop.slug}/${name}`, kind: "handout", mediaType: "application/pdf" }) as const;
   const sheets = Array.from({ length: workshop.lessons }, (_, index) => file(lessonSheetName(index + 1)));
-  return [{ ...file("course.pdf"), label: wordingOf(language).outputs.course }, ...sheets];
+  const { course, savedCourse } = wordingOf(language).outputs;
+  return [{ ...file("course.pdf"), label: course, saveAs: savedCourse(workshop.title) }, ...sheets];
 }

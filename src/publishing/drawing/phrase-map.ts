@@ -349,7 +349,7 @@ function ticksOf({ sections }: Routine): readonly { readonly seconds: number; re
   });
 }
 
-/** The text alternative: all that the map shows, in words. */
+/** The text alternative: what the map shows at a glance, in words. */
 function describe({ routine, version, wording }: Pick<MapContext, "routine" | "version" | "wording">): string {
   const { map } = wording.drawing;
   const onTrack = routine.music.firstCount !== undefined;

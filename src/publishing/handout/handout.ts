@@ -7,7 +7,7 @@ import type { Dance } from "../paper/dance.js";
 import { danceLine } from "../paper/head.js";
 import { feetOf, layoutFeet } from "../paper/page.js";
 import { layoutSheet, type Sheet } from "../paper/sheet.js";
-import { layoutCard } from "./card.js";
+import { layoutCard } from "./card/card.js";
 import { layoutLarge } from "./large.js";
 
 /** Kinds of handout: the sheet, in large print, or as a card to read from the floor. */

@@ -5,18 +5,25 @@ import { timesThrough } from "../../routine/times-through.js";
 import { groupsMeeting } from "../../routine/whose.js";
 import { type Block, textBlock, wholeBlock } from "../../typesetting/block.js";
 import { type Area, flow } from "../../typesetting/flow.js";
-import { figure, papers } from "../../typesetting/print.js";
+import { type Bookmark, figure, type Mark, papers, type StructureElement } from "../../typesetting/print.js";
+import type { Span } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
-import { phraseMap } from "../drawing/phrase-map.js";
+import { floorPlans } from "../drawing/floor-plan.js";
 import { feelTexts } from "../feel-texts.js";
+import { offeredAlone } from "../offered.js";
 import { type Band, sheetBands } from "../paper/bands.js";
 import { codeLink } from "../paper/code.js";
-import { creditSpans, viewAddress } from "../paper/credit.js";
+import { creditSpans, routineAddress, viewAddress } from "../paper/credit.js";
 import type { Dance } from "../paper/dance.js";
 import { versionLine } from "../paper/head.js";
+import { headingBlock, type NoteStyle, under } from "../paper/note-style.js";
+import { teachingBlocks } from "../paper/notes.js";
 import { feetOf, layoutFeet, layoutOwnNotes, layoutRunningHeads, margin } from "../paper/page.js";
+import { practiceBlocks } from "../paper/practice.js";
+import { cautionBlocks, gearBlocks } from "../paper/preparation.js";
 import { rowBlocks } from "../paper/row-list.js";
-import { noteBlocks, type Sheet } from "../paper/sheet.js";
+import { orderBlocks } from "../paper/run-order.js";
+import type { Sheet } from "../paper/sheet.js";
 import { theirs } from "../paper/theirs.js";
 
 /**
@@ -26,22 +33,27 @@ import { theirs } from "../paper/theirs.js";
 const size = 18;
 
 /** Of the code at the top right, quiet zone included, in points. */
-const codeSize = 96;
+const codeSize = 74;
 
-/** The handout in large print: the counts as a list, one move under the other, in one column. */
+/** Cautions in their own sentences stand before the counts as far as they leave most of the page to them, in points. */
+const mostOfHead = 300;
+
+/**
+ * The handout in large print: what it is and what to take care of, then at once the counts as a list, one move under the other, in
+ * one column. What else there is to know comes after them. It is the file to listen to as well: no sign, no table, no picture of counts.
+ */
 export function layoutLarge(dance: Dance, library: Library, wording: Wording): Sheet {
   const [pageWidth, pageHeight] = papers[library.paper];
   const width = pageWidth - 2 * margin.side;
   const bottom = pageHeight - margin.bottom - size;
   const area: Area = { left: margin.side, width, columns: 1, gutter: 0, top: margin.top + 44, bottom, tail: 90 };
-  const map = phraseMap(dance.routine, dance.version, { width, size, wording });
   const blocks = [
     ...headBlocks(dance, library, width, wording),
-    wholeBlock(map.height, 14, (position) => figure(map, position)),
     ...sheetBands(dance.routine, dance.version, wording).flatMap((band) =>
       bandBlocks(band, dance.routine, width, wording),
     ),
-    ...noteBlocks(dance, library, { within: "handout", wording }, { size, width }),
+    ...factBlocks(dance, width, wording),
+    ...afterBlocks(dance, library, width, wording),
     textBlock(creditSpans(dance.routine, library, wording), { size, width, before: 24 }),
   ];
   const placed = flow(blocks, { page: 0, y: margin.top }, area);
@@ -49,51 +61,120 @@ export function layoutLarge(dance: Dance, library: Library, wording: Wording): S
   const pages = placed.page + 1;
   const version = versionLine(dance.routine, dance.version, wording);
   const title = wording.print.bookmark(dance.routine.title, version, "large");
+  const elements = [...placed.draw(), own.element];
   return {
     pages,
-    elements: [...placed.draw(), own.element],
+    elements,
     decoration: [
       ...own.decoration,
       ...layoutRunningHeads(dance, pages, width, size, wording),
       ...layoutFeet(library.paper, feetOf([], pages), wording, size),
     ],
-    bookmarks: [{ title, page: 0, y: 0, under: [] }],
+    bookmarks: [{ title, page: 0, y: 0, under: elements.flatMap(bookmarkOf) }],
   };
 }
 
-function headBlocks({ routine, version }: Dance, library: Library, width: number, wording: Wording): readonly Block[] {
-  const { music } = routine;
-  const firstCount = shownFirstCount(routine);
-  const { print, stance, risks, time } = wording;
-  const { large } = print;
-  const song = music.title === undefined ? undefined : print.song(music.title, music.artist);
-  const gear = version.gear.map(({ item, need }) => print.item(item, need === "optional"));
-  const cautions = version.cautions.map((risk) => risks.of(risk, groupsMeeting(routine, version, risk)));
-  const built = timesThrough(routine);
-  const about = large.about(versionLine(routine, version, wording), routine.choreographer, song);
-  const run = large.size(routine.counts, time.run(wholeRun(routine)), time.tempo(music));
-  const address = viewAddress({ routine, version }, library);
+/** A bookmark for each section, and for each part of what comes after them. */
+function bookmarkOf({ tag, content }: StructureElement): readonly Bookmark[] {
+  const marks = tag === "H2" ? content.flatMap(marksIn) : [];
+  const [first] = marks;
+  if (first === undefined) return [];
+  const title = marks.flatMap((mark) => ("line" in mark ? mark.line.pieces().map(({ text }) => text) : [])).join("");
+  return [{ title: title.replace(/\s+/g, " ").trim(), page: first.page, y: first.y, under: [] }];
+}
+
+function marksIn(one: StructureElement | Mark): readonly Mark[] {
+  return "tag" in one ? one.content.flatMap(marksIn) : [one];
+}
+
+const fact = (label: string, text: string, width: number): Block =>
+  textBlock([{ text: label, style: "bold" }, { text }], { size, width, before: 6 });
+
+function headBlocks(dance: Dance, library: Library, width: number, wording: Wording): readonly Block[] {
+  const { routine, version } = dance;
+  const { print } = wording;
+  const address = viewAddress(dance, library);
   const room = address === undefined ? width : width - codeSize;
-  const fact = (label: string, text: string) =>
-    textBlock([{ text: large.fact(label), style: "bold" }, { text }], { size, width, before: 6 });
   return [
-    textBlock([theirs(library.name, wording)], { size, width: room }),
-    textBlock([theirs(routine.title, wording, { style: "bold" })], { size: 32, width: room, tag: "H1", before: 2 }),
-    textBlock([{ text: about }], { size, width: room }),
+    textBlock([theirs(routine.title, wording, { style: "bold" })], { size: 28, width: room, tag: "H1" }),
+    textBlock([{ text: print.large.version(versionLine(routine, version, wording)) }], {
+      size,
+      width: room,
+      before: 0,
+    }),
     ...(address === undefined ? [] : [codeBlock(address, width, wording)]),
-    fact(large.counts, run),
-    fact(large.countIn, large.firstCount(music.countIn, firstCount && time.track(firstCount))),
-    ...dancersOf(routine, version).map(({ group, start }) => fact(print.startsOf(group), stance.whole(start))),
-    ...(built === undefined
-      ? []
-      : [fact(print.timesThrough(routine.walls), wording.run.timesThrough(built).join(" "))]),
-    ...(music.pauses.length === 0 ? [] : [fact(print.pauses, print.pausesOn(music.pauses))]),
-    ...(gear.length === 0 ? [] : [fact(print.bring, gear.join(", "))]),
-    ...(cautions.length === 0 ? [] : [fact(print.takeCare, print.care(cautions, "large"))]),
+    ...careBlocks(dance, width, wording),
   ];
 }
 
-/** Beside the three lines at least that stand before it, so that it takes no room of its own. */
+/** What to take care of, in its own sentences; where they would fill the page, by name, and where the sentences are. */
+function careBlocks({ routine, version }: Dance, width: number, wording: Wording): readonly Block[] {
+  const { print, risks } = wording;
+  if (version.cautions.length === 0) return [];
+  const named = version.cautions.map((risk) => ({ risk, name: risks.of(risk, groupsMeeting(routine, version, risk)) }));
+  const sentences = named.flatMap(({ risk, name }): readonly Span[] => [
+    { text: print.large.sentence(name), style: "bold" },
+    { text: `${risks.caution(risk)} ` },
+  ]);
+  const label: Span = { text: print.large.fact(print.takeCare), style: "bold" };
+  const whole = textBlock([label, ...sentences], { size, width, before: 12 });
+  const height = whole.slices.reduce((sum, slice) => sum + slice.height, 0);
+  if (height <= mostOfHead) return [whole];
+  const care = print.care(
+    named.map(({ name }) => name),
+    "large",
+  );
+  return [textBlock([label, { text: care }], { size, width, before: 12 })];
+}
+
+/** What it is danced to, how it begins, and what to bring. */
+function factBlocks({ routine, version }: Dance, width: number, wording: Wording): readonly Block[] {
+  const { music } = routine;
+  const firstCount = shownFirstCount(routine);
+  const { print, stance, time } = wording;
+  const { large } = print;
+  const song = music.title === undefined ? undefined : print.song(music.title, music.artist);
+  const gear = version.gear.map(({ item, need }) => print.item(item, need === "optional"));
+  const built = timesThrough(routine);
+  const run = large.size(routine.counts, time.run(wholeRun(routine)), time.tempo(music));
+  const facts: readonly (readonly [label: string, text: string])[] = [
+    [large.counts, run],
+    [large.countIn, large.firstCount(music.countIn, firstCount && time.track(firstCount))],
+    ...dancersOf(routine, version).map(({ group, start }) => [print.startsOf(group), stance.whole(start)] as const),
+    ...(built === undefined
+      ? []
+      : [[print.timesThrough(routine.walls), wording.run.timesThrough(built).join(" ")] as const]),
+    ...(music.pauses.length === 0 ? [] : [[print.pauses, print.pausesOn(music.pauses)] as const]),
+    ...(gear.length === 0 ? [] : [[print.bring, gear.join(", ")] as const]),
+  ];
+  return [
+    headingBlock(large.aboutTitle, { size, width }),
+    textBlock([{ text: large.about(routine.choreographer, song) }], { size, width }),
+    ...facts.map(([label, text]) => fact(large.fact(label), text, width)),
+  ];
+}
+
+/** What a sheet says under its counts, without what other versions dance: each has a sheet of its own. */
+function afterBlocks({ routine, version }: Dance, library: Library, width: number, wording: Wording): readonly Block[] {
+  const offered = offeredAlone(routine, version);
+  const address = routineAddress(routine, library);
+  const style: NoteStyle = { size, width, wording, ...(address === undefined ? {} : { base: address }) };
+  const plans = floorPlans(routine, version, library, { width, size, wording });
+  return [
+    ...orderBlocks(routine, style),
+    ...cautionBlocks([offered], library, style),
+    ...teachingBlocks(routine, version, style),
+    ...gearBlocks([offered], style),
+    ...practiceBlocks(routine, version, style),
+    ...under(
+      wording.print.floorPlan,
+      plans.map((plan) => wholeBlock(plan.height, size / 2, (position) => figure(plan, position))),
+      style,
+    ),
+  ];
+}
+
+/** Beside the two lines at least that stand before it, so that it takes no room of its own. */
 function codeBlock(address: string, width: number, wording: Wording): Block {
   const corner = { page: 0, x: margin.side + width - codeSize + 8, y: margin.top - 8 };
   return wholeBlock(0, 0, () => codeLink(address, codeSize, corner, wording));

@@ -30,16 +30,23 @@ export const handout: Publisher<Routine> = {
       const { dance, id, variant, group } = one;
       const version = dance.versions.find((each) => each.id === id);
       if (version === undefined) throw new Error(`The routine ${routine.slug} has no version ${id}.`);
-      files.push({ ...declared(one), content: await drawHandout(dance, version, library, variant, group) });
+      files.push({ ...declared(one, library), content: await drawHandout(dance, version, library, variant, group) });
     }
     return files;
   },
-  declare: (routine, { library }) => wanted(routine, library).map(declared),
+  declare: (routine, { library }) => wanted(routine, library).map((one) => declared(one, library)),
 };
 
-function declared({ dance, id, ending, label }: Wanted): DeclaredFile {
+function declared({ dance, id, variant, ending, label, group }: Wanted, { language }: Library): DeclaredFile {
+  const { outputs, versions } = wordingOf(language);
+  const saveAs = outputs.savedHandout(dance.title, {
+    version: dance.versions.length > 1 ? versions.name(id) : undefined,
+    group,
+    mirrored: dance.mirrored,
+    variant,
+  });
   const path = `routines/${dance.slug}/handout-${id}${ending}.pdf`;
-  return { path, kind: "handout", mediaType: "application/pdf", label };
+  return { path, kind: "handout", mediaType: "application/pdf", label, saveAs };
 }
 
 /** What a library asks for, the version that is taught first. */
@@ -52,12 +59,15 @@ function wanted(routine: Routine, { handouts, language }: Library): readonly Wan
     return { dance: routine, id, variant: "sheet", ending: "", label: outputs.handout(versions.name(id)) };
   };
   const ids = [routine.taught, ...others];
+  const large = (id: string): Wanted => {
+    return { dance: routine, id, variant: "large", ending: "-large", label: outputs.largeHandout(versions.name(id)) };
+  };
   return [
     ...only("versions", () => [...ids.map(sheet), ...groupSheets(routine, ids, language)]),
     ...only("mirrored", () => [
       { ...taught, dance: mirror(routine), variant: "sheet", ending: "-mirrored", label: outputs.mirroredHandout },
     ]),
-    ...only("large", () => [{ ...taught, variant: "large", ending: "-large", label: outputs.largeHandout }]),
+    ...only("large", () => ids.map(large)),
     ...only("card", () => [{ ...taught, variant: "card", ending: "-card", label: outputs.cueCard }]),
   ];
 }

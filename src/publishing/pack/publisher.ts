@@ -20,18 +20,14 @@ export const pack: Publisher<Workshop> = {
 };
 
 function declared(
-  { slug }: Workshop,
+  { slug, title }: Workshop,
   { library }: Context,
 ): readonly { readonly reader: Reader; readonly file: DeclaredFile }[] {
   const { outputs } = wordingOf(library.language);
-  const file = (name: string, label: string): DeclaredFile => ({
-    path: `workshops/${slug}/${name}`,
-    kind: "handout",
-    mediaType: "application/pdf",
-    label,
-  });
-  return [
-    { reader: "teacher", file: file("pack.pdf", outputs.pack) },
-    { reader: "dancers", file: file("pack-dancers.pdf", outputs.dancersPack) },
-  ];
+  const file = (name: string, label: string, reader: Reader) => {
+    const path = `workshops/${slug}/${name}`;
+    const saveAs = outputs.savedPack(title, reader === "dancers");
+    return { reader, file: { path, kind: "handout", mediaType: "application/pdf", label, saveAs } } as const;
+  };
+  return [file("pack.pdf", outputs.pack, "teacher"), file("pack-dancers.pdf", outputs.dancersPack, "dancers")];
 }

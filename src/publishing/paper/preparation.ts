@@ -19,11 +19,7 @@ export function gearBlocks(dances: readonly Offered[], style: NoteStyle, places 
 }
 
 /** The same, an item a text. */
-export function gearTexts(
-  dances: readonly Offered[],
-  wording: Wording,
-  places = true,
-): readonly (readonly Span[])[] {
+export function gearTexts(dances: readonly Offered[], wording: Wording, places = true): readonly (readonly Span[])[] {
   const { print } = wording;
   const all = dances.flatMap((dance) => gearIn(dance, wording).map((gear) => ({ ...gear, dance })));
   return [...new Set(all.map(({ item }) => item.toLowerCase()))].map((name) => {

@@ -1,5 +1,5 @@
 import type { Facing, Height } from "../../routine/vocabulary.js";
-import { list, uncounted } from "./language.js";
+import { capital, list, uncounted } from "./language.js";
 
 /** A moment, and what changes there. */
 export interface Change<To> {
@@ -84,40 +84,67 @@ export const drawing = {
   },
 };
 
+/** More than so many changes are told by how many they are: the counts say each. */
+const mostChanges = 8;
+
+/**
+ * What the map shows at a glance, in two sentences: how the run is divided, and where bodies sink, rise and turn in it and where it
+ * hits.
+ */
 function mapText({ onTrack, counts, run, sections, dancers, hits }: MapContent): string {
-  const sentence = (label: string, items: readonly string[]) =>
-    items.length === 0 ? [] : [`${label}: ${items.join("; ")}.`];
-  const changes = ({ first, changes }: { first: string; changes: readonly Change<string>[] }) => [
-    `${first} at first`,
-    ...changes.map(({ at, to }) => `${at} ${to}`),
-  ];
-  return [
-    `${counts} counts in ${run}, ${onTrack ? "on the track's clock" : "counted through from the first"}.`,
-    ...sentence(
-      "Sections",
-      sections.map(({ at, name, mirrored, time, size }) =>
-        [`${at} ${name}`, ...(mirrored ? ["other side"] : []), ...(time === undefined ? [] : [time]), size].join(", "),
-      ),
-    ),
-    ...dancers.flatMap(({ names, height, inverted, facing }) => {
-      const label = (name: string) => (names.length === 0 ? name : `${name} of ${list(names)}`);
-      return [
-        ...sentence(label("Height"), changes(height)),
-        ...sentence(label("Upside down"), inverted),
-        ...sentence(label("Facing"), changes(facing)),
-      ];
-    }),
-    ...sentence("Hits", hits),
-  ].join(" ");
+  const told = sections.map((section) => ({
+    ...section,
+    same: JSON.stringify([section.name, section.mirrored, section.size]),
+  }));
+  const firsts = told.filter(({ same }, index) => told.findIndex((one) => one.same === same) === index);
+  const parts = firsts.map(({ at, name, mirrored, time, size, same }) => {
+    const times = told.filter((one) => one.same === same).length;
+    const round = times > 1 ? [`${times} times in all`] : time === undefined ? [] : [time];
+    return [`${at} ${name}`, ...(mirrored ? ["other side"] : []), size, ...round].join(", ");
+  });
+  const clock = onTrack ? "on the track's clock" : "counted through from the first";
+  const bodies = dancers.map(bodyText).join("; ");
+  const hit = hits.length === 0 ? "no hits" : moments("hits", hits);
+  return `${counts} counts in ${run}, ${clock}: ${parts.join("; ")}. ${capital(bodies)}; ${hit}.`;
 }
 
-function floorText({ names, times, facing, across, depth, places }: FloorContent): string {
+/** How high some dancers are, where they are upside down and which way they face. */
+function bodyText({ names, height, inverted, facing }: MapDancers): string {
+  const whose = names.length === 0 ? "" : `${list(names)} `;
   return [
-    ...(names.length === 0 ? [] : [`${list(names)}.`]),
-    `Seen from above, the audience at the top.${times > 1 ? ` One time through of ${times}.` : ""}`,
-    `It begins facing ${facing} and covers ${metres(across)} across and ${metres(depth)} in depth.`,
-    `From the start the way leads to: ${places.map(placeText).join("; ")}.`,
-  ].join(" ");
+    `${whose}${changesText("", height)}`,
+    ...(inverted.length === 0 ? [] : [moments("upside down", inverted)]),
+    changesText("facing ", facing),
+  ].join(", ");
+}
+
+function changesText<To extends string>(
+  label: string,
+  { first, changes }: { readonly first: To; readonly changes: readonly Change<To>[] },
+): string {
+  if (changes.length === 0) return `${label}${first} throughout`;
+  if (changes.length > mostChanges) {
+    const all = [...new Set([first, ...changes.map(({ to }) => to)])];
+    return `${label}${first} at first, then changing ${changes.length} times between ${list(all)}`;
+  }
+  return [`${label}${first} at first`, ...changes.map(({ at, to }) => `${to} from ${at}`)].join(", ");
+}
+
+const moments = (label: string, at: readonly string[]): string =>
+  at.length > mostChanges ? `${label} ${at.length} times` : `${label} at ${list(at)}`;
+
+/** How far the way goes and where it leads, in two sentences; of one group of several in one. */
+function floorText({ names, times, facing, across, depth, places }: FloorContent): string {
+  const from = `from a start facing ${facing}, ${metres(across)} across and ${metres(depth)} in depth`;
+  const round = times > 1 ? `, one time through of ${times}` : "";
+  const end = places.at(-1);
+  const leads =
+    places.length > mostChanges && end !== undefined
+      ? `over ${places.length} places to ${placeText(end)}`
+      : `to ${places.map(placeText).join("; ")}`;
+  if (names.length > 0)
+    return `${list(names)}, seen from above with the audience at the top, ${from}${round}: ${leads}.`;
+  return `Seen from above with the audience at the top, ${from}${round}. The way leads ${leads}.`;
 }
 
 /** A place seen from where the dancer begins; less than a hand's breadth is not worth a word. */

@@ -4,8 +4,8 @@ export const outputs = {
   handout: (version: string): string => `Handout, ${version}`,
   groupHandout: (version: string, group: string): string => `Handout, ${version}, ${group}`,
   mirroredHandout: "Handout, mirrored",
-  largeHandout: "Handout, large print",
-  cueCard: "Cue card",
+  largeHandout: (version: string): string => `Large print, and the one to listen to: ${version}`,
+  cueCard: "Cue card, two to a sheet",
   clickTrack: "Click track",
   cueCaptions: "Cues as captions",
   countCaptions: "Counts as captions",
@@ -17,6 +17,28 @@ export const outputs = {
   dancersPack: "The dancers' pack, to print",
   course: "The course, with a plan for each lesson",
   plan: "The plan as data",
+  /** What a handout is saved as, without ending: "Low Tide, level 2, large print". @param version absent where there is but one */
+  savedHandout: (
+    title: string,
+    of: {
+      readonly version: string | undefined;
+      readonly group: string | undefined;
+      readonly mirrored: boolean;
+      readonly variant: "sheet" | "large" | "card";
+    },
+  ): string => {
+    const version = of.version === undefined ? [] : [of.version.charAt(0).toLowerCase() + of.version.slice(1)];
+    const kind = { sheet: [], large: ["large print"], card: ["cue card"] }[of.variant];
+    return [
+      title,
+      ...version,
+      ...(of.group === undefined ? [] : [of.group]),
+      ...(of.mirrored ? ["other side"] : []),
+      ...kind,
+    ].join(", ");
+  },
+  savedPack: (title: string, dancers: boolean): string => `${title}, ${dancers ? "dancers’" : "teacher’s"} pack`,
+  savedCourse: (title: string): string => `${title}, the course`,
   /* The headings of the lists in which a page offers them. */
   toPrint: "To print",
   others: "Other files",

@@ -12,8 +12,6 @@ const whereCautionsAre = {
   large: "Read the cautions at the end first.",
 } as const;
 
-const trailing: ReadonlySet<string> = new Set("a an the and of to onto into on in at with for from or".split(" "));
-
 const optionally = " (optional)";
 
 /** What stands on a printed sheet of a routine, its signs and its metadata included. */
@@ -201,8 +199,13 @@ export const print = {
   /* In large print, where signs and figures stand in sentences. */
 
   large: {
-    about: (version: string, choreographer: string, song: string | undefined): string =>
-      `${version}. Choreography: ${choreographer}${song === undefined ? "" : `, ${song}`}.`,
+    version: (version: string): string => `${version}.`,
+    /** The name of a caution before its sentence. */
+    sentence: (name: string): string => `${capital(name)}. `,
+    /** Over what there is to know beside the counts. */
+    aboutTitle: "About this dance",
+    about: (choreographer: string, song: string | undefined): string =>
+      `Choreography: ${choreographer}${song === undefined ? "" : `, ${song}`}.`,
     fact: (label: string): string => `${label}: `,
     counts: "Counts",
     size: (counts: number, run: string, tempo: string): string => `${counts} in ${run}, ${tempo} a minute`,
@@ -210,16 +213,5 @@ export const print = {
     firstCount: (countIn: number, firstCount: string | undefined): string =>
       firstCount === undefined ? String(countIn) : `${countIn}; the first count is at ${firstCount} in the track`,
     called: (calls: readonly string[]): string => `called “${calls.join(" · ")}”`,
-  },
-
-  /* On a cue card. */
-
-  card: {
-    otherSide: "other side",
-    hit: (count: string): string => `${count}!`,
-    own: "yours",
-    dancers: (group: string): string => `${group}: `,
-    /** Words that nobody calls at the end of a cue. */
-    trailing,
   },
 };

@@ -80,10 +80,12 @@ describe("drawings", () => {
     }
   });
 
-  it("say in words what they show", () => {
+  it("say in two sentences what they show", () => {
     for (const { description, title } of drawings) {
       expect(title).toMatch(/^(Phrase map|Floor plan) of /);
       expect(description.length).toBeGreaterThan(60);
+      // In two sentences: a full stop before a capital ends the first.
+      expect(description.match(/\.(?= [A-Z]|$)/g)?.length, description).toBe(2);
     }
   });
 
@@ -176,9 +178,9 @@ describe("a phrase map", () => {
 
   it("describes sections, heights, inversions, facings and hits on the track's clock", () => {
     expect(map.description).toBe(
-      "16 counts in 0:10, on the track's clock. Sections: 0:00.0 Down, 8 counts; 0:05.2 Up, 8 counts. " +
-        "Height: standing at first; 0:02.6 lying; 0:07.8 standing. Upside down: 0:05.2. " +
-        "Facing: front at first; 0:05.2 right. Hits: 0:00.0.",
+      "16 counts in 0:10, on the track's clock: 0:00.0 Down, 8 counts; 0:05.2 Up, 8 counts. " +
+        "Standing at first, lying from 0:02.6, standing from 0:07.8, upside down at 0:05.2, " +
+        "facing front at first, right from 0:05.2; hits at 0:00.0.",
     );
   });
 
@@ -207,8 +209,8 @@ describe("a floor plan", () => {
   it("tells the way in metres, seen from the start", () => {
     // Five steps of 0.6 m to the front, then five to the right.
     expect(plan?.description).toBe(
-      "Seen from above, the audience at the top. It begins facing front and covers 3.0 m across and 3.0 m in depth. " +
-        "From the start the way leads to: 3.0 m to the front; 3.0 m right and 3.0 m to the front.",
+      "Seen from above with the audience at the top, from a start facing front, 3.0 m across and 3.0 m in depth. " +
+        "The way leads to 3.0 m to the front; 3.0 m right and 3.0 m to the front.",
     );
   });
 

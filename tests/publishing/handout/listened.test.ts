@@ -40,7 +40,10 @@ function sourceOf(routine: Routine, id: string, variant: Variant): readonly stri
     routine.sections[index]?.name ?? "",
     ...(variant === "card" ? [] : movesIn(version, index).map(({ cue }) => cue.text)),
   ]);
-  return [routine.title, ...(variant === "card" ? [] : [routine.choreographer]), ...sections];
+  const { title, choreographer } = routine;
+  // Large print begins with the counts, and a card is for who knows whose dance it is.
+  if (variant === "sheet") return [title, choreographer, ...sections];
+  return [title, ...sections, ...(variant === "card" ? [] : [choreographer])];
 }
 
 beforeAll(async () => {

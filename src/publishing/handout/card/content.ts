@@ -1,0 +1,152 @@
+import { dancersOf } from "../../../routine/chart.js";
+import { mirror } from "../../../routine/mirror.js";
+import type { DancedSection, Routine } from "../../../routine/routine.js";
+import type { Risk } from "../../../routine/vocabulary.js";
+import { groupsMeeting } from "../../../routine/whose.js";
+import type { Wording } from "../../../wording/wording.js";
+import { feelTexts } from "../../feel-texts.js";
+import { type Band, sheetBands } from "../../paper/bands.js";
+import type { Dance } from "../../paper/dance.js";
+import { versionLine } from "../../paper/head.js";
+import { type CardRow, type CardShape, rowsOf } from "./rows.js";
+
+/** What a card says, in whatever size. */
+export interface CardContent {
+  readonly title: string;
+  readonly version: string;
+  readonly facts: readonly string[];
+  /** In a word or two each. */
+  readonly cautions: readonly string[];
+  /** The counts over the columns, and which of them the music lands on. */
+  readonly numbers: readonly number[];
+  readonly accents: readonly number[];
+  readonly sections: readonly CardSection[];
+}
+
+/** A section as it is danced: its rows, or the section further up whose rows it dances. */
+export interface CardSection {
+  readonly name: string;
+  readonly same?: { readonly name: string; readonly otherSide: boolean };
+  /** How often in a row. */
+  readonly times: number;
+  readonly asides: readonly string[];
+  /** Of a section without rows of its own. */
+  readonly cautions: readonly Risk[];
+  readonly rows: readonly CardRow[];
+}
+
+export function cardContent(dance: Dance, { columns, fold }: CardShape, wording: Wording): CardContent {
+  const { routine, version } = dance;
+  const { music } = routine;
+  const { card, risks } = wording;
+  const numbers = Array.from({ length: columns }, (_, index) => index + 1);
+  const row = Array.from({ length: fold }, () => numbers).flat();
+  return {
+    title: routine.title,
+    version: versionLine(routine, version, wording),
+    facts: [
+      card.counts(routine.counts),
+      card.tempo(wording.time.tempo(music)),
+      card.countIn(music.countIn),
+      ...(routine.times > 1 ? [card.times(routine.walls, routine.times)] : []),
+      ...(music.pauses.length > 0 ? [card.pauses(music.pauses)] : []),
+    ],
+    cautions: version.cautions.map((risk) => risks.of(risk, groupsMeeting(routine, version, risk))),
+    numbers: row,
+    accents: row.flatMap((number, index) => (music.accents.includes(number) ? [index] : [])),
+    sections: cardSections(dance, { columns, fold }, wording),
+  };
+}
+
+/** Sections that follow each other and are danced alike are one entry. */
+function cardSections(dance: Dance, shape: CardShape, wording: Wording): readonly CardSection[] {
+  const { routine, version } = dance;
+  const printed: { readonly band: Band; readonly key: string }[] = [];
+  const entries: { section: CardSection; readonly key: string }[] = [];
+  const other = otherSideKeys(dance, wording);
+  for (const band of dancedBands(dance, wording)) {
+    const key = keyOf(band);
+    const last = entries.at(-1);
+    if (last?.key === key && last.section.name === band.section.name) {
+      last.section = { ...last.section, times: last.section.times + 1 };
+      continue;
+    }
+    const same = printed.find((one) => one.key === key);
+    // What is across from the other side would be two turns of thought.
+    const isAcross = (one: (typeof printed)[number]) => one.key === other(band) || other(one.band) === key;
+    const across = same ?? printed.find((one) => !one.band.section.mirrored && isAcross(one));
+    const moves = dancersOf(routine, version).flatMap(({ moves }) => moves.filter(isIn(band)));
+    const alike = across?.band.section;
+    if (alike === undefined) printed.push({ band, key });
+    const section: CardSection = {
+      name: band.section.name,
+      ...(alike === undefined
+        ? {}
+        : { same: { name: alike.name, otherSide: same === undefined ? true : alike.mirrored } }),
+      times: 1,
+      asides: asidesOf(band, routine, alike !== undefined, wording),
+      cautions:
+        alike === undefined
+          ? []
+          : version.cautions.filter((risk) => moves.some((move) => move.cautions.includes(risk))),
+      rows: alike === undefined ? rowsOf(band, shape) : [],
+    };
+    entries.push({ section, key });
+  }
+  return entries.map(({ section }) => section);
+}
+
+const isIn =
+  ({ entry }: Band) =>
+  ({ section }: { readonly section: number }): boolean =>
+    section === entry.section;
+
+/** In the order in which they are danced; of a dance that goes several times through, each once. */
+function dancedBands({ routine, version }: Dance, wording: Wording): readonly Band[] {
+  const bands = sheetBands(routine, version, wording);
+  if (routine.times > 1) return bands;
+  return routine.sections.flatMap((_, index) => bands.find(({ entry }) => entry.danced.includes(index)) ?? []);
+}
+
+/** What a section's moves would be on the other side; worked out where it is asked for. */
+function otherSideKeys({ routine, version }: Dance, wording: Wording): (band: Band) => string | undefined {
+  let keys: ReadonlyMap<number, string> | undefined;
+  return ({ entry }) => {
+    if (keys === undefined) {
+      const mirrored = mirror(routine);
+      const same = mirrored.versions.find(({ id }) => id === version.id) ?? version;
+      keys = new Map(sheetBands(mirrored, same, wording).map((band) => [band.entry.section, keyOf(band)]));
+    }
+    return keys.get(entry.section);
+  };
+}
+
+/** What is danced in it, by what the card shows: alike where this is. */
+function keyOf({ section, rows }: Band): string {
+  const shown = rows.map(({ phrase, dancers, uncounted, cells }) => [
+    phrase.numbers,
+    dancers,
+    uncounted,
+    cells.map(({ move, from, to, text }) => [
+      ...[from, to, text.label.map((span) => span.text).join(""), move.cue.text],
+      (move.say ?? []).map(({ cue }) => cue.text),
+      ...[move.hit, move.improvised, move.cautions],
+    ]),
+  ]);
+  return JSON.stringify([section.canon, shown]);
+}
+
+function asidesOf(band: Band, routine: Routine, alike: boolean, wording: Wording): readonly string[] {
+  const { print, card, time } = wording;
+  const { section, canon, again } = band;
+  const ownTempo = !section.countsPerMinute.equals(routine.music.countsPerMinute) && isCounted(section);
+  return [
+    ...(section.mirrored && !alike ? [card.otherSide] : []),
+    ...(ownTempo ? [card.tempo(time.tempo(section))] : []),
+    ...feelTexts(routine, section, wording),
+    ...(alike ? [] : canon.map(({ group, after, facing }) => print.canon(group, after, facing))),
+    ...(routine.times > 1 && again !== "" ? [again] : []),
+  ];
+}
+
+const isCounted = ({ seconds }: DancedSection): boolean => seconds === undefined;

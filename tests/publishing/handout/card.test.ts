@@ -1,0 +1,212 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { handoutPrint } from "../../../src/publishing/handout/handout.js";
+import { readContent } from "../../../src/reading/read-content.js";
+import type { Library, Routine, Version } from "../../../src/routine/routine.js";
+import { type Mark, type Print, papers, type StructureElement } from "../../../src/typesetting/print.js";
+import { risks } from "../../../src/wording/en/risks.js";
+import { danced, move, phrase, section } from "../../fixtures/written.js";
+import { runs } from "../../runs.js";
+import { anySample } from "./random-routine.js";
+
+const { routines, library } = await readContent("content");
+
+interface Card {
+  readonly name: string;
+  readonly routine: Routine;
+  readonly version: Version;
+  readonly print: Print;
+}
+
+function cardOf(name: string, routine: Routine, version: Version, set: Library): Card {
+  return { name: `${name}, ${set.paper}`, routine, version, print: handoutPrint(routine, version, set, "card") };
+}
+
+const demo = (["A4", "Letter"] as const).flatMap((paper) =>
+  routines.flatMap((routine) =>
+    routine.versions.map((version) => cardOf(`${routine.slug} ${version.id}`, routine, version, { ...library, paper })),
+  ),
+);
+const generated = fc
+  .sample(anySample, { numRuns: runs(160), seed: 20261127 })
+  .flatMap(({ routine, library: set }, index) =>
+    routine.versions.map((version) => cardOf(`sample ${index}`, routine, version, set)),
+  );
+const all = [...demo, ...generated];
+
+const inside = (element: StructureElement): readonly StructureElement[] => [
+  element,
+  ...element.content.flatMap((one) => ("tag" in one ? inside(one) : [])),
+];
+const everyElement = ({ elements }: Print): readonly StructureElement[] => elements.flatMap(inside);
+const marksOf = (element: StructureElement): readonly Mark[] =>
+  inside(element).flatMap(({ content }) => content.flatMap((one) => ("tag" in one ? [] : [one])));
+const textOf = (mark: Mark): string =>
+  "line" in mark
+    ? mark.line
+        .pieces()
+        .map(({ text }) => text)
+        .join("")
+    : "";
+const textIn = (element: StructureElement): string => marksOf(element).map(textOf).join(" ");
+const words = (element: StructureElement): string => textIn(element).replace(/\s+/g, " ").trim();
+
+describe.each([
+  ["the demo library", demo],
+  ["generated routines", generated],
+] as const)("the cards of %s", (_, cards) => {
+  test("are set in 12 points or more, and twice on a sheet whose halves are alike", () => {
+    for (const { name, print } of cards) {
+      const lines = [...print.elements.flatMap(marksOf), ...print.decoration].filter((mark) => "line" in mark);
+      expect(Math.min(...lines.map((mark) => ("line" in mark ? mark.line.size : 0))), name).toBeGreaterThanOrEqual(12);
+      const half = papers[print.paper][1] / 2;
+      const written = lines.map((mark) => ({ page: mark.page, x: mark.x, y: mark.y, text: textOf(mark) }));
+      const place = ({ page, x, y, text }: (typeof written)[number], up: number) =>
+        `${page} ${x.toFixed(2)} ${(y - up).toFixed(2)} ${text}`;
+      const upper = written.filter(({ y }) => y < half).map((one) => place(one, 0));
+      const lower = written.filter(({ y }) => y >= half).map((one) => place(one, half));
+      expect(upper.length, name).toBeGreaterThan(5);
+      expect([...lower].sort(), name).toEqual([...upper].sort());
+    }
+  });
+
+  test("stay on their half, in the columns of their counts, and no two texts meet", () => {
+    for (const { name, print } of cards) {
+      const [width, height] = papers[print.paper];
+      const boxes = print.elements.flatMap(marksOf).flatMap((mark) => {
+        if (!("line" in mark)) return [];
+        const { size } = mark.line;
+        const top = mark.y + size * 0.2;
+        return [{ page: mark.page, left: mark.x, right: mark.x + mark.line.width, top, bottom: top + size * 0.9 }];
+      });
+      for (const box of boxes) {
+        expect(box.left, name).toBeGreaterThanOrEqual(17);
+        expect(box.right, name).toBeLessThanOrEqual(width - 17);
+        expect(box.bottom, name).toBeLessThanOrEqual(height / 2 - 12);
+      }
+      const meets = boxes.some((one, index) =>
+        boxes
+          .slice(index + 1)
+          .some(
+            (other) =>
+              one.page === other.page &&
+              one.left < other.right - 0.1 &&
+              other.left < one.right - 0.1 &&
+              one.top < other.bottom - 0.1 &&
+              other.top < one.bottom - 0.1,
+          ),
+      );
+      expect(meets, name).toBe(false);
+    }
+  });
+
+  test("keep every count under its own number, at the same place all over the card", () => {
+    for (const { name, print } of cards) {
+      const tables = everyElement(print).filter(({ tag }) => tag === "Table");
+      expect(tables.length, name).toBe(print.pages);
+      for (const table of tables) {
+        const rows = table.content.flatMap((row) => ("tag" in row ? [row] : []));
+        const [heads, ...others] = rows;
+        const columnsOf = (row: StructureElement | undefined) =>
+          (row?.content ?? []).flatMap((cell) => ("tag" in cell ? [cell] : []));
+        const first = columnsOf(heads);
+        const names = first[0]?.tag === "TD" ? 1 : 0;
+        // What stands under a number begins where the others under it begin, up to the width of a disc.
+        const starts = first.map((cell) => Math.min(...marksOf(cell).map(({ x }) => x)));
+        for (const row of others) {
+          let column = 0;
+          for (const cell of columnsOf(row)) {
+            const left = Math.min(...marksOf(cell).flatMap((mark) => ("line" in mark ? [mark.x] : [])));
+            if (cell.tag === "TD" && column >= names && left < Number.POSITIVE_INFINITY)
+              expect(Math.abs(left - (starts[column] ?? 0)), `${name}: ${words(cell)}`).toBeLessThan(15);
+            column += cell.columns ?? 1;
+          }
+          expect(column, name).toBe(first.length);
+        }
+      }
+    }
+  });
+
+  test("break no word that a line of the card can hold", () => {
+    for (const { name, print } of cards)
+      for (const mark of print.elements.flatMap(marksOf))
+        if ("line" in mark)
+          expect(mark.line.goesOn && textOf(mark).length < 30, `${name}: ${textOf(mark)}`).toBe(false);
+  });
+
+  test("have two sides at the most up to 96 counts", () => {
+    const over = cards.filter(({ routine, print }) => routine.counts / routine.times <= 96 && print.pages > 2);
+    expect(over.map(({ name }) => name)).toEqual([]);
+  });
+});
+
+test("no caution is left out at the top", () => {
+  for (const { name, version, print } of all) {
+    const [head] = everyElement(print).filter(({ content }) => words({ tag: "P", content }).startsWith("Take care:"));
+    expect(head !== undefined, name).toBe(version.cautions.length > 0);
+    for (const risk of version.cautions) expect(head && words(head), name).toContain(risks.label(risk));
+  }
+});
+
+test("beside each risky move stands the sign, which says what it is to those who listen", () => {
+  const routine = danced({
+    sections: [
+      section("Verse", [
+        phrase([
+          move("1-2", "Leap left", { risks: ["jump"] }),
+          move("3", "Walk"),
+          move("4", "Go", { risks: ["neck"] }),
+        ]),
+      ]),
+    ],
+  });
+  const [version] = routine.versions;
+  if (version === undefined) throw new Error("A routine has a version.");
+  const { print } = cardOf("Verse", routine, version, library);
+  const cells = everyElement(print).filter(({ tag, content }) => tag === "TD" && content.length > 0);
+  const told = cells.map((cell) => [words(cell), ...inside(cell).flatMap(({ alt }) => alt ?? [])]);
+  expect(told).toEqual([["Leap left", "take care, jump"], ["Walk"], ["Go", "take care, the neck"]]);
+});
+
+test("what is danced as a section before it is one row that says so", () => {
+  const textsOf = (slug: string, id: string) => {
+    const found = demo.find(({ name }) => name === `${slug} ${id}, A4`);
+    if (found === undefined) throw new Error(`There is no ${slug}.`);
+    return everyElement(found.print)
+      .filter(({ tag }) => tag === "H2")
+      .map(words);
+  };
+  /* As the files say: `same-as` with `mirrored`, and `repeat`. */
+  expect(textsOf("candle-end", "2")).toEqual([
+    "Strike",
+    "Flame",
+    "Melt",
+    "Pool",
+    "Relight",
+    "= Flame, other side",
+    "Snuffed",
+  ]);
+  expect(textsOf("twelve-iron-steps", "1").slice(0, 4)).toEqual([
+    "Palms",
+    "Iron walk × 2",
+    "Hammer",
+    "= Hammer, other side",
+  ]);
+  const candle = demo.find(({ name }) => name === "candle-end 2, A4");
+  const again =
+    candle && everyElement(candle.print).find((one) => one.tag === "TH" && words(one).startsWith("= Flame"));
+  // What Flame asks to take care of is said on the row that stands for it.
+  expect(again && words(again)).toBe("= Flame, other side spin");
+});
+
+test("what the author says comes before what rules would make of the cue", () => {
+  const gate = demo.find(({ name }) => name === "fourpenny-gate 1, A4");
+  const cells =
+    gate === undefined
+      ? []
+      : everyElement(gate.print)
+          .filter(({ tag }) => tag === "TD")
+          .map(words);
+  expect(cells).toContain("back & close");
+  expect(cells).toContain("Vine right");
+});

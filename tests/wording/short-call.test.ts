@@ -1,0 +1,68 @@
+import { expect, test } from "vitest";
+import { readContent } from "../../src/reading/read-content.js";
+import { shortCall, shortCue, shortForms } from "../../src/wording/en/short-call.js";
+import { aside, worked } from "./called-short.js";
+
+test.each(worked)("“%s” is called “%s”", (cue, call) => {
+  expect(shortCue(cue, 14)).toBe(call);
+});
+
+test("half of the cues that no rule was written for are called to the letter as a teacher would", () => {
+  const same = aside.filter(([cue, call]) => shortCue(cue, 14) === call);
+  expect(same.length).toBeGreaterThanOrEqual(15);
+});
+
+/* Three words a count at the most: common practice, no source. Each line cut by hand. */
+test.each([
+  ["Fold", 1, "Fold"],
+  ["Walk to the back and turn", 4, "Walk to the back and turn"],
+  ["Draw the arms up, elbows last", 1, "Draw arms up"],
+  ["Quarter turn left onto the left foot", 1, "Turn left ¼"],
+  ["Right foot crosses behind", 1, "Right crosses behind"],
+  ["Snap the fingers of the hand", 1, "Snap fingers"],
+])("“%s” in %d counts is called “%s”", (cue, counts, call) => {
+  expect(shortCall(cue, counts)).toBe(call);
+});
+
+const wordsIn = (text: string): readonly string[] => text.toLowerCase().match(/[\p{L}’']+|[½¼¾]/gu) ?? [];
+const sidesOf = (text: string) => wordsIn(text).filter((word) => word === "left" || word === "right");
+
+/** Whether some things stand in others in their order. */
+function within(few: readonly string[], many: readonly string[]): boolean {
+  let from = 0;
+  return few.every((one) => {
+    from = many.indexOf(one, from) + 1;
+    return from > 0;
+  });
+}
+
+test("nothing that is called says another move: what is not done, the side it begins on and how far it turns stay", async () => {
+  const { routines } = await readContent("content");
+  const demo = routines.flatMap(({ versions }) =>
+    versions.flatMap(({ moves, groups }) => [moves, ...groups.map((group) => group.moves)].flat()),
+  );
+  const cues = new Set([...demo.map(({ cue }) => cue.text), ...[...worked, ...aside].map(([cue]) => cue)]);
+  expect(cues.size).toBeGreaterThan(250);
+  const listed = /(left|right)(, (left|right))+(?! \p{L})/iu;
+  for (const cue of cues)
+    for (const form of shortForms(cue)) {
+      const where = `“${cue}” as “${form}”`;
+      for (const no of ["not", "no", "don't", "without", "never", "but"])
+        expect(wordsIn(form).includes(no), where).toBe(wordsIn(cue).includes(no));
+      // "To the right of the left foot" has its sides in turn; a turn's side may come before its size.
+      expect(within(sidesOf(form), sidesOf(cue)), where).toBe(true);
+      const opening = cue.split(/[,:]/)[0] ?? "";
+      const list = listed.test(cue);
+      if (!list) expect(sidesOf(form)[0], where).toBe(sidesOf(opening)[0] ?? sidesOf(form)[0]);
+      if (/\bhalf (turn|left|right)/i.test(opening)) expect(form, where).toMatch(/½/);
+      if (/\bquarter/i.test(opening)) expect(form, where).toMatch(/[¼¾]/);
+      expect(form, where).not.toMatch(/(?<!roll) (to|on|onto|into|of|at|for|with|along|through|a|the|and)$/i);
+    }
+});
+
+test("each way of calling a cue is shorter than the one before it", () => {
+  for (const [cue] of [...worked, ...aside]) {
+    const lengths = shortForms(cue).map(({ length }) => length);
+    expect(lengths).toEqual([...new Set(lengths)].sort((one, other) => other - one));
+  }
+});
