@@ -1,5 +1,4 @@
 import { createHash } from "node:crypto";
-import { mirror } from "../routine/mirror.js";
 import type { Group, Routine, Version } from "../routine/routine.js";
 
 /** Digits and capitals, without those that are taken for each other on a copied sheet: 0 O, 1 I L, 5 S, 2 Z, 8 B, U V. */
@@ -7,21 +6,23 @@ const letters = "34679ACDEFGHJKMNPQRTWXY";
 const length = 4;
 
 /**
- * A short mark of a version's counts, by the version's name: "K7Q3". Sheet and page carry it, so that an old sheet is told from a
- * new one. It changes when what is danced on which count does, be it a word; not with tempo, notes, gear or a date. The sheet of the other
- * side has the same, since it shows the same counts.
+ * A short mark of a version's counts, by the version's name: "K7Q3". Sheets and page carry it, so that an old sheet is told from a
+ * new one. It changes when what is danced on which count does, be it a word; not with tempo, notes, gear or a date. The sheets of the
+ * other side and of one group show the same counts, and have the same.
+ *
+ * @param routine as taught, with all its groups
  */
-export function countsMarks(routine: Routine): ReadonlyMap<string, string> {
-  // Of both sides, the mirrored one: it is exactly the same whichever of them is given.
-  const { sections, versions } = routine.mirrored ? routine : mirror(routine);
+export function countsMarks({ sections, versions }: Routine): ReadonlyMap<string, string> {
   const order = sections.map(({ name, mirrored, phrases }) => [
     name,
     mirrored,
     phrases.map(({ numbers, say }) => [numbers, say]),
   ]);
-  return new Map(
-    versions.map((version) => [version.id, markOf([order, version.groups.map(counted), counted(version)])]),
-  );
+  const marks = versions.map((version): [string, string] => {
+    const others = version.groups.map((group) => [group.name, counted(group)]);
+    return [version.id, markOf([order, counted(version), others])];
+  });
+  return new Map(marks);
 }
 
 /** What somebody who dances it does, and on which counts. */

@@ -1,6 +1,5 @@
 import { describe, expect, it } from "vitest";
 import { countsMarks } from "../../src/publishing/counts-mark.js";
-import { mirror } from "../../src/routine/mirror.js";
 import { fromYaml } from "../fixtures/from-yaml.js";
 
 const file = `levels: [1, 2]
@@ -48,10 +47,5 @@ describe("the mark of a version's counts", () => {
       .replace("2026-10-02", "2027-01-01\nmusic: { tempo: 61 }\ngear: [{ item: hat, need: optional }]")
       .replace("7-8: Clap", "7-8: { do: Clap, note: Softly }");
     expect(marks(other)).toEqual(plain);
-  });
-
-  it("is the same on the sheet of the other side", () => {
-    const routine = fromYaml(file);
-    expect(countsMarks(mirror(routine))).toEqual(countsMarks(routine));
   });
 });

@@ -133,7 +133,7 @@ sections:
     const alone = asDancedBy(across, group);
     const [one] = alone.versions;
     if (one === undefined) throw new Error("It has no version.");
-    return { alone, one, paper: drawHandout(alone, one, library, "sheet", group).then(readText).then(spaced) };
+    return { alone, one, paper: drawHandout(alone, one, library, "sheet", { group }).then(readText).then(spaced) };
   };
   const [ebb, flood] = [sheetOf("Ebb"), sheetOf("Flood")];
   const [first, second] = [await ebb.paper, await flood.paper];

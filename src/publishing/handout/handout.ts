@@ -22,16 +22,16 @@ const layouts: Record<Variant, (dance: Dance, library: Library, wording: Wording
 /**
  * Draws a version's handout as a PDF; for a mirrored one, give the reflected routine.
  *
- * @param group whose it is, where it is for one group: then give the routine as that group dances it
+ * @param more the mark of its counts, and whose it is where it is for one group: then give the routine as that group dances it
  */
 export function drawHandout(
   routine: Routine,
   version: Version,
   library: Library,
   variant: Variant,
-  group?: string,
+  more?: Omit<Dance, "routine" | "version">,
 ): Promise<Uint8Array> {
-  return writePrint(handoutPrint(routine, version, library, variant, group));
+  return writePrint(handoutPrint(routine, version, library, variant, more));
 }
 
 /** The same, laid out and not yet written. */
@@ -40,10 +40,10 @@ export function handoutPrint(
   version: Version,
   library: Library,
   variant: Variant,
-  group?: string,
+  more?: Omit<Dance, "routine" | "version">,
 ): Print {
   const wording = wordingOf(library.language);
-  const dance: Dance = { routine, version, ...(group === undefined ? {} : { group }) };
+  const dance: Dance = { routine, version, ...more };
   return {
     title: wording.print.title(routine.title, danceLine(dance, wording), variant),
     author: routine.choreographer,
@@ -54,12 +54,12 @@ export function handoutPrint(
   };
 }
 
-function footedSheet({ routine, version, group }: Dance, library: Library, wording: Wording): Sheet {
+function footedSheet({ routine, version, group, mark }: Dance, library: Library, wording: Wording): Sheet {
   const sheet = layoutSheet(routine, version, library, {
     within: "handout",
     wording,
     ...(group !== undefined && { group }),
   });
-  const feet = feetOf(creditSpans(routine, library, wording), sheet.pages);
+  const feet = feetOf(creditSpans(routine, library, wording), sheet.pages, mark);
   return { ...sheet, decoration: [...sheet.decoration, ...layoutFeet(library.paper, feet, wording)] };
 }

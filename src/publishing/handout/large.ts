@@ -68,7 +68,7 @@ export function layoutLarge(dance: Dance, library: Library, wording: Wording): S
     decoration: [
       ...own.decoration,
       ...layoutRunningHeads(dance, pages, width, size, wording),
-      ...layoutFeet(library.paper, feetOf([], pages), wording, size),
+      ...layoutFeet(library.paper, feetOf([], pages, dance.mark), wording, size),
     ],
     bookmarks: [{ title, page: 0, y: 0, under: elements.flatMap(bookmarkOf) }],
   };

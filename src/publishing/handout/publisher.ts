@@ -1,8 +1,11 @@
+import { definedOnly } from "../../routine/defined-only.js";
 import { mirror } from "../../routine/mirror.js";
 import { asDancedBy } from "../../routine/one-group.js";
 import type { Library, Routine } from "../../routine/routine.js";
 import type { HandoutKind } from "../../routine/vocabulary.js";
 import { wordingOf } from "../../wording/wording.js";
+import { countsMarks } from "../counts-mark.js";
+import type { Dance } from "../paper/dance.js";
 import type { DeclaredFile, OutFile, Publisher } from "../publisher.js";
 import { groupNames } from "./group-names.js";
 import type { Variant } from "./handout.js";
@@ -24,13 +27,15 @@ export const handout: Publisher<Routine> = {
   async publish(routine, { library }) {
     // What draws takes a while to load, and pages are made without it.
     const { drawHandout } = await import("./handout.js");
+    const marks = countsMarks(routine);
     const files: OutFile[] = [];
     // One after the other: while one is drawn, no other lies about in memory.
     for (const one of wanted(routine, library)) {
       const { dance, id, variant, group } = one;
       const version = dance.versions.find((each) => each.id === id);
       if (version === undefined) throw new Error(`The routine ${routine.slug} has no version ${id}.`);
-      files.push({ ...declared(one, library), content: await drawHandout(dance, version, library, variant, group) });
+      const more = definedOnly<Omit<Dance, "routine" | "version">>({ group, mark: marks.get(id) });
+      files.push({ ...declared(one, library), content: await drawHandout(dance, version, library, variant, more) });
     }
     return files;
   },

@@ -3,6 +3,7 @@ import { writePrint } from "../../typesetting/pdf/write.js";
 import { type Print, papers } from "../../typesetting/print.js";
 import type { Span } from "../../typesetting/text.js";
 import { type Wording, wordingOf } from "../../wording/wording.js";
+import { countsMarks } from "../counts-mark.js";
 import { offeredIn } from "../offered.js";
 import { type BoundPart, bound, startsOf } from "../paper/binding.js";
 import { creditSpans } from "../paper/credit.js";
@@ -69,8 +70,10 @@ function partsOf(
   };
   const planned = plan.map((leaf): NamedPart => ({ ...leaf, foot }));
   const given = handouts.map((leaf, index): NamedPart => {
-    const { routine } = dances[index] ?? {};
-    return { ...leaf, foot: routine === undefined ? foot : creditSpans(routine, library, wording), read: true };
+    const dance = dances[index];
+    if (dance === undefined) return { ...leaf, foot };
+    const mark = countsMarks(dance.routine).get(dance.version.id);
+    return { ...leaf, foot: creditSpans(dance.routine, library, wording), read: true, ...(mark && { mark }) };
   });
   // The cover takes as many pages whatever the numbers in its contents are.
   const first = coverOf([...planned, ...given], 0).pages;

@@ -9,6 +9,8 @@ import type { Sheet } from "./sheet.js";
 export interface BoundPart {
   readonly sheet: Sheet;
   readonly foot: readonly Span[];
+  /** The mark of the counts on them. */
+  readonly mark?: string;
   /** Whether its first page has that as content; where it only comes again it is decoration. */
   readonly read?: boolean;
 }
@@ -27,8 +29,8 @@ export function bound(
 ): Print {
   const starts = startsOf(parts.map(({ sheet }) => sheet.pages));
   const shifted = parts.map(({ sheet }, index) => ({ sheet, start: starts[index] ?? 0 }));
-  const feet = parts.flatMap(({ sheet, foot, read = false }) =>
-    feetOf(foot, sheet.pages).map((one) => (read ? one : { ...one, read })),
+  const feet = parts.flatMap(({ sheet, foot, mark, read = false }) =>
+    feetOf(foot, sheet.pages, mark).map((one) => (read ? one : { ...one, read })),
   );
   return {
     title,

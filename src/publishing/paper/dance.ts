@@ -6,4 +6,6 @@ export interface Dance {
   readonly version: Version;
   /** The group whose sheet it is, where it is not for all. */
   readonly group?: string;
+  /** The mark of its counts. */
+  readonly mark?: string;
 }

@@ -50,6 +50,8 @@ export function layoutRunningHeads(
 /** What stands at the foot of a page beside its number. */
 export interface Foot {
   readonly spans: readonly Span[];
+  /** The mark of the counts on the page, beside its number. */
+  readonly mark?: string;
   /** Whether it is laid out as content there; where it only comes again it is decoration. */
   readonly read?: boolean;
 }
@@ -61,7 +63,7 @@ const footLines = 2;
 
 /** The lines of a foot: of a long text its beginning, and the whole address. */
 function setFoot(spans: readonly Span[], paper: Print["paper"], size: number, { print }: Wording): readonly Line[] {
-  const number = textWidth(print.pageNumber(88, 88), size);
+  const number = textWidth(print.pageNumber(88, 88, "MMMM"), size);
   const room = papers[paper][0] - 2 * margin.side - number - 10;
   const address = spans.filter(({ href }) => href !== undefined).map((span): Span => ({ ...span, tone: "soft" }));
   const [own] = spans.filter(({ href }) => href === undefined);
@@ -95,10 +97,10 @@ export function layoutFeet(
   const set = new Map(
     [...new Set(feet.map(({ spans }) => spans))].map((spans) => [spans, setFoot(spans, paper, size, wording)]),
   );
-  return feet.flatMap(({ spans, read = false }, page): readonly Mark[] => {
+  return feet.flatMap(({ spans, mark, read = false }, page): readonly Mark[] => {
     const lines = set.get(spans) ?? [];
     const y = footTop(paper, lines.length, size);
-    const [number] = wrap([{ text: wording.print.pageNumber(page + 1, feet.length), tone: "soft" }], size);
+    const [number] = wrap([{ text: wording.print.pageNumber(page + 1, feet.length, mark), tone: "soft" }], size);
     const marks = lines.map((one, index): Mark => ({ page, x: margin.side, y: y + index * size * leading, line: one }));
     return [
       ...(read ? [] : marks),
@@ -108,6 +110,9 @@ export function layoutFeet(
 }
 
 /** The same foot on so many pages, on the first of them as content. */
-export function feetOf(spans: readonly Span[], pages: number): readonly Foot[] {
-  return Array.from({ length: pages }, (_, page): Foot => ({ spans, read: page === 0 }));
+export function feetOf(spans: readonly Span[], pages: number, mark?: string): readonly Foot[] {
+  return Array.from(
+    { length: pages },
+    (_, page): Foot => ({ spans, read: page === 0, ...(mark !== undefined && { mark }) }),
+  );
 }

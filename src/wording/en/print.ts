@@ -15,6 +15,8 @@ const whereCautionsAre = {
 const optionally = " (optional)";
 
 /** What stands on a printed sheet of a routine, its signs and its metadata included. */
+const countsMark = (mark: string): string => `counts ${mark}`;
+
 export const print = {
   /* What it is. */
 
@@ -29,7 +31,10 @@ export const print = {
     [`${routine}: ${version}`, ...kinds[kind]].join(", "),
   bookmark: (routine: string, version: string, kind: keyof typeof kinds): string =>
     [routine, version, ...kinds[kind]].join(", "),
-  pageNumber: (page: number, pages: number): string => `page ${page} of ${pages}`,
+  /** The short mark of these very counts, by which an old sheet is told. */
+  mark: countsMark,
+  pageNumber: (page: number, pages: number, mark?: string): string =>
+    `${mark === undefined ? "" : `${countsMark(mark)} · `}page ${page} of ${pages}`,
   /** A text as it opens a line. */
   opening: capital,
   /** Words that are sung or called. */

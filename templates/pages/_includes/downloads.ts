@@ -9,17 +9,19 @@ export function downloads(files: readonly Download[], { outputs }: Wording): Htm
   return html`${
     first &&
     html`<h3>${outputs.toPrint}</h3>
-<p class="downloads">${link(first, "button")} <small>${first.kind}</small></p>${list(prints)}`
-  }${others.length > 0 && html`${first && html`<h3>${outputs.others}</h3>`}${list(others)}`}`;
+<p class="downloads">${print(first, "button")}</p>${list(prints.map((file) => print(file)))}`
+  }${others.length > 0 && html`${first && html`<h3>${outputs.others}</h3>`}${list(others.map(other))}`}`;
 }
 
-function list(files: readonly Download[]): Html | false {
-  return (
-    files.length > 0 &&
-    html`<ul class="downloads">${files.map((file) => html`<li>${link(file)} <small>${file.kind}</small></li>`)}</ul>`
-  );
+function list(links: readonly Html[]): Html | false {
+  return links.length > 0 && html`<ul class="downloads">${links.map((link) => html`<li>${link}</li>`)}</ul>`;
 }
 
-function link({ file, name, saveAs }: Download, role?: string): Html {
-  return html`<a href="${file}"${saveAs && html` download="${saveAs}"`}${role && html` class="${role}"`}>${name}</a>`;
+/** It is saved under the name that a person would give it. */
+function print({ file, name, kind, saveAs = file }: Download, role = ""): Html {
+  return html`<a class="${role}" href="${file}" download="${saveAs}">${name}</a> <small>${kind}</small>`;
+}
+
+function other({ file, name, kind }: Download): Html {
+  return html`<a href="${file}">${name}</a> <small>${kind}</small>`;
 }

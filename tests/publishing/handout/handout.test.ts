@@ -2,6 +2,7 @@ import Fraction from "fraction.js";
 import decode from "jsqr";
 import { PDFParse } from "pdf-parse";
 import { beforeAll, describe, expect, it } from "vitest";
+import { countsMarks } from "../../../src/publishing/counts-mark.js";
 import { drawHandout, handoutPrint } from "../../../src/publishing/handout/handout.js";
 import { handout } from "../../../src/publishing/handout/publisher.js";
 import { viewAddress } from "../../../src/publishing/paper/credit.js";
@@ -64,12 +65,15 @@ describe("the demo library's handouts", () => {
   it("hold every cue of their version, in order, as pdf-parse reads it", async () => {
     for (const routine of demo.routines) {
       const files = printed.get(routine.slug) ?? [];
+      const marks = countsMarks(routine);
       for (const { id } of routine.versions) {
         const file = files.find(({ path }) => path.endsWith(`handout-${id}.pdf`));
-        expect(
-          firstOutOfOrder(spaced(await readText(bytesOf(file))), cues(routine, id)),
-          `${routine.slug} ${id}`,
-        ).toBeUndefined();
+        const text = spaced(await readText(bytesOf(file)));
+        expect(firstOutOfOrder(text, cues(routine, id)), `${routine.slug} ${id}`).toBeUndefined();
+        const feet = text.match(/(?:counts \w{4} · )?page \d of \d/g) ?? [];
+        expect(feet, `the mark of ${id} on every page`).toEqual(
+          feet.map((_, page) => `counts ${marks.get(id)} · page ${page + 1} of ${feet.length}`),
+        );
       }
       const [mirrored, large] = ["mirrored", "large"].map((kind) =>
         files.find(({ path }) => path.endsWith(`-${kind}.pdf`)),
@@ -78,6 +82,8 @@ describe("the demo library's handouts", () => {
         firstOutOfOrder(spaced(await readText(bytesOf(mirrored))), cues(mirror(routine), routine.taught)),
       ).toBeUndefined();
       expect(firstOutOfOrder(spaced(await readText(bytesOf(large))), cues(routine, routine.taught))).toBeUndefined();
+      for (const file of files.filter(({ path }) => path.includes(`handout-${routine.taught}`)))
+        expect(await readText(bytesOf(file)), file.path).toContain(`counts ${marks.get(routine.taught)}`);
     }
   });
 

@@ -50,6 +50,7 @@ export function cardContent(dance: Dance, { columns, fold }: CardShape, wording:
       card.countIn(music.countIn),
       ...(routine.times > 1 ? [card.times(routine.walls, routine.times)] : []),
       ...(music.pauses.length > 0 ? [card.pauses(music.pauses)] : []),
+      ...(dance.mark === undefined ? [] : [wording.print.mark(dance.mark)]),
     ],
     cautions: version.cautions.map((risk) => risks.of(risk, groupsMeeting(routine, version, risk))),
     numbers: row,
