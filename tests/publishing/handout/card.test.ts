@@ -199,6 +199,16 @@ test("what is danced as a section before it is one row that says so", () => {
   expect(again && words(again)).toBe("= Flame, other side spin");
 });
 
+test("a section on the other side says so, though its words name no side", () => {
+  const counts = [phrase([move("1-4", "Step and turn", { turn: 2 }), move("5-8", "Walk")])];
+  const routine = danced({ sections: [section("Verse", counts, { repeat: 3, mirrored: "alternate" })] });
+  const [version] = routine.versions;
+  if (version === undefined) throw new Error("A routine has a version.");
+  const { print } = cardOf("Verse", routine, version, library);
+  const names = everyElement(print).filter(({ tag }) => tag === "H2");
+  expect(names.map(words)).toEqual(["Verse", "= Verse, other side", "= Verse"]);
+});
+
 test("what the author says comes before what rules would make of the cue", () => {
   const gate = demo.find(({ name }) => name === "fourpenny-gate 1, A4");
   const cells =
