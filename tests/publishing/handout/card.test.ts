@@ -199,6 +199,34 @@ test("what is danced as a section before it is one row that says so", () => {
   expect(again && words(again)).toBe("= Flame, other side spin");
 });
 
+test("the counts of a phrase that takes two rows stand under those of its first half, wherever it begins", () => {
+  const steps = demo.find(({ name }) => name === "twelve-iron-steps 1, A4");
+  const rows = steps === undefined ? [] : everyElement(steps.print).filter(({ tag }) => tag === "TR");
+  const labelled = rows.flatMap(({ content }) => {
+    let column = 0;
+    return content.flatMap((cell) => {
+      if (!("tag" in cell)) return [];
+      const at = column;
+      column += cell.columns ?? 1;
+      const [, number] = cell.tag === "TD" ? (/^(\d+)\s/.exec(words(cell)) ?? []) : [];
+      return number === undefined ? [] : [{ number: Number(number), at }];
+    });
+  });
+  // "Out of the yard" has a phrase from 12 on.
+  expect(labelled.filter(({ number }) => number === 12).length).toBeGreaterThan(3);
+  for (const { number, at } of labelled) expect(at).toBe((number - 1) % 6);
+});
+
+test("a section on the other side says so, though its words name no side", () => {
+  const counts = [phrase([move("1-4", "Step and turn", { turn: 2 }), move("5-8", "Walk")])];
+  const routine = danced({ sections: [section("Verse", counts, { repeat: 3, mirrored: "alternate" })] });
+  const [version] = routine.versions;
+  if (version === undefined) throw new Error("A routine has a version.");
+  const { print } = cardOf("Verse", routine, version, library);
+  const names = everyElement(print).filter(({ tag }) => tag === "H2");
+  expect(names.map(words)).toEqual(["Verse", "= Verse, other side", "= Verse"]);
+});
+
 test("what the author says comes before what rules would make of the cue", () => {
   const gate = demo.find(({ name }) => name === "fourpenny-gate 1, A4");
   const cells =

@@ -59,42 +59,58 @@ export function cardContent(dance: Dance, { columns, fold }: CardShape, wording:
   };
 }
 
+/** A section that the card prints, and what is danced in it. */
+interface Printed {
+  readonly band: Band;
+  readonly key: string;
+}
+
 /** Sections that follow each other and are danced alike are one entry. */
 function cardSections(dance: Dance, shape: CardShape, wording: Wording): readonly CardSection[] {
-  const { routine, version } = dance;
-  const printed: { readonly band: Band; readonly key: string }[] = [];
-  const entries: { section: CardSection; readonly key: string }[] = [];
+  const printed: Printed[] = [];
+  const entries: (Printed & { section: CardSection })[] = [];
   const other = otherSideKeys(dance, wording);
   for (const band of dancedBands(dance, wording)) {
-    const key = keyOf(band);
+    const one: Printed = { band, key: keyOf(band) };
     const last = entries.at(-1);
-    if (last?.key === key && last.section.name === band.section.name) {
+    if (last !== undefined && last.section.name === band.section.name && isSame(last, one)) {
       last.section = { ...last.section, times: last.section.times + 1 };
       continue;
     }
-    const same = printed.find((one) => one.key === key);
+    const same = printed.find((before) => isSame(before, one));
     // What is across from the other side would be two turns of thought.
-    const isAcross = (one: (typeof printed)[number]) => one.key === other(band) || other(one.band) === key;
-    const across = same ?? printed.find((one) => !one.band.section.mirrored && isAcross(one));
-    const moves = dancersOf(routine, version).flatMap(({ moves }) => moves.filter(isIn(band)));
-    const alike = across?.band.section;
-    if (alike === undefined) printed.push({ band, key });
-    const section: CardSection = {
-      name: band.section.name,
-      ...(alike === undefined
-        ? {}
-        : { same: { name: alike.name, otherSide: same === undefined ? true : alike.mirrored } }),
-      times: 1,
-      asides: asidesOf(band, routine, alike !== undefined, wording),
-      cautions:
-        alike === undefined
-          ? []
-          : version.cautions.filter((risk) => moves.some((move) => move.cautions.includes(risk))),
-      rows: alike === undefined ? rowsOf(band, shape) : [],
-    };
-    entries.push({ section, key });
+    const isAcross = ({ band: before, key }: Printed) =>
+      !before.section.mirrored && (key === other(band) || other(before) === one.key);
+    const alike = same ?? printed.find(isAcross);
+    if (alike === undefined) printed.push(one);
+    entries.push({
+      ...one,
+      section: sectionOf(dance, band, shape, { alike: alike?.band, same: same !== undefined }, wording),
+    });
   }
   return entries.map(({ section }) => section);
+}
+
+/** Alike in words is not enough: words that name no side are danced on either. */
+const isSame = (one: Printed, other: Printed): boolean =>
+  one.key === other.key && one.band.section.mirrored === other.band.section.mirrored;
+
+function sectionOf(
+  { routine, version }: Dance,
+  band: Band,
+  shape: CardShape,
+  { alike, same }: { readonly alike: Band | undefined; readonly same: boolean },
+  wording: Wording,
+): CardSection {
+  const shared = { name: band.section.name, times: 1, asides: asidesOf(band, routine, alike !== undefined, wording) };
+  if (alike === undefined) return { ...shared, cautions: [], rows: rowsOf(band, shape) };
+  const moves = dancersOf(routine, version).flatMap(({ moves }) => moves.filter(isIn(band)));
+  return {
+    ...shared,
+    same: { name: alike.section.name, otherSide: !same || alike.section.mirrored },
+    cautions: version.cautions.filter((risk) => moves.some((move) => move.cautions.includes(risk))),
+    rows: [],
+  };
 }
 
 const isIn =

@@ -66,9 +66,10 @@ const moved = (cell: CardCell, by: number): CardCell => ({ ...cell, from: cell.f
 
 /** A phrase that is longer than the card is wide goes on below. */
 function cutRow(row: Row, columns: number): readonly CardRow[] {
-  const { phrase, offset, cells, dancers, uncounted } = row;
+  const { phrase, cells, dancers, uncounted } = row;
   const set = { ...(dancers === undefined ? {} : { dancers }), ...(uncounted === undefined ? {} : { uncounted }) };
   if (uncounted !== undefined) return [{ cells: [], ...set }];
+  const offset = firstColumn(row, columns);
   const length = Math.ceil((offset + phrase.numbers.length) / columns);
   return Array.from({ length }, (_, index): CardRow => {
     const start = index * columns;
@@ -78,6 +79,14 @@ function cutRow(row: Row, columns: number): readonly CardRow[] {
     });
     return { cells: cells.flatMap((cell) => cutCell(cell, { offset, start, columns, plain })), ...set };
   }).filter((one) => one.cells.length > 0 || length === 1);
+}
+
+/** A count stands under its own number, or under that of the phrase's other part: 12 under 6. */
+function firstColumn({ phrase: { numbers }, offset }: Row, columns: number): number {
+  const first = ((numbers[0] ?? 1) - 1) % columns;
+  return numbers.every((number, index) => (number - 1) % columns === (first + index) % columns)
+    ? first
+    : offset % columns;
 }
 
 function cutCell(

@@ -89,11 +89,14 @@ function nameSpans({ name, same, times, asides }: CardSection, wording: Wording)
   const own = same !== undefined && name.startsWith(same.name) ? [] : [theirs(name, wording, { style: "bold" })];
   const equal = same === undefined ? [] : [theirs(card.same(same.name, same.otherSide), wording, { style: "bold" })];
   const [first, second] = [...own, ...equal];
-  const rest = [...(times > 1 ? [` ${card.repeated(times)}`] : []), ...asides.map((text) => ` · ${text}`)];
+  const rest = asides.map((text): Span => {
+    return { text: ` · ${text}`, style: text === card.otherSide ? "bold" : "regular" };
+  });
   return [
     ...(first === undefined ? [] : [first]),
     ...(second === undefined ? [] : [{ text: " " }, second]),
-    { text: rest.join("") },
+    ...(times > 1 ? [{ text: ` ${card.repeated(times)}` }] : []),
+    ...rest,
   ];
 }
 
