@@ -6,7 +6,7 @@ import { smallest, stackLines } from "./cell.js";
 import type { Dance } from "./dance.js";
 import { danceLine } from "./head.js";
 
-export const margin = { side: 30, top: 26, bottom: 44 };
+export const margin = { side: 30, top: 24, bottom: 42 };
 
 /** Ruled lines down to the foot of the page. */
 export function layoutOwnNotes(
