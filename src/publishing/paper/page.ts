@@ -6,7 +6,7 @@ import { smallest, stackLines } from "./cell.js";
 import type { Dance } from "./dance.js";
 import { danceLine } from "./head.js";
 
-export const margin = { side: 30, top: 26, bottom: 44 };
+export const margin = { side: 30, top: 24, bottom: 42 };
 
 /** Ruled lines down to the foot of the page. */
 export function layoutOwnNotes(
@@ -73,10 +73,10 @@ function setFoot(spans: readonly Span[], paper: Print["paper"], size: number, { 
   return set(shortened(text, (start) => set(start).length <= footLines));
 }
 
-/** Where the first line of a foot stands. */
+/** Where the first line of a foot stands; the page number is one. */
 function footTop(paper: Print["paper"], lines: number, size: number): number {
   const height = papers[paper][1];
-  return Math.min(height - margin.bottom + 14 - (size - smallest), height - edge - lines * size * leading);
+  return Math.min(height - margin.bottom + 14 - (size - smallest), height - edge - Math.max(1, lines) * size * leading);
 }
 
 /** What stands at the foot of a first page, as content: the credit and the address are read once. */

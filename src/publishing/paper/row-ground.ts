@@ -2,7 +2,7 @@ import type { Position, StructureElement } from "../../typesetting/print.js";
 import { line, moved, type Shape } from "../../typesetting/shape.js";
 import type { Wording } from "../../wording/wording.js";
 import type { GridCell, Row } from "./bands.js";
-import { labelStrip } from "./cell.js";
+import { inset, labelStrip } from "./cell.js";
 import type { OptionsOf } from "./options.js";
 
 /** Counts from `from` up to, not including, `to`, and the moves in them: no move crosses the edge. */
@@ -40,8 +40,10 @@ export interface RowContext {
   readonly optionsOf: OptionsOf;
 }
 
-/** Height of the strip over cues that stand under each other. */
-export const listedStrip = 5;
+/** Height of the strip over cues that stand under each other: nothing but the first line's own room, or the grey of an accent. */
+export function listedStrip({ accents }: Row, { from, to }: Pick<CountRange, "from" | "to">): number {
+  return accents.some((index) => from <= index && index < to) ? 5.5 : inset.top;
+}
 
 /** The grid under a row: the strip of an accent's cell in grey, counts as ticks, moves between full lines. */
 export function rowGround(
@@ -52,8 +54,7 @@ export function rowGround(
 ): readonly Shape[] {
   const { row, x, top } = context;
   const starts = new Set(row.cells.filter(({ begins }) => begins).map(({ from }) => from));
-  const foot = (at: number) =>
-    boxes.some(({ listed, from, to }) => listed && from < at && at < to) ? top + listedStrip : height;
+  const foot = (at: number) => (boxes.some(({ listed, from, to }) => listed && from < at && at < to) ? top : height);
   const inside = (at: number) => row.cells.some(({ from, to }) => from < at && at < to);
   const lines = Array.from({ length: row.phrase.numbers.length + 1 }, (_, at) => at)
     .filter((at) => !starts.has(at))
@@ -69,13 +70,13 @@ export function rowGround(
 }
 
 /** The ground of the counts of the cell that an accent is in: all of its strip, so that no text is half on it. */
-function accentStrip({ x, top, name }: RowContext, boxes: readonly Box[], index: number): readonly Shape[] {
+function accentStrip({ row, x, top, name }: RowContext, boxes: readonly Box[], index: number): readonly Shape[] {
   const box = boxes.find(({ from, to }) => from <= index && index < to);
   if (box === undefined) return [];
   const { from, to } = box.listed
     ? box
     : (box.cells.find((cell) => cell.from <= index && index < cell.to) ?? held(box, index));
-  const strip = top + (box.listed ? listedStrip : labelStrip) - name;
+  const strip = top + (box.listed ? listedStrip(row, box) : labelStrip) - name;
   return [{ kind: "box", at: [x(from), name], width: x(to) - x(from), height: strip, fill: "tint" }];
 }
 

@@ -3,7 +3,16 @@ import { line, moved, type Shape } from "../../typesetting/shape.js";
 import { close, type Line, type Span, textWidth, widestWord, wrap } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import type { GridCell, Row } from "./bands.js";
-import { type CellLayout, hitFigure, inset, layoutCell, linesHeight, smallest, stackLines } from "./cell.js";
+import {
+  type CellLayout,
+  hitFigure,
+  inset,
+  labelStrip,
+  layoutCell,
+  linesHeight,
+  smallest,
+  stackLines,
+} from "./cell.js";
 import type { Columns } from "./columns.js";
 import { type CellOption, type OptionsOf, optionsText } from "./options.js";
 import { type Box, type CountRange, listedStrip, type RowContext, rowGround } from "./row-ground.js";
@@ -94,7 +103,7 @@ function boxedRow(context: RowContext, boxes: readonly Box[]): RowLayout {
   const left = boxes.flatMap((box) =>
     optionsIn(context, box.cells, (one, cell) => !standsInside(context, box, cell, one)),
   );
-  const tallest = (heights: readonly number[]) => Math.max(listedStrip, ...heights) + top;
+  const tallest = (heights: readonly number[]) => Math.max(labelStrip, ...heights) + top;
   // In their cells they are found at once; where that would make the row taller than lines under it do, they stand there.
   const [inside, under] = [stripOf(left, wide, wording), stripOf(all, wide, wording)];
   const [own, plain] = [tallest(boxes.map(({ whole }) => whole)), tallest(boxes.map(({ height }) => height))];
@@ -242,14 +251,15 @@ function ownBox(context: RowContext, range: CountRange): Box | undefined {
 }
 
 /** The moves one under the other, each by its counts; undefined where that takes too many lines or a word is too wide. */
-function listedBox({ wording, x, size }: RowContext, range: CountRange): Box | undefined {
+function listedBox({ wording, row, x, size }: RowContext, range: CountRange): Box | undefined {
   const width = x(range.to) - x(range.from) - inset.left - inset.right;
   const hang = range.cells.some(lands) ? inset.hit + 1 : 0;
   const spans = range.cells.map(({ text }) => text.listed);
   if (spans.some((one) => widestWord(one, size) > width - hang)) return undefined;
   const lines = spans.map((one) => wrap(one, size, width - hang));
   if (lines.flat().length > mostLines) return undefined;
-  const height = listedStrip + linesHeight(lines.flat(), close) + 4;
+  const strip = listedStrip(row, range);
+  const height = strip + linesHeight(lines.flat(), close) + 4;
   return {
     ...range,
     listed: true,
@@ -258,7 +268,7 @@ function listedBox({ wording, x, size }: RowContext, range: CountRange): Box | u
     rules: () => [],
     content: (position) => {
       const left = position.x + x(range.from) + inset.left;
-      let y = position.y + listedStrip;
+      let y = position.y + strip;
       return range.cells.map((cell, index): StructureElement => {
         const own = lines[index] ?? [];
         const at = { ...position, x: left, y };
@@ -328,7 +338,7 @@ function listedLayout(
 ): RowLayout {
   const { wording, row, x } = context;
   const hits = first ? row.cells.filter(lands) : [];
-  const top = context.top + (first ? (hits.length > 0 ? inset.hit * 1.5 : listedStrip) : 0);
+  const top = context.top + (first ? (hits.length > 0 ? inset.hit * 1.5 : listedStrip(row, whole)) : 0);
   return {
     row,
     height: top + linesHeight(lines) + (last ? inset.left : 0),
