@@ -9,7 +9,7 @@ export function downloads(files: readonly Download[], { outputs }: Wording): Htm
   return html`${
     first &&
     html`<h3>${outputs.toPrint}</h3>
-<p class="downloads">${print(first, "button")}</p>${list(prints.map((file) => print(file)))}`
+<p class="downloads"><a class="button" href="${first.file}" download="${savedAs(first)}">${first.name}</a> <small>${first.kind}</small></p>${list(prints.map(print))}`
   }${others.length > 0 && html`${first && html`<h3>${outputs.others}</h3>`}${list(others.map(other))}`}`;
 }
 
@@ -17,11 +17,16 @@ function list(links: readonly Html[]): Html | false {
   return links.length > 0 && html`<ul class="downloads">${links.map((link) => html`<li>${link}</li>`)}</ul>`;
 }
 
-/** It is saved under the name that a person would give it. */
-function print({ file, name, kind, saveAs = file }: Download, role = ""): Html {
-  return html`<a class="${role}" href="${file}" download="${saveAs}">${name}</a> <small>${kind}</small>`;
+function print(download: Download): Html {
+  const { file, name, kind } = download;
+  return html`<a href="${file}" download="${savedAs(download)}">${name}</a> <small>${kind}</small>`;
 }
 
 function other({ file, name, kind }: Download): Html {
   return html`<a href="${file}">${name}</a> <small>${kind}</small>`;
+}
+
+/** What is printed has a name that a person would give it. */
+function savedAs({ file, saveAs = file }: Download): string {
+  return saveAs;
 }
