@@ -87,14 +87,18 @@ describe("the demo library's handouts", () => {
     }
   });
 
-  it("are under 60 KB, fonts and all, and the same bytes again", async () => {
-    for (const routine of demo.routines) {
-      const files = printed.get(routine.slug) ?? [];
-      for (const file of files) expect(bytesOf(file).length, file.path).toBeLessThan(60_000);
-      const again = await handout.publish(routine, contextOf({ ...demo.library, handouts: everything }));
-      const differ = again.filter((file, index) => Buffer.compare(bytesOf(file), bytesOf(files[index])) !== 0);
-      expect(differ.map(({ path }) => path)).toEqual([]);
-    }
+  it("are under 60 KB, fonts and all", () => {
+    for (const { path, content } of [...printed.values()].flat()) expect(content.length, path).toBeLessThan(60_000);
+  });
+
+  // That two builds of a library are the same to the byte is held where libraries are built.
+  it("are the same bytes again", async () => {
+    const [routine] = demo.routines;
+    if (routine === undefined) throw new Error("The demo library has no routine.");
+    const again = await handout.publish(routine, contextOf({ ...demo.library, handouts: everything }));
+    const files = printed.get(routine.slug) ?? [];
+    const differ = again.filter((file, index) => Buffer.compare(bytesOf(file), bytesOf(files[index])) !== 0);
+    expect([again.length, differ.map(({ path }) => path)]).toEqual([files.length, []]);
   });
 
   it.each([
