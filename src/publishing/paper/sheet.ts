@@ -120,6 +120,7 @@ function contextOf(
   const head = layoutHead(dance, library, { within, wording }, { page: 0, x: margin.side, y: top }, width);
   const style: NoteStyle = {
     tight: true,
+    once: true,
     size: noteSize,
     width: columnWidth({ width, columns: 2, gutter }),
     ...basisOf(routine, library),
