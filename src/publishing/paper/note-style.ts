@@ -10,6 +10,8 @@ export interface NoteStyle {
   readonly base?: string;
   /** Where there is little room: a name stands at the head of its note rather than over it, and less room is left between. */
   readonly tight?: boolean;
+  /** Whether what is said beside a move stands once, though its section is danced again. */
+  readonly once?: boolean;
   readonly wording: Wording;
 }
 

@@ -77,8 +77,8 @@ export function teachingBlocks(routine: Routine, version: Version, style: NoteSt
   const told = new Set<number>();
   const tipped = new Set<Place>();
   const sections = printedSections(routine, version).flatMap(({ section, moves, whose }): readonly Block[] => {
-    // What is said beside a move holds wherever its section is danced again: where there is little room, it stands there once.
-    const fresh = style.tight === true ? moves.filter(({ place }) => !tipped.has(place)) : moves;
+    // What is said beside a move holds wherever its section is danced again.
+    const fresh = style.once === true ? moves.filter(({ place }) => !tipped.has(place)) : moves;
     for (const { place } of moves) tipped.add(place);
     const tips = moveBlocks(fresh, style, (move) => tipBlocks(move, whose.get(move), style));
     const note = told.has(section.written) ? undefined : prose.notes.find((one) => one.section === section.name);

@@ -32,12 +32,11 @@ export interface Sheet {
 }
 
 /**
- * How cues are set: the same on every sheet, and smaller, then with the fuller counts wider, only where it keeps a sheet on its two sides or
+ * How cues are set: the same on every sheet, and smaller, with the fuller counts wider, only where it keeps a sheet on its two sides or
  * a cue in its own counts.
  */
 const settings = [
   { size: 9.5, fitted: false },
-  { size: smallest, fitted: false },
   { size: smallest, fitted: true },
 ] as const;
 const sides = 2;
@@ -121,6 +120,7 @@ function contextOf(
   const head = layoutHead(dance, library, { within, wording }, { page: 0, x: margin.side, y: top }, width);
   const style: NoteStyle = {
     tight: true,
+    once: true,
     size: noteSize,
     width: columnWidth({ width, columns: 2, gutter }),
     ...basisOf(routine, library),
@@ -188,10 +188,10 @@ function layoutDraft(context: SheetContext, set: readonly SetBand[], full: numbe
   const reach = full < 1 ? top + full * (bottom - top) : bottom;
   const grid = placeGrid(set, { wording, left: margin.side, width, start, top: below, bottom, full: reach });
   const least = placeRest(context, grid);
-  // Where much of the last page is left, there may be more room between lines and for pictures.
-  const larger = least.left > plenty ? placeRest({ ...context, notes: context.roomy() }, grid) : least;
-  const rest = larger.pages === least.pages ? larger : least;
   const draw = (): Sheet => {
+    // Where much of the last page is left, there may be more room between lines and for pictures.
+    const larger = least.left > plenty ? placeRest({ ...context, notes: context.roomy() }, grid) : least;
+    const rest = larger.pages === least.pages ? larger : least;
     const counts = grid.draw();
     const after = rest.draw();
     const heads = dance.routine.mirrored
@@ -211,7 +211,7 @@ function layoutDraft(context: SheetContext, set: readonly SetBand[], full: numbe
       bookmarks: bookmarksOf(dance, grid, wording),
     };
   };
-  return { pages: rest.pages, listed: listedIn(set), draw };
+  return { pages: least.pages, listed: listedIn(set), draw };
 }
 
 /** What a relative link is relative to. */

@@ -141,6 +141,16 @@ function linesOf(print: Print): readonly Box[] {
   });
 }
 
+/** How far down a mark reaches. */
+function footOf(mark: Mark): number {
+  if ("line" in mark) return mark.y + mark.line.size * 1.16;
+  const feet = mark.shapes.map((shape) => {
+    if (shape.kind === "path") return Math.max(...shape.points.map(([, y]) => y));
+    return shape.at[1] + (shape.kind === "box" ? shape.height : 0);
+  });
+  return mark.y + Math.max(...feet);
+}
+
 function tintsOf(print: Print): readonly Box[] {
   return marksOf(print).flatMap((mark): readonly Box[] =>
     "line" in mark
@@ -190,8 +200,8 @@ describe("a handout", () => {
         const [, height] = papers[set.paper];
         const [top, bottom] = [margin.top, height - margin.bottom];
         const ends = Array.from({ length: print.pages - 1 }, (_, page) => {
-          const own = lines.filter((line) => line.page === page && line.bottom <= bottom + 2);
-          return (Math.max(...own.map((line) => line.bottom)) - top) / (bottom - top);
+          const own = marksOf(print).filter((mark) => mark.page === page);
+          return (Math.max(...own.map(footOf).filter((foot) => foot <= bottom + 2)) - top) / (bottom - top);
         });
         expect(ends.filter((end) => end < 2 / 3)).toEqual([]);
         // On the grey stand counts, which are bold, and nothing of a cue.
