@@ -2,7 +2,6 @@ import type { Place } from "../../routine/problem.js";
 import type { Move, Routine, Version } from "../../routine/routine.js";
 import { type Block, itemBlock, textBlock } from "../../typesetting/block.js";
 import type { Span } from "../../typesetting/text.js";
-import type { Wording } from "../../wording/wording.js";
 import { cueSpans } from "./cue-spans.js";
 import { proseBlocks } from "./markdown.js";
 import { bold, headingBlock, italic, type NoteStyle, plain, under } from "./note-style.js";
@@ -30,43 +29,6 @@ function moveBlocks(
 /** Whose a move is. In the text, not beside the counts: a group's name may be long, and breaks there. */
 function whoseSpans(group: string | undefined, { wording }: NoteStyle): readonly Span[] {
   return group === undefined ? [] : [bold(wording.print.whose(group))];
-}
-
-/** What other versions dance on the same counts. */
-export function optionBlocks(routine: Routine, version: Version, style: NoteStyle): readonly Block[] {
-  const { counts, print } = style.wording;
-  const blocks = printedSections(routine, version).flatMap(({ section, moves, whose }): readonly Block[] => {
-    const items = moveBlocks(moves, style, (move) =>
-      move.alternatives.length === 0
-        ? []
-        : [
-            itemBlock(
-              bold(counts.span(move.on)),
-              [...whoseSpans(whose.get(move), style), ...alternativeSpans(move, style.wording)],
-              style,
-            ),
-          ],
-    );
-    return items.length === 0 ? [] : [headingBlock(theirs(section.name, style.wording), style, 3), ...items];
-  });
-  return under(print.alternativesOf, blocks, style);
-}
-
-function alternativeSpans({ alternatives }: Move, wording: Wording): readonly Span[] {
-  const { counts, print, risks: cautions, versions } = wording;
-  return alternatives.flatMap(({ version, moves }, index) => [
-    ...(index === 0 ? [] : [plain(" · ")]),
-    italic(`${versions.name(version)}: `),
-    ...moves.flatMap((move, at) => [
-      ...(at === 0 ? [] : [plain(", ")]),
-      ...(moves.length === 1 ? [] : [bold(`${counts.span(move.on)} `)]),
-      ...(move.improvised ? [italic(print.own)] : []),
-      ...cueSpans(move.cue, wording),
-      ...(move.risks.length === 0
-        ? []
-        : [plain(" ("), italic(print.takeCareShort(move.risks.map(cautions.label))), plain(")")]),
-    ]),
-  ]);
 }
 
 /** The author's prose, and what she wrote beside single moves. */

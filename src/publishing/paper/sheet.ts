@@ -5,7 +5,6 @@ import { type Bookmark, figure, type Mark, papers, type StructureElement } from 
 import type { Wording } from "../../wording/wording.js";
 import { floorPlans } from "../drawing/floor-plan.js";
 import { phraseMap } from "../drawing/phrase-map.js";
-import { offeredAlone } from "../offered.js";
 import { type Band, sheetBands } from "./bands.js";
 import { smallest } from "./cell.js";
 import { creditSpans, routineAddress } from "./credit.js";
@@ -14,12 +13,12 @@ import { type Grid, listedIn, placeGrid, type SetBand, setGrid } from "./grid.js
 import { danceLine, type Head, layoutHead, type SheetOptions } from "./head.js";
 import { gridSigns, type Legend, layoutLegend, mapSigns } from "./legend.js";
 import { headingBlock, type NoteStyle } from "./note-style.js";
-import { optionBlocks, teachingBlocks } from "./notes.js";
+import { teachingBlocks } from "./notes.js";
 import { neighbourOptions } from "./options.js";
 import { otherSideBar, otherSideReason, otherSideTop } from "./other-side.js";
 import { footElement, layoutRunningHeads, margin } from "./page.js";
 import { markedBlocks, practiceBlocks, speedBlocks } from "./practice.js";
-import { cautionBlocks, deferringBlocks, gearBlocks } from "./preparation.js";
+import { deferringBlocks } from "./preparation.js";
 import { type Picture, placeRest, type RestContext } from "./rest.js";
 import { orderBlocks } from "./run-order.js";
 
@@ -65,6 +64,8 @@ interface SheetContext extends RestContext {
   readonly credit: StructureElement;
   /** The notes with more room between lines, and larger pictures. */
   readonly roomy: () => readonly Block[];
+  /** The notes without what a reader finds on the routine's page as well: the way over the floor and the speeds. */
+  readonly words: readonly Block[];
 }
 
 /** A sheet as it might be. */
@@ -89,17 +90,25 @@ export function layoutSheet(
   const context = contextOf(dance, library, within, bands, wording);
   const optionsOf = neighbourOptions(routine, version, wording);
   let best: SheetDraft | undefined;
+  let set: readonly SetBand[] = [];
   for (const setting of settings) {
-    const set = setGrid(routine, bands, { ...setting, width: context.width, wording, optionsOf });
-    for (const full of [nearlyFull, 1]) {
-      const draft = layoutDraft(context, set, full);
-      if (best === undefined || isBetter(draft, best)) best = draft;
-      if (draft.pages <= sides) break;
-    }
-    if (best !== undefined && best.pages <= sides && best.listed === 0) break;
+    set = setGrid(routine, bands, { ...setting, width: context.width, wording, optionsOf });
+    best = bestOf(context, set, best);
+    if (best.pages <= sides && best.listed === 0) break;
   }
   if (best === undefined) throw new Error("There is no size to lay a sheet out in.");
-  return best.draw();
+  // Many words of the teacher's leave no room for pictures: two sides go before them.
+  const bare = best.pages > sides ? bestOf({ ...context, notes: context.words }, set) : best;
+  return (bare.pages <= sides ? bare : best).draw();
+}
+
+/** The better way to break a grid over pages, or the best one so far. */
+function bestOf(context: SheetContext, set: readonly SetBand[], before?: SheetDraft): SheetDraft {
+  const whole = layoutDraft(context, set, nearlyFull);
+  const first = before === undefined || isBetter(whole, before) ? whole : before;
+  if (whole.pages <= sides) return first;
+  const broken = layoutDraft(context, set, 1);
+  return isBetter(broken, first) ? broken : first;
 }
 
 function isBetter(draft: SheetDraft, best: SheetDraft): boolean {
@@ -144,6 +153,7 @@ function contextOf(
     care: within === "pack" ? [] : deferringBlocks(library, wide),
     careNotes: within === "pack" ? [] : deferringBlocks(library, style),
     notes: [...texts(style), ...homeBlocks(routine, version, library, style, shallow)],
+    words: texts(style),
     roomy: () => [...texts({ ...style, tight: false }), ...homeBlocks(routine, version, library, style, roomy)],
   };
 }
@@ -218,27 +228,6 @@ function layoutDraft(context: SheetContext, set: readonly SetBand[], full: numbe
 function basisOf(routine: Routine, library: Library): Pick<NoteStyle, "base"> {
   const address = routineAddress(routine, library);
   return address === undefined ? {} : { base: address };
-}
-
-/** Everything that stands under the counts. */
-export function noteBlocks(
-  dance: Dance,
-  library: Library,
-  { within, wording }: SheetOptions,
-  plain: Omit<NoteStyle, "wording">,
-): readonly Block[] {
-  const { routine, version } = dance;
-  const offered = offeredAlone(routine, version);
-  const style: NoteStyle = { ...plain, wording, ...basisOf(routine, library) };
-  return [
-    ...orderBlocks(routine, style),
-    ...optionBlocks(routine, version, style),
-    ...teachingBlocks(routine, version, style),
-    ...(within === "pack" ? [] : gearBlocks([offered], style)),
-    ...(within === "pack" ? [] : cautionBlocks([offered], library, style)),
-    ...practiceBlocks(routine, version, style),
-    ...floorBlocks(routine, version, library, style),
-  ];
 }
 
 function floorBlocks(
