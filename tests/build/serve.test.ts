@@ -548,7 +548,7 @@ describe("called off", () => {
     expect(readdirSync(temporary)).toEqual([]);
   });
 
-  it.each([0, 30, 40, 60])("%s ms after a save as well", async (delay) => {
+  it.each([0, 40])("%s ms after a save as well", async (delay) => {
     const other = await servedThere();
     save({ "library.yaml": `name: Tramside Room\ncautions: After ${delay} ms\n` })();
     await setTimeout(delay);
