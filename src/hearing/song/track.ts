@@ -31,7 +31,7 @@ export function tempoCurve(row: Row, countsPerMinute: number): readonly CurvePoi
     { length: below + above + 1 },
     (_, index) => countsPerMinute * Math.exp((index - below) * fineness),
   );
-  const width = Math.min(10, Math.max(6, (12 * 60) / countsPerMinute));
+  const width = Math.min(10, Math.max(4.5, (8 * 60) / countsPerMinute));
   const places = Math.max(1, Math.floor(row.values.length / row.rate / step));
   const strengths = Array.from({ length: places }, (_, index) => strengthsAt(row, (index + 0.5) * step, width, tempos));
   return bestWay(strengths, tempos.length).map((state, index) => ({
