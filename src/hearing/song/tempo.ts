@@ -97,7 +97,7 @@ const beside = 2;
 /** The part of the curve where the track keeps a tempo plainly: no silence, no noise before it. */
 function plainPart(curve: readonly CurvePoint[]): readonly CurvePoint[] {
   const sorted = curve.map(({ strength }) => strength).toSorted((a, b) => a - b);
-  const least = 0.5 * quantile(sorted, 0.6);
+  const least = 0.6 * quantile(sorted, 0.6);
   return curve.filter((_, index) =>
     curve.slice(Math.max(0, index - beside), index + beside + 1).every(({ strength }) => strength >= least),
   );

@@ -13,8 +13,8 @@ const step = 1;
 const [below, above] = [170, 100];
 /** The curve is so fine, as a part of the tempo. */
 const fineness = 0.003;
-/** What it costs to change by a step of the curve from one second to the next. */
-const unwilling = 0.007;
+/** What it costs to change by a step of the curve from one second to the next; by four, twice that: who slows down does so in earnest. */
+const unwilling = 0.01;
 
 /** A place of the curve. */
 export interface CurvePoint extends TempoAt {
@@ -100,7 +100,7 @@ function swing(row: Float64Array, perFrame: number): number {
 }
 
 /** Steps of the curve's fineness that the tempo may change by in a second. */
-const mostSteps = 20;
+const mostSteps = 30;
 
 function bestWay(strengths: readonly Float64Array[], states: number): readonly number[] {
   let gains = new Float64Array(states);
@@ -110,7 +110,7 @@ function bestWay(strengths: readonly Float64Array[], states: number): readonly n
     for (let state = 0; state < states; state++) {
       let best = -Infinity;
       for (let other = Math.max(0, state - mostSteps); other <= Math.min(states - 1, state + mostSteps); other++) {
-        const gain = (gains[other] ?? 0) - unwilling * Math.abs(state - other);
+        const gain = (gains[other] ?? 0) - unwilling * Math.sqrt(Math.abs(state - other));
         if (gain <= best) continue;
         best = gain;
         from[state] = other;
