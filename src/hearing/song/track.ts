@@ -50,14 +50,24 @@ export function tempoCurve(row: Row, countsPerMinute: number): readonly CurvePoi
 export function steadyTempo(row: Row, countsPerMinute: number, reach: number): number {
   const step = 60 / (12 * (row.values.length / row.rate));
   const steps = Math.ceil((reach * countsPerMinute) / step);
-  const values = Float64Array.from(row.values);
-  const mean = values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
-  const centred = values.map((value) => value - mean);
+  const centred = aboutMean(row);
   const strengths = Array.from({ length: 2 * steps + 1 }, (_, index) =>
     comesAndGoes(centred, (countsPerMinute + (index - steps) * step) / 60 / row.rate),
   );
   const best = strengths.indexOf(Math.max(...strengths));
   return countsPerMinute + (topNear(strengths, best) - steps) * step;
+}
+
+/** How plainly the whole track keeps one tempo, as the strength of a place of the curve says it of a few seconds. */
+export function coherence(row: Row, countsPerMinute: number): number {
+  const centred = aboutMean(row);
+  const power = row.values.reduce((sum, value) => sum + value * value, 0);
+  return power === 0 ? 0 : comesAndGoes(centred, countsPerMinute / 60 / row.rate) / Math.sqrt(power * centred.length);
+}
+
+function aboutMean({ values }: Row): Float64Array {
+  const mean = values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
+  return Float64Array.from(values, (value) => value - mean);
 }
 
 /** How strongly onsets within a stretch about a moment keep each tempo, 1 in the middle of the strongest. */
