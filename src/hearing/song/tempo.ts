@@ -18,7 +18,15 @@ const shortest = 6;
 export function guessSong(samples: Float32Array, rate: number): SongGuess | NoGuess {
   const seconds = samples.length / rate;
   if (!(rate > 0) || seconds < shortest) return { why: "too-short" };
-  const onsets = onsetsOf(samples, rate);
+  return guessFrom(onsetsOf(samples, rate), seconds);
+}
+
+/**
+ * The second half of the same, for a page that takes a breath between the two: each takes some part of a second for a song.
+ *
+ * @param seconds length of the track
+ */
+export function guessFrom(onsets: Onsets, seconds: number): SongGuess | NoGuess {
   if (!onsets.all.some((value) => value > 0)) return { why: "silent" };
   const pulses = pulsesIn(likenessOf(onsets.all, onsets.rate), likenessOf(onsets.low, onsets.rate));
   const chosen = candidatesAmong(pulses);
@@ -28,24 +36,27 @@ export function guessSong(samples: Float32Array, rate: number): SongGuess | NoGu
   const through = tempoCurve(row, first.countsPerMinute);
   const curve = plainPart(through);
   const unsteady = rangeOf(row, through, curve);
-  const whole = chosen.reduce((sum, { strength }) => sum + strength, 0);
   const usual = middleOf(curve) ?? first.countsPerMinute;
   const exact = unsteady ? usual : steadyTempo(row, usual, 0.006);
-  const tempos = chosen.map((pulse): TempoCandidate => {
-    const relation = relationOf(pulse.countsPerMinute / first.countsPerMinute);
+  const firstCounts = (countsPerMinute: number) =>
+    unsteady ? alongCurve(onsets, row, through, countsPerMinute / exact) : onGrid(onsets, row, countsPerMinute);
+  const shown = curve.map(({ at, countsPerMinute }) => ({ at: at + onsets.begins, countsPerMinute }));
+  return { tempos: candidatesFrom(chosen, exact, firstCounts), curve: shown, seconds, ...(unsteady && { unsteady }) };
+}
+
+/** The tempos to offer, those in a plain ratio to the first as exact as that is. */
+function candidatesFrom(
+  chosen: readonly Pulse[],
+  exact: number,
+  firstCounts: (countsPerMinute: number) => readonly FirstCountGuess[],
+): readonly TempoCandidate[] {
+  const whole = chosen.reduce((sum, { strength }) => sum + strength, 0);
+  return chosen.map((pulse) => {
+    const relation = relationOf(pulse.countsPerMinute / (chosen[0]?.countsPerMinute ?? 1));
     const ratio = ratios.find(([name]) => name === relation)?.[1];
     const countsPerMinute = ratio === undefined ? pulse.countsPerMinute : exact * ratio;
-    return {
-      countsPerMinute,
-      relation,
-      trust: pulse.strength / whole,
-      firstCounts: unsteady
-        ? alongCurve(onsets, row, through, countsPerMinute / exact)
-        : onGrid(onsets, row, countsPerMinute),
-    };
+    return { countsPerMinute, relation, trust: pulse.strength / whole, firstCounts: firstCounts(countsPerMinute) };
   });
-  const shown = curve.map(({ at, countsPerMinute }) => ({ at: at + onsets.begins, countsPerMinute }));
-  return { tempos, curve: shown, seconds, ...(unsteady && { unsteady }) };
 }
 
 const ratios: readonly (readonly [Relation, number])[] = [
@@ -135,11 +146,12 @@ function rangeOf(row: Row, through: readonly CurvePoint[], plain: readonly Curve
   const sorted = tempos(plain);
   // One place alone is a slip of the ear, in a short track too.
   const slips = Math.max(1, Math.floor(sorted.length / 33));
-  const [slowest = 0, fastest = 0] = [sorted[slips], sorted.at(-1 - slips)];
-  if (fastest <= slowest * (1 + strays)) return undefined;
-  if (fastest > slowest * (1 + slowsDown)) return { slowest, fastest };
+  const [least = 0, most = 0] = [sorted[slips], sorted.at(-1 - slips)];
+  const range = { slowest: least, fastest: most };
+  if (most <= least * (1 + strays)) return undefined;
+  if (most > least * (1 + slowsDown)) return range;
   const whole = coherence(row, steadyTempo(row, quantile(sorted, 0.5), 0.006));
-  return whole < keeps * usualStrength(through) ? { slowest, fastest } : undefined;
+  return whole < keeps * usualStrength(through) ? range : undefined;
 }
 
 /** First counts of a steady track, on even beats. */
