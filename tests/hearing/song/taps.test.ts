@@ -2,8 +2,9 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { fitStretch, fitTaps } from "../../../src/hearing/song/taps.js";
 import type { TapFit } from "../../../src/hearing/song/types.js";
+import { randomFrom } from "../../fuzz/random.js";
 import { runs, seed } from "../../runs.js";
-import { type Hand, tapAlong } from "./hand.js";
+import { type Hand, tapAlong, uniform } from "./hand.js";
 
 function fitted(taps: readonly number[]): TapFit {
   const fit = fitTaps(taps);
@@ -86,6 +87,16 @@ describe("a steady hand", () => {
     expect(fitTaps(Array.from({ length: 60 }, () => 4))).toEqual({ why: "no-beat" });
   });
 
+  test("taps at random are hardly ever taken for counts, and never for sure ones", () => {
+    const tries = runs(400);
+    const fits = Array.from({ length: tries }, (_, seed) => {
+      const random = randomFrom(seed, 3);
+      return fitTaps(Array.from({ length: 32 }, () => uniform(random) * 16));
+    }).flatMap((fit) => ("why" in fit ? [] : [fit]));
+    expect(fits.length).toBeLessThanOrEqual(tries / 4);
+    expect(fits.filter(({ certainty }) => certainty === "sure")).toEqual([]);
+  });
+
   test("few taps are never sure", () => {
     expect(fitted(even(6)).certainty).toBe("unsure");
     expect(fitted(even(10)).certainty).toBe("likely");
@@ -110,6 +121,14 @@ describe("a tempo that changes", () => {
       fitted(tapAlong({ countsPerMinute: 60 + (seed % 120), firstCount: 5, taps: 64, seed: 7000 + seed })),
     ).filter(({ unsteady }) => unsteady !== undefined);
     expect(said.length).toBeLessThanOrEqual(tries / 50);
+  });
+
+  test("a drift of 6 % is found in 96 taps of a hand at any tempo", () => {
+    const tries = runs(160);
+    const found = Array.from({ length: tries }, (_, seed) =>
+      fitted(tapAlong({ countsPerMinute: 56 + (124 * seed) / tries, firstCount: 5, taps: 96, seed, endsAt: 0.94 })),
+    ).filter(({ unsteady }) => unsteady !== undefined);
+    expect(found.length).toBeGreaterThanOrEqual(0.95 * tries);
   });
 
   test("taps in a stretch fit that stretch alone", () => {
