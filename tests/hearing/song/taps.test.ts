@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { nearestCount, timeOfCount } from "../../../src/hearing/song/grid.js";
 import { fitStretch, fitTaps } from "../../../src/hearing/song/taps.js";
 import type { TapFit } from "../../../src/hearing/song/types.js";
 import { randomFrom } from "../../fuzz/random.js";
@@ -27,13 +28,13 @@ function within(taps: number, tempo: number, seconds: number, tries: number): { 
 
 describe("taps of a human hand: 30 ms uneven, 5 % missed, 3 % doubled, the first two late", () => {
   test("32 taps give the tempo within 0.4 % and the first count within 30 ms, 95 times in 100", () => {
-    const { tempo, firstCount } = within(32, 0.004, 0.03, runs(800));
+    const { tempo, firstCount } = within(32, 0.004, 0.03, runs(480));
     expect(tempo).toBeGreaterThanOrEqual(95);
     expect(firstCount).toBeGreaterThanOrEqual(95);
   });
 
   test("96 taps give both twice as closely", () => {
-    const { tempo, firstCount } = within(96, 0.002, 0.015, runs(800));
+    const { tempo, firstCount } = within(96, 0.002, 0.015, runs(480));
     expect(tempo).toBeGreaterThanOrEqual(95);
     expect(firstCount).toBeGreaterThanOrEqual(95);
   });
@@ -88,7 +89,7 @@ describe("a steady hand", () => {
   });
 
   test("taps at random are hardly ever taken for counts, and never for sure ones", () => {
-    const tries = runs(400);
+    const tries = runs(240);
     const fits = Array.from({ length: tries }, (_, seed) => {
       const random = randomFrom(seed, 3);
       return fitTaps(Array.from({ length: 32 }, () => uniform(random) * 16));
@@ -116,7 +117,7 @@ describe("a tempo that changes", () => {
   });
 
   test("a steady hand is hardly ever said to be unsteady", () => {
-    const tries = runs(400);
+    const tries = runs(240);
     const said = Array.from({ length: tries }, (_, seed) =>
       fitted(tapAlong({ countsPerMinute: 60 + (seed % 120), firstCount: 5, taps: 64, seed: 7000 + seed })),
     ).filter(({ unsteady }) => unsteady !== undefined);
@@ -153,4 +154,11 @@ test("whatever the times are, there is an answer", () => {
     }),
     { numRuns: runs(1000), seed },
   );
+});
+
+test("even counts say where a count falls, and which one a moment is nearest to", () => {
+  const grid = { firstCount: 10, countsPerMinute: 120 };
+  expect([0, 3, -2].map((count) => timeOfCount(grid, count))).toEqual([10, 11.5, 9]);
+  expect(nearestCount(grid, 11.625)).toEqual({ count: 3, off: 0.125 });
+  expect(nearestCount(grid, 9.375)).toEqual({ count: -1, off: -0.125 });
 });
