@@ -16,9 +16,12 @@ import { setTimeout } from "node:timers/promises";
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import { type Found, type Live, type Mistakes, openLive } from "../../src/build/live/live.js";
 import { rememberingReader } from "../../src/build/live/remember.js";
+import { routineFiles } from "../../src/build/live/routine-file.js";
 import { serveLibrary } from "../../src/build/live/serve.js";
 import { liveServer } from "../../src/build/live/server.js";
+import { songWriter } from "../../src/build/live/song-writer.js";
 import { openBrowser } from "../browser/browser.js";
+import { plainLibrary } from "../fixtures/written.js";
 import { countleaf, routineText, writeContent } from "./run.js";
 import { get, newsOf, open, type ServedLibrary, serve } from "./serving.js";
 
@@ -188,10 +191,13 @@ async function pretend(live: Partial<Live>, ask: (at: ServedLibrary, tell: () =>
   const whole = {
     at: async () => nothing,
     keyAt: () => "",
+    library: () => plainLibrary,
     told: () => ({ findings: [], sources: new Map() }),
+    refresh: async () => {},
+    close: async () => {},
     ...live,
   };
-  const { server, tell } = liveServer({ ...whole, refresh: async () => {}, close: async () => {} });
+  const { server, tell } = liveServer(whole, songWriter(routineFiles(content), whole.library, false));
   await new Promise<void>((done) => server.listen(0, "127.0.0.1", done));
   const { port } = server.address() as AddressInfo;
   try {

@@ -21,6 +21,8 @@ export interface Live {
   readonly at: (path: string) => Promise<Found>;
   /** Changes whenever what lies there does. */
   readonly keyAt: (path: string) => string;
+  /** What `library.yaml` says, as it could be read last. */
+  readonly library: () => Library;
   /** What there is to mend or to look at in the content, as it was read last. */
   readonly told: () => Mistakes;
   /** Reads what has changed. */
@@ -189,6 +191,7 @@ export async function openLive(contentDir: string): Promise<Live> {
 
   return {
     keyAt,
+    library: () => state.library,
     told: () => {
       const { findings, sources } = state.seen.content;
       return { findings: findings.filter(({ severity }) => severity !== "note"), sources };

@@ -3,6 +3,7 @@ import { errorText } from "../error-text.js";
 import type { Live } from "./live.js";
 import { lookAt } from "./look.js";
 import { mistakesPage, nothingPage, own, staleBlock, styleLink, toldBlock, troublePage } from "./pages.js";
+import type { SongWriter } from "./song-writer.js";
 
 /** Open pages that are told of news; where there are more, the one that has been open longest is told no more. */
 const mostListeners = 100;
@@ -42,10 +43,11 @@ export interface LiveServer {
 /**
  * Serves a live library. What is asked for is looked up among the files of the pack, so that no address leads out of it.
  *
+ * @param songs what is posted about songs goes there
  * @param names host names that a browser may have asked for; any, where left out. A page of another site that has had its own
  * name lead here (DNS rebinding) is sent away by it
  */
-export function liveServer(live: Live, names?: readonly string[]): LiveServer {
+export function liveServer(live: Live, songs: SongWriter, names?: readonly string[]): LiveServer {
   const listeners = new Set<Listener>();
   const tellOne = (listener: Listener) => {
     const key = live.keyAt(listener.path);
@@ -74,7 +76,9 @@ export function liveServer(live: Live, names?: readonly string[]): LiveServer {
     const address = addressOf(request, names);
     if (typeof address !== "string" && address.pathname === `${own}news`) return listen(address, response);
     const { status, type, body, location } =
-      typeof address === "string" ? plain(400, address) : await answerTo(live, request.method ?? "", address);
+      typeof address === "string"
+        ? plain(400, address)
+        : ((await songAnswer(songs, request, address)) ?? (await answerTo(live, request.method ?? "", address)));
     response.writeHead(status, {
       ...headersOf(type),
       ...(location === undefined ? {} : { Location: location }),
@@ -117,6 +121,13 @@ function addressOf({ url = "", headers }: IncomingMessage, names: readonly strin
   } catch {
     return "This is no address.";
   }
+}
+
+async function songAnswer(songs: SongWriter, request: IncomingMessage, { pathname }: URL): Promise<Answer | undefined> {
+  const [, question] = /^song\/(lines|write|take-back)$/.exec(pathname.slice(own.length)) ?? [];
+  if (!pathname.startsWith(own) || question === undefined || request.method !== "POST") return undefined;
+  const { status, answer } = await songs.answer(question, request);
+  return { status, type: "application/json", body: JSON.stringify(answer) };
 }
 
 async function answerTo(live: Live, method: string, { pathname }: URL): Promise<Answer> {
