@@ -192,6 +192,7 @@ async function pretend(live: Partial<Live>, ask: (at: ServedLibrary, tell: () =>
     at: async () => nothing,
     keyAt: () => "",
     library: () => plainLibrary,
+    routines: () => [],
     told: () => ({ findings: [], sources: new Map() }),
     refresh: async () => {},
     close: async () => {},

@@ -4,10 +4,11 @@ import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, afterEach, beforeEach, describe, expect, it } from "vitest";
+import { runHeader, type SongAnswer } from "../../src/build/live/desk-data.js";
 import type { Live } from "../../src/build/live/live.js";
 import { routineFiles } from "../../src/build/live/routine-file.js";
 import { liveServer } from "../../src/build/live/server.js";
-import { runHeader, type SongAnswer, type SongWriter, songWriter } from "../../src/build/live/song-writer.js";
+import { type SongWriter, songWriter } from "../../src/build/live/song-writer.js";
 import { plainLibrary } from "../fixtures/written.js";
 import { routineText, writeContent } from "./run.js";
 
@@ -24,6 +25,7 @@ async function serveAs(alone: boolean) {
     at: async () => ({ kind: "nothing", key: "" }),
     keyAt: () => "",
     library: () => plainLibrary,
+    routines: () => [],
     told: () => ({ findings: [], sources: new Map() }),
     refresh: async () => {},
     close: async () => {},

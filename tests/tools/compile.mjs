@@ -118,10 +118,11 @@ async function scripts() {
       charset: "utf8",
       target: "es2020",
     });
-  // Those of `dist/script` are published with every library; the report on a draft carries its own within it.
+  // Those of `dist/script` are published with every library; the report on a draft carries its own within it, and `serve` has the desk's.
   await Promise.all([
     into(["routine", "library", "workshop", "moved", "offline", "keep-pages"], "dist/script"),
     into(["report"], "dist/report"),
+    into(["song", "listen"], "dist/song"),
   ]);
 }
 

@@ -23,6 +23,8 @@ export interface Live {
   readonly keyAt: (path: string) => string;
   /** What `library.yaml` says, as it could be read last. */
   readonly library: () => Library;
+  /** Those that could be read. */
+  readonly routines: () => readonly { readonly slug: string; readonly title: string }[];
   /** What there is to mend or to look at in the content, as it was read last. */
   readonly told: () => Mistakes;
   /** Reads what has changed. */
@@ -192,6 +194,7 @@ export async function openLive(contentDir: string): Promise<Live> {
   return {
     keyAt,
     library: () => state.library,
+    routines: () => state.seen.content.routines.map(({ slug, title }) => ({ slug, title })),
     told: () => {
       const { findings, sources } = state.seen.content;
       return { findings: findings.filter(({ severity }) => severity !== "note"), sources };

@@ -1,8 +1,10 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
+import { readRoutine } from "../../reading/read-routine.js";
 import { errorText } from "../error-text.js";
 import type { Live } from "./live.js";
 import { lookAt } from "./look.js";
 import { mistakesPage, nothingPage, own, staleBlock, styleLink, toldBlock, troublePage } from "./pages.js";
+import { deskRoutine, songLink, songPage, songPath } from "./song-page.js";
 import type { SongWriter } from "./song-writer.js";
 
 /** Open pages that are told of news; where there are more, the one that has been open longest is told no more. */
@@ -78,7 +80,7 @@ export function liveServer(live: Live, songs: SongWriter, names?: readonly strin
     const { status, type, body, location } =
       typeof address === "string"
         ? plain(400, address)
-        : ((await songAnswer(songs, request, address)) ?? (await answerTo(live, request.method ?? "", address)));
+        : ((await songAnswer(songs, request, address)) ?? (await answerTo(live, songs, request.method ?? "", address)));
     response.writeHead(status, {
       ...headersOf(type),
       ...(location === undefined ? {} : { Location: location }),
@@ -130,17 +132,40 @@ async function songAnswer(songs: SongWriter, request: IncomingMessage, { pathnam
   return { status, type: "application/json", body: JSON.stringify(answer) };
 }
 
-async function answerTo(live: Live, method: string, { pathname }: URL): Promise<Answer> {
+async function answerTo(live: Live, songs: SongWriter, method: string, address: URL): Promise<Answer> {
+  const { pathname } = address;
   if (method !== "GET" && method !== "HEAD") return plain(405, "Pages can only be read here.");
   if (pathname === `${own}reload.js`) return { status: 200, type: "text/javascript", body: reloadScript };
   const look = pathname.startsWith(own) ? await lookAt(pathname.slice(own.length)) : undefined;
   if (look) return { status: 200, ...look };
+  if (pathname === `/${songPath}` || pathname === "/song/")
+    return desk(live, songs, address.searchParams.get("routine"));
+  if (pathname === "/song") return { ...plain(302, ""), location: `/song/${address.search}` };
   if (pathname === "/keep-pages.js") return { status: 200, type: "text/javascript", body: forgetfulWorker };
   try {
     return await answerFrom(live, decodeURIComponent(pathname).slice(1));
   } catch (error) {
     return page(500, troublePage(errorText(error)), pathname, "");
   }
+}
+
+/** The song desk; it waits for no news, since a page that is loaded again has lost the song. */
+async function desk(live: Live, { files, token }: SongWriter, slug: string | null): Promise<Answer> {
+  const library = live.library();
+  const shared = { language: library.language, ...(token !== undefined && { token }) };
+  if (slug === null) return deskPage(songPage(shared, library, live.routines()));
+  const path = `routines/${slug}/index.html`;
+  const there = await files.read(slug);
+  if ("refused" in there) return page(404, nothingPage(path), path, live.keyAt(path));
+  const { routine, findings } = readRoutine(there.text, slug, library, `routines/${slug}.md`);
+  if (routine)
+    return deskPage(songPage({ ...shared, routine: deskRoutine(routine, there.text, there.key) }, library, []));
+  const sources = new Map([[`routines/${slug}.md`, there.text]]);
+  return page(500, mistakesPage({ findings, sources }, path), path, live.keyAt(path));
+}
+
+function deskPage(body: string): Answer {
+  return { status: 200, type: "text/html", body };
 }
 
 async function answerFrom(live: Live, asked: string): Promise<Answer> {
@@ -151,7 +176,8 @@ async function answerFrom(live: Live, asked: string): Promise<Answer> {
     const { mediaType: type, body, told, stale } = found;
     if (type !== "text/html") return { status: 200, type, body };
     const blocks = [...(stale ? [staleBlock] : []), ...(told ? [toldBlock(told)] : [])];
-    return page(200, withBlocks(Buffer.from(body).toString(), blocks), path, found.key);
+    const html = withBlocks(Buffer.from(body).toString(), blocks, songLink(path, live.library()));
+    return page(200, html, path, found.key);
   }
   // A folder's address without its slash: the links of its page would lead astray.
   const folder = await live.at(`${path}/index.html`);
@@ -160,12 +186,15 @@ async function answerFrom(live: Live, asked: string): Promise<Answer> {
   return page(404, nothingPage(path), path, found.key);
 }
 
-/** A page of the site, with what to look at in it before everything else. */
-function withBlocks(html: string, blocks: readonly string[]): string {
-  if (blocks.length === 0) return html;
+/** A page of the site, with what to look at in it before everything else, and a link at its foot. */
+function withBlocks(html: string, blocks: readonly string[], link = ""): string {
+  const main = '<main id="main">';
+  // A page that only leads on to another has nothing to say.
+  if ((blocks.length === 0 && link === "") || !html.includes(main)) return html;
   return html
     .replace("</head>", () => `${styleLink.html}</head>`)
-    .replace('<main id="main">', (main) => `${main}\n${blocks.join("")}`);
+    .replace(main, () => (blocks.length === 0 ? main : `${main}\n${blocks.join("")}`))
+    .replace("</main>", () => `${link}</main>`);
 }
 
 /** A page, with the script that waits for news of it. */

@@ -1,34 +1,18 @@
 import { randomBytes, timingSafeEqual } from "node:crypto";
 import type { IncomingMessage } from "node:http";
 import * as z from "zod";
-import type { Finding } from "../../reading/finding.js";
 import { readRoutine } from "../../reading/read-routine.js";
 import { type ChangedLine, withSong } from "../../reading/song-lines.js";
 import type { Library } from "../../routine/routine.js";
 import { errorText } from "../error-text.js";
+import { runHeader, type SongAnswer } from "./desk-data.js";
 import type { Refusal, Refused, RoutineFile, RoutineFiles } from "./routine-file.js";
-
-/** The header in which a page of this run says so: no page of another site may send it, and none of an earlier run knows it. */
-export const runHeader = "x-countleaf-run";
-
-/** What is answered to a question about a routine's lines, as JSON. */
-export type SongAnswer =
-  | {
-      /** Of the file that lies there now. */
-      readonly key: string;
-      /** What is to be written, or was. */
-      readonly lines: readonly ChangedLine[];
-    }
-  | {
-      /** Why it is not written, in a sentence that says what to do. */
-      readonly refused: string;
-      /** What would be wrong in the file. */
-      readonly findings?: readonly Finding[];
-    };
 
 export interface SongWriter {
   /** What a page of this run sends along; none where nothing may be written. */
   readonly token: string | undefined;
+  /** What it writes into. */
+  readonly files: RoutineFiles;
   /** Answers a question that was posted: `lines`, `write` or `take-back`. */
   readonly answer: (question: string, request: IncomingMessage) => Promise<{ status: number; answer: SongAnswer }>;
 }
@@ -43,6 +27,7 @@ export function songWriter(files: RoutineFiles, library: () => Library, alone: b
   const token = alone ? randomBytes(16).toString("base64url") : undefined;
   return {
     token,
+    files,
     async answer(question, request) {
       const fault = faultOf(request, token);
       if (fault !== undefined) return { status: 403, answer: { refused: fault } };
