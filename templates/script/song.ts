@@ -92,8 +92,10 @@ function change(next: Desk): void {
   the("first", HTMLElement).textContent = grid ? words.place(grid.firstCount) : words.none;
   showSources(part.sources, desk, none, words, (basis) => change(takenFrom(desk, basis)));
   showTaps();
-  if (routine && landing)
-    showSections(landing.list, laid, routine, words, { otherwise: landing.mark, remove: (section) => mark(section) });
+  if (routine && landing) {
+    landing.mark.disabled = laid.landings.length === 0;
+    showSections(landing.list, { desk, laid, routine }, words, landing.mark, (section) => mark(section));
+  }
   file.show(grid && (routine ? figuresOf(desk, routine) : grid));
   for (const button of nudges) button.disabled = grid === undefined;
   draw();
@@ -125,12 +127,12 @@ async function open(chosen: File): Promise<void> {
     change(forgotten(desk));
     say(words.listening);
     const worker = new Worker("/~live/song/listen.js");
-    const ready = words.ready(heard.samples.length / heard.rate);
+    const seconds = heard.samples.length / heard.rate;
     const guess = await guessOf(heard, worker).finally(() => worker.terminate());
     if (turn !== song) return;
     if ("why" in guess) none = guess;
     change("why" in guess ? desk : guessed(desk, guess));
-    say(ready);
+    say(words.ready(seconds, desk.basis.from === "guess"));
   } catch {
     if (turn !== song) return;
     part.desk.hidden = true;
@@ -254,9 +256,10 @@ part.again.addEventListener("click", () => {
 
 const nudges = [...document.querySelectorAll<HTMLButtonElement>("[data-nudge]")];
 for (const button of nudges)
-  button.addEventListener("click", () => {
+  button.addEventListener("click", (event) => {
     const { nudge } = button.dataset;
-    change(nudge === "here" ? anchored(desk, audio.currentTime) : nudged(desk, nudge as Nudge));
+    if (nudge === "here") firstHere(event);
+    else change(nudged(desk, nudge as Nudge));
   });
 
 function firstHere(event: Event): void {

@@ -83,6 +83,15 @@ describe("a library that is served", () => {
     ["/routines/curb/handout-1.pdf", 404, "text/html; charset=utf-8"],
     ["/~live/style.css", 200, "text/css; charset=utf-8"],
     ["/~live/atkinson-hyperlegible-next-latin-400-normal.woff2", 200, "font/woff2"],
+    ["/song/", 200, "text/html; charset=utf-8"],
+    ["/song/?routine=kerb", 200, "text/html; charset=utf-8"],
+    ["/song?routine=kerb", 302, "text/plain; charset=utf-8"],
+    ["/song/?routine=nobody", 404, "text/html; charset=utf-8"],
+    ["/song/?routine=..%2F..%2Fsecret", 404, "text/html; charset=utf-8"],
+    ["/~live/song/song.js", 200, "text/javascript; charset=utf-8"],
+    ["/~live/song/listen.js", 200, "text/javascript; charset=utf-8"],
+    ["/~live/song/style.css", 200, "text/css; charset=utf-8"],
+    ["/~live/song/..%2F..%2Fpackage.json", 404, "text/html; charset=utf-8"],
     ["/~live/package.json", 404, "text/html; charset=utf-8"],
     ["/routines/nobody/", 404, "text/html; charset=utf-8"],
     ["/routines/kerb/nothing.pdf", 404, "text/html; charset=utf-8"],
@@ -90,14 +99,21 @@ describe("a library that is served", () => {
     expect(await get(served, path)).toMatchObject({ status, type });
   });
 
-  it("shows the pages as they will be published, but for one script", async () => {
+  it("shows the pages as they will be published, but for one script and what leads to the song desk", async () => {
     const out = join(work, "pack");
     expect((await countleaf(["build", "--content", content, "--out", out])).status).toBe(0);
+    const songLinks: Readonly<Record<string, string>> = {
+      "index.html": 'href="/song/"',
+      "routines/kerb/index.html": 'href="/song/?routine=kerb"',
+    };
     for (const path of ["index.html", "routines/kerb/index.html", "workshops/eve/index.html"]) {
       const published = readFileSync(join(out, path), "utf8");
       expect(published).not.toContain("~live");
       const { text } = await get(served, `/${path}`);
-      expect(text.replace(/<script type="module" src="\/~live[^\n]*\n/, "")).toBe(published);
+      const link = /<p class="live-song">[^\n]*\n/.exec(text)?.[0] ?? "";
+      expect(/href="[^"]*"/.exec(link)?.[0]).toBe(songLinks[path]);
+      const own = /<(?:script type="module" src|link rel="stylesheet" href)="\/~live[^\n]*\n/g;
+      expect(text.replace(link, "").replace(own, "")).toBe(published);
     }
     const pdf = (await get(served, "/routines/kerb/handout-1.pdf")).text;
     expect(pdf).toBe(readFileSync(join(out, "routines/kerb/handout-1.pdf"), "utf8"));

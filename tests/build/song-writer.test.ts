@@ -4,11 +4,11 @@ import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, afterEach, beforeEach, describe, expect, it } from "vitest";
-import { runHeader, type SongAnswer } from "../../src/build/live/desk-data.js";
+import type { SongAnswer } from "../../src/build/live/desk-data.js";
 import type { Live } from "../../src/build/live/live.js";
 import { routineFiles } from "../../src/build/live/routine-file.js";
 import { liveServer } from "../../src/build/live/server.js";
-import { type SongWriter, songWriter } from "../../src/build/live/song-writer.js";
+import { runHeader, type SongWriter, songWriter } from "../../src/build/live/song-writer.js";
 import { plainLibrary } from "../fixtures/written.js";
 import { routineText, writeContent } from "./run.js";
 

@@ -5,8 +5,8 @@ import type { ChangedLine } from "../../reading/song-lines.js";
 export interface DeskData {
   /** BCP 47 tag of what it says. */
   readonly language: string;
-  /** What lets it write; absent where nothing may be written. */
-  readonly token?: string;
+  /** A header that it sends along and what stands in it, which let it write; absent where nothing may be written. */
+  readonly run?: { readonly header: string; readonly token: string };
   /** The routine whose song it is about; absent where none was chosen. */
   readonly routine?: DeskRoutine;
 }
@@ -43,9 +43,6 @@ export interface DeskSection {
   readonly numbers: readonly number[];
   readonly seconds?: number;
 }
-
-/** The header in which a page of this run says so: no page of another site may send it, and none of an earlier run knows it. */
-export const runHeader = "x-countleaf-run";
 
 /** What is answered to a question about a routine's lines, as JSON. */
 export type SongAnswer =

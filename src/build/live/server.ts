@@ -5,7 +5,7 @@ import type { Live } from "./live.js";
 import { lookAt } from "./look.js";
 import { mistakesPage, nothingPage, own, staleBlock, styleLink, toldBlock, troublePage } from "./pages.js";
 import { deskRoutine, songLink, songPage, songPath } from "./song-page.js";
-import type { SongWriter } from "./song-writer.js";
+import { runHeader, type SongWriter } from "./song-writer.js";
 
 /** Open pages that are told of news; where there are more, the one that has been open longest is told no more. */
 const mostListeners = 100;
@@ -152,7 +152,7 @@ async function answerTo(live: Live, songs: SongWriter, method: string, address: 
 /** The song desk; it waits for no news, since a page that is loaded again has lost the song. */
 async function desk(live: Live, { files, token }: SongWriter, slug: string | null): Promise<Answer> {
   const library = live.library();
-  const shared = { language: library.language, ...(token !== undefined && { token }) };
+  const shared = { language: library.language, ...(token !== undefined && { run: { header: runHeader, token } }) };
   if (slug === null) return deskPage(songPage(shared, library, live.routines()));
   const path = `routines/${slug}/index.html`;
   const there = await files.read(slug);

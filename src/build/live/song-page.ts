@@ -110,36 +110,39 @@ function stage(words: SongWording): Html {
   return html`<section class="stage" aria-labelledby="found">
 <h2 class="found" id="found"><span><b id="tempo">${words.none}</b> ${words.countsAMinute}</span> <span>${words.firstCountAt} <b id="first">${words.none}</b></span></h2>
 <canvas id="near" class="near" role="img" aria-label="${words.shape}"></canvas>
-<div class="row"><button class="button go" id="play" type="button">${words.play}</button><span class="clock" id="clock"></span>
-<span class="pair"><button class="button" id="closer" type="button">${words.closer}</button><button class="button" id="wider" type="button">${words.wider}</button></span></div>
+<div class="row"><button class="button go" id="play" type="button">${words.play}</button><span class="clock" id="clock"></span></div>
 </section>
 <div class="whole-song">
 <canvas id="whole" class="whole" role="img" aria-label="${words.whole}"></canvas>
 <input id="position" type="range" min="0" max="0" step="0.1" value="0" aria-label="${words.position}">
 <div class="row"><label class="field">${words.speed} <select id="speed">${speeds.map((percent) => html`<option value="${percent}">${words.percent(percent)}</option>`)}</select></label>
-<label class="field">${words.clicks} <input id="clicks" type="range" min="0" max="2" step="0.1" value="1"></label></div>
-<p class="keys">${words.keys} ${keys.map(([key, does]) => html`<span><kbd>${key}</kbd> ${words.keyNames[does]}</span> `)}<span><kbd>←</kbd> <kbd>→</kbd> ${words.arrowKeys}</span></p>
+<label class="field">${words.clicks} <input id="clicks" type="range" min="0" max="2" step="0.1" value="1"></label>
+<span class="pair"><button class="button" id="closer" type="button">${words.closer}</button><button class="button" id="wider" type="button">${words.wider}</button></span></div>
+<p class="keys">${words.keys} ${keys.map(([key, does]) => html`<span><kbd>${key}</kbd> ${words.keyNames[does]}</span> `)}<span>${words.arrows.map((key) => html`<kbd>${key}</kbd> `)}${words.arrowKeys}</span></p>
 </div>`;
 }
 
 /** Where counts come from: the file, guesses, taps; and what the hand adds. */
 function counts(words: SongWording): Html {
-  const nudge = (name: keyof SongWording["nudges"]) =>
-    html`<button class="button" type="button" data-nudge="${name}">${words.nudges[name]}</button>`;
+  const nudges = (of: keyof SongWording["nudgeGroups"], names: readonly (keyof SongWording["nudges"])[]) => {
+    const buttons = names.map(
+      (name) => html`<button class="button" type="button" data-nudge="${name}">${words.nudges[name]}</button>`,
+    );
+    return html`<div class="nudges" role="group" aria-labelledby="by-hand-${of}"><span id="by-hand-${of}">${words.nudgeGroups[of]}</span>${buttons}</div>
+`;
+  };
   return html`<section aria-labelledby="counts">
 <h2 id="counts">${words.theCounts}</h2>
-<div id="sources"></div>
 <div class="tapping">
 <button id="tap" type="button"><span>${words.tapToPlay}</span></button>
-<div class="row"><label class="field" id="stretches" hidden>${words.tapFor} <select id="stretch"></select></label> <button class="button" id="again" type="button" disabled>${words.again}</button></div>
 <p id="taps"></p>
 <p class="unseen" id="told" role="status"></p>
+<div class="row"><label class="field" id="stretches" hidden>${words.tapFor} <select id="stretch"></select></label> <button class="button" id="again" type="button" disabled>${words.again}</button></div>
 <p class="quiet">${words.tapWhy}</p>
 </div>
+<div id="sources"></div>
 <h3>${words.byHand}</h3>
-<div class="row nudges">${nudge("first-back")}${nudge("first-on")}${nudge("count-back")}${nudge("count-on")}${nudge("here")}</div>
-<div class="row nudges">${nudge("tempo-down")}${nudge("tempo-up")}${nudge("half")}${nudge("double")}</div>
-</section>`;
+${nudges("first", ["first-back", "first-on", "count-back", "count-on", "here"])}${nudges("tempo", ["tempo-down", "tempo-up", "half", "double"])}</section>`;
 }
 
 function landing(words: SongWording): Html {
@@ -151,10 +154,10 @@ function landing(words: SongWording): Html {
 </section>`;
 }
 
-function intoFile({ routine, token }: DeskData, { song: words }: Wording, routines: readonly Named[]): Html {
+function intoFile({ routine, run }: DeskData, { song: words }: Wording, routines: readonly Named[]): Html {
   const file = routine && `${routine.slug}.md`;
   const write =
-    file !== undefined && token !== undefined
+    file !== undefined && run !== undefined
       ? html`<button class="button go" id="write" type="button" disabled>${words.write(file)}</button>
 <button class="button" id="back" type="button" hidden>${words.takeBack}</button>`
       : undefined;
@@ -164,7 +167,7 @@ function intoFile({ routine, token }: DeskData, { song: words }: Wording, routin
 <div class="row"><button class="button" id="copy" type="button" disabled>${words.copy}</button>
 ${write}</div>
 <p id="done" role="status"></p>
-${routine && token === undefined && html`<p>${words.copyOnly}</p>`}
+${routine && run === undefined && html`<p>${words.copyOnly}</p>`}
 ${!routine && takeAlong(words, routines)}
 </section>`;
 }

@@ -5,8 +5,11 @@ import { readRoutine } from "../../reading/read-routine.js";
 import { type ChangedLine, withSong } from "../../reading/song-lines.js";
 import type { Library } from "../../routine/routine.js";
 import { errorText } from "../error-text.js";
-import { runHeader, type SongAnswer } from "./desk-data.js";
+import type { SongAnswer } from "./desk-data.js";
 import type { Refusal, Refused, RoutineFile, RoutineFiles } from "./routine-file.js";
+
+/** The header in which a page of this run says so: no page of another site may send it, and none of an earlier run knows it. */
+export const runHeader = "x-countleaf-run";
 
 export interface SongWriter {
   /** What a page of this run sends along; none where nothing may be written. */

@@ -79,7 +79,8 @@ export const song = {
   drop: "or drop it here. It stays on this computer: nothing of it is sent anywhere.",
   opening: "Opening it …",
   listening: "Listening to it …",
-  ready: (seconds: number): string => `The song is open: ${clock(seconds)} long. Play it, and tap along.`,
+  ready: (seconds: number, isGuess: boolean): string =>
+    `The song is open: ${clock(seconds)} long. ${isGuess ? "The counts are a guess from its sound: play it" : "Play it"}, and tap along.`,
   unreadable: "This browser can’t play that file. Save the song as MP3 or WAV, and choose that.",
   /* What was found. */
   countsAMinute: "counts a minute",
@@ -99,6 +100,7 @@ export const song = {
   wider: "Wider",
   keys: "Keys, while you are in this part:",
   keyNames: { play: "play or pause", tap: "tap", first: "the first count is here", mark: "a section begins here" },
+  arrows: ["Left", "Right"],
   arrowKeys: "five seconds back or on",
   /* The counts. */
   theCounts: "The counts",
@@ -120,7 +122,7 @@ export const song = {
   tap: "Tap on every count",
   tapToPlay: "Play, and tap on every count",
   tapWhy:
-    "Begin on the count that is danced first. The clicks fall silent while you tap. Sixteen taps give a figure, a minute of them a good one.",
+    "Begin on the count that is danced first. The clicks fall silent while you tap. Eight taps give a figure, a minute of them a good one.",
   again: "Start again",
   tapsSoFar: (taps: number, needed: number): string =>
     taps < needed
@@ -141,16 +143,17 @@ export const song = {
   /* By hand. */
   byHand: "A little more by hand",
   nudges: {
-    "first-back": "First count 5 ms earlier",
-    "first-on": "First count 5 ms later",
-    "count-back": "First count one count earlier",
-    "count-on": "First count one count later",
+    "first-back": "5 ms earlier",
+    "first-on": "5 ms later",
+    "count-back": "a count earlier",
+    "count-on": "a count later",
+    here: "it is here",
     "tempo-down": "0.05 slower",
     "tempo-up": "0.05 faster",
-    half: "Count half as fast",
-    double: "Count twice as fast",
-    here: "The first count is here",
+    half: "half as fast",
+    double: "twice as fast",
   },
+  nudgeGroups: { first: "The first count", tempo: "The counts" },
   /* Landing places. */
   sections: "Where sections begin",
   sectionsWhy:
@@ -173,7 +176,7 @@ export const song = {
     `${shortly(seconds)} before the counts arrive, more than half a count: this can’t be danced. Mark it anew, or correct the counts`,
   unwritable: "a repeat has no place of its own in the file: mark the first one",
   remove: "Take the mark away",
-  removeFrom: (section: string): string => `Take the mark of ${section} away`,
+  removeFrom: (section: string): string => `Take the mark away: ${section}`,
   /* Into the file. */
   toFile: "Into the file",
   lines: "The lines for your file",

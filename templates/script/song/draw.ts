@@ -46,7 +46,7 @@ function sheetOf(canvas: HTMLCanvasElement): Sheet | undefined {
   pen.clearRect(0, 0, width, height);
   const style = getComputedStyle(canvas);
   const colour = (name: string) => style.getPropertyValue(`--${name}`).trim();
-  pen.font = `700 14px ${style.fontFamily}`;
+  pen.font = [style.fontWeight, style.fontSize, style.fontFamily].join(" ");
   const colours = {
     ink: colour("ink"),
     quiet: colour("quiet"),

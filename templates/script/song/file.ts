@@ -1,4 +1,4 @@
-import { type DeskData, type DeskRoutine, runHeader, type SongAnswer } from "../../../src/build/live/desk-data.js";
+import type { DeskData, DeskRoutine, SongAnswer } from "../../../src/build/live/desk-data.js";
 import type { ChangedLine, SongFigures } from "../../../src/reading/song-lines.js";
 import type { SongWording } from "../../../src/wording/song.js";
 import { inCode, made, the } from "./elements.js";
@@ -18,14 +18,17 @@ const quiet = 150;
  * @param reread called with the routine as its file has it, after something was written
  */
 export function filePart(data: DeskData, words: SongWording, reread: (routine: DeskRoutine) => void): FilePart {
-  const { token } = data;
+  const { run } = data;
   let routine = data.routine;
   const [changes, copy, done] = [the("changes", HTMLElement), the("copy", HTMLButtonElement), the("done", HTMLElement)];
-  const isWriting = routine !== undefined && token !== undefined;
+  const isWriting = routine !== undefined && run !== undefined;
   const write = isWriting ? the("write", HTMLButtonElement) : undefined;
   const back = isWriting ? the("back", HTMLButtonElement) : undefined;
   let wanted: SongFigures | undefined;
   let text = "";
+  /** What is wanted, as it was shown last. */
+  let shown: string | undefined;
+  /** Counts the questions that were asked. */
   let asked = 0;
   let waiting: ReturnType<typeof setTimeout> | undefined;
 
@@ -33,7 +36,7 @@ export function filePart(data: DeskData, words: SongWording, reread: (routine: D
     try {
       const response = await fetch(`/~live/song/${question}`, {
         method: "POST",
-        headers: { "content-type": "application/json", [runHeader]: token ?? "" },
+        headers: { "content-type": "application/json", ...(run && { [run.header]: run.token }) },
         body: JSON.stringify({ slug: routine?.slug, key: routine?.key, figures }),
       });
       return (await response.json()) as SongAnswer;
@@ -57,20 +60,29 @@ export function filePart(data: DeskData, words: SongWording, reread: (routine: D
     const answer = await ask("lines", wanted);
     // Another question was asked meanwhile: its answer is the one to show.
     if (turn !== asked) return;
-    if ("refused" in answer) return offer(refusal(answer, words), plainLines(wanted, routine), false);
+    if ("refused" in answer) {
+      if (await isReread()) return;
+      return offer(refusal(answer, words), plainLines(wanted, routine), false);
+    }
     const { lines } = answer;
     if (lines.length === 0) return offer([made("p", words.nothing)], "", false);
     offer([tableOf(lines, words)], lines.map(({ after }) => after).join("\n"), true);
   };
+  /** Where the file was saved meanwhile: goes on from what stands there now, and is true. */
+  const isReread = async () => {
+    const now = await routineNow();
+    if (!now || now.key === routine?.key) return false;
+    routine = now;
+    // What is wanted may be the same, and comes to something else in another file.
+    shown = undefined;
+    reread(now);
+    return true;
+  };
   /** Has something written, and reads the file as it is then. */
   const change = async (question: "write" | "take-back", said: string) => {
     const answer = await ask(question, question === "write" ? wanted : {});
+    await isReread();
     if ("refused" in answer) return done.replaceChildren(...refusal(answer, words));
-    const now = await routineNow();
-    if (now) {
-      routine = now;
-      reread(now);
-    }
     done.replaceChildren(said, " ");
     if (routine) done.append(made("a", words.toRoutine(routine.title), { href: `/routines/${routine.slug}/` }));
     if (!back) return;
@@ -90,7 +102,9 @@ export function filePart(data: DeskData, words: SongWording, reread: (routine: D
   });
   return {
     show: (figures) => {
-      if (figures && JSON.stringify(figures) === JSON.stringify(wanted) && asked > 0) return;
+      const now = JSON.stringify(figures);
+      if (figures && now === shown) return;
+      shown = now;
       wanted = figures;
       clearTimeout(waiting);
       waiting = setTimeout(() => void showLines(), quiet);
@@ -100,9 +114,13 @@ export function filePart(data: DeskData, words: SongWording, reread: (routine: D
 
 /** The routine as its file is now: as this very page has it when it is asked for again. */
 async function routineNow(): Promise<DeskRoutine | undefined> {
-  const page = await (await fetch(location.pathname + location.search)).text();
-  const block = new DOMParser().parseFromString(page, "text/html").getElementById("data")?.textContent;
-  return block ? (JSON.parse(block) as DeskData).routine : undefined;
+  try {
+    const page = await (await fetch(location.pathname + location.search)).text();
+    const block = new DOMParser().parseFromString(page, "text/html").getElementById("data")?.textContent;
+    return block ? (JSON.parse(block) as DeskData).routine : undefined;
+  } catch {
+    return undefined;
+  }
 }
 
 function refusal({ refused, findings = [] }: Extract<SongAnswer, { refused: string }>, words: SongWording) {

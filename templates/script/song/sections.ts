@@ -1,9 +1,10 @@
 import type { DeskRoutine } from "../../../src/build/live/desk-data.js";
 import type { Landing } from "../../../src/hearing/song/landing.js";
-import { writtenTime } from "../../../src/hearing/song/written.js";
+import { writtenTempo, writtenTime } from "../../../src/hearing/song/written.js";
 import type { SongWording } from "../../../src/wording/song.js";
 import { made, refill } from "./elements.js";
-import type { Laid } from "./laid.js";
+import { type Laid, tappedTempo } from "./laid.js";
+import type { Desk } from "./state.js";
 
 /** What a section is called, with the time through and the repeat where it is danced more than once. */
 export function nameOf({ written, danced }: DeskRoutine, index: number, words: SongWording): string {
@@ -14,16 +15,28 @@ export function nameOf({ written, danced }: DeskRoutine, index: number, words: S
   return through === "" ? name : `${name}, ${through}`;
 }
 
-/** Sections in danced order, each with where it begins in the song and what follows from that. */
+interface Found {
+  readonly desk: Desk;
+  readonly laid: Laid;
+  readonly routine: DeskRoutine;
+}
+
+/**
+ * Sections in danced order, each with where it begins in the song and what follows from that.
+ *
+ * @param otherwise where whoever took the last mark away by the keys goes on
+ */
 export function showSections(
   into: HTMLElement,
-  { landings, sections }: Laid,
-  routine: DeskRoutine,
+  { desk, laid, routine }: Found,
   words: SongWording,
-  { otherwise, remove }: { readonly otherwise: HTMLElement; readonly remove: (section: number) => void },
+  otherwise: HTMLElement,
+  remove: (section: number) => void,
 ): void {
+  const { landings, sections } = laid;
   const items = landings.map((landing, index) => {
-    const name = nameOf(routine, landing.section, words);
+    const { section, mark } = landing;
+    const name = nameOf(routine, section, words);
     const item = made("li", "", landing.follows === "too-early" || landing.unwritable ? { class: "wrong" } : {});
     const head = made("p", "", { class: "head" });
     head.append(made("b", name), ` ${words.begins(landing.begins)}`);
@@ -32,15 +45,15 @@ export function showSections(
     const said = saidOf(landing, period, words);
     if (said.length > 0) item.append(made("p", `${said.join("; ")}.`));
     if (landing.at !== undefined) item.append(made("code", `at: ${writtenTime(landing.at)}`));
-    if (landing.mark) {
-      const away = made("button", words.remove, {
-        type: "button",
-        class: "button",
-        "aria-label": words.removeFrom(name),
-        "data-key": `mark-${landing.section}`,
+    const tempo = tappedTempo(desk, routine, sections[section]?.written ?? -1);
+    if (tempo !== undefined) item.append(made("code", `tempo: ${writtenTempo(tempo)}`));
+    if (mark) {
+      const button = made("button", words.remove, {
+        ...{ type: "button", class: "button", "aria-label": words.removeFrom(name) },
+        "data-key": `mark-${section}`,
       });
-      away.addEventListener("click", () => remove(landing.section));
-      item.append(away);
+      button.addEventListener("click", () => remove(section));
+      item.append(button);
     }
     return item;
   });

@@ -97,7 +97,7 @@ function group(
   chosen: string,
   choose: (basis: Basis) => void,
 ): HTMLElement {
-  const fields = made("fieldset", "", { class: "pills sources" });
+  const fields = made("fieldset", "", { class: "pills" });
   fields.append(made("legend", legend));
   for (const { key, basis, figure, why } of choices) {
     const input = made("input", "", { type: "radio", name, "data-key": key });
