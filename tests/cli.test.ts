@@ -54,7 +54,6 @@ describe("exit statuses", () => {
       ["click", "good"],
       ["draft", "lesson.vtt"],
       ["compare", "good"],
-      ["tempo", "--last", "song.wav"],
     ]) {
       const { status, stderr, stdout } = countleaf(args);
       expect([status, stdout], args.join(" ")).toEqual([2, ""]);

@@ -23,19 +23,23 @@ const reasons: Readonly<Record<FirstCountGuess["why"], string>> = {
 
 /** What a song sounds like, line by line: lines as they stand under `music` in a routine file, and why beside them. */
 export function songText(file: string, guess: SongGuess, options: { readonly firstCounts: boolean }): string {
-  const lines = guess.tempos.flatMap((tempo) => [
-    line(`tempo: ${writtenTempo(tempo.countsPerMinute)}`, relations[tempo.relation]),
-    ...(options.firstCounts ? firstCountLines(tempo) : []),
-  ]);
+  const length = writtenTime(Math.round(guess.seconds)).replace(/\.0$/, "");
+  const tempos = guess.tempos.map((tempo) =>
+    [
+      line(`tempo: ${writtenTempo(tempo.countsPerMinute)}`, relations[tempo.relation]),
+      ...(options.firstCounts ? firstCountLines(tempo) : []),
+    ].join("\n"),
+  );
   return [
-    `${file}, ${writtenTime(Math.round(guess.seconds)).replace(/\.0$/, "")}. Guesses from the sound alone; count along before one goes into your file:`,
+    `${file}, ${length}. Guesses from the sound alone; count along before one goes into your file:`,
     "",
-    ...lines,
+    tempos.join(options.firstCounts ? "\n\n" : "\n"),
     "",
     ...(guess.unsteady ? [unsteadyText(guess.unsteady)] : []),
     options.firstCounts
-      ? "Lines of one tempo belong together, under `music`. `countleaf serve` plays the song with clicks over it, at /song/."
-      : "`--first` also says where the first count may fall. `countleaf serve` plays the song with clicks over it, at /song/.",
+      ? "Write one `tempo` under `music`, and one of the lines below it."
+      : "`--first` also says where the first count may fall.",
+    "`countleaf serve` plays the song with clicks over it, at /song/.",
     "",
   ].join("\n");
 }
@@ -57,5 +61,5 @@ function firstCountLines({ firstCounts }: TempoCandidate): readonly string[] {
 
 function unsteadyText({ slowest, fastest }: NonNullable<SongGuess["unsteady"]>): string {
   const [from, to] = [slowest, fastest].map((tempo) => String(Math.round(tempo * 10) / 10));
-  return `The song does not keep one tempo: it goes from ${from} to ${to}, counted as the first line is. Give the sections an \`at\`, or a \`tempo\` of their own.`;
+  return `The song does not keep one tempo: it ranges from ${from} to ${to}, counted as the first line is. Give the sections where it changes an \`at\`, or a \`tempo\` of their own.`;
 }

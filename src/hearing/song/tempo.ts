@@ -2,7 +2,7 @@ import { firstCountsOn } from "./first-counts.js";
 import { quantile } from "./numbers.js";
 import { type Onsets, onsetsOf } from "./onsets.js";
 import { fastest, likenessOf, type Pulse, peaksOf, pulsesIn, slowest, smoothed } from "./pulse.js";
-import { beatsAlong, type CurvePoint, type Row, steadyTempo, tempoCurve } from "./track.js";
+import { beatsAlong, type CurvePoint, coherence, type Row, steadyTempo, tempoCurve } from "./track.js";
 import type { FirstCountGuess, NoGuess, Relation, SongGuess, TempoCandidate, TempoRange } from "./types.js";
 
 /** Seconds; in less there is no bar to compare with the next. */
@@ -18,7 +18,15 @@ const shortest = 6;
 export function guessSong(samples: Float32Array, rate: number): SongGuess | NoGuess {
   const seconds = samples.length / rate;
   if (!(rate > 0) || seconds < shortest) return { why: "too-short" };
-  const onsets = onsetsOf(samples, rate);
+  return guessFrom(onsetsOf(samples, rate), seconds);
+}
+
+/**
+ * The second half of the same, for a page that takes a breath between the two: each takes some part of a second for a song.
+ *
+ * @param seconds length of the track
+ */
+export function guessFrom(onsets: Onsets, seconds: number): SongGuess | NoGuess {
   if (!onsets.all.some((value) => value > 0)) return { why: "silent" };
   const pulses = pulsesIn(likenessOf(onsets.all, onsets.rate), likenessOf(onsets.low, onsets.rate));
   const chosen = candidatesAmong(pulses);
@@ -27,25 +35,28 @@ export function guessSong(samples: Float32Array, rate: number): SongGuess | NoGu
   const row = { rate: onsets.rate, values: onsets.all.map((value, index) => value + 0.5 * (onsets.low[index] ?? 0)) };
   const through = tempoCurve(row, first.countsPerMinute);
   const curve = plainPart(through);
-  const unsteady = rangeOf(curve);
-  const whole = chosen.reduce((sum, { strength }) => sum + strength, 0);
+  const unsteady = rangeOf(row, through, curve);
   const usual = middleOf(curve) ?? first.countsPerMinute;
   const exact = unsteady ? usual : steadyTempo(row, usual, 0.006);
-  const tempos = chosen.map((pulse): TempoCandidate => {
-    const relation = relationOf(pulse.countsPerMinute / first.countsPerMinute);
+  const firstCounts = (countsPerMinute: number) =>
+    unsteady ? alongCurve(onsets, row, through, countsPerMinute / exact) : onGrid(onsets, row, countsPerMinute);
+  const shown = curve.map(({ at, countsPerMinute }) => ({ at: at + onsets.begins, countsPerMinute }));
+  return { tempos: candidatesFrom(chosen, exact, firstCounts), curve: shown, seconds, ...(unsteady && { unsteady }) };
+}
+
+/** The tempos to offer, those in a plain ratio to the first as exact as that is. */
+function candidatesFrom(
+  chosen: readonly Pulse[],
+  exact: number,
+  firstCounts: (countsPerMinute: number) => readonly FirstCountGuess[],
+): readonly TempoCandidate[] {
+  const whole = chosen.reduce((sum, { strength }) => sum + strength, 0);
+  return chosen.map((pulse) => {
+    const relation = relationOf(pulse.countsPerMinute / (chosen[0]?.countsPerMinute ?? 1));
     const ratio = ratios.find(([name]) => name === relation)?.[1];
     const countsPerMinute = ratio === undefined ? pulse.countsPerMinute : exact * ratio;
-    return {
-      countsPerMinute,
-      relation,
-      trust: pulse.strength / whole,
-      firstCounts: unsteady
-        ? alongCurve(onsets, row, through, countsPerMinute / exact)
-        : onGrid(onsets, row, countsPerMinute),
-    };
+    return { countsPerMinute, relation, trust: pulse.strength / whole, firstCounts: firstCounts(countsPerMinute) };
   });
-  const shown = curve.map(({ at, countsPerMinute }) => ({ at: at + onsets.begins, countsPerMinute }));
-  return { tempos, curve: shown, seconds, ...(unsteady && { unsteady }) };
 }
 
 const ratios: readonly (readonly [Relation, number])[] = [
@@ -91,13 +102,20 @@ function candidatesAmong(pulses: readonly Pulse[]): readonly Pulse[] {
   return other ? [...offered, other] : offered;
 }
 
+/** How plainly most of the track keeps its tempo. */
+function usualStrength(curve: readonly CurvePoint[]): number {
+  return quantile(
+    curve.map(({ strength }) => strength).toSorted((a, b) => a - b),
+    0.6,
+  );
+}
+
 /** Places of the curve about one that are to keep the tempo plainly too: what they hear overlaps with what it hears. */
 const beside = 2;
 
 /** The part of the curve where the track keeps a tempo plainly: no silence, no noise before it. */
 function plainPart(curve: readonly CurvePoint[]): readonly CurvePoint[] {
-  const sorted = curve.map(({ strength }) => strength).toSorted((a, b) => a - b);
-  const least = 0.5 * quantile(sorted, 0.6);
+  const least = 0.6 * usualStrength(curve);
   return curve.filter((_, index) =>
     curve.slice(Math.max(0, index - beside), index + beside + 1).every(({ strength }) => strength >= least),
   );
@@ -113,11 +131,27 @@ function tempos(curve: readonly CurvePoint[]): readonly number[] {
 
 /** A part of the tempo: what a curve of a steady track may stray by. */
 const strays = 0.012;
+/** A part of the tempo: who changes by so much does it so soon that the rest of the track may still keep one tempo. */
+const slowsDown = 0.06;
+/** A track that keeps one tempo does so as a whole no less plainly than in each few seconds of it. */
+const keeps = 0.95;
 
-function rangeOf(curve: readonly CurvePoint[]): TempoRange | undefined {
-  const sorted = tempos(curve);
-  const [least, most] = [quantile(sorted, 0.03), quantile(sorted, 0.97)];
-  return most > least * (1 + strays) ? { slowest: least, fastest: most } : undefined;
+/**
+ * How far the tempo ranges, where it does.
+ *
+ * @param through the curve through the whole track
+ * @param plain the part of it where a tempo is kept plainly
+ */
+function rangeOf(row: Row, through: readonly CurvePoint[], plain: readonly CurvePoint[]): TempoRange | undefined {
+  const sorted = tempos(plain);
+  // One place alone is a slip of the ear, in a short track too.
+  const slips = Math.max(1, Math.floor(sorted.length / 33));
+  const [least = 0, most = 0] = [sorted[slips], sorted.at(-1 - slips)];
+  const range = { slowest: least, fastest: most };
+  if (most <= least * (1 + strays)) return undefined;
+  if (most > least * (1 + slowsDown)) return range;
+  const whole = coherence(row, steadyTempo(row, quantile(sorted, 0.5), 0.006));
+  return whole < keeps * usualStrength(through) ? range : undefined;
 }
 
 /** First counts of a steady track, on even beats. */

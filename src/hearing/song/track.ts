@@ -13,8 +13,8 @@ const step = 1;
 const [below, above] = [170, 100];
 /** The curve is so fine, as a part of the tempo. */
 const fineness = 0.003;
-/** What it costs to change by a step of the curve from one second to the next. */
-const unwilling = 0.007;
+/** What it costs to change by a step of the curve from one second to the next; by four, twice that: who slows down does so in earnest. */
+const unwilling = 0.01;
 
 /** A place of the curve. */
 export interface CurvePoint extends TempoAt {
@@ -50,14 +50,24 @@ export function tempoCurve(row: Row, countsPerMinute: number): readonly CurvePoi
 export function steadyTempo(row: Row, countsPerMinute: number, reach: number): number {
   const step = 60 / (12 * (row.values.length / row.rate));
   const steps = Math.ceil((reach * countsPerMinute) / step);
-  const values = Float64Array.from(row.values);
-  const mean = values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
-  const centred = values.map((value) => value - mean);
+  const centred = aboutMean(row);
   const strengths = Array.from({ length: 2 * steps + 1 }, (_, index) =>
     comesAndGoes(centred, (countsPerMinute + (index - steps) * step) / 60 / row.rate),
   );
   const best = strengths.indexOf(Math.max(...strengths));
   return countsPerMinute + (topNear(strengths, best) - steps) * step;
+}
+
+/** How plainly the whole track keeps one tempo, as the strength of a place of the curve says it of a few seconds. */
+export function coherence(row: Row, countsPerMinute: number): number {
+  const centred = aboutMean(row);
+  const power = row.values.reduce((sum, value) => sum + value * value, 0);
+  return power === 0 ? 0 : comesAndGoes(centred, countsPerMinute / 60 / row.rate) / Math.sqrt(power * centred.length);
+}
+
+function aboutMean({ values }: Row): Float64Array {
+  const mean = values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
+  return Float64Array.from(values, (value) => value - mean);
 }
 
 /** How strongly onsets within a stretch about a moment keep each tempo, 1 in the middle of the strongest. */
@@ -100,7 +110,7 @@ function swing(row: Float64Array, perFrame: number): number {
 }
 
 /** Steps of the curve's fineness that the tempo may change by in a second. */
-const mostSteps = 20;
+const mostSteps = 30;
 
 function bestWay(strengths: readonly Float64Array[], states: number): readonly number[] {
   let gains = new Float64Array(states);
@@ -110,7 +120,7 @@ function bestWay(strengths: readonly Float64Array[], states: number): readonly n
     for (let state = 0; state < states; state++) {
       let best = -Infinity;
       for (let other = Math.max(0, state - mostSteps); other <= Math.min(states - 1, state + mostSteps); other++) {
-        const gain = (gains[other] ?? 0) - unwilling * Math.abs(state - other);
+        const gain = (gains[other] ?? 0) - unwilling * Math.sqrt(Math.abs(state - other));
         if (gain <= best) continue;
         best = gain;
         from[state] = other;

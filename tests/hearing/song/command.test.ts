@@ -105,6 +105,14 @@ describe("countleaf tempo", () => {
     }
   });
 
+  test("says what there is where its arguments are wrong", async () => {
+    for (const args of [[], ["--last", "song.wav"], ["one.wav", "two.wav"]]) {
+      const { status, out, error } = await run(...args);
+      expect([status, out]).toEqual([2, ""]);
+      expect(error).toContain("countleaf tempo FILE.wav [--first]");
+    }
+  });
+
   test("says how far a tempo ranges that does not hold", () => {
     const guess: SongGuess = {
       seconds: 192,

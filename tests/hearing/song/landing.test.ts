@@ -1,6 +1,11 @@
+import fc from "fast-check";
+import Fraction from "fraction.js";
 import { describe, expect, test } from "vitest";
 import { atLines, type LandingSection, landingsOf } from "../../../src/hearing/song/landing.js";
 import { writtenTempo, writtenTime } from "../../../src/hearing/song/written.js";
+import { dance } from "../../../src/routine/dance.js";
+import { library, move, phrase, written, section as writtenSection } from "../../fixtures/written.js";
+import { runs, seed } from "../../runs.js";
 
 /* 120 counts a minute, half a second each; 16 counts a section, so they arrive at 10, 18, 26 and 34 s. */
 const first = { firstCount: 10 };
@@ -102,6 +107,44 @@ test("a section that lands differently in another time through gets a time for e
   ];
   expect(atLines(walls, landingsOf(walls, first, marks))).toEqual([{ written: 1, at: { 1: 19, 2: 37 } }]);
   expect(atLines(walls, landingsOf(walls, first, marks.slice(1)))).toEqual([{ written: 1, at: { 2: 37 } }]);
+});
+
+test("what is said to follow is what a file with those lines then does", () => {
+  const tempo = fc.constantFrom(76, 92.05, 120);
+  // In counts after where the counts arrive: none, whole ones, between two, up to half a count early, and earlier.
+  const heard = fc.option(fc.oneof(fc.integer({ min: 0, max: 9 }), fc.double({ min: -1.2, max: 3, noNaN: true })));
+  fc.assert(
+    fc.property(fc.array(fc.tuple(tempo, heard), { minLength: 2, maxLength: 6 }), (parts) => {
+      const sections = parts.map(([countsPerMinute], index) => section(index, { counts: 8, countsPerMinute }));
+      const marks: { section: number; at: number }[] = [];
+      for (const [index, [, counts]] of parts.entries()) {
+        const [before, reached] = [parts[index - 1]?.[0], landingsOf(sections, first, marks)[index]?.arrives];
+        if (before === undefined || reached === undefined || counts === null) continue;
+        marks.push({ section: index, at: reached + (counts * 60) / before });
+      }
+      const landings = landingsOf(sections, first, marks);
+      const lines = new Map(atLines(sections, landings).map(({ written: index, at }) => [index, at]));
+      const { routine, problems } = dance(
+        written({
+          music: { firstCount: new Fraction(10) },
+          sections: parts.map(([countsPerMinute], index) => {
+            const at = lines.get(index);
+            return writtenSection(`Part ${index}`, [phrase([move("1-8", "Walk")])], {
+              tempo: new Fraction(countsPerMinute),
+              at: typeof at === "number" ? [{ place: `at ${index}`, seconds: new Fraction(at) }] : [],
+            });
+          }),
+        }),
+        library,
+      );
+      const tooEarly = landings.filter(({ follows }) => follows === "too-early").map((one) => `at ${one.section}`);
+      expect(problems.filter(({ severity }) => severity === "error").map(({ place }) => place)).toEqual(tooEarly);
+      if (!routine) return;
+      for (const [index, { begins }] of landings.entries())
+        expect(routine.sections[index]?.start.add(10).valueOf()).toBeCloseTo(begins, 9);
+    }),
+    { numRuns: runs(160), seed },
+  );
 });
 
 test("there is nothing to land without counts", () => {
