@@ -102,6 +102,6 @@ describe("the arrows between the rooms", () => {
 
   it("a page template works with what publishing/site hands it, and the browser's script with pure modules", () => {
     expect([...new Set(valuesImportedIn("pages"))]).toEqual(["publishing/site/html.js"]);
-    expect(valuesImportedIn("script").filter((from) => !/^(routine|wording)\//.test(from))).toEqual([]);
+    expect(valuesImportedIn("script").filter((from) => !/^(routine|wording|hearing)\//.test(from))).toEqual([]);
   });
 });

@@ -15,6 +15,7 @@ const help = `countleaf makes a page, handouts and video text from one file a da
   countleaf captions SLUG         print captions of counts and cues, --lead N counts early
   countleaf takes SLUG            lay out a breakdown video, for the day it is recorded
   countleaf click SLUG --out F    write the click track as sound
+  countleaf tempo FILE.wav        guess a song's tempo, --first its first count too
 
   --content DIR   where the files are (content)
   --port, --host  where the library is served (8080, this computer alone)
@@ -39,6 +40,7 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   captions: async () => (await import("./captions.js")).captionsCommand,
   takes: async () => (await import("./takes.js")).takesCommand,
   click: async () => (await import("./click.js")).clickCommand,
+  tempo: async () => (await import("./tempo.js")).tempoCommand,
 };
 
 async function main(args: readonly string[]): Promise<number> {

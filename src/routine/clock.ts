@@ -124,11 +124,30 @@ function nothingToCountFrom(place: Place, problems: Problems): void {
   );
 }
 
+/** How a section's own track time meets the counts before it: as they arrive, after a wait, with a cut, or too early for that. */
+export interface Meeting {
+  readonly kind: "arrives" | "wait" | "cut" | "too-early";
+  /** Seconds between the two. */
+  readonly by: Fraction;
+}
+
+/**
+ * @param reach where the counts arrive, in seconds
+ * @param wanted where the section is to begin, from the same moment
+ * @param countsPerMinute of the counts before it
+ */
+export function meetingOf(reach: Fraction, wanted: Fraction, countsPerMinute: Fraction): Meeting {
+  const by = wanted.sub(reach).abs();
+  if (by.equals(0)) return { kind: "arrives", by };
+  if (wanted.gt(reach)) return { kind: "wait", by };
+  return { kind: by.gt(countSeconds(countsPerMinute).div(2)) ? "too-early" : "cut", by };
+}
+
 /** A section's track time that comes before the counts have reached it. */
 function cutShort(next: GivenTime, reach: Fraction, countsPerMinute: Fraction, problems: Problems): void {
-  const early = reach.sub(next.seconds);
+  const { kind, by } = meetingOf(reach, next.seconds, countsPerMinute);
   const [counted, given] = [seconds(reach), seconds(next.seconds)];
-  if (early.gt(countSeconds(countsPerMinute).div(2)))
+  if (kind === "too-early")
     problems.error(
       "at",
       next.place,
@@ -138,7 +157,7 @@ function cutShort(next: GivenTime, reach: Fraction, countsPerMinute: Fraction, p
     problems.note(
       "re-sync",
       next.place,
-      `the counts reach ${counted} s into the track and \`at\` says ${given} s: the last move before it is shortened by ${seconds(early)} s`,
+      `the counts reach ${counted} s into the track and \`at\` says ${given} s: the last move before it is shortened by ${seconds(by)} s`,
     );
 }
 

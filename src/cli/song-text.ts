@@ -1,0 +1,65 @@
+import type { FirstCountGuess, Relation, SongGuess, TempoCandidate } from "../hearing/song/types.js";
+import { writtenTempo, writtenTime } from "../hearing/song/written.js";
+
+const relations: Readonly<Record<Relation, string>> = {
+  first: "the likeliest",
+  half: "the same counted half as fast",
+  double: "the same counted twice as fast",
+  third: "one count for three of the first",
+  triple: "three counts for one of the first",
+  "two-thirds": "two counts for three of the first",
+  "three-halves": "three counts for two of the first",
+  "three-quarters": "three counts for four of the first",
+  "four-thirds": "four counts for three of the first",
+  other: "another beat in it",
+};
+
+const reasons: Readonly<Record<FirstCountGuess["why"], string>> = {
+  "music-begins": "the music begins",
+  "first-strong": "it gets strong",
+  "bass-begins": "the bass comes in",
+  "bar-begins": "the first heavy one of four counts",
+};
+
+/** What a song sounds like, line by line: lines as they stand under `music` in a routine file, and why beside them. */
+export function songText(file: string, guess: SongGuess, options: { readonly firstCounts: boolean }): string {
+  const length = writtenTime(Math.round(guess.seconds)).replace(/\.0$/, "");
+  const tempos = guess.tempos.map((tempo) =>
+    [
+      line(`tempo: ${writtenTempo(tempo.countsPerMinute)}`, relations[tempo.relation]),
+      ...(options.firstCounts ? firstCountLines(tempo) : []),
+    ].join("\n"),
+  );
+  return [
+    `${file}, ${length}. Guesses from the sound alone; count along before one goes into your file:`,
+    "",
+    tempos.join(options.firstCounts ? "\n\n" : "\n"),
+    "",
+    ...(guess.unsteady ? [unsteadyText(guess.unsteady)] : []),
+    options.firstCounts
+      ? "Write one `tempo` under `music`, and one of the lines below it."
+      : "`--first` also says where the first count may fall.",
+    "`countleaf serve` plays the song with clicks over it, at /song/.",
+    "",
+  ].join("\n");
+}
+
+function line(key: string, why: string): string {
+  return `  ${key.padEnd(24)}${why}`;
+}
+
+function firstCountLines({ firstCounts }: TempoCandidate): readonly string[] {
+  const inOrder = firstCounts.toSorted((a, b) => a.at - b.at);
+  const likeliest = firstCounts[0];
+  return inOrder.map((guess) =>
+    line(
+      `first-count: ${writtenTime(Math.round(guess.at * 100) / 100)}`,
+      `${reasons[guess.why]}${guess === likeliest && firstCounts.length > 1 ? ", the likeliest" : ""}`,
+    ),
+  );
+}
+
+function unsteadyText({ slowest, fastest }: NonNullable<SongGuess["unsteady"]>): string {
+  const [from, to] = [slowest, fastest].map((tempo) => String(Math.round(tempo * 10) / 10));
+  return `The song does not keep one tempo: it ranges from ${from} to ${to}, counted as the first line is. Give the sections where it changes an \`at\`, or a \`tempo\` of their own.`;
+}

@@ -1,0 +1,190 @@
+import { smoothed } from "./pulse.js";
+import type { TempoAt } from "./types.js";
+
+/** Frames a second, with how much begins in each. */
+export interface Row {
+  readonly rate: number;
+  readonly values: Float32Array;
+}
+
+/** Seconds from one place of the curve to the next. */
+const step = 1;
+/** How far the tempo may lie from the whole track's, below and above, in steps of the curve. */
+const [below, above] = [170, 100];
+/** The curve is so fine, as a part of the tempo. */
+const fineness = 0.003;
+/** What it costs to change by a step of the curve from one second to the next; by four, twice that: who slows down does so in earnest. */
+const unwilling = 0.01;
+
+/** A place of the curve. */
+export interface CurvePoint extends TempoAt {
+  /** How plainly the track keeps that tempo there; next to nothing in silence and noise. */
+  readonly strength: number;
+}
+
+/**
+ * The tempo at each second, near the one given: how strongly the onsets about it come and go that often, and twice and four times so
+ * (a tempogram), and the way through it that gains the most without leaping (Viterbi 1967, *from memory*).
+ */
+export function tempoCurve(row: Row, countsPerMinute: number): readonly CurvePoint[] {
+  const tempos = Array.from(
+    { length: below + above + 1 },
+    (_, index) => countsPerMinute * Math.exp((index - below) * fineness),
+  );
+  const width = Math.min(10, Math.max(4.5, (8 * 60) / countsPerMinute));
+  const places = Math.max(1, Math.floor(row.values.length / row.rate / step));
+  const strengths = Array.from({ length: places }, (_, index) => strengthsAt(row, (index + 0.5) * step, width, tempos));
+  return bestWay(strengths, tempos.length).map((state, index) => ({
+    at: (index + 0.5) * step,
+    countsPerMinute: tempos[state] ?? countsPerMinute,
+    strength: strengths[index]?.[state] ?? 0,
+  }));
+}
+
+/**
+ * The one tempo near the given at which the onsets of the whole track come and go the most, and twice and four times as often: the
+ * longer the track, the finer.
+ *
+ * @param reach a part of the tempo
+ */
+export function steadyTempo(row: Row, countsPerMinute: number, reach: number): number {
+  const step = 60 / (12 * (row.values.length / row.rate));
+  const steps = Math.ceil((reach * countsPerMinute) / step);
+  const centred = aboutMean(row);
+  const strengths = Array.from({ length: 2 * steps + 1 }, (_, index) =>
+    comesAndGoes(centred, (countsPerMinute + (index - steps) * step) / 60 / row.rate),
+  );
+  const best = strengths.indexOf(Math.max(...strengths));
+  return countsPerMinute + (topNear(strengths, best) - steps) * step;
+}
+
+/** How plainly the whole track keeps one tempo, as the strength of a place of the curve says it of a few seconds. */
+export function coherence(row: Row, countsPerMinute: number): number {
+  const centred = aboutMean(row);
+  const power = row.values.reduce((sum, value) => sum + value * value, 0);
+  return power === 0 ? 0 : comesAndGoes(centred, countsPerMinute / 60 / row.rate) / Math.sqrt(power * centred.length);
+}
+
+function aboutMean({ values }: Row): Float64Array {
+  const mean = values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
+  return Float64Array.from(values, (value) => value - mean);
+}
+
+/** How strongly onsets within a stretch about a moment keep each tempo, 1 in the middle of the strongest. */
+function strengthsAt(row: Row, at: number, width: number, tempos: readonly number[]): Float64Array {
+  const from = Math.max(0, Math.round((at - width / 2) * row.rate));
+  const until = Math.min(row.values.length, Math.round((at + width / 2) * row.rate));
+  const part = Float64Array.from({ length: Math.max(0, until - from) }, (_, index) => {
+    const bell = 0.5 - 0.5 * Math.cos((2 * Math.PI * (index + 0.5)) / (until - from));
+    return bell * (row.values[from + index] ?? 0);
+  });
+  const mean = part.reduce((sum, value) => sum + value, 0) / Math.max(1, part.length);
+  const power = part.reduce((sum, value) => sum + value * value, 0);
+  if (power === 0) return new Float64Array(tempos.length);
+  for (let index = 0; index < part.length; index++)
+    part[index] = (part[index] ?? 0) - mean * (1 - Math.cos((2 * Math.PI * (index + 0.5)) / part.length));
+  return Float64Array.from(tempos, (tempo) => {
+    const perFrame = tempo / 60 / row.rate;
+    return comesAndGoes(part, perFrame) / Math.sqrt(power * part.length);
+  });
+}
+
+/** How strongly a row comes and goes so often, and twice and four times so. */
+function comesAndGoes(row: Float64Array, perFrame: number): number {
+  return swing(row, perFrame) + swing(row, 2 * perFrame) + 0.5 * swing(row, 4 * perFrame);
+}
+
+/** How strongly a row comes and goes, in times a frame. */
+function swing(row: Float64Array, perFrame: number): number {
+  const [cos, sin] = [Math.cos(2 * Math.PI * perFrame), Math.sin(2 * Math.PI * perFrame)];
+  let [across, up, x, y] = [0, 0, 1, 0];
+  for (let index = 0; index < row.length; index++) {
+    const value = row[index] ?? 0;
+    across += value * x;
+    up += value * y;
+    const turned = x * cos - y * sin;
+    y = x * sin + y * cos;
+    x = turned;
+  }
+  return Math.hypot(across, up);
+}
+
+/** Steps of the curve's fineness that the tempo may change by in a second. */
+const mostSteps = 30;
+
+function bestWay(strengths: readonly Float64Array[], states: number): readonly number[] {
+  let gains = new Float64Array(states);
+  const origins: Int32Array[] = [];
+  for (const here of strengths) {
+    const [next, from] = [new Float64Array(states), new Int32Array(states)];
+    for (let state = 0; state < states; state++) {
+      let best = -Infinity;
+      for (let other = Math.max(0, state - mostSteps); other <= Math.min(states - 1, state + mostSteps); other++) {
+        const gain = (gains[other] ?? 0) - unwilling * Math.sqrt(Math.abs(state - other));
+        if (gain <= best) continue;
+        best = gain;
+        from[state] = other;
+      }
+      next[state] = best + (here[state] ?? 0);
+    }
+    gains = next;
+    origins.push(from);
+  }
+  let state = gains.indexOf(gains.reduce((most, gain) => Math.max(most, gain), -Infinity));
+  const way: number[] = [];
+  for (const from of origins.toReversed()) {
+    way.push(state);
+    state = from[state] ?? state;
+  }
+  return way.toReversed();
+}
+
+/** How much a beat loses that comes too early or late, by the square of how much so. */
+const strictness = 60;
+
+/**
+ * The beats of a track: of all rows of moments that keep the tempo of the curve well enough, the one on which the most begins, found by
+ * dynamic programming (Ellis 2007, *from memory*).
+ *
+ * @returns seconds, in order
+ */
+export function beatsAlong(row: Row, curve: readonly TempoAt[]): readonly number[] {
+  const values = smoothed(row.values);
+  const [gains, before] = [new Float64Array(values.length), new Int32Array(values.length).fill(-1)];
+  for (let frame = 0; frame < values.length; frame++) {
+    const period = (60 / tempoAt(curve, frame / row.rate)) * row.rate;
+    let best = 0;
+    for (let gap = Math.round(0.7 * period); gap <= Math.round(1.4 * period) && gap <= frame; gap++) {
+      const gain = (gains[frame - gap] ?? 0) - strictness * Math.log(gap / period) ** 2;
+      if (gain <= best) continue;
+      best = gain;
+      before[frame] = frame - gap;
+    }
+    gains[frame] = best + (values[frame] ?? 0);
+  }
+  const beats: number[] = [];
+  for (let frame = bestEnd(gains, row.rate); frame >= 0; frame = before[frame] ?? -1)
+    beats.push(topNear(values, frame) / row.rate);
+  return beats.toReversed();
+}
+
+/** The frame, of the last seconds, at which a row of beats that ends there has gained the most. */
+function bestEnd(gains: Float64Array, rate: number): number {
+  let best = gains.length - 1;
+  for (let frame = Math.max(0, gains.length - Math.round(1.5 * rate)); frame < gains.length; frame++)
+    if ((gains[frame] ?? 0) > (gains[best] ?? 0)) best = frame;
+  return best;
+}
+
+/** The top of a peak, between its places where a parabola through three of them has it. */
+function topNear(values: ArrayLike<number>, place: number): number {
+  const [before, here, after] = [values[place - 1] ?? 0, values[place] ?? 0, values[place + 1] ?? 0];
+  const bend = before - 2 * here + after;
+  return bend < 0 && here >= before && here >= after ? place + (0.5 * (before - after)) / bend : place;
+}
+
+/** The tempo at a moment. */
+export function tempoAt(curve: readonly TempoAt[], at: number): number {
+  const index = Math.max(0, Math.min(curve.length - 1, Math.floor(at / step)));
+  return curve[index]?.countsPerMinute ?? 100;
+}
