@@ -1,3 +1,5 @@
+import { median } from "../../../src/hearing/song/numbers.js";
+
 /** Seconds of song between two knocks: uneven, so that nothing that works on stretches of sound falls into step with them. */
 const gaps = [0.23, 0.19, 0.26, 0.21, 0.24, 0.18, 0.25, 0.2, 0.22, 0.27];
 const sampleRate = 44_100;
@@ -57,7 +59,7 @@ async function measure(context: AudioContext, rate: number, learn: (lag: number)
         origins.push(audio.currentTime - rate * context.currentTime);
         await until((window / context.sampleRate - 0.1) / 20);
       }
-      const origin = middle(origins);
+      const origin = median(origins);
       for (const time of knocksIn(ear, mark)) {
         const place = origin + rate * time;
         const nearest = places.reduce((best, at) => (Math.abs(at - place) < Math.abs(best - place) ? at : best), 0);
@@ -131,9 +133,4 @@ function train(places: readonly number[]): Blob {
 /** A chord under the knocks, since what keeps the pitch looks for what is alike. */
 function bed(seconds: number): number {
   return [220, 275, 330].reduce((sum, pitch) => sum + 1000 * Math.sin(2 * Math.PI * pitch * seconds), 0);
-}
-
-function middle(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[sorted.length >> 1] ?? 0;
 }
