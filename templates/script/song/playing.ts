@@ -23,7 +23,6 @@ const hushFor = 2500;
 /** @param beats what is clicked: asked for anew each time, so that a change is heard at once */
 export function playing(beats: () => readonly Beat[]): Playing {
   const audio = new Audio();
-  let context: AudioContext | undefined;
   let level = 1;
   let hushedAt = Number.NEGATIVE_INFINITY;
   const clicks = overSong(
@@ -32,10 +31,6 @@ export function playing(beats: () => readonly Beat[]): Playing {
       beats()
         .filter(({ at }) => at >= from && at < to)
         .map(({ at, accent }) => ({ at, sound: accent ? ("accent" as const) : ("count" as const) })),
-    (its) => {
-      context = its;
-      return its.destination;
-    },
   );
   const loud = () => clicks.setLevel(performance.now() - hushedAt < hushFor ? 0 : level);
   setInterval(() => {
@@ -57,11 +52,10 @@ export function playing(beats: () => readonly Beat[]): Playing {
     },
     heardAt: ({ timeStamp }) => {
       if (audio.paused) return audio.currentTime;
-      // The event is a little older than this line, and what left the graph took a while to the ear: through the system and the device,
-      // as far as the browser knows of it.
-      const handled = Math.max(0, (performance.now() - timeStamp) / 1000);
-      const late = handled + (context?.outputLatency ?? 0);
-      return Math.max(0, audio.currentTime - audio.playbackRate * late);
+      // What the ear hears lies behind what the element reports: by the way through the graph, which is measured, and through the device, as
+      // far as the browser knows of it. Before that is known, the report has to do. And the event is a little older than this line.
+      const now = clicks.heard() ?? audio.currentTime;
+      return Math.max(0, now - (audio.playbackRate * Math.max(0, performance.now() - timeStamp)) / 1000);
     },
     setLevel: (wanted) => {
       level = wanted;
