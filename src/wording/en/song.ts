@@ -1,4 +1,4 @@
-import { counted } from "./language.js";
+import { capital, counted } from "./language.js";
 
 const relations = {
   first: "the likeliest",
@@ -175,6 +175,8 @@ export const song = {
   tooEarly: (seconds: number): string =>
     `${shortly(seconds)} before the counts arrive, more than half a count: this can’t be danced. Mark it anew, or correct the counts`,
   unwritable: "a repeat has no place of its own in the file: mark the first one",
+  /** What is said of a section, in one sentence. */
+  facts: (said: readonly string[]): string => `${capital(said.join("; "))}.`,
   remove: "Take the mark away",
   removeFrom: (section: string): string => `Take the mark away: ${section}`,
   /* Into the file. */

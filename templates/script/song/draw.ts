@@ -87,9 +87,11 @@ export function drawNear(canvas: HTMLCanvasElement, view: View): void {
   pen.fillStyle = colours.ink;
   pen.fillRect(0, floor, width, 4);
   pen.textAlign = "start";
-  for (const { at, name } of view.begins.filter(isSeen)) {
+  for (const [index, begin] of view.begins.entries()) {
+    if (!isSeen(begin)) continue;
+    const { at, name } = begin;
     pen.fillRect(xOf(at) - 1, 0, 3, floor);
-    const room = xOf(view.begins.find((other) => other.at > at)?.at ?? from + 2 * seconds) - xOf(at) - 12;
+    const room = xOf(view.begins[index + 1]?.at ?? from + 2 * seconds) - xOf(at) - 12;
     pen.fillText(shortened(pen, name, room), xOf(at) + 6, names);
   }
   for (const at of view.marks) {

@@ -43,7 +43,7 @@ export function showSections(
     item.append(head);
     const period = 60 / (sections[landings[index - 1]?.section ?? 0]?.countsPerMinute ?? 60);
     const said = saidOf(landing, period, words);
-    if (said.length > 0) item.append(made("p", `${said.join("; ")}.`));
+    if (said.length > 0) item.append(made("p", words.facts(said)));
     if (landing.at !== undefined) item.append(made("code", `at: ${writtenTime(landing.at)}`));
     const tempo = tappedTempo(desk, routine, sections[section]?.written ?? -1);
     if (tempo !== undefined) item.append(made("code", `tempo: ${writtenTempo(tempo)}`));
