@@ -2,14 +2,14 @@ import { counts } from "./counts.js";
 import { ordinal } from "./language.js";
 
 /** How the routine lies on the learner's file. */
-interface OnCopy {
+export interface OnCopy {
   readonly first: number;
   /** Above 1 where the file is slower. */
   readonly stretch: number;
 }
 
 /** What taps say of the learner's file. */
-interface TappedCopy {
+export interface TappedCopy {
   readonly copy: OnCopy;
   /** The first count is right within so many seconds. */
   readonly within: number;
