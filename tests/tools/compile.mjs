@@ -117,6 +117,8 @@ async function scripts() {
       format: "iife",
       charset: "utf8",
       target: "es2020",
+      // A phone has to fetch it before anything can be practised.
+      minify: true,
     });
   // Those of `dist/script` are published with every library; the report on a draft carries its own within it, and `serve` has the desk's.
   await Promise.all([

@@ -2,14 +2,14 @@ import { counts } from "./counts.js";
 import { ordinal } from "./language.js";
 
 /** How the routine lies on the learner's file. */
-interface OnCopy {
+export interface OnCopy {
   readonly first: number;
   /** Above 1 where the file is slower. */
   readonly stretch: number;
 }
 
 /** What taps say of the learner's file. */
-interface TappedCopy {
+export interface TappedCopy {
   readonly copy: OnCopy;
   /** The first count is right within so many seconds. */
   readonly within: number;
@@ -73,16 +73,14 @@ export const player = {
         ? "These taps follow no even beat. Tap once on every count; to begin again, pause the song."
         : `Tap on: ${said.more} more at least.`;
     const { copy, within, certainty, countsPerMinute, unsteady, complete } = said;
-    const first = `the first count is ${copy.first.toFixed(2)} s into this file, give or take ${Math.max(0.01, within).toFixed(2)} s.`;
     const tempo = unsteady
-      ? `The song goes between ${unsteady.slowest.toFixed(0)} and ${unsteady.fastest.toFixed(0)} counts a minute, so the counts may drift from it.`
+      ? `between ${unsteady.slowest.toFixed(0)} and ${unsteady.fastest.toFixed(0)} counts a minute, so that the counts may drift from the song`
       : copy.stretch === 1
-        ? "It runs at the routine's tempo."
-        : `It runs at ${countsPerMinute.toFixed(1)} counts a minute, the routine at ${perMinute.toFixed(1)}.`;
+        ? "at the routine's tempo"
+        : `at ${countsPerMinute.toFixed(1)} counts a minute where the routine has ${perMinute.toFixed(1)}`;
     const how = { sure: "Sure", likely: "Likely", unsure: "Not sure yet" }[certainty];
-    return [`${how}: ${first}`, tempo, certainty === "sure" || complete ? "" : "Tap on, and it gets surer."]
-      .filter(Boolean)
-      .join(" ");
+    const more = certainty === "sure" || complete ? "" : " Tap on, and it gets surer.";
+    return `${how}: give or take ${Math.max(0.01, within).toFixed(2)} s, ${tempo}.${more}`;
   },
   /** Where clicks were wanted over the learner's song. */
   withoutClicks: "This browser finds nothing to sound the clicks on, so the song plays without them.",

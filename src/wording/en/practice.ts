@@ -36,7 +36,7 @@ export const practice = {
   tap: "Tap the count",
   forget: "Forget where I put the counts",
   clicksOver: "clicks over the song",
-  clicksLevel: "Loudness of the clicks over the song",
+  clicksLevel: "loudness of the clicks",
   putAway: "Put the song away",
 
   keys: "Keys",

@@ -119,7 +119,7 @@ function ownSong({ practice: words }: Wording): Html {
           </div>
           <div class="desk-row">
             <label class="desk-tick"><input type="checkbox" name="over"> ${words.clicksOver}</label>
-            <label class="desk-slide desk-level"><span class="unseen">${words.clicksLevel}</span><input type="range" name="level" min="0" max="200" value="100" step="10" disabled></label>
+            <label class="desk-slide desk-level">${words.clicksLevel} <input type="range" name="level" min="0" max="200" value="100" step="10" disabled></label>
           </div>
           <p>${words.alignHow}</p>
           <div class="desk-row">
@@ -129,8 +129,8 @@ function ownSong({ practice: words }: Wording): Html {
           </div>
           <p>${words.tapHow(html`<span data-one-of></span>`)}</p>
           <div class="desk-row"><button class="desk-tap" type="button" data-tap data-key="c">${words.tap}</button></div>
-          <p data-tapped></p>
           <p data-first-count></p>
+          <p data-tapped></p>
           <div class="desk-row">
             <button type="button" data-forget hidden>${words.forget}</button>
             <button type="button" data-away>${words.putAway}</button>
