@@ -198,9 +198,7 @@ addEventListener("resize", draw);
 matchMedia("(prefers-color-scheme: dark)").addEventListener("change", draw);
 part.play.addEventListener("click", player.toggle);
 part.position.addEventListener("input", () => player.seek(Number(part.position.value)));
-part.speed.addEventListener("change", () => {
-  audio.playbackRate = Number(part.speed.value) / 100;
-});
+part.speed.addEventListener("change", () => player.setRate(Number(part.speed.value) / 100));
 part.clicks.addEventListener("input", () => player.setLevel(Number(part.clicks.value)));
 part.near.addEventListener("click", ({ offsetX }) =>
   player.seek(near.from + (offsetX / part.near.clientWidth) * near.seconds),

@@ -83,7 +83,7 @@ ${routine && html`<p class="kicker"><a href="/routines/${routine.slug}/">${routi
 </header>
 ${choice(words)}
 <div id="desk" hidden tabindex="-1">
-${stage(words)}
+${stage(words, routine !== undefined)}
 ${counts(words)}
 ${routine && landing(words)}
 </div>
@@ -105,8 +105,13 @@ function choice(words: SongWording): Html {
 const speeds = [100, 90, 80, 70, 60, 50];
 
 /** Where the song is seen and heard: the part of it about the moment, which stays in sight, and the rest. */
-function stage(words: SongWording): Html {
-  const keys = Object.entries({ P: "play", T: "tap", F: "first", M: "mark" } as const);
+function stage(words: SongWording, hasSections: boolean): Html {
+  const keys = [
+    ["P", words.keyNames.play],
+    ["T", words.keyNames.tap],
+    ["F", words.keyNames.first],
+    ...(hasSections ? [["M", words.keyNames.mark]] : []),
+  ];
   return html`<section class="stage" aria-labelledby="found">
 <h2 class="found" id="found"><span><b id="tempo">${words.none}</b> ${words.countsAMinute}</span> <span>${words.firstCountAt} <b id="first">${words.none}</b></span></h2>
 <canvas id="near" class="near" role="img" aria-label="${words.shape}"></canvas>
@@ -118,7 +123,7 @@ function stage(words: SongWording): Html {
 <div class="row"><label class="field">${words.speed} <select id="speed">${speeds.map((percent) => html`<option value="${percent}">${words.percent(percent)}</option>`)}</select></label>
 <label class="field">${words.clicks} <input id="clicks" type="range" min="0" max="2" step="0.1" value="1"></label>
 <span class="pair"><button class="button" id="closer" type="button">${words.closer}</button><button class="button" id="wider" type="button">${words.wider}</button></span></div>
-<p class="keys">${words.keys} ${keys.map(([key, does]) => html`<span><kbd>${key}</kbd> ${words.keyNames[does]}</span> `)}<span>${words.arrows.map((key) => html`<kbd>${key}</kbd> `)}${words.arrowKeys}</span></p>
+<p class="keys">${words.keys} ${keys.map(([key, does]) => html`<span><kbd>${key}</kbd> ${does}</span> `)}<span>${words.arrows.map((key) => html`<kbd>${key}</kbd> `)}${words.arrowKeys}</span></p>
 </div>`;
 }
 
@@ -182,12 +187,12 @@ function takeAlong(words: SongWording, routines: readonly Named[]): Html {
 /** What leads to the desk from a page that is served: one routine's own, or the library. */
 export function songLink(path: string, { language }: Library): string | undefined {
   const words = wordingOf(language).song;
-  if (path === "index.html") return linkBlock("/song/", words.libraryLink);
+  if (path === "index.html") return linkBlock("/song/", words.libraryLink, words);
   const [, slug] = /^routines\/([^/]+)\/index\.html$/.exec(path) ?? [];
-  return slug === undefined ? undefined : linkBlock(`/song/?routine=${encodeURIComponent(slug)}`, words.link);
+  return slug === undefined ? undefined : linkBlock(`/song/?routine=${encodeURIComponent(slug)}`, words.link, words);
 }
 
-function linkBlock(address: string, text: string): string {
-  return html`<p class="live-song"><a href="${address}">${text}</a></p>
+function linkBlock(address: string, text: string, words: SongWording): string {
+  return html`<p class="live-song"><a href="${address}">${text}</a> ${words.linkForYou}</p>
 `.html;
 }

@@ -70,6 +70,7 @@ export const song = {
   /** Leads there from a routine that is served, and from the library. */
   link: "Find this song’s counts",
   libraryLink: "Find a song’s counts",
+  linkForYou: "(only you see this link)",
   title: "Find the song’s counts",
   summary:
     "Choose the song, tap along, listen to the clicks over it. Out come the counts a minute, the first count, and where each section begins.",
@@ -153,7 +154,7 @@ export const song = {
     half: "half as fast",
     double: "twice as fast",
   },
-  nudgeGroups: { first: "The first count", tempo: "The counts" },
+  nudgeGroups: { first: "The first count", tempo: "The tempo" },
   /* Landing places. */
   sections: "Where sections begin",
   sectionsWhy:

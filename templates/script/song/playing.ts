@@ -9,6 +9,8 @@ export interface Playing {
   readonly seek: (at: number) => void;
   /** The place in the song that was heard when something happened. */
   readonly heardAt: (event: Event) => number;
+  /** How fast it plays, at the same pitch: 1 as it is. */
+  readonly setRate: (rate: number) => void;
   /** How loud the clicks are. */
   readonly setLevel: (level: number) => void;
   /** Leaves the clicks away for a while, so that nobody taps to them. */
@@ -25,12 +27,10 @@ export function playing(beats: () => readonly Beat[]): Playing {
   const audio = new Audio();
   let level = 1;
   let hushedAt = Number.NEGATIVE_INFINITY;
-  const clicks = overSong(
-    audio,
-    (from, to) =>
-      beats()
-        .filter(({ at }) => at >= from && at < to)
-        .map(({ at, accent }) => ({ at, sound: accent ? ("accent" as const) : ("count" as const) })),
+  const clicks = overSong(audio, (from, to) =>
+    beats()
+      .filter(({ at }) => at >= from && at < to)
+      .map(({ at, accent }) => ({ at, sound: accent ? ("accent" as const) : ("count" as const) })),
   );
   const loud = () => clicks.setLevel(performance.now() - hushedAt < hushFor ? 0 : level);
   setInterval(() => {
@@ -56,6 +56,12 @@ export function playing(beats: () => readonly Beat[]): Playing {
       // far as the browser knows of it. Before that is known, the report has to do. And the event is a little older than this line.
       const now = clicks.heard() ?? audio.currentTime;
       return Math.max(0, now - (audio.playbackRate * Math.max(0, performance.now() - timeStamp)) / 1000);
+    },
+    setRate: (rate) => {
+      audio.playbackRate = rate;
+      // So does a song that is chosen later.
+      audio.defaultPlaybackRate = rate;
+      clicks.prepare(rate);
     },
     setLevel: (wanted) => {
       level = wanted;
