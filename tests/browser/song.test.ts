@@ -138,6 +138,8 @@ describe("the song desk", () => {
   test("follows taps and marks, and says what can't be; axe finds nothing, narrow, dark and light", async () => {
     const options = { viewport: { width: 390, height: 844 }, colorScheme: "dark", bypassCSP: true } as const;
     const { page, faults, close } = await open("song/?routine=low-tide", options);
+    await page.locator("#file").setInputFiles({ name: "notes.txt", mimeType: "text/plain", buffer: Buffer.from("la") });
+    await expect.poll(() => said(page, "#news")).toContain("can’t play that file");
     await choose(page, songOf(168, 12).file);
     const pad = page.locator("#tap");
     await pad.scrollIntoViewIfNeeded();

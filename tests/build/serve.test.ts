@@ -115,6 +115,7 @@ describe("a library that is served", () => {
       const own = /<(?:script type="module" src|link rel="stylesheet" href)="\/~live[^\n]*\n/g;
       expect(text.replace(link, "").replace(own, "")).toBe(published);
     }
+    expect((await get(served, "/song/")).text).toContain('<option value="kerb">Kerb</option>');
     const pdf = (await get(served, "/routines/kerb/handout-1.pdf")).text;
     expect(pdf).toBe(readFileSync(join(out, "routines/kerb/handout-1.pdf"), "utf8"));
   });

@@ -71,6 +71,8 @@ async function post(question: string, body: unknown, headers: object = {}) {
   };
 }
 
+const desk = async () => (await fetch(`http://127.0.0.1:${port()}/song/?routine=kerb`)).text();
+
 async function keyNow(): Promise<string> {
   const found = await routineFiles(content).read("kerb");
   if ("refused" in found) throw new Error(found.refused);
@@ -150,6 +152,8 @@ describe("nobody else writes", () => {
     server.close();
     await serveAs(false);
     expect(songs.token).toBeUndefined();
+    expect(await desk()).not.toMatch(/"run":|id="write"/);
+    expect(await desk()).toContain("copy the lines into the file");
     for (const run of ["", "undefined"])
       expect(await post("write", await asked(), { [runHeader]: run })).toMatchObject({
         status: 403,
@@ -178,6 +182,12 @@ describe("nobody else writes", () => {
   ])("with %s", async (_, body) => {
     expect((await post("write", body)).status).toBe(400);
     untouched();
+  });
+
+  it("by having somebody press it in a frame of another page", async () => {
+    expect(await desk()).toContain(`"token":"${songs.token}"`);
+    const { headers } = await fetch(`http://127.0.0.1:${port()}/song/?routine=kerb`);
+    expect(headers.get("content-security-policy")).toBe("frame-ancestors 'self'");
   });
 
   it("by asking otherwise", async () => {

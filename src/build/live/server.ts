@@ -97,7 +97,13 @@ export function liveServer(live: Live, songs: SongWriter, names?: readonly strin
 }
 
 function headersOf(type: string) {
-  return { "Content-Type": withCharset(type), "Cache-Control": "no-store", "X-Content-Type-Options": "nosniff" };
+  return {
+    "Content-Type": withCharset(type),
+    "Cache-Control": "no-store",
+    "X-Content-Type-Options": "nosniff",
+    // In a frame of another site's page somebody might be led to press what writes.
+    "Content-Security-Policy": "frame-ancestors 'self'",
+  };
 }
 
 /** In place of an answer that could not be given. */

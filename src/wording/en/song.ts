@@ -169,6 +169,7 @@ export const song = {
     if (Math.abs(off) < 0.0005) return `marked at ${place(at)}, on the count`;
     return `marked at ${place(at)}, ${milliseconds(off)} ${off < 0 ? "before" : "after"} the count`;
   },
+  asInFile: "as the file has it",
   arrives: "the counts arrive there by themselves",
   wait: (seconds: number, counts: number): string =>
     `a wait of ${shortly(seconds)} before it${counts >= 0.95 ? `, ${counted(Math.round(counts), "count", "counts")}` : ""}`,

@@ -61,8 +61,8 @@ export function showSections(
 }
 
 /** @param period seconds a count before it */
-function saidOf({ mark, follows, by, unwritable }: Landing, period: number, words: SongWording): readonly string[] {
-  const said = mark ? [words.onMark(mark)] : [];
+function saidOf({ mark, at, follows, by, unwritable }: Landing, period: number, words: SongWording): readonly string[] {
+  const said = mark ? [words.onMark(mark)] : at === undefined ? [] : [words.asInFile];
   if (unwritable) return [...said, words.unwritable];
   if (follows === "wait") return [...said, words.wait(by, by / period)];
   if (follows === "cut") return [...said, words.cut(by)];
