@@ -23,6 +23,7 @@ import { routine } from "./en/routine.js";
 import { run } from "./en/run.js";
 import { sections } from "./en/sections.js";
 import { site } from "./en/site.js";
+import { song } from "./en/song.js";
 import { stance } from "./en/stance.js";
 import { takes } from "./en/takes.js";
 import { time } from "./en/time.js";
@@ -59,6 +60,7 @@ export const en = {
   run,
   sections,
   site,
+  song,
   stance,
   takes,
   time,

@@ -16,9 +16,12 @@ import { setTimeout } from "node:timers/promises";
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import { type Found, type Live, type Mistakes, openLive } from "../../src/build/live/live.js";
 import { rememberingReader } from "../../src/build/live/remember.js";
+import { routineFiles } from "../../src/build/live/routine-file.js";
 import { serveLibrary } from "../../src/build/live/serve.js";
 import { liveServer } from "../../src/build/live/server.js";
+import { songWriter } from "../../src/build/live/song-writer.js";
 import { openBrowser } from "../browser/browser.js";
+import { plainLibrary } from "../fixtures/written.js";
 import { countleaf, routineText, writeContent } from "./run.js";
 import { get, newsOf, open, type ServedLibrary, serve } from "./serving.js";
 
@@ -80,6 +83,15 @@ describe("a library that is served", () => {
     ["/routines/curb/handout-1.pdf", 404, "text/html; charset=utf-8"],
     ["/~live/style.css", 200, "text/css; charset=utf-8"],
     ["/~live/atkinson-hyperlegible-next-latin-400-normal.woff2", 200, "font/woff2"],
+    ["/song/", 200, "text/html; charset=utf-8"],
+    ["/song/?routine=kerb", 200, "text/html; charset=utf-8"],
+    ["/song?routine=kerb", 302, "text/plain; charset=utf-8"],
+    ["/song/?routine=nobody", 404, "text/html; charset=utf-8"],
+    ["/song/?routine=..%2F..%2Fsecret", 404, "text/html; charset=utf-8"],
+    ["/~live/song/song.js", 200, "text/javascript; charset=utf-8"],
+    ["/~live/song/listen.js", 200, "text/javascript; charset=utf-8"],
+    ["/~live/song/style.css", 200, "text/css; charset=utf-8"],
+    ["/~live/song/..%2F..%2Fpackage.json", 404, "text/html; charset=utf-8"],
     ["/~live/package.json", 404, "text/html; charset=utf-8"],
     ["/routines/nobody/", 404, "text/html; charset=utf-8"],
     ["/routines/kerb/nothing.pdf", 404, "text/html; charset=utf-8"],
@@ -87,15 +99,23 @@ describe("a library that is served", () => {
     expect(await get(served, path)).toMatchObject({ status, type });
   });
 
-  it("shows the pages as they will be published, but for one script", async () => {
+  it("shows the pages as they will be published, but for one script and what leads to the song desk", async () => {
     const out = join(work, "pack");
     expect((await countleaf(["build", "--content", content, "--out", out])).status).toBe(0);
+    const songLinks: Readonly<Record<string, string>> = {
+      "index.html": 'href="/song/"',
+      "routines/kerb/index.html": 'href="/song/?routine=kerb"',
+    };
     for (const path of ["index.html", "routines/kerb/index.html", "workshops/eve/index.html"]) {
       const published = readFileSync(join(out, path), "utf8");
       expect(published).not.toContain("~live");
       const { text } = await get(served, `/${path}`);
-      expect(text.replace(/<script type="module" src="\/~live[^\n]*\n/, "")).toBe(published);
+      const link = /<p class="live-song">[^\n]*\n/.exec(text)?.[0] ?? "";
+      expect(/href="[^"]*"/.exec(link)?.[0]).toBe(songLinks[path]);
+      const own = /<(?:script type="module" src|link rel="stylesheet" href)="\/~live[^\n]*\n/g;
+      expect(text.replace(link, "").replace(own, "")).toBe(published);
     }
+    expect((await get(served, "/song/")).text).toContain('<option value="kerb">Kerb</option>');
     const pdf = (await get(served, "/routines/kerb/handout-1.pdf")).text;
     expect(pdf).toBe(readFileSync(join(out, "routines/kerb/handout-1.pdf"), "utf8"));
   });
@@ -188,10 +208,14 @@ async function pretend(live: Partial<Live>, ask: (at: ServedLibrary, tell: () =>
   const whole = {
     at: async () => nothing,
     keyAt: () => "",
+    library: () => plainLibrary,
+    routines: () => [],
     told: () => ({ findings: [], sources: new Map() }),
+    refresh: async () => {},
+    close: async () => {},
     ...live,
   };
-  const { server, tell } = liveServer({ ...whole, refresh: async () => {}, close: async () => {} });
+  const { server, tell } = liveServer(whole, songWriter(routineFiles(content), whole.library, false));
   await new Promise<void>((done) => server.listen(0, "127.0.0.1", done));
   const { port } = server.address() as AddressInfo;
   try {

@@ -117,11 +117,14 @@ async function scripts() {
       format: "iife",
       charset: "utf8",
       target: "es2020",
+      // A phone has to fetch it before anything can be practised.
+      minify: true,
     });
-  // Those of `dist/script` are published with every library; the report on a draft carries its own within it.
+  // Those of `dist/script` are published with every library; the report on a draft carries its own within it, and `serve` has the desk's.
   await Promise.all([
     into(["routine", "library", "workshop", "moved", "offline", "keep-pages"], "dist/script"),
     into(["report"], "dist/report"),
+    into(["song", "listen"], "dist/song"),
   ]);
 }
 

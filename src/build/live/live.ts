@@ -21,6 +21,10 @@ export interface Live {
   readonly at: (path: string) => Promise<Found>;
   /** Changes whenever what lies there does. */
   readonly keyAt: (path: string) => string;
+  /** What `library.yaml` says, as it could be read last. */
+  readonly library: () => Library;
+  /** Those that could be read. */
+  readonly routines: () => readonly { readonly slug: string; readonly title: string }[];
   /** What there is to mend or to look at in the content, as it was read last. */
   readonly told: () => Mistakes;
   /** Reads what has changed. */
@@ -189,6 +193,8 @@ export async function openLive(contentDir: string): Promise<Live> {
 
   return {
     keyAt,
+    library: () => state.library,
+    routines: () => state.seen.content.routines.map(({ slug, title }) => ({ slug, title })),
     told: () => {
       const { findings, sources } = state.seen.content;
       return { findings: findings.filter(({ severity }) => severity !== "note"), sources };

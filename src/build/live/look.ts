@@ -1,6 +1,7 @@
 import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
+import { songScriptsDir, templatesDir } from "../../publishing/home.js";
 
 /*
  * What the pages of mistakes look like: the site's faces and colours, from where they lie in their packages and from here. The site's own
@@ -16,6 +17,9 @@ export async function lookAt(
   name: string,
 ): Promise<{ readonly type: string; readonly body: string | Uint8Array } | undefined> {
   if (name === "style.css") return { type: "text/css", body: style };
+  if (name === "song/style.css") return { type: "text/css", body: await songStyle() };
+  const script = songScripts.find((one) => name === `song/${one}`);
+  if (script !== undefined) return { type: "text/javascript", body: await readFile(join(songScriptsDir, script)) };
   const weight = weights.find((one) => name === faceOf(one));
   if (weight === undefined) return undefined;
   const folder = join(dirname(require.resolve(`${home}/package.json`)), "files");
@@ -26,15 +30,28 @@ function faceOf(weight: (typeof weights)[number]): string {
   return `atkinson-hyperlegible-next-latin-${weight}-normal.woff2`;
 }
 
-const faces = weights
-  .map(
-    (weight) =>
-      `@font-face{font-family:Live;font-weight:${weight};font-display:swap;src:url(${faceOf(weight)}) format("woff2")}`,
-  )
-  .join("\n");
+/** The song desk's own and what it has its worker do. */
+const songScripts = ["song.js", "listen.js"] as const;
+
+/** The site's ground and what its pages have in common, and what is the desk's alone. */
+async function songStyle(): Promise<string> {
+  const parts = ["style/00-ground.css", "style/10-base.css", "song/song.css"];
+  const texts = await Promise.all(parts.map((path) => readFile(join(templatesDir, path), "utf8")));
+  return [faces("Atkinson Hyperlegible Next", "../"), ...texts].join("\n");
+}
+
+/** @param from what leads from the style sheet to where the files lie */
+function faces(family: string, from = ""): string {
+  return weights
+    .map(
+      (weight) =>
+        `@font-face{font-family:${family};font-weight:${weight};font-display:swap;src:url(${from}${faceOf(weight)}) format("woff2")}`,
+    )
+    .join("\n");
+}
 
 /* A list of findings stands on a page of mistakes as well as on a page of the site; what begins with `.live-page` is for the former. */
-const style = `${faces}
+const style = `${faces("Live")}
 .live-page{color-scheme:light dark;--paper:light-dark(#fbf5ea,#1b1513);--wash:light-dark(#f3e8d7,#281f1b);
 --ink:light-dark(#2a1c17,#f6ebdd);--quiet:light-dark(#5f4b3c,#cab8a7);--line:light-dark(#d9c7af,#4d3d34);--way:light-dark(#1b4d49,#97d6c7);
 font-size:106.25%}
@@ -60,5 +77,6 @@ font-size:clamp(2rem,1.5rem + 3vw,3.25rem);font-weight:800;line-height:1;letter-
 .live-told{margin-block:1rem;border-block:.25rem solid var(--ink);padding-block:.25rem}
 .live-told summary{min-block-size:2.75rem;padding-block:.5rem;font-weight:700;cursor:pointer}
 .live-told li{margin-block:1rem}
-@media print{.live-told{display:none}}
+.live-song a{display:inline-block;padding-block:.35rem}
+@media print{.live-told,.live-song{display:none}}
 `;

@@ -1,6 +1,8 @@
 import type { AddressInfo } from "node:net";
 import { type Mistakes, openLive } from "./live.js";
+import { routineFiles } from "./routine-file.js";
 import { liveServer } from "./server.js";
+import { songWriter } from "./song-writer.js";
 import { watchContent } from "./watch.js";
 
 export interface ServeOptions {
@@ -41,7 +43,9 @@ const alone = ["localhost", "127.0.0.1", "::1"];
  */
 export async function serveLibrary({ content, port, host = loopback, told, failed }: ServeOptions): Promise<Serving> {
   const live = await openLive(content);
-  const { server, tell } = liveServer(live, alone.includes(host) ? here : undefined);
+  const isAlone = alone.includes(host);
+  const songs = songWriter(routineFiles(content), live.library, isAlone);
+  const { server, tell } = liveServer(live, songs, isAlone ? here : undefined);
   const listen = (at: number) =>
     new Promise<void>((done, failed) => {
       server.once("error", failed);

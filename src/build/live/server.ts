@@ -1,8 +1,11 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
+import { readRoutine } from "../../reading/read-routine.js";
 import { errorText } from "../error-text.js";
 import type { Live } from "./live.js";
 import { lookAt } from "./look.js";
 import { mistakesPage, nothingPage, own, staleBlock, styleLink, toldBlock, troublePage } from "./pages.js";
+import { deskRoutine, songLink, songPage, songPath } from "./song-page.js";
+import { runHeader, type SongWriter } from "./song-writer.js";
 
 /** Open pages that are told of news; where there are more, the one that has been open longest is told no more. */
 const mostListeners = 100;
@@ -42,10 +45,11 @@ export interface LiveServer {
 /**
  * Serves a live library. What is asked for is looked up among the files of the pack, so that no address leads out of it.
  *
+ * @param songs what is posted about songs goes there
  * @param names host names that a browser may have asked for; any, where left out. A page of another site that has had its own
  * name lead here (DNS rebinding) is sent away by it
  */
-export function liveServer(live: Live, names?: readonly string[]): LiveServer {
+export function liveServer(live: Live, songs: SongWriter, names?: readonly string[]): LiveServer {
   const listeners = new Set<Listener>();
   const tellOne = (listener: Listener) => {
     const key = live.keyAt(listener.path);
@@ -74,7 +78,9 @@ export function liveServer(live: Live, names?: readonly string[]): LiveServer {
     const address = addressOf(request, names);
     if (typeof address !== "string" && address.pathname === `${own}news`) return listen(address, response);
     const { status, type, body, location } =
-      typeof address === "string" ? plain(400, address) : await answerTo(live, request.method ?? "", address);
+      typeof address === "string"
+        ? plain(400, address)
+        : ((await songAnswer(songs, request, address)) ?? (await answerTo(live, songs, request.method ?? "", address)));
     response.writeHead(status, {
       ...headersOf(type),
       ...(location === undefined ? {} : { Location: location }),
@@ -91,7 +97,13 @@ export function liveServer(live: Live, names?: readonly string[]): LiveServer {
 }
 
 function headersOf(type: string) {
-  return { "Content-Type": withCharset(type), "Cache-Control": "no-store", "X-Content-Type-Options": "nosniff" };
+  return {
+    "Content-Type": withCharset(type),
+    "Cache-Control": "no-store",
+    "X-Content-Type-Options": "nosniff",
+    // In a frame of another site's page somebody might be led to press what writes.
+    "Content-Security-Policy": "frame-ancestors 'self'",
+  };
 }
 
 /** In place of an answer that could not be given. */
@@ -119,17 +131,47 @@ function addressOf({ url = "", headers }: IncomingMessage, names: readonly strin
   }
 }
 
-async function answerTo(live: Live, method: string, { pathname }: URL): Promise<Answer> {
+async function songAnswer(songs: SongWriter, request: IncomingMessage, { pathname }: URL): Promise<Answer | undefined> {
+  const [, question] = /^song\/(lines|write|take-back)$/.exec(pathname.slice(own.length)) ?? [];
+  if (!pathname.startsWith(own) || question === undefined || request.method !== "POST") return undefined;
+  const { status, answer } = await songs.answer(question, request);
+  return { status, type: "application/json", body: JSON.stringify(answer) };
+}
+
+async function answerTo(live: Live, songs: SongWriter, method: string, address: URL): Promise<Answer> {
+  const { pathname } = address;
   if (method !== "GET" && method !== "HEAD") return plain(405, "Pages can only be read here.");
   if (pathname === `${own}reload.js`) return { status: 200, type: "text/javascript", body: reloadScript };
   const look = pathname.startsWith(own) ? await lookAt(pathname.slice(own.length)) : undefined;
   if (look) return { status: 200, ...look };
+  if (pathname === `/${songPath}` || pathname === "/song/")
+    return desk(live, songs, address.searchParams.get("routine"));
+  if (pathname === "/song") return { ...plain(302, ""), location: `/song/${address.search}` };
   if (pathname === "/keep-pages.js") return { status: 200, type: "text/javascript", body: forgetfulWorker };
   try {
     return await answerFrom(live, decodeURIComponent(pathname).slice(1));
   } catch (error) {
     return page(500, troublePage(errorText(error)), pathname, "");
   }
+}
+
+/** The song desk; it waits for no news, since a page that is loaded again has lost the song. */
+async function desk(live: Live, { files, token }: SongWriter, slug: string | null): Promise<Answer> {
+  const library = live.library();
+  const shared = { language: library.language, ...(token !== undefined && { run: { header: runHeader, token } }) };
+  if (slug === null) return deskPage(songPage(shared, library, live.routines()));
+  const path = `routines/${slug}/index.html`;
+  const there = await files.read(slug);
+  if ("refused" in there) return page(404, nothingPage(path), path, live.keyAt(path));
+  const { routine, findings } = readRoutine(there.text, slug, library, `routines/${slug}.md`);
+  if (routine)
+    return deskPage(songPage({ ...shared, routine: deskRoutine(routine, there.text, there.key) }, library, []));
+  const sources = new Map([[`routines/${slug}.md`, there.text]]);
+  return page(500, mistakesPage({ findings, sources }, path), path, live.keyAt(path));
+}
+
+function deskPage(body: string): Answer {
+  return { status: 200, type: "text/html", body };
 }
 
 async function answerFrom(live: Live, asked: string): Promise<Answer> {
@@ -140,7 +182,8 @@ async function answerFrom(live: Live, asked: string): Promise<Answer> {
     const { mediaType: type, body, told, stale } = found;
     if (type !== "text/html") return { status: 200, type, body };
     const blocks = [...(stale ? [staleBlock] : []), ...(told ? [toldBlock(told)] : [])];
-    return page(200, withBlocks(Buffer.from(body).toString(), blocks), path, found.key);
+    const html = withBlocks(Buffer.from(body).toString(), blocks, songLink(path, live.library()));
+    return page(200, html, path, found.key);
   }
   // A folder's address without its slash: the links of its page would lead astray.
   const folder = await live.at(`${path}/index.html`);
@@ -149,12 +192,15 @@ async function answerFrom(live: Live, asked: string): Promise<Answer> {
   return page(404, nothingPage(path), path, found.key);
 }
 
-/** A page of the site, with what to look at in it before everything else. */
-function withBlocks(html: string, blocks: readonly string[]): string {
-  if (blocks.length === 0) return html;
+/** A page of the site, with what to look at in it before everything else, and a link at its foot. */
+function withBlocks(html: string, blocks: readonly string[], link = ""): string {
+  const main = '<main id="main">';
+  // A page that only leads on to another has nothing to say.
+  if ((blocks.length === 0 && link === "") || !html.includes(main)) return html;
   return html
     .replace("</head>", () => `${styleLink.html}</head>`)
-    .replace('<main id="main">', (main) => `${main}\n${blocks.join("")}`);
+    .replace(main, () => (blocks.length === 0 ? main : `${main}\n${blocks.join("")}`))
+    .replace("</main>", () => `${link}</main>`);
 }
 
 /** A page, with the script that waits for news of it. */

@@ -1,6 +1,7 @@
 /** The middle one of numbers; 0 where there is none. */
 export function median(numbers: readonly number[]): number {
-  const sorted = numbers.toSorted((a, b) => a - b);
+  // Not `toSorted`, which phones before 2023 lack.
+  const sorted = [...numbers].sort((a, b) => a - b);
   const middle = sorted.length >> 1;
   const upper = sorted[middle] ?? 0;
   return sorted.length % 2 === 1 ? upper : ((sorted[middle - 1] ?? 0) + upper) / 2;

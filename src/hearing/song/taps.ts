@@ -17,7 +17,7 @@ const widest = 0.17;
  * @example fitTaps([10, 10.5, 11, 11.5]) // 120 counts a minute from 10 s on
  */
 export function fitTaps(times: readonly number[]): TapFit | NoFit {
-  const taps = times.filter((time) => Math.abs(time) <= longest).toSorted((a, b) => a - b);
+  const taps = times.filter((time) => Math.abs(time) <= longest).sort((a, b) => a - b);
   if (taps.length < fewest) return { why: "too-few" };
   const beats = beatsThrough(taps);
   if (beats === undefined) return { why: "no-beat" };
@@ -161,7 +161,7 @@ function rangeOf(taps: readonly number[], whole: FittedBeats): TempoRange | unde
     .filter((fit) => Number.isFinite(fit.periodError) && fit.spread < 0.75 * widest * fit.period);
   // Where many stretches follow no beat, the others do so by chance.
   if (fits.length < 0.75 * starts.length) return undefined;
-  const sorted = fits.toSorted((a, b) => a.period - b.period);
+  const sorted = [...fits].sort((a, b) => a.period - b.period);
   const [fastest, slowest] = [sorted[0], sorted.at(-1)];
   if (fastest === undefined || slowest === undefined) return undefined;
   // A stretch where every other count was tapped is no other tempo.

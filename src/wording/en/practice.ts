@@ -31,6 +31,12 @@ export const practice = {
   firstCountOf: <T>(section: T) => ["This is the first count of ", section] as const,
   earlier: "Counts a touch earlier",
   later: "Counts a touch later",
+  tapHow: <T>(section: T) =>
+    ["Or tap along while it plays: once on every count, from the first count of ", section, " on."] as const,
+  tap: "Tap the count",
+  forget: "Forget where I put the counts",
+  clicksOver: "clicks over the song",
+  clicksLevel: "loudness of the clicks",
   putAway: "Put the song away",
 
   keys: "Keys",
@@ -42,6 +48,7 @@ export const practice = {
     speed: "slower, faster",
     afar: <T>(key: T) => ["see it from afar, and back; ", key, " leaves too"] as const,
     first: "with your own song: this is the first count",
+    tap: "with your own song: tap along",
   },
   noSound: "No sound? On some phones the silent switch mutes the clicks too.",
 };

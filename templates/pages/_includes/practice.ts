@@ -117,14 +117,24 @@ function ownSong({ practice: words }: Wording): Html {
             <label class="desk-slide"><span class="unseen">${words.songPlace}</span><input type="range" name="place" min="0" max="1" value="0" step="0.1"></label>
             <output data-song-clock></output>
           </div>
+          <div class="desk-row">
+            <label class="desk-tick"><input type="checkbox" name="over"> ${words.clicksOver}</label>
+            <label class="desk-slide desk-level">${words.clicksLevel} <input type="range" name="level" min="0" max="200" value="100" step="10" disabled></label>
+          </div>
           <p>${words.alignHow}</p>
           <div class="desk-row">
             <button type="button" data-one data-key="1">${words.firstCountOf(html`<span data-one-of></span>`)}</button>
             <button type="button" data-nudge="-0.02">${words.earlier}</button>
             <button type="button" data-nudge="0.02">${words.later}</button>
           </div>
+          <p>${words.tapHow(html`<span data-one-of></span>`)}</p>
+          <div class="desk-row"><button class="desk-tap" type="button" data-tap data-key="c">${words.tap}</button></div>
           <p data-first-count></p>
-          <div class="desk-row"><button type="button" data-away>${words.putAway}</button></div>
+          <p data-tapped></p>
+          <div class="desk-row">
+            <button type="button" data-forget hidden>${words.forget}</button>
+            <button type="button" data-away>${words.putAway}</button>
+          </div>
         </div>
       </div>`;
 }
@@ -140,6 +150,7 @@ function keys({ practice: words }: Wording): Html {
           <div><dt><kbd>−</kbd> <kbd>+</kbd></dt><dd>${words.key.speed}</dd></div>
           <div><dt><kbd>F</kbd></dt><dd>${words.key.afar(html`<kbd>Esc</kbd>`)}</dd></div>
           <div><dt><kbd>1</kbd></dt><dd>${words.key.first}</dd></div>
+          <div><dt><kbd>C</kbd></dt><dd>${words.key.tap}</dd></div>
         </dl>
         <p>${words.noSound}</p>
       </div>`;

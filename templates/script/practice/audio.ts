@@ -1,5 +1,6 @@
+import { knocks } from "./knock.js";
 import { lastIndexOf, lastOf } from "./last-of.js";
-import { begin, carried, type Moment, next, type Practice, paced, positionAt, type Sound } from "./schedule.js";
+import { begin, carried, type Moment, next, type Practice, paced, positionAt } from "./schedule.js";
 import { soundClock } from "./sound-clock.js";
 import type { Source } from "./source.js";
 
@@ -7,12 +8,6 @@ import type { Source } from "./source.js";
 const lookahead = 1.5;
 /** Seconds between the learner's touch and the first click. */
 const startDelay = 0.15;
-
-const tones: Readonly<Record<Sound, { readonly pitch: number; readonly level: number }>> = {
-  count: { pitch: 1150, level: 0.45 },
-  accent: { pitch: 1720, level: 0.95 },
-  "count-in": { pitch: 760, level: 0.6 },
-};
 
 /**
  * Plays the clicks of a practice on a context's clock. A timer only has to call `wake`; it decides no time.
@@ -23,7 +18,7 @@ export function clicks(
   context: AudioContext | OfflineAudioContext,
   onSilence: (silent: boolean) => void = () => {},
 ): Source {
-  const clickSounds = new Map<Sound, AudioBuffer>();
+  const knock = knocks(context, context.destination);
   let wanted: Practice | undefined;
   /** Scheduled and not yet past, in order: the first is the one that sounds now. */
   let queue: { readonly moment: Moment; readonly cancel: () => void }[] = [];
@@ -38,7 +33,7 @@ export function clicks(
     const { sound } = moment.step;
     const late = moment.time < clock.now();
     const silent = sound === undefined || sound === "still" || late || clock.isSilent();
-    return { moment, cancel: silent ? () => {} : scheduleClick(context, clickSounds, sound, moment.time) };
+    return { moment, cancel: silent ? () => {} : knock(sound, moment.time) };
   };
   const wake = () => {
     clock.look();
@@ -100,32 +95,4 @@ export function clicks(
       };
     },
   };
-}
-
-/** Has a click sound at a time of the context's clock; returns how to take it back. */
-function scheduleClick(
-  context: BaseAudioContext,
-  clickSounds: Map<Sound, AudioBuffer>,
-  sound: Sound,
-  time: number,
-): () => void {
-  const buffer = clickSounds.get(sound) ?? clickSound(context, sound);
-  clickSounds.set(sound, buffer);
-  const source = new AudioBufferSourceNode(context, { buffer });
-  source.connect(context.destination);
-  source.start(time);
-  return () => source.disconnect();
-}
-
-/** A short knock: a tone and its fifth that begin at once and die away within sixty milliseconds. */
-function clickSound(context: BaseAudioContext, sound: Sound): AudioBuffer {
-  const { pitch, level } = tones[sound];
-  const buffer = context.createBuffer(1, Math.ceil(context.sampleRate * 0.06), context.sampleRate);
-  const samples = buffer.getChannelData(0);
-  for (let i = 0; i < samples.length; i++) {
-    const phase = (2 * Math.PI * pitch * i) / context.sampleRate;
-    const fade = Math.exp((-i / context.sampleRate) * 90);
-    samples[i] = level * fade * (0.75 * Math.sin(phase) + 0.25 * Math.sin(phase * 1.5));
-  }
-  return buffer;
 }

@@ -25,7 +25,7 @@ export function desk(form: HTMLFormElement, file: Played, score: Score, wording:
   const field = (name: string) => form.elements.namedItem(name) as HTMLInputElement | HTMLSelectElement;
   const ticked = (name: string) => (field(name) as HTMLInputElement).checked;
   const output = form.querySelector("[data-speed]");
-  const one = form.querySelector("[data-one-of]");
+  const ones = form.querySelectorAll("[data-one-of]");
   const tempo = exact(file.music.countsPerMinute);
 
   const last = score.sections.length - 1;
@@ -38,7 +38,7 @@ export function desk(form: HTMLFormElement, file: Played, score: Score, wording:
     const to = Math.max(first, end);
     field("from").value = first === 0 && to === last && last > 0 ? "all" : String(first);
     field("to").value = String(to);
-    if (one) one.textContent = sectionTitle(score, first, wording);
+    for (const one of ones) one.textContent = sectionTitle(score, first, wording);
   };
   choose(0, last);
   form.querySelector("[data-speeds]")?.append(...file.practice.map(({ percent }) => speedButton(percent, wording)));

@@ -16,6 +16,7 @@ export function listenToKeys(root: HTMLElement): void {
     );
     if (!pressed || pressed.matches(":disabled, [hidden] *")) return;
     event.preventDefault();
-    pressed.click();
+    // A key that is held down goes on changing what goes in steps, and is one press of anything else.
+    if (!event.repeat || pressed.matches("[data-step]")) pressed.click();
   });
 }

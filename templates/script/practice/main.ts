@@ -7,6 +7,9 @@ import { player } from "./player.js";
 import { readPlayed } from "./read.js";
 import { score } from "./score.js";
 import { song } from "./song.js";
+import { songClicks } from "./song-clicks.js";
+import { tapAlong } from "./tap-along.js";
+import { evenRun } from "./tapped.js";
 
 const wording = playerWording(document.documentElement.lang);
 
@@ -56,7 +59,10 @@ function setUp(root: HTMLElement): void {
   });
   document.addEventListener("countleaf:view", play.showView);
   const chosen = () => routine.sections[controls.wish().from]?.start ?? 0;
-  song({ root, audio, player: play, chosen, wording });
+  const run = () => evenRun(routine, controls.wish().from);
+  const clicks = songClicks(root, play, controls.percent, wording);
+  const laid = song({ root, audio, player: play, chosen, opened: clicks.begin, wording });
+  tapAlong({ root, audio, track: play.track, run, isEstimate: file.music.tempoIsEstimate, laid, wording });
   farView(part<HTMLDialogElement>(root, "far"), part(root, "afar"), play.refit, play.toggle);
   dock(part(root, "dock"), part(root, "face"), root, play.refit);
   listenToKeys(root);

@@ -45,7 +45,8 @@ export function player(given: {
   const { root, file, score, desk, audio, wording } = given;
   const face = display(root, score, wording);
   const keepAwake = wakeLock();
-  const own = track(audio, file.slug, file.music.firstCount);
+  const everything = { from: 0, to: score.sections.length - 1, loops: false, countInAgain: false };
+  const own = track(audio, file.slug, file.music.firstCount, layOut(score, everything));
   let clicking: Source | undefined;
   let scene = sceneOfPage(file, score, wording);
   const place = placeInCounts(score);
@@ -57,6 +58,7 @@ export function player(given: {
   let percent = desk.percent();
   let section = -1;
   let timer = 0;
+  let ready = 0;
   /** Whoever has chosen a speed keeps it; else each section is offered at one at which its moves can be read. */
   let speedIsChosen = false;
 
@@ -106,6 +108,7 @@ export function player(given: {
   const frame = () => {
     if (!running) return;
     source().wake();
+    if (own.isOpen() && silenced()) return;
     const where = source().where();
     if (where?.over) {
       rest(undefined);
@@ -118,6 +121,13 @@ export function player(given: {
       showNow(where);
     }
     requestAnimationFrame(frame);
+  };
+  /** The song may go on without its clicks; what has no sound at all rests, and a touch brings the sound back. */
+  const silenced = () => {
+    const trouble = own.clicks.trouble();
+    write("silent", trouble === undefined ? "" : trouble === "silent" ? wording.soundTaken : wording.withoutClicks);
+    if (trouble === "silent") pause();
+    return trouble === "silent";
   };
   const run = () => {
     label(root, wording.pause);
@@ -217,6 +227,9 @@ export function player(given: {
       else {
         percent = within;
         showRest();
+        clearTimeout(ready);
+        // Not at every step of a slide.
+        ready = window.setTimeout(() => own.clicks.prepare(percent / 100), 300);
       }
     },
     showView: () => {

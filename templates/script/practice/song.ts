@@ -2,24 +2,32 @@ import type { PlayerWording } from "../../../src/wording/player.js";
 import type { Player } from "./player.js";
 import { songControls } from "./song-controls.js";
 
-/** Opens the learner's own copy of the song and lets them put the counts on it. */
+/**
+ * Opens the learner's own copy of the song and lets them put the counts on it.
+ *
+ * @returns shows how the counts lie on it, for whoever else lays them
+ */
 export function song(given: {
   readonly root: HTMLElement;
   readonly audio: HTMLAudioElement;
   readonly player: Player;
   /** Start of the chosen run: seconds at full tempo from the routine's first count. */
   readonly chosen: () => number;
+  /** Told when a song is open. */
+  readonly opened: () => void;
   readonly wording: PlayerWording;
-}): void {
-  const { root, audio, player, chosen, wording } = given;
+}): () => void {
+  const { root, audio, player, chosen, opened, wording } = given;
   const { track } = player;
   const controls = root.querySelector<HTMLElement>("[data-song]");
   const input = root.querySelector<HTMLInputElement>("input[name=file]");
   const line = root.querySelector("[data-first-count]");
   const name = root.querySelector("[data-song-name]");
+  const forget = root.querySelector<HTMLElement>("[data-forget]");
   songControls(root, audio, wording);
   const showFirstCount = () => {
-    if (line) line.textContent = wording.firstCount(track.firstCount());
+    if (line) line.textContent = wording.firstCount(track.copy());
+    if (forget) forget.hidden = !track.isLaid();
   };
   const open = (file: File | undefined) => {
     if (!file || !controls) return;
@@ -29,6 +37,7 @@ export function song(given: {
     if (name) name.textContent = file.name;
     showFirstCount();
     player.restart();
+    opened();
   };
   const close = () => {
     player.pause();
@@ -58,5 +67,7 @@ export function song(given: {
   });
   onPress("one", () => track.alignTo(chosen()));
   onPress("nudge", ({ dataset }) => track.nudge(Number(dataset.nudge)));
+  onPress("forget", track.forget);
   onPress("away", close);
+  return showFirstCount;
 }

@@ -1,0 +1,189 @@
+import { isMap, isScalar, isSeq, type Pair, parseDocument, type Scalar, type YAMLMap } from "yaml";
+
+/** What was found out about a song, as far as it is to stand in a routine's file. */
+export interface SongFigures {
+  /** Counts a minute. */
+  readonly countsPerMinute?: number;
+  /** Seconds from the start of the track. */
+  readonly firstCount?: number;
+  /** By the section's place in the file, from 0. */
+  readonly sections?: readonly SectionFigures[];
+}
+
+export interface SectionFigures {
+  readonly index: number;
+  /** Seconds from the start of the track, the first time it is danced, or by the time through, from 1. */
+  readonly at?: number | Readonly<Record<number, number>>;
+  /** Counts a minute. */
+  readonly countsPerMinute?: number;
+}
+
+/** A line of the file as it is to be; `before` is absent where the line is new. */
+export interface ChangedLine {
+  /** From 1, in the file as it is to be. */
+  readonly line: number;
+  readonly before?: string;
+  readonly after: string;
+}
+
+/** The file as it is to be, or the place that could not be found in it. */
+export type WithSong =
+  | { readonly text: string; readonly lines: readonly ChangedLine[] }
+  | { readonly missing: "front-matter" | "music" | "section" };
+
+/** A stretch of the text that something else takes the place of. */
+interface Splice {
+  readonly from: number;
+  readonly to: number;
+  readonly text: string;
+}
+
+/**
+ * Writes a song's figures into the text of a routine's file. Whatever else stands there stays as it is, to the letter: comments, order,
+ * quotes, line ends. A figure that stands there already is replaced where it stands and in the form that it has there (a tempo in beats or
+ * bars, a time in quotes); a new one gets a line under the key that it belongs to, indented like that.
+ *
+ * @param text as it lies in the file, its line ends included
+ */
+export function withSong(text: string, figures: SongFigures): WithSong {
+  const opening = /^\ufeff?---[^\r\n]*\r?\n/.exec(text);
+  const closing = opening && /^---/m.exec(text.slice(opening[0].length));
+  if (!opening || !closing) return { missing: "front-matter" };
+  const from = opening[0].length;
+  const root = parseDocument(text.slice(from, from + closing.index), {
+    schema: "failsafe",
+    uniqueKeys: false,
+    logLevel: "silent",
+  }).contents;
+  const file: File = { text, from, eol: opening[0].endsWith("\r\n") ? "\r\n" : "\n" };
+  if (!isMap(root)) return { missing: "front-matter" };
+  const music = mappingAt(root, "music");
+  if (!music) return { missing: "music" };
+  const sections = pairOf(root, "sections")?.value;
+  const splices: Splice[] = [];
+  const { countsPerMinute, firstCount } = figures;
+  if (countsPerMinute !== undefined) splices.push(...tempoIn(file, music, countsPerMinute));
+  if (firstCount !== undefined) splices.push(setIn(file, music, "first-count", timeText(firstCount), "tempo"));
+  for (const { index, at, countsPerMinute } of figures.sections ?? []) {
+    const section = isSeq(sections) ? sections.items[index] : undefined;
+    if (!isMap(section)) return { missing: "section" };
+    // In one line where they stand in one: a place in the track before a tempo.
+    if (at !== undefined) splices.push(setIn(file, section, "at", timesText(at), "name"));
+    if (countsPerMinute !== undefined) splices.push(...tempoIn(file, section, countsPerMinute));
+  }
+  return spliced(text, splices);
+}
+
+interface File {
+  readonly text: string;
+  /** Where the front matter begins in the text. */
+  readonly from: number;
+  readonly eol: string;
+}
+
+/** Written as the file has it: a song's speed in beats or bars stays one, and the figure beside it decides how much of it. */
+function tempoIn(file: File, mapping: YAMLMap, countsPerMinute: number): readonly Splice[] {
+  const written = mappingAt(mapping, "tempo");
+  for (const [speed, each, perCount] of [
+    ["beats-per-minute", "beats-per-count", (beats: number) => countsPerMinute * beats],
+    ["bars-per-minute", "beats-per-bar", (beats: number) => countsPerMinute / beats],
+  ] as const) {
+    const beats = written && Number(scalarOf(pairOf(written, each)));
+    if (written && beats && pairOf(written, speed))
+      return [setIn(file, written, speed, tempoText(perCount(beats)), each)];
+  }
+  return [setIn(file, mapping, "tempo", tempoText(countsPerMinute), "name")];
+}
+
+/** A key's value in place of the one that it has, or the key and its value on a line under another key. */
+function setIn({ text, from, eol }: File, mapping: YAMLMap, key: string, value: string, under: string): Splice {
+  const pair = pairOf(mapping, key);
+  const range = rangeOf(pair?.value);
+  if (range) {
+    const [start, end] = [from + range[0], from + range[1]];
+    const quote = /^["']/.exec(text.slice(start, end))?.[0];
+    const inQuotes = quote !== undefined && !value.startsWith("{");
+    return { from: start, to: end, text: inQuotes ? `${quote}${value}${quote}` : value };
+  }
+  const neighbour = pairOf(mapping, under) ?? mapping.items[0];
+  const [keyAt = 0] = rangeOf(neighbour?.key) ?? [];
+  const [, end = keyAt] = rangeOf(neighbour?.value) ?? rangeOf(neighbour?.key) ?? [];
+  const after = from + end;
+  if (mapping.flow === true) return { from: after, to: after, text: `, ${key}: ${value}` };
+  const lineEnd = endOfLine(text, after);
+  const indent = " ".repeat(from + keyAt - startOfLine(text, from + keyAt));
+  return { from: lineEnd, to: lineEnd, text: `${eol}${indent}${key}: ${value}` };
+}
+
+function pairOf(mapping: YAMLMap, key: string): Pair | undefined {
+  return mapping.items.find((pair) => isScalar(pair.key) && (pair.key as Scalar).value === key);
+}
+
+function mappingAt(mapping: YAMLMap, key: string): YAMLMap | undefined {
+  const value = pairOf(mapping, key)?.value;
+  return isMap(value) ? value : undefined;
+}
+
+function scalarOf(pair: Pair | undefined): unknown {
+  return isScalar(pair?.value) ? pair.value.value : undefined;
+}
+
+function rangeOf(node: unknown): readonly [number, number] | undefined {
+  const { range } = (node ?? {}) as { readonly range?: readonly [number, number, number] | null };
+  // A key without a value has an empty one.
+  return range && range[1] > range[0] ? [range[0], range[1]] : undefined;
+}
+
+function startOfLine(text: string, at: number): number {
+  return text.lastIndexOf("\n", at - 1) + 1;
+}
+
+function endOfLine(text: string, at: number): number {
+  const found = /\r?\n/.exec(text.slice(at));
+  return found ? at + found.index : text.length;
+}
+
+/** Counts a minute to the hundredth. */
+function tempoText(countsPerMinute: number): string {
+  return String(Math.round(countsPerMinute * 100) / 100);
+}
+
+/** A place in a track to the millisecond, with no more figures than it needs and a tenth at least: "0:58.0", "1:03.215". */
+export function timeText(seconds: number): string {
+  const thousandths = Math.round(seconds * 1000);
+  const [minutes, rest] = [Math.floor(thousandths / 60_000), thousandths % 60_000];
+  const figures = (rest / 1000).toFixed(3).replace(/(\.\d)(\d*?)0+$/, "$1$2");
+  return `${minutes}:${figures.padStart(figures.length + (rest < 10_000 ? 1 : 0), "0")}`;
+}
+
+function timesText(at: number | Readonly<Record<number, number>>): string {
+  if (typeof at === "number") return timeText(at);
+  return `{ ${Object.entries(at)
+    .map(([through, seconds]) => `${through}: ${timeText(seconds)}`)
+    .join(", ")} }`;
+}
+
+function spliced(text: string, splices: readonly Splice[]): WithSong {
+  const lineAt = (at: number) => text.slice(0, at).split("\n").length;
+  const lines = new Map<number, Omit<ChangedLine, "after">>();
+  let [made, read, added] = ["", 0, 0];
+  // What is put in at one place stays in the order in which it was asked for.
+  for (const splice of splices.toSorted((a, b) => a.from - b.from)) {
+    made += text.slice(read, splice.from) + splice.text;
+    read = splice.to;
+    const [first, last] = [lineAt(splice.from), lineAt(splice.to)];
+    const isNew = /^\r?\n/.test(splice.text);
+    if (isNew) added++;
+    const line = first + added;
+    const before = text
+      .split(/\r?\n/)
+      .slice(first - 1, last)
+      .join("\n");
+    if (!lines.has(line)) lines.set(line, isNew ? { line } : { line, before });
+    added -= last - first;
+  }
+  made += text.slice(read);
+  const now = made.split(/\r?\n/);
+  const changed = [...lines.values()].map((one): ChangedLine => ({ ...one, after: now[one.line - 1] ?? "" }));
+  return { text: made, lines: changed.filter(({ before, after }) => before !== after) };
+}

@@ -1,0 +1,60 @@
+import type { DeskRoutine } from "../../../src/build/live/desk-data.js";
+import { atLines } from "../../../src/hearing/song/landing.js";
+import type { SectionFigures, SongFigures } from "../../../src/reading/song-lines.js";
+import { type Laid, lay, tappedTempo } from "./laid.js";
+import { type Desk, gridOf } from "./state.js";
+
+type At = SectionFigures["at"];
+
+/** What the file has to say that it does not say yet. */
+export function figuresOf(desk: Desk, routine: DeskRoutine): SongFigures {
+  const grid = gridOf(desk);
+  if (grid === undefined) return {};
+  const { music } = routine;
+  const laid = lay(desk, routine, 0);
+  const moved = music.firstCount === undefined || differs(grid.firstCount, music.firstCount);
+  const opening = routine.danced.find(({ numbers }) => numbers.length > 0)?.written ?? 0;
+  // Where the section that it begins with has an `at`, that says the first count too.
+  const openingSays = (routine.written[opening]?.at.length ?? 0) > 0;
+  const newTempo = music.tempoIsEstimate || Math.abs(grid.countsPerMinute - music.countsPerMinute) > 0.004;
+  const sections = routine.written.flatMap((_, index): readonly SectionFigures[] => {
+    const at = index === opening && openingSays ? (moved ? grid.firstCount : undefined) : newAt(index, routine, laid);
+    const tapped = tappedTempo(desk, routine, index);
+    const tempo = tapped === routine.written[index]?.countsPerMinute ? undefined : tapped;
+    if (at === undefined && tempo === undefined) return [];
+    return [{ index, ...(at !== undefined && { at }), ...(tempo !== undefined && { countsPerMinute: tempo }) }];
+  });
+  return {
+    ...(newTempo && { countsPerMinute: grid.countsPerMinute }),
+    ...(moved && (music.saysFirstCount || !openingSays) && { firstCount: grid.firstCount }),
+    ...(sections.length > 0 && { sections }),
+  };
+}
+
+/** To the millisecond, as a file has it. */
+function differs(one: number, other: number): boolean {
+  return Math.abs(one - other) > 0.0005;
+}
+
+/** The `at` that a section needs, where it is not the one that it has. */
+function newAt(index: number, { written }: DeskRoutine, { sections, landings }: Laid): At {
+  const needed = atLines(sections, landings).find((line) => line.written === index)?.at;
+  const marked = landings.filter(({ section, mark }) => mark && sections[section]?.written === index);
+  const there = written[index]?.at ?? [];
+  if (needed !== undefined) return isThere(needed, there) ? undefined : needed;
+  // A mark where the counts arrive says that the place in the file is wrong: a line can't be taken out, but corrected.
+  const [first] = marked;
+  if (there.length === 0 || first === undefined) return undefined;
+  const wall = sections[first.section]?.wall ?? 1;
+  const at = there.some(({ through }) => through !== undefined) ? { [wall]: first.begins } : first.begins;
+  return isThere(at, there) ? undefined : at;
+}
+
+function isThere(at: NonNullable<At>, there: DeskRoutine["written"][number]["at"]): boolean {
+  const wanted = typeof at === "number" ? [[undefined, at] as const] : Object.entries(at);
+  return wanted.every(([through, seconds]) =>
+    there.some(
+      (one) => !differs(one.seconds, seconds) && (through === undefined || (one.through ?? 1) === Number(through)),
+    ),
+  );
+}
