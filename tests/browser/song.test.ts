@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -131,6 +131,14 @@ describe("the song desk", () => {
     await page.keyboard.press("Enter");
     await expect.poll(() => said(page, "#done")).toContain("Taken back");
     expect(readFileSync(file, "utf8")).toBe(text);
+    // What somebody saves meanwhile is neither lost nor in the way.
+    writeFileSync(file, text.replace("Two sections.", "Two sections, by the sea."));
+    await page.locator("[data-nudge=tempo-up]").press("Enter");
+    const faster = await said(page, "#tempo");
+    expect(Number(faster)).toBeCloseTo(Number(tempo) + 0.05, 6);
+    await expect.poll(() => changes.innerText()).toContain(`tempo: ${faster}`);
+    await page.locator("#write").press("Enter");
+    await expect.poll(() => readFileSync(file, "utf8")).toMatch(new RegExp(`tempo: ${faster}\\n[^]*by the sea\\.`));
     expect(faults).toEqual([]);
     await close();
   });

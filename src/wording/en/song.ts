@@ -87,6 +87,13 @@ export const song = {
   countsAMinute: "counts a minute",
   firstCountAt: "first count at",
   none: "–",
+  found: (of: { readonly countsPerMinute: number; readonly firstCount: number }): string =>
+    `${tempo(of.countsPerMinute)} counts a minute, first count at ${place(of.firstCount)}`,
+  /** Where a browser lets no clicks sound, or nothing at all any more. */
+  trouble: {
+    "no-clicks": "This browser lets no clicks sound: the song plays without them.",
+    silent: "This browser lets nothing sound here any more. Copy your lines, and open this page again.",
+  },
   /* Where it is heard. */
   shape: "The sound around where you are, standing on its counts. A click goes there.",
   whole: "The whole song. A click goes there.",
