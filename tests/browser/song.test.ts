@@ -104,6 +104,11 @@ describe("the song desk", () => {
     const tempo = await said(page, "#tempo");
     expect(Math.abs(Number(tempo) / 104 - 1)).toBeLessThan(0.002);
     expect(Math.abs(secondsOf(await said(page, "#first")) - song.firstCount)).toBeLessThan(0.06);
+    // The other guess is the same beat, counted half or twice as fast; the arrow keys go on from it.
+    await page.locator("[name=from]:checked").press("ArrowRight");
+    expect([0.5, 2]).toContainEqual(Math.round((100 * Number(await said(page, "#tempo"))) / Number(tempo)) / 100);
+    await page.keyboard.press("ArrowLeft");
+    expect(await said(page, "#tempo")).toBe(tempo);
     await page.locator("#file").press("Tab");
     expect(await page.evaluate(() => document.activeElement?.id)).toBe("play");
     await page.keyboard.press("p");

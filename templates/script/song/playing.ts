@@ -56,8 +56,8 @@ export function playing(beats: () => readonly Beat[], troubled: (why: Trouble) =
       audio.play().catch(() => undefined);
     },
     seek: (at) => {
-      const last = Number.isFinite(audio.duration) ? audio.duration : 0;
-      audio.currentTime = Math.max(0, Math.min(last, at));
+      // Past its end it stays at its end by itself.
+      audio.currentTime = Math.max(0, at);
     },
     heardAt: ({ timeStamp }) => {
       if (audio.paused) return audio.currentTime;
