@@ -52,7 +52,7 @@ async function play(given: { rate: number; seconds: number; hitEvery: number }):
 
   /** A chord that changes, a hit every so often, and quiet hats: RIFF/WAVE, PCM, one channel, 16 bits. */
   const song = () => {
-    const [sampleRate, length] = [22_050, Math.ceil((seconds * rate + 4) * 22_050)];
+    const [sampleRate, length] = [44_100, Math.ceil((seconds * rate + 4) * 44_100)];
     const samples = new Int16Array(22 + length);
     const head = [0x52494646, 36 + 2 * length, 0x57415645, 0x666d7420, 16, 0x10001, sampleRate, 2 * sampleRate];
     const view = new DataView(samples.buffer);
@@ -89,6 +89,7 @@ async function play(given: { rate: number; seconds: number; hitEvery: number }):
     }
   });`;
   const onsets: number[] = [];
+  let listens = Promise.resolve();
   const audio = new Audio(song());
   audio.playbackRate = rate;
   const over = overSong(
@@ -101,15 +102,18 @@ async function play(given: { rate: number; seconds: number; hitEvery: number }):
     },
     (own) => {
       const gate = new GainNode(own);
-      void own.audioWorklet.addModule(URL.createObjectURL(new Blob([ear], { type: "text/javascript" }))).then(() => {
-        const node = new AudioWorkletNode(own, "ear", { outputChannelCount: [1] });
-        node.port.onmessage = ({ data }) => onsets.push(data);
-        gate.connect(node).connect(own.destination);
-      });
+      listens = own.audioWorklet
+        .addModule(URL.createObjectURL(new Blob([ear], { type: "text/javascript" })))
+        .then(() => {
+          const node = new AudioWorkletNode(own, "ear", { outputChannelCount: [1] });
+          node.port.onmessage = ({ data }) => onsets.push(data);
+          gate.connect(node).connect(own.destination);
+        });
       return gate;
     },
   );
   await over.begin();
+  await listens;
   over.prepare(rate);
   await new Promise((done) => setTimeout(done, 1500));
   await audio.play();
