@@ -45,7 +45,7 @@ const technical: readonly Technical[] = [
   },
   { why: "the name of something kept in the browser", text: /^countleaf (track|group) / },
   { why: "what is printed on a key of the keyboard", text: /^<kbd>Esc<\/kbd>$/ },
-  { why: "a key of the keyboard, as UI Events KeyboardEvent key Values names it", text: /^Escape$/ },
+  { why: "a key of the keyboard, as UI Events KeyboardEvent key Values names it", text: /^(Escape|Enter)$/ },
   { why: "a media query", before: /matchMedia\($/ },
   { why: "an attribute", text: /^ data-[a-z]+$/ },
 ];
