@@ -125,6 +125,8 @@ test.concurrent("“this is the first count” sets the counts on this file, and
   await page.getByRole("button", { name: "Counts a touch later" }).click();
   expect(await firstCount(page)).toMatch("20.02 s");
   await page.getByRole("button", { name: "Counts a touch earlier" }).click();
+  await page.getByLabel("clicks over the song").check();
+  await page.getByLabel("loudness of the clicks").fill("140");
 
   // From elsewhere: a page that is open already would only be scrolled.
   const address = page.url();
@@ -134,9 +136,13 @@ test.concurrent("“this is the first count” sets the counts on this file, and
   await page.locator("[data-more] > summary").click();
   await openSong(page);
   expect(await firstCount(page)).toMatch("20.00 s");
+  expect(await page.getByLabel("clicks over the song").isChecked()).toBe(true);
+  expect(await page.getByLabel("loudness of the clicks").inputValue()).toBe("140");
   await start.click();
   const { time, count } = await track(page, "count");
   expect([countAt(time, 20), countAt(time - 0.05, 20)]).toContain(count);
+  await page.getByRole("button", { name: "Forget where I put the counts" }).click();
+  expect(await firstCount(page)).toMatch("14.20 s");
 
   // Another file, even of the same name, has counts of its own.
   await openSong(page, "Night Ferry.wav", tone(80));
@@ -148,7 +154,7 @@ test.concurrent("“this is the first count” sets the counts on this file, and
   expect(await firstCount(page)).toMatch("16.20 s");
 });
 
-test.concurrent("played alone, without a practice, the song carries the counts too, and at its end all rests", async ({
+test.concurrent("played alone, the song carries the counts too, taps on its counts put them elsewhere, and at its end all rests", async ({
   open,
   expect,
 }) => {
@@ -156,14 +162,39 @@ test.concurrent("played alone, without a practice, the song carries the counts t
   await openSong(page, "short.wav", tone(16));
   await page.evaluate(() => {
     const audio = document.querySelector("audio");
-    if (audio) audio.currentTime = 14;
+    if (audio) audio.currentTime = 10.5;
   });
+  await page.getByRole("button", { name: "100 %" }).click();
   await page.getByRole("button", { name: "Play the song alone" }).click();
-  await untilState("count");
+  await page.waitForFunction(() => document.querySelector("audio")?.paused === false);
   expect(await start.textContent()).toBe("Pause");
+  await page.getByRole("button", { name: "Tap the count" }).focus();
+  const said = page.locator("[data-tapped]");
+  await page.keyboard.press("c");
+  expect(await said.textContent()).toBe("Tap on: 7 more at least.");
+  // From elsewhere in the song the first count comes anew: twice on every count from 11 s on, by the key of the player.
+  await page.evaluate(tapFrom, { first: 11, every: 30 / 92, taps: 10 });
+  expect(await said.textContent()).toMatch(/^(Sure|Likely|Not sure yet): give or take 0\.\d\d s, /);
+  const [, first] = /first count is (\S+) s into/.exec((await firstCount(page)) ?? "") ?? [];
+  expect(Math.abs(Number(first) - 11)).toBeLessThan(0.1);
+  await untilState("count");
   await untilState("rest");
   expect(await start.textContent()).toBe("Start");
 });
+
+/** Runs in the page: presses the key as soon as the song has come to each place. */
+async function tapFrom({ first, every, taps }: { first: number; every: number; taps: number }): Promise<void> {
+  const audio = document.querySelector("audio");
+  if (!audio) return;
+  audio.currentTime = first - 0.2;
+  await new Promise((done) => audio.addEventListener("seeked", done, { once: true }));
+  for (let tap = 0; tap < taps; ) {
+    await new Promise(requestAnimationFrame);
+    if (audio.currentTime < first + tap * every) continue;
+    document.activeElement?.dispatchEvent(new KeyboardEvent("keydown", { key: "c", bubbles: true, cancelable: true }));
+    tap = Math.floor((audio.currentTime - first) / every) + 1;
+  }
+}
 
 test.concurrent("a file that is no song is refused in words, and the clicks come back", async ({ open, expect }) => {
   const { page, start, untilState } = await open();
@@ -176,8 +207,17 @@ test.concurrent("a file that is no song is refused in words, and the clicks come
   await untilState("count-in");
 });
 
-test.concurrent("a song is dropped on the player, and put away again", async ({ open, expect }) => {
-  const { page, start, untilState } = await open();
+test.concurrent("a song is dropped on the player, goes on without clicks where they find nothing to sound on, and is put away again", async ({
+  open,
+  expect,
+}) => {
+  const { page, start, untilState } = await open({
+    prepare: (page) =>
+      page.addInitScript(() => {
+        Object.defineProperty(BaseAudioContext.prototype, "currentTime", { get: () => 0 });
+        AudioContext.prototype.resume = () => new Promise(() => {});
+      }),
+  });
   const data = tone(20).toString("base64");
   await page.evaluate((data) => {
     const bytes = Uint8Array.from(atob(data), (sign) => sign.charCodeAt(0));
@@ -186,7 +226,13 @@ test.concurrent("a song is dropped on the player, and put away again", async ({ 
     document.querySelector(".desk")?.dispatchEvent(new DragEvent("drop", { dataTransfer, bubbles: true }));
   }, data);
   await page.locator("[data-song]").waitFor();
+  await page.getByLabel("clicks over the song").check();
+  await page.getByRole("button", { name: "Play the song alone" }).click();
+  await page.getByText("so the song plays without them.").waitFor();
+  const { time } = await track(page);
+  await page.waitForFunction((time) => (document.querySelector("audio")?.currentTime ?? 0) > time, time);
   await page.getByRole("button", { name: "Put the song away" }).click();
+  expect(await page.getByText("so the song plays without them.").count()).toBe(0);
   expect(await page.locator("[data-song]").isVisible()).toBe(false);
   await start.click();
   await untilState("count-in");

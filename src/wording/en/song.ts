@@ -87,6 +87,13 @@ export const song = {
   countsAMinute: "counts a minute",
   firstCountAt: "first count at",
   none: "–",
+  found: (of: { readonly countsPerMinute: number; readonly firstCount: number }): string =>
+    `${tempo(of.countsPerMinute)} counts a minute, first count at ${place(of.firstCount)}`,
+  /** Where a browser lets no clicks sound, or nothing at all any more. */
+  trouble: {
+    "no-clicks": "This browser lets no clicks sound: the song plays without them.",
+    silent: "This browser lets nothing sound here any more. Copy your lines, and open this page again.",
+  },
   /* Where it is heard. */
   shape: "The sound around where you are, standing on its counts. A click goes there.",
   whole: "The whole song. A click goes there.",
@@ -130,8 +137,9 @@ export const song = {
       ? `${counted(taps, "tap", "taps")}; ${needed - taps} more give a figure.`
       : counted(taps, "tap", "taps"),
   noFit: (why: keyof typeof noFits): string => noFits[why],
-  fit: (of: { readonly countsPerMinute: number; readonly spread: number; readonly firstCountSpread: number }): string =>
-    `${tempo(of.countsPerMinute)} counts a minute, give or take ${Math.max(0.01, Math.round(of.spread * 100) / 100)}; the first count give or take ${milliseconds(of.firstCountSpread)}.`,
+  /** @param first how far the first count may be off, in seconds; absent where it is not asked for */
+  fit: (of: { readonly countsPerMinute: number; readonly spread: number }, first: number | undefined): string =>
+    `${tempo(of.countsPerMinute)} counts a minute, give or take ${Math.max(0.01, Math.round(of.spread * 100) / 100)}${first === undefined ? "" : `; the first count give or take ${shortly(first)}`}.`,
   sure: (certainty: keyof typeof certainties): string => certainties[certainty],
   unsteadyTaps: (of: TempoRange): string => `Your taps keep no one tempo: they go from ${range(of)} counts a minute.`,
   astray: (off: number, others: number): string => {

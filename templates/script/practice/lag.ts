@@ -16,7 +16,8 @@ const loud = 0.15;
  * How much later than an audio element reports a song is heard in an audio graph, by the rate at which it plays. The delay is the
  * browser's own and not reported: what keeps the pitch works on stretches of sound, and puts what is struck in one of them before or after
  * its place, at 60 per cent by up to 30 ms. So a train of knocks that nobody hears is played at that rate, and what comes of it is compared
- * with a knock at a known time. The mean of them is believed from the first ones on, and gets better with the others.
+ * with a knock at a known time. The mean of them is believed from the first ones on, and gets better with the others, as long as no other rate
+ * waits to be measured.
  *
  * @returns seconds, negative where the song is heard earlier; none before the first knocks, and 0 where it can't be measured
  */
@@ -24,17 +25,30 @@ export function lagOf(context: AudioContext): (rate: number) => number | undefin
   const known = new Map<number, number>();
   const asked = new Set<number>();
   let last: Promise<void> = Promise.resolve();
+  let waiting = 0;
   return (rate) => {
     if (!asked.has(rate)) {
       asked.add(rate);
-      const learn = (lag: number) => void known.set(rate, lag);
-      last = last.then(() => measure(context, rate, learn).catch(() => learn(0)));
+      waiting++;
+      const learn = (lag: number) => {
+        known.set(rate, lag);
+        // Who makes room for another comes again.
+        if (waiting > 1) asked.delete(rate);
+        return waiting > 1;
+      };
+      last = last
+        .then(() => measure(context, rate, learn))
+        .catch(() => {
+          if (!known.has(rate)) learn(0);
+        })
+        .finally(() => waiting--);
     }
     return known.get(rate);
   };
 }
 
-async function measure(context: AudioContext, rate: number, learn: (lag: number) => void): Promise<void> {
+/** @param learn told what is known so far; returns whether that is enough */
+async function measure(context: AudioContext, rate: number, learn: (lag: number) => boolean): Promise<void> {
   const places = placesOfKnocks();
   const audio = new Audio(URL.createObjectURL(train(places)));
   audio.preservesPitch = true;
@@ -65,7 +79,7 @@ async function measure(context: AudioContext, rate: number, learn: (lag: number)
         const nearest = places.reduce((best, at) => (Math.abs(at - place) < Math.abs(best - place) ? at : best), 0);
         if (Math.abs(place - nearest) < 0.08) lags.push((place - nearest) / rate);
       }
-      if (lags.length > 0) learn(lags.reduce((sum, lag) => sum + lag, 0) / lags.length);
+      if (lags.length > 0 && learn(lags.reduce((sum, lag) => sum + lag, 0) / lags.length)) return;
     }
     if (lags.length === 0) learn(0);
   } finally {

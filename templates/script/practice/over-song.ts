@@ -84,7 +84,6 @@ export function overSong(
     await opened.resume();
     if (!on) return;
     graph = graphOf(opened, audio, via?.(opened) ?? opened.destination, level);
-    graph.lag(audio.playbackRate);
     audio.addEventListener("play", rouse);
     audio.addEventListener("pause", () =>
       setTimeout(() => {

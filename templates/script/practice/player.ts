@@ -48,6 +48,7 @@ export function player(given: {
   const everything = { from: 0, to: score.sections.length - 1, loops: false, countInAgain: false };
   const own = track(audio, file.slug, file.music.firstCount, layOut(score, everything));
   let clicking: Source | undefined;
+  let inSilence = "";
   let scene = sceneOfPage(file, score, wording);
   const place = placeInCounts(score);
   let running = false;
@@ -72,7 +73,8 @@ export function player(given: {
       if (running && !own.isOpen() && String(context.state) === "interrupted") pause();
     };
     clicking = clicks(context, (silent) => {
-      write("silent", silent ? wording.inSilence : "");
+      inSilence = silent ? wording.inSilence : "";
+      write("silent", inSilence);
     });
     return clicking;
   };
@@ -186,6 +188,7 @@ export function player(given: {
   };
   const restart = () => {
     resume = undefined;
+    if (!running) write("silent", own.isOpen() ? "" : inSilence);
     offerSpeed();
     if (running) void start();
     else rest(undefined);

@@ -1,7 +1,7 @@
 import type { PlayerWording } from "../../../src/wording/player.js";
 import type { Player } from "./player.js";
 
-const key = "countleaf clicks over song";
+const key = "countleaf-song-clicks";
 
 /** Whether clicks sound over the learner's song, and how loud beside it: remembered on the device, whichever the song. */
 export function songClicks(

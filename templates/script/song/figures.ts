@@ -39,22 +39,22 @@ function differs(one: number, other: number): boolean {
 /** The `at` that a section needs, where it is not the one that it has. */
 function newAt(index: number, { written }: DeskRoutine, { sections, landings }: Laid): At {
   const needed = atLines(sections, landings).find((line) => line.written === index)?.at;
-  const marked = landings.filter(({ section, mark }) => mark && sections[section]?.written === index);
   const there = written[index]?.at ?? [];
-  if (needed !== undefined) return isThere(needed, there) ? undefined : needed;
   // A mark where the counts arrive says that the place in the file is wrong: a line can't be taken out, but corrected.
-  const [first] = marked;
-  if (there.length === 0 || first === undefined) return undefined;
-  const wall = sections[first.section]?.wall ?? 1;
-  const at = there.some(({ through }) => through !== undefined) ? { [wall]: first.begins } : first.begins;
-  return isThere(at, there) ? undefined : at;
+  const wrong = landings.find(({ section, mark, begins }) => {
+    const { written, at } = sections[section] ?? {};
+    return written === index && mark && at !== undefined && differs(at, begins);
+  });
+  const firstWall = sections.find((section) => section.written === index)?.wall ?? 1;
+  if (needed !== undefined) return wrong === undefined && isThere(needed, there, firstWall) ? undefined : needed;
+  if (wrong === undefined) return undefined;
+  const wall = sections[wrong.section]?.wall ?? firstWall;
+  return wall === firstWall ? wrong.begins : { [wall]: wrong.begins };
 }
 
-function isThere(at: NonNullable<At>, there: DeskRoutine["written"][number]["at"]): boolean {
-  const wanted = typeof at === "number" ? [[undefined, at] as const] : Object.entries(at);
-  return wanted.every(([through, seconds]) =>
-    there.some(
-      (one) => !differs(one.seconds, seconds) && (through === undefined || (one.through ?? 1) === Number(through)),
-    ),
+function isThere(at: NonNullable<At>, there: DeskRoutine["written"][number]["at"], firstWall: number): boolean {
+  const wanted = typeof at === "number" ? { [firstWall]: at } : at;
+  return Object.entries(wanted).every(([wall, seconds]) =>
+    there.some(({ through = firstWall, seconds: has }) => through === Number(wall) && !differs(has, seconds)),
   );
 }

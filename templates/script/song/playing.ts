@@ -1,4 +1,4 @@
-import { overSong } from "../practice/over-song.js";
+import { type OverSong, overSong } from "../practice/over-song.js";
 import type { Beat } from "./laid.js";
 
 /** The song as it is heard, with clicks over it. */
@@ -22,10 +22,16 @@ const look = 50;
 /** Milliseconds without clicks after each tap: longer than the slowest counts are apart. */
 const hushFor = 2500;
 
-/** @param beats what is clicked: asked for anew each time, so that a change is heard at once */
-export function playing(beats: () => readonly Beat[]): Playing {
+type Trouble = NonNullable<ReturnType<OverSong["trouble"]>>;
+
+/**
+ * @param beats what is clicked: asked for anew each time, so that a change is heard at once
+ * @param troubled told why something can't be heard, once
+ */
+export function playing(beats: () => readonly Beat[], troubled: (why: Trouble) => void): Playing {
   const audio = new Audio();
   let level = 1;
+  let trouble: Trouble | undefined;
   let hushedAt = Number.NEGATIVE_INFINITY;
   const clicks = overSong(audio, (from, to) =>
     beats()
@@ -37,6 +43,9 @@ export function playing(beats: () => readonly Beat[]): Playing {
     if (audio.paused) return;
     loud();
     clicks.wake();
+    const now = clicks.trouble();
+    if (now !== undefined && now !== trouble) troubled(now);
+    trouble = now;
   }, look);
   return {
     audio,
@@ -47,8 +56,8 @@ export function playing(beats: () => readonly Beat[]): Playing {
       audio.play().catch(() => undefined);
     },
     seek: (at) => {
-      const last = Number.isFinite(audio.duration) ? audio.duration : 0;
-      audio.currentTime = Math.max(0, Math.min(last, at));
+      // Past its end it stays at its end by itself.
+      audio.currentTime = Math.max(0, at);
     },
     heardAt: ({ timeStamp }) => {
       if (audio.paused) return audio.currentTime;

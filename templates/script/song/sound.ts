@@ -43,11 +43,22 @@ export function shapeOf({ samples, rate }: ToHear): Shape {
   return { peaks: most > 0 ? peaks.map((peak) => peak / most) : peaks, rate: shapeRate };
 }
 
+/** Seconds. */
+export function lengthOf({ peaks, rate }: Shape): number {
+  return peaks.length / rate;
+}
+
 /** Listens to a song aside. Its samples are handed over. */
-export function guessOf(heard: ToHear, worker: Worker): Promise<SongGuess | NoGuess> {
-  return new Promise((done, failed) => {
-    worker.onmessage = ({ data }: MessageEvent<SongGuess | NoGuess>) => done(data);
-    worker.onerror = failed;
-    worker.postMessage(heard, [heard.samples.buffer]);
-  });
+export async function guessOf(sound: ToHear): Promise<SongGuess | NoGuess> {
+  const worker = new Worker("/~live/song/listen.js");
+  try {
+    return await new Promise<SongGuess | NoGuess>((done) => {
+      worker.onmessage = ({ data }: MessageEvent<SongGuess | NoGuess>) => done(data);
+      // Whoever gets no guess taps.
+      worker.onerror = () => done({ why: "no-beat" });
+      worker.postMessage(sound, [sound.samples.buffer]);
+    });
+  } finally {
+    worker.terminate();
+  }
 }

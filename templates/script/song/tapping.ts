@@ -1,4 +1,4 @@
-import type { JudgedTap } from "../../../src/hearing/song/types.js";
+import type { JudgedTap, TapFit } from "../../../src/hearing/song/types.js";
 import type { SongWording } from "../../../src/wording/song.js";
 import { type Desk, enoughTaps, fitFor, type Stretch } from "./state.js";
 
@@ -13,13 +13,18 @@ export function tapsText(desk: Desk, stretch: Stretch, words: SongWording): stri
   const of = (...kinds: readonly JudgedTap["kind"][]) => fit.taps.filter(({ kind }) => kinds.includes(kind)).length;
   return [
     `${counted}:`,
-    words.fit(fit),
+    words.fit(fit, stretch === "song" ? firstCountSpread(desk, fit) : undefined),
     words.sure(fit.certainty),
     ...(fit.unsteady ? [words.unsteadyTaps(fit.unsteady)] : []),
     words.astray(of("off"), of("late", "doubled")),
   ]
     .filter(Boolean)
     .join(" ");
+}
+
+/** A first count that lies far from the first tap is less sure than that: by what the tempo may be wrong on the way. */
+function firstCountSpread({ anchor }: Desk, { firstCount, firstCountSpread, countsPerMinute, spread }: TapFit): number {
+  return Math.hypot(firstCountSpread, ((anchor ?? firstCount) - firstCount) * (spread / countsPerMinute));
 }
 
 /** Taps with whether they fell on the beat, as they are drawn; as long as they are too few, all do. */

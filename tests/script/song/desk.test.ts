@@ -3,6 +3,7 @@ import { deskRoutine } from "../../../src/build/live/song-page.js";
 import type { SongGuess } from "../../../src/hearing/song/types.js";
 import { readRoutine } from "../../../src/reading/read-routine.js";
 import { withSong } from "../../../src/reading/song-lines.js";
+import { song } from "../../../src/wording/en/song.js";
 import { figuresOf } from "../../../templates/script/song/figures.js";
 import { lay } from "../../../templates/script/song/laid.js";
 import { gridIn, gridText, plainLines } from "../../../templates/script/song/plain-lines.js";
@@ -17,11 +18,12 @@ import {
   tapped,
   withoutTaps,
 } from "../../../templates/script/song/state.js";
+import { shownTaps, tapsText } from "../../../templates/script/song/tapping.js";
 import { plainLibrary } from "../../fixtures/written.js";
 
 /** A routine of eights, as the desk has it. */
-function routineOf(music: string, sections: string) {
-  const text = `---\ntitle: Low Tide\nchoreographer: Ines Varga\nmusic: { ${music} }\nsections:\n${sections}---\n`;
+function routineOf(music: string, sections: string, more = "") {
+  const text = `---\ntitle: Low Tide\nchoreographer: Ines Varga\n${more}music: { ${music} }\nsections:\n${sections}---\n`;
   const { routine, findings } = readRoutine(text, "low-tide", plainLibrary);
   if (!routine) throw new Error(JSON.stringify(findings));
   return { text, routine: deskRoutine(routine, text, "key") };
@@ -79,6 +81,27 @@ describe("where the counts come from", () => {
       "#tempo=1e9&first-count=2",
     ])
       expect(gridIn(hash), hash).toBeUndefined();
+  });
+});
+
+describe("what taps come to", () => {
+  const told = (desk: Desk, stretch: "song" | number = "song") => tapsText(desk, stretch, song);
+
+  it("is told from eight on, with what was passed over, and how far the first count may be off", () => {
+    expect(told(newDesk())).toBe("");
+    expect(told(tapAlong(newDesk(), 4, 0.5, "song", 3))).toBe("3 taps; 5 more give a figure.");
+    const desk = tapped(tapAlong(newDesk(), 4, 0.5), "song", 8.26);
+    expect(told(desk)).toMatch(
+      /^17 taps: 120 counts a minute, give or take 0\.\d+; the first count give or take \d+ ms\./,
+    );
+    expect(told(desk)).toContain("Passed over: 1 tap off the beat.");
+    expect(shownTaps(desk, "song").filter(({ on }) => !on)).toEqual([{ at: 8.26, on: false }]);
+  });
+
+  it("is a tempo alone for a section, and nothing where they follow no beat", () => {
+    expect(told(tapAlong(newDesk(), 20, 0.6, 1), 1)).toMatch(/^16 taps: 100 counts a minute, give or take [\d.]+\. /);
+    const wild = [4, 4.2, 5.1, 5.3, 6.9, 7.05, 8.6, 8.8, 10.1, 10.9];
+    expect(told(wild.reduce((now, at) => tapped(now, "song", at), newDesk()))).toContain("no even beat");
   });
 });
 
@@ -161,6 +184,23 @@ describe("what the file has to say", () => {
     const figures = figuresOf({ ...newDesk(fileGrid), marks: new Map([[1, 14]]) }, routine);
     expect(figures).toEqual({ sections: [{ index: 1, at: 14 }] });
     expect(withSong(text, figures)).toMatchObject({ text: text.replace("0:15.0", "0:14.0") });
+  });
+
+  it("leaves the places of other times through as they are, and corrects the one that is marked", () => {
+    const { routine, text } = routineOf(
+      "tempo: 120, first-count: 0:10",
+      `  - { name: Shore, ${eight} }\n  - { name: Swell, at: { 1: 0:14.5, 2: 0:25 }, ${eight} }\n`,
+      "times: 2\n",
+    );
+    const marked = (...marks: readonly [number, number][]) =>
+      figuresOf({ ...newDesk(fileGrid), marks: new Map(marks) }, routine).sections;
+    expect(marked()).toBeUndefined();
+    // The second time through: 14.5 s and two eights later the counts are at 22.5 s; a mark two seconds after that.
+    expect(marked([3, 24.5])).toEqual([{ index: 1, at: { 1: 14.5, 2: 24.5 } }]);
+    // The first one where the counts arrive; the second stays where the file has it.
+    expect(marked([1, 14])).toEqual([{ index: 1, at: { 2: 25 } }]);
+    const made = withSong(text, { sections: [{ index: 1, at: { 2: 25 } }] });
+    expect("text" in made && made.text).toContain("at: { 2: 0:25.0 }");
   });
 
   it("moves the first count where the file says it: at its first section's place", () => {

@@ -1,0 +1,52 @@
+import type { NoGuess, SongGuess } from "../../../src/hearing/song/types.js";
+import type { SongWording } from "../../../src/wording/song.js";
+import type { ToHear } from "../listen.js";
+import { the } from "./elements.js";
+import { guessOf, soundOf } from "./sound.js";
+
+interface Told {
+  /** A song was chosen, and can be seen and played. */
+  readonly opened: (sound: ToHear) => void;
+  /** What its sound gives; returns whether the counts are a guess now. */
+  readonly heard: (guess: SongGuess | NoGuess) => boolean;
+  readonly failed: () => void;
+}
+
+/** Opens a song that somebody chooses or drops, and has it listened to; says how far that is. */
+export function onSong(audio: HTMLAudioElement, words: SongWording, told: Told): void {
+  const [file, news] = [the("file", HTMLInputElement), the("news", HTMLElement)];
+  const say = (said: string) => {
+    news.textContent = said;
+  };
+  /** Counts the songs: what an earlier one still gives comes too late. */
+  let song = 0;
+  const open = async (chosen: File) => {
+    const turn = ++song;
+    audio.pause();
+    if (audio.src !== "") URL.revokeObjectURL(audio.src);
+    audio.src = URL.createObjectURL(chosen);
+    say(words.opening);
+    try {
+      const sound = await soundOf(chosen);
+      if (turn !== song) return;
+      const seconds = sound.samples.length / sound.rate;
+      told.opened(sound);
+      say(words.listening);
+      const guess = await guessOf(sound);
+      if (turn === song) say(words.ready(seconds, told.heard(guess)));
+    } catch {
+      if (turn !== song) return;
+      told.failed();
+      say(words.unreadable);
+    }
+  };
+  const openFirst = ([chosen]: Iterable<File>) => {
+    if (chosen) void open(chosen);
+  };
+  file.addEventListener("change", () => openFirst(file.files ?? []));
+  document.addEventListener("dragover", (event) => event.preventDefault());
+  document.addEventListener("drop", (event) => {
+    event.preventDefault();
+    openFirst(event.dataTransfer?.files ?? []);
+  });
+}
