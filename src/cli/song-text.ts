@@ -1,32 +1,15 @@
-import type { FirstCountGuess, Relation, SongGuess, TempoCandidate } from "../hearing/song/types.js";
+import type { SongGuess, TempoCandidate } from "../hearing/song/types.js";
 import { writtenTempo, writtenTime } from "../hearing/song/written.js";
+import { wordingOf } from "../wording/wording.js";
 
-const relations: Readonly<Record<Relation, string>> = {
-  first: "the likeliest",
-  half: "the same counted half as fast",
-  double: "the same counted twice as fast",
-  third: "one count for three of the first",
-  triple: "three counts for one of the first",
-  "two-thirds": "two counts for three of the first",
-  "three-halves": "three counts for two of the first",
-  "three-quarters": "three counts for four of the first",
-  "four-thirds": "four counts for three of the first",
-  other: "another beat in it",
-};
-
-const reasons: Readonly<Record<FirstCountGuess["why"], string>> = {
-  "music-begins": "the music begins",
-  "first-strong": "it gets strong",
-  "bass-begins": "the bass comes in",
-  "bar-begins": "the first heavy one of four counts",
-};
+const { song } = wordingOf("en");
 
 /** What a song sounds like, line by line: lines as they stand under `music` in a routine file, and why beside them. */
 export function songText(file: string, guess: SongGuess, options: { readonly firstCounts: boolean }): string {
   const length = writtenTime(Math.round(guess.seconds)).replace(/\.0$/, "");
   const tempos = guess.tempos.map((tempo) =>
     [
-      line(`tempo: ${writtenTempo(tempo.countsPerMinute)}`, relations[tempo.relation]),
+      line(`tempo: ${writtenTempo(tempo.countsPerMinute)}`, song.relation(tempo.relation)),
       ...(options.firstCounts ? firstCountLines(tempo) : []),
     ].join("\n"),
   );
@@ -54,7 +37,7 @@ function firstCountLines({ firstCounts }: TempoCandidate): readonly string[] {
   return inOrder.map((guess) =>
     line(
       `first-count: ${writtenTime(Math.round(guess.at * 100) / 100)}`,
-      `${reasons[guess.why]}${guess === likeliest && firstCounts.length > 1 ? ", the likeliest" : ""}`,
+      `${song.reason(guess.why)}${guess === likeliest && firstCounts.length > 1 ? ", the likeliest" : ""}`,
     ),
   );
 }

@@ -119,6 +119,8 @@ export const song = {
   guesses: "Guesses from the sound alone",
   guessesWhy: "They may be wrong: listen to the clicks before you believe one.",
   noGuess: (why: keyof typeof noGuesses): string => noGuesses[why],
+  /** What a guessed tempo is to the first one. */
+  relation: (relation: keyof typeof relations): string => relations[relation],
   aGuess: (relation: keyof typeof relations): string => `a guess: ${relations[relation]}`,
   first: "The first count",
   reason: (why: keyof typeof reasons): string => reasons[why],

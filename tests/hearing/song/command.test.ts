@@ -5,6 +5,7 @@ import { afterAll, describe, expect, test, vi } from "vitest";
 import { songText } from "../../../src/cli/song-text.js";
 import { tempoCommand } from "../../../src/cli/tempo.js";
 import type { SongGuess } from "../../../src/hearing/song/types.js";
+import { wav } from "../../fixtures/wav.js";
 import { render } from "./render.js";
 
 const work = mkdtempSync(join(tmpdir(), "countleaf-tempo-"));
@@ -23,33 +24,6 @@ async function run(...args: readonly string[]) {
   const status = await tempoCommand(args);
   for (const spy of spies) spy.mockRestore();
   return { status, ...said };
-}
-
-/** A WAV of one channel, laid out after the RIFF/WAVE specification. */
-function wav(samples: Float32Array, rate: number, bits = 16): Buffer {
-  const head = Buffer.alloc(44);
-  head.write("RIFF", 0, "latin1");
-  head.writeUInt32LE(36 + 2 * samples.length, 4);
-  head.write("WAVEfmt ", 8, "latin1");
-  for (const [at, value] of [
-    [16, 16],
-    [24, rate],
-    [28, 2 * rate],
-  ] as const)
-    head.writeUInt32LE(value, at);
-  for (const [at, value] of [
-    [20, 1],
-    [22, 1],
-    [32, 2],
-    [34, bits],
-  ] as const)
-    head.writeUInt16LE(value, at);
-  head.write("data", 36, "latin1");
-  head.writeUInt32LE(2 * samples.length, 40);
-  const body = Buffer.alloc(2 * samples.length);
-  for (const [index, value] of samples.entries())
-    body.writeInt16LE(Math.round(Math.max(-1, Math.min(1, value)) * 32_767), 2 * index);
-  return Buffer.concat([head, body]);
 }
 
 function file(name: string, bytes: Uint8Array | string): string {
