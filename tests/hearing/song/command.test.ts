@@ -47,7 +47,7 @@ describe("countleaf tempo", () => {
     expect([status, error]).toEqual([0, ""]);
     expect(out).toContain("Guesses");
     expect(out).toMatch(/^ {2}tempo: (92|92\.0\d|91\.9\d) /m);
-    expect(out).toMatch(/^ {2}tempo: \d+(\.\d+)? +the same counted (half|twice) as fast$/m);
+    expect(out).toMatch(/^ {2}tempo: \d+(\.\d+)? +the same, counted (half|twice) as fast$/m);
     const found = [...out.matchAll(/^ {2}first-count: 0:0(\d\.\d+) /gm)].map(([, at]) =>
       Math.abs(Number(at) - firstCount),
     );
