@@ -36,6 +36,7 @@ export function fitTaps(times: readonly number[]): TapFit | NoFit {
     spread,
     firstCountSpread,
     certainty: certaintyOf({
+      width: beats.spread / beats.period,
       share: on.length / taps.length,
       on: on.length,
       spread: spread / countsPerMinute,
@@ -129,11 +130,14 @@ interface Figures {
   readonly on: number;
   /** Of the tempo, as a part of it. */
   readonly spread: number;
+  /** How wide the taps lie about their counts, as a part of one. */
+  readonly width: number;
   readonly unsteady: TempoRange | undefined;
 }
 
-function certaintyOf({ share, on, spread, unsteady }: Figures): Certainty {
-  if (unsteady !== undefined) return "unsure";
+function certaintyOf({ share, on, spread, width, unsteady }: Figures): Certainty {
+  // Taps at random lie along some beat or other now and then, but never so close.
+  if (unsteady !== undefined || width > 0.75 * widest) return "unsure";
   if (on >= 16 && spread <= 0.006 && share >= 0.75) return "sure";
   return on >= 8 && spread <= 0.02 && share >= 0.6 ? "likely" : "unsure";
 }
@@ -154,7 +158,7 @@ function rangeOf(taps: readonly number[], whole: FittedBeats): TempoRange | unde
   const fits = starts
     .map((from) => beatsThrough(taps.slice(from, from + size)))
     .filter((fit) => fit !== undefined)
-    .filter((fit) => Number.isFinite(fit.periodError) && fit.spread < (widest / 2) * fit.period);
+    .filter((fit) => Number.isFinite(fit.periodError) && fit.spread < 0.75 * widest * fit.period);
   // Where many stretches follow no beat, the others do so by chance.
   if (fits.length < 0.75 * starts.length) return undefined;
   const sorted = [...fits].sort((a, b) => a.period - b.period);
