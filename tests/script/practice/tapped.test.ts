@@ -83,7 +83,13 @@ test("too few taps say how many more, and uneven ones that they follow no beat",
   expect(tapped(even(5), long, false)).toEqual({ more: 3 });
   expect(said(even(8)).copy.first).toBeCloseTo(20, 6);
   // Of ten taps on a count, one is missing: a bounce is none.
-  expect(tapped([...even(7), 20.05].sort((a, b) => a - b), long, false)).toEqual({ more: 1 });
+  expect(
+    tapped(
+      [...even(7), 20.05].sort((a, b) => a - b),
+      long,
+      false,
+    ),
+  ).toEqual({ more: 1 });
   // A key that is held down.
   expect(
     tapped(

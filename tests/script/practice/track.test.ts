@@ -32,7 +32,7 @@ const wish: Wish = { from: 0, to: 2, loops: false, countInAgain: false };
 const whole = layOut(score, wish);
 
 /** As much of an audio element as is asked where no file is open and nothing sounds. */
-const audio = () =>
+const audioOf = () =>
   ({
     currentTime: 0,
     playbackRate: 1,
@@ -42,9 +42,11 @@ const audio = () =>
     play: async () => {},
   }) as HTMLAudioElement;
 
+const sounding = (audio: HTMLAudioElement) => ({ audio, element: () => audio, change: () => {} });
+
 describe("where the first count falls", () => {
   test("is as published, moves with what the learner says, and is as published again once that is forgotten", () => {
-    const own = track(audio(), "night-ferry", 14.2, whole);
+    const own = track(sounding(audioOf()), "night-ferry", 14.2, whole);
     expect(own.copy()).toEqual({ first: 14.2, stretch: 1 });
     own.nudge(0.25);
     expect(own.copy()?.first).toBe(14.45);
@@ -54,8 +56,8 @@ describe("where the first count falls", () => {
   });
 
   test("is not known of a routine that does not say it, until the learner has said it", () => {
-    const sound = audio();
-    const own = track(sound, "night-ferry", null, whole);
+    const sound = audioOf();
+    const own = track(sounding(sound), "night-ferry", null, whole);
     expect(own.copy()).toBeUndefined();
     // What sounds 20 s into the file is 8 s into the routine.
     sound.currentTime = 20;
@@ -87,8 +89,8 @@ describe("a copy of another tempo", () => {
   const slow = { first: 10, stretch: 1.25 };
 
   test("is played from its own places: the count-in, a change of speed at its next count, the wait at full speed, the end", async () => {
-    const sound = audio();
-    const own = track(sound, "night-ferry", 3, whole);
+    const sound = audioOf();
+    const own = track(sounding(sound), "night-ferry", 3, whole);
     own.lay(slow);
     await own.start(whole, 60);
     // Two counts of 0.5 s before the first, each 0.625 s of the copy.
@@ -114,8 +116,8 @@ describe("a copy of another tempo", () => {
   });
 
   test("goes round in its own places", async () => {
-    const sound = audio();
-    const own = track(sound, "night-ferry", 3, whole);
+    const sound = audioOf();
+    const own = track(sounding(sound), "night-ferry", 3, whole);
     own.lay(slow);
     await own.start(layOut(score, { ...wish, from: 2, loops: true }), 100);
     sound.currentTime = 23.75;
