@@ -1,8 +1,8 @@
 /// <reference lib="dom" />
 
 import fc from "fast-check";
-import { describe, expect, test } from "vitest";
-import { alignedTo, placeOn, positionOn } from "../../../templates/script/practice/own-copy.js";
+import { describe, expect, test, vi } from "vitest";
+import { alignedTo, placeOn, positionOn, recall, remember } from "../../../templates/script/practice/own-copy.js";
 import { layOut, type Wish } from "../../../templates/script/practice/schedule.js";
 import type { Score } from "../../../templates/script/practice/score.js";
 import { clicksOn, track } from "../../../templates/script/practice/track.js";
@@ -64,6 +64,24 @@ describe("where the first count falls", () => {
     own.alignTo(8);
     expect(own.copy()?.first).toBe(12);
   });
+});
+
+test("a device remembers how a file lies, against what was published, and what it remembers from before files had a tempo", () => {
+  const kept = new Map<string, string>();
+  vi.stubGlobal("localStorage", {
+    getItem: (key: string) => kept.get(key) ?? null,
+    setItem: (key: string, text: string) => kept.set(key, text),
+    removeItem: (key: string) => kept.delete(key),
+  });
+  remember("ferry", 14, { first: 10.5, stretch: 1.25 });
+  expect(recall("ferry", 14)).toEqual({ first: 10.5, stretch: 1.25 });
+  // The routine is published anew, half a second later.
+  expect(recall("ferry", 14.5)).toEqual({ first: 11, stretch: 1.25 });
+  remember("ferry", 14, undefined);
+  expect(recall("ferry", 14)).toBeUndefined();
+  kept.set("old", "-2.5");
+  expect(recall("old", 14)).toEqual({ first: 11.5, stretch: 1 });
+  vi.unstubAllGlobals();
 });
 
 describe("a copy of another tempo", () => {
