@@ -96,16 +96,50 @@ test.concurrent("another speed is taken at the next count; a section goes round 
   expect(Math.max(...times)).toBeLessThan(ends + 0.1);
 });
 
-test.concurrent("a later section follows the song where the routine says that it begins", async ({ open, expect }) => {
-  const { page, start } = await open();
+test.concurrent("a later section follows the song where the routine says that it begins, with clicks as long as they can sound", async ({
+  open,
+  expect,
+}) => {
+  const { page, start } = await open({ prepare: (page) => page.addInitScript(notesTheGraph) });
   await openSong(page);
+  await page.getByLabel("clicks over the song").check();
   await page.locator("[name=from]").selectOption({ label: "Gangway again, 1st time, other side" });
   await start.click();
   const { time, count } = await track(page, "count");
   expect(time).toBeGreaterThanOrEqual(57.95);
   expect(time).toBeLessThan(58.7);
   expect(count).toBe("1");
+  // The sound is taken away for good, as by a call: the song went through it, and goes on without.
+  expect(await page.evaluate(() => (window as unknown as Graphs).graphs.length)).toBe(1);
+  const without = page.getByText("so the song plays without them.");
+  expect(await without.count()).toBe(0);
+  await page.evaluate(() => {
+    AudioContext.prototype.resume = () => new Promise(() => {});
+    Object.defineProperty(BaseAudioContext.prototype, "currentTime", { get: () => 0 });
+    return (window as unknown as Graphs).graphs[0]?.suspend();
+  });
+  await without.waitFor();
+  const { time: then, rate } = await track(page);
+  expect(rate).toBe(0.6);
+  await page.waitForFunction((then) => (document.querySelector("audio")?.currentTime ?? 0) > then + 0.2, then);
+  await start.click();
+  expect((await track(page)).paused).toBe(true);
 });
+
+interface Graphs {
+  readonly graphs: AudioContext[];
+}
+
+/** Runs in the page: keeps each graph that the song is led into. */
+function notesTheGraph(): void {
+  const graphs: AudioContext[] = [];
+  Object.assign(window, { graphs });
+  const lead = AudioContext.prototype.createMediaElementSource;
+  AudioContext.prototype.createMediaElementSource = function (element) {
+    if (element.isConnected) graphs.push(this);
+    return lead.call(this, element);
+  };
+}
 
 test.concurrent("“this is the first count” sets the counts on this file, and the device remembers it", async ({
   open,
@@ -170,7 +204,10 @@ test.concurrent("played alone, the song carries the counts too, taps on its coun
   expect(await start.textContent()).toBe("Pause");
   await page.getByRole("button", { name: "Tap the count" }).focus();
   const said = page.locator("[data-tapped]");
-  await page.keyboard.press("c");
+  await page.keyboard.down("c");
+  // Held down, it goes on saying so, and is one tap.
+  await page.keyboard.down("c");
+  await page.keyboard.up("c");
   expect(await said.textContent()).toBe("Tap on: 7 more at least.");
   // From elsewhere in the song the first count comes anew: twice on every count from 11 s on, by the key of the player.
   await page.evaluate(tapFrom, { first: 11, every: 30 / 92, taps: 10 });

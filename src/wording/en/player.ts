@@ -84,7 +84,6 @@ export const player = {
   },
   /** Where clicks were wanted over the learner's song. */
   withoutClicks: "This browser finds nothing to sound the clicks on, so the song plays without them.",
-  soundTaken: "Something took the sound away. Press the button above to go on.",
   /** Where the browser's audio stands still. */
   inSilence: "This browser finds nothing to play sound on, so the counts go on in silence.",
   cannotPlay: "This browser can't play that. Try another file of the song.",

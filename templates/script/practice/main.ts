@@ -2,6 +2,7 @@ import { playerWording } from "../../../src/wording/player.js";
 import { desk } from "./desk.js";
 import { dock } from "./dock.js";
 import { farView } from "./far.js";
+import { freshAudio } from "./fresh-audio.js";
 import { listenToKeys } from "./keys.js";
 import { player } from "./player.js";
 import { readPlayed } from "./read.js";
@@ -25,8 +26,9 @@ function setUp(root: HTMLElement): void {
   const routine = score(file);
   const form = part<HTMLFormElement>(root, "desk");
   const controls = desk(form, file, routine, wording);
-  const audio = part<HTMLAudioElement>(root, "audio");
-  const play = player({ root, file, score: routine, desk: controls, audio, wording });
+  const sound = freshAudio(part<HTMLAudioElement>(root, "audio"));
+  const { audio } = sound;
+  const play = player({ root, file, score: routine, desk: controls, sound, wording });
 
   form.addEventListener("submit", (event) => event.preventDefault());
   form.addEventListener("input", ({ target }) => {

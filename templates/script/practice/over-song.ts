@@ -1,4 +1,5 @@
 import { median } from "../../../src/hearing/song/numbers.js";
+import type { FreshAudio } from "./fresh-audio.js";
 import { type Knock, knocks } from "./knock.js";
 import { lagOf } from "./lag.js";
 import type { Sound } from "./schedule.js";
@@ -25,7 +26,7 @@ export interface OverSong {
   readonly isOn: () => boolean;
   /** Seconds into the song that reach the ear now; none while the graph does not tell. */
   readonly heard: () => number | undefined;
-  /** `no-clicks`: the song sounds without them. `silent`: the graph that it was led into stands still, and can't be left again. */
+  /** `no-clicks`: the song sounds without them. `silent`: the graph that it was led into stands still, and there is no fresh element. */
   readonly trouble: () => "no-clicks" | "silent" | undefined;
 }
 
@@ -48,14 +49,17 @@ const idle = 30_000;
  *
  * @param clicksIn the clicks from one place in the song up to another, in seconds, the second one left out
  * @param via a node that hears what is heard, for tests
+ * @param fresh changes the element for one that was led nowhere, and says which one plays
  */
 export function overSong(
   audio: HTMLAudioElement,
   clicksIn: (from: number, to: number) => readonly SongClick[],
   via?: (context: AudioContext) => AudioNode,
+  fresh?: Pick<FreshAudio, "element" | "change">,
 ): OverSong {
   let context: AudioContext | undefined;
   let opening: Promise<void> | undefined;
+  let listens = false;
   let graph: Graph | undefined;
   let on = false;
   /** Where the song is while the context's clock stands at 0, by each look: it goes on at its rate from there. */
@@ -83,13 +87,31 @@ export function overSong(
     // A song that is led into a graph which stands still is silent: it is led there only once that runs.
     await opened.resume();
     if (!on) return;
-    graph = graphOf(opened, audio, via?.(opened) ?? opened.destination, level);
+    graph = graphOf(opened, fresh?.element() ?? audio, via?.(opened) ?? opened.destination, level);
+    if (listens) return;
+    listens = true;
     audio.addEventListener("play", rouse);
     audio.addEventListener("pause", () =>
       setTimeout(() => {
-        if (audio.paused) void opened.suspend();
+        if (audio.paused) context?.suspend().catch(() => {});
       }, idle),
     );
+  };
+  const begin = async () => {
+    on = true;
+    rouse();
+    if (graph) return;
+    opening ??= open().finally(() => (opening = undefined));
+    await opening;
+  };
+  const stands = () => performance.now() - alive.since >= patience;
+  /** Leaves a graph that stands still, with the song, and looks whether another one runs. */
+  const leave = ({ change }: Pick<FreshAudio, "change">) => {
+    forget();
+    context?.close().catch(() => {});
+    [context, graph] = [undefined, undefined];
+    change();
+    if (on) begin().catch(() => {});
   };
   const look = (now: number): number | undefined => {
     if (rate !== audio.playbackRate) forget();
@@ -116,13 +138,9 @@ export function overSong(
     scheduled = scheduled.filter(({ time }) => time > now);
   };
   return {
-    begin: async () => {
-      on = true;
+    begin: () => {
       alive = { ...alive, since: performance.now() };
-      rouse();
-      if (graph) return;
-      opening ??= open().finally(() => (opening = undefined));
-      await opening;
+      return begin();
     },
     end: () => {
       on = false;
@@ -141,6 +159,7 @@ export function overSong(
       const at = context?.currentTime ?? 0;
       if (audio.paused || at !== alive.at) alive = { since: performance.now(), at };
       if (graph && !audio.paused) rouse();
+      if (graph && fresh && stands()) leave(fresh);
       if (!on || !graph) return;
       if (audio.paused || audio.seeking) forget();
       else schedule(graph);
@@ -152,7 +171,7 @@ export function overSong(
       return median(origins) + rate * (context.currentTime - lag - (context.outputLatency || context.baseLatency || 0));
     },
     trouble: () => {
-      if ((!on && !graph) || performance.now() - alive.since < patience) return undefined;
+      if ((!on && !graph) || !stands()) return undefined;
       return graph ? "silent" : "no-clicks";
     },
   };

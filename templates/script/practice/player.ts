@@ -4,6 +4,7 @@ import { clicks } from "./audio.js";
 import { firstSpeed } from "./dense.js";
 import { type Desk, fastest, slowest } from "./desk.js";
 import { display } from "./display.js";
+import type { FreshAudio } from "./fresh-audio.js";
 import { placeInCounts } from "./place.js";
 import { sceneOfPage } from "./scene.js";
 import { layOut, type Practice, phraseStart } from "./schedule.js";
@@ -39,14 +40,15 @@ export function player(given: {
   readonly file: Played;
   readonly score: Score;
   readonly desk: Desk;
-  readonly audio: HTMLAudioElement;
+  readonly sound: FreshAudio;
   readonly wording: PlayerWording;
 }): Player {
-  const { root, file, score, desk, audio, wording } = given;
+  const { root, file, score, desk, sound, wording } = given;
+  const { audio } = sound;
   const face = display(root, score, wording);
   const keepAwake = wakeLock();
   const everything = { from: 0, to: score.sections.length - 1, loops: false, countInAgain: false };
-  const own = track(audio, file.slug, file.music.firstCount, layOut(score, everything));
+  const own = track(sound, file.slug, file.music.firstCount, layOut(score, everything));
   let clicking: Source | undefined;
   let inSilence = "";
   let scene = sceneOfPage(file, score, wording);
@@ -110,7 +112,7 @@ export function player(given: {
   const frame = () => {
     if (!running) return;
     source().wake();
-    if (own.isOpen() && silenced()) return;
+    if (own.isOpen()) write("silent", own.clicks.trouble() === undefined ? "" : wording.withoutClicks);
     const where = source().where();
     if (where?.over) {
       rest(undefined);
@@ -123,13 +125,6 @@ export function player(given: {
       showNow(where);
     }
     requestAnimationFrame(frame);
-  };
-  /** The song may go on without its clicks; what has no sound at all rests, and a touch brings the sound back. */
-  const silenced = () => {
-    const trouble = own.clicks.trouble();
-    write("silent", trouble === undefined ? "" : trouble === "silent" ? wording.soundTaken : wording.withoutClicks);
-    if (trouble === "silent") pause();
-    return trouble === "silent";
   };
   const run = () => {
     label(root, wording.pause);

@@ -1,3 +1,4 @@
+import type { FreshAudio } from "./fresh-audio.js";
 import { type OverSong, overSong, type SongClick } from "./over-song.js";
 import { alignedTo, type OnCopy, placeOn, positionOn, recall, remember } from "./own-copy.js";
 import { climbed, isStill, type Practice } from "./schedule.js";
@@ -33,7 +34,12 @@ const runUp = 0.25;
  * @param published where the published routine says that its first count falls, in seconds; null where it does not say
  * @param whole what is counted where the song is played without a practice
  */
-export function track(audio: HTMLAudioElement, slug: string, published: number | null, whole: Practice): Track {
+export function track(
+  { audio, element, change }: FreshAudio,
+  slug: string,
+  published: number | null,
+  whole: Practice,
+): Track {
   const firstCount = published ?? 0;
   let key = "";
   let laid: OnCopy | undefined;
@@ -46,7 +52,8 @@ export function track(audio: HTMLAudioElement, slug: string, published: number |
   const copy = () => laid ?? { first: firstCount, stretch: 1 };
   const placeOf = (position: number) => Math.max(0, placeOn(copy(), position));
   const position = () => positionOn(copy(), audio.currentTime);
-  const clicks = overSong(audio, (from, to) => clicksOn(copy(), practice ?? whole, practice ? round : 0, from, to));
+  const clicksIn = (from: number, to: number) => clicksOn(copy(), practice ?? whole, practice ? round : 0, from, to);
+  const clicks = overSong(audio, clicksIn, undefined, { element, change });
   const runAt = (speed: number) => {
     percent = speed;
     speedChange = undefined;

@@ -1,8 +1,8 @@
 /// <reference lib="dom" />
 
 import fc from "fast-check";
-import { describe, expect, test } from "vitest";
-import { alignedTo, placeOn, positionOn } from "../../../templates/script/practice/own-copy.js";
+import { describe, expect, test, vi } from "vitest";
+import { alignedTo, placeOn, positionOn, recall, remember } from "../../../templates/script/practice/own-copy.js";
 import { layOut, type Wish } from "../../../templates/script/practice/schedule.js";
 import type { Score } from "../../../templates/script/practice/score.js";
 import { clicksOn, track } from "../../../templates/script/practice/track.js";
@@ -32,7 +32,7 @@ const wish: Wish = { from: 0, to: 2, loops: false, countInAgain: false };
 const whole = layOut(score, wish);
 
 /** As much of an audio element as is asked where no file is open and nothing sounds. */
-const audio = () =>
+const audioOf = () =>
   ({
     currentTime: 0,
     playbackRate: 1,
@@ -42,9 +42,11 @@ const audio = () =>
     play: async () => {},
   }) as HTMLAudioElement;
 
+const sounding = (audio: HTMLAudioElement) => ({ audio, element: () => audio, change: () => {} });
+
 describe("where the first count falls", () => {
   test("is as published, moves with what the learner says, and is as published again once that is forgotten", () => {
-    const own = track(audio(), "night-ferry", 14.2, whole);
+    const own = track(sounding(audioOf()), "night-ferry", 14.2, whole);
     expect(own.copy()).toEqual({ first: 14.2, stretch: 1 });
     own.nudge(0.25);
     expect(own.copy()?.first).toBe(14.45);
@@ -54,14 +56,32 @@ describe("where the first count falls", () => {
   });
 
   test("is not known of a routine that does not say it, until the learner has said it", () => {
-    const sound = audio();
-    const own = track(sound, "night-ferry", null, whole);
+    const sound = audioOf();
+    const own = track(sounding(sound), "night-ferry", null, whole);
     expect(own.copy()).toBeUndefined();
     // What sounds 20 s into the file is 8 s into the routine.
     sound.currentTime = 20;
     own.alignTo(8);
     expect(own.copy()?.first).toBe(12);
   });
+});
+
+test("a device remembers how a file lies, against what was published, and what it remembers from before files had a tempo", () => {
+  const kept = new Map<string, string>();
+  vi.stubGlobal("localStorage", {
+    getItem: (key: string) => kept.get(key) ?? null,
+    setItem: (key: string, text: string) => kept.set(key, text),
+    removeItem: (key: string) => kept.delete(key),
+  });
+  remember("ferry", 14, { first: 10.5, stretch: 1.25 });
+  expect(recall("ferry", 14)).toEqual({ first: 10.5, stretch: 1.25 });
+  // The routine is published anew, half a second later.
+  expect(recall("ferry", 14.5)).toEqual({ first: 11, stretch: 1.25 });
+  remember("ferry", 14, undefined);
+  expect(recall("ferry", 14)).toBeUndefined();
+  kept.set("old", "-2.5");
+  expect(recall("old", 14)).toEqual({ first: 11.5, stretch: 1 });
+  vi.unstubAllGlobals();
 });
 
 describe("a copy of another tempo", () => {
@@ -87,8 +107,8 @@ describe("a copy of another tempo", () => {
   const slow = { first: 10, stretch: 1.25 };
 
   test("is played from its own places: the count-in, a change of speed at its next count, the wait at full speed, the end", async () => {
-    const sound = audio();
-    const own = track(sound, "night-ferry", 3, whole);
+    const sound = audioOf();
+    const own = track(sounding(sound), "night-ferry", 3, whole);
     own.lay(slow);
     await own.start(whole, 60);
     // Two counts of 0.5 s before the first, each 0.625 s of the copy.
@@ -114,8 +134,8 @@ describe("a copy of another tempo", () => {
   });
 
   test("goes round in its own places", async () => {
-    const sound = audio();
-    const own = track(sound, "night-ferry", 3, whole);
+    const sound = audioOf();
+    const own = track(sounding(sound), "night-ferry", 3, whole);
     own.lay(slow);
     await own.start(layOut(score, { ...wish, from: 2, loops: true }), 100);
     sound.currentTime = 23.75;
