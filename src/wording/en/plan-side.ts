@@ -53,7 +53,7 @@ export const planSide = {
   /** The last row: all minutes together. */
   end: "End",
   caution: "caution",
-  /** Of a class of one routine, which need not be named in every row. */
+  /** Under a row that names its routine, which need not be named in every one. */
   topics: {
     show: "The whole dance",
     recap: "What they know",
