@@ -44,6 +44,12 @@ export const isStepping = of(
   set("step recover rock lunge touch tap point close stomp stamp scuff hop jump back forward forwards"),
 );
 export const joins = of(set("and then while as"));
+/** What the body does next, where a clause begins with it. */
+export const isDoing = of(
+  set(
+    "recover sink rise push pull roll slide step rock lunge turn tip sit stand kneel lie fold gather reach hover cross close lift",
+  ),
+);
 
 /** As far as can be told: what is none of the others. */
 export function isNoun(word: string | undefined): boolean {
