@@ -10,7 +10,7 @@ export const card = {
   own: "yours",
   hold: "hold",
   /** Of what began on the row before. */
-  goesOn: "…",
+  goesOn: "goes on",
   otherSide: "other side",
   continued: "(continued)",
   /** A section that is danced as one further up is: "= Harbour wall, other side". */
