@@ -30,7 +30,7 @@ test.each([
   ["Rock forward left, recover right", 32, "Rock forward left, recover right"],
   ["Tip forward, tip back", 24, "Tip forward, tip back"],
   ["Both heels up, both heels down", 24, "Heels up, heels down"],
-  ["Hands in front, then gather up to both knees", 24, "Hands front, gather up"],
+  ["Hands in front, then gather up to both knees", 32, "Hands front, gather up to knees"],
   ["Roll to the left, onto the back, slow as wet sand", 24, "Roll left onto back"],
   // What the hands lean on is no move, and the sinking has a caution.
   ["Hands on the left thigh, sink slowly to the right shin", 24, "Sink slowly to right shin"],

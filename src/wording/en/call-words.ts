@@ -29,6 +29,8 @@ export const isAmount = of(amounts);
 export const isNegation = of(negations);
 export const isPart = of(parts);
 export const isFoot = of(set("foot feet"));
+/** What a move comes down on, after "to": there its caution is. */
+export const isLanding = of(set("knee knees shin shins"));
 export const isSomebody = of(set("you me yourself them it"));
 /** Where a move leads, after "to". */
 export const isPlace = of(set("front back side left right middle centre center corner audience ceiling"));

@@ -1,5 +1,5 @@
 import { type DancedKind, type LoadPart, neverSlowed } from "../../routine/vocabulary.js";
-import { counted, list } from "./language.js";
+import { capital, counted, list } from "./language.js";
 import {
   before,
   type CalledMove,
@@ -33,7 +33,7 @@ const exactly = ({ speed, tempo, runs }: Danced): string =>
 /** Said of a run of the song that has something with a caution in it. */
 const safely = ({ risky }: Danced): string => (risky ? ` ${keepSafe}` : "");
 
-/** "Level 3: “Handstand” (5-8). Take care: upside down. Never slowed; have ready: a mat." */
+/** "Level 3: “Handstand” (5–8). Take care: upside down. Never slowed; have ready: a mat." */
 function optionIn(of: Danced, { versions: ids, groups = [], moves, cautions }: OptionCues, whole: boolean): string {
   const whose = [list(ids.map(versions.name)), ...groups].join(", ");
   const what = moves === undefined ? "all of it" : whole ? moves.map(cueIn(of)).join(", ") : "as in its handout";
@@ -133,8 +133,15 @@ export const planSide = {
       groups: (one) =>
         `in ${one.groups} groups with the song${until(one)}${through(one)}${times(one.runs)}.${safely(one)}${inPieces(one)}`,
     } satisfies Partial<Record<DancedKind, (one: Danced) => string>>,
-    /** Steps that follow each other. */
-    sentence: (steps: readonly string[]): string => steps.join(" · ").replace(/[^.]$/, "$&."),
+    /** Steps that follow each other; what holds for several of them is said behind the last. */
+    sentence(steps: readonly string[]): string {
+      const last = steps.findLastIndex((step) => step.includes(keepSafe));
+      return steps
+        .map((step, index) => (index < last ? step.replace(`. ${keepSafe}`, "") : step))
+        .join(" · ")
+        .replace(/\. · (\p{L})/gu, (_, letter: string) => `. ${capital(letter)}`)
+        .replace(/[^.]$/, "$&.");
+    },
     options: "Options",
     /** What those of other versions dance, or where they find it; and always what they take care of. */
     optionsOf: (one: Danced, whole: boolean): string => one.options.map((each) => optionIn(one, each, whole)).join(" "),

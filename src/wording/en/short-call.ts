@@ -1,6 +1,7 @@
 import {
   isAmount,
   isDoing,
+  isLanding,
   isNegation,
   isNoun,
   isPart,
@@ -203,7 +204,8 @@ function asideEnd(words: Words, from: number, kept: Words): number {
   const next = words[from + 1];
   if (!isPreposition(preposition) || next === undefined || isNegation(words[from - 1])) return from;
   if (kept.length < (saysHow(preposition) ? 1 : 2)) return from;
-  if (/^to$/i.test(preposition ?? "") && isPlace(next)) return from;
+  const landing = words.slice(from + 1, from + 3).find((word) => !/^both$/i.test(word));
+  if (/^to$/i.test(preposition ?? "") && (isPlace(next) || isLanding(landing))) return from;
   if (!isPurePreposition(preposition) && !isNoun(next)) return from;
   // Over or under something is where, unless that is said.
   const where = !isPurePreposition(preposition) && !isWayAlone(preposition) && !/^in$/i.test(preposition ?? "");
