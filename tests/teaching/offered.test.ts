@@ -86,6 +86,11 @@ sections:
   expect(text).toMatch(/Level 2: .*Stand on the head.*\(take care: upside down\)\. Never slowly.*Have ready: a mat/);
 });
 
+test("in the details a version that dances all of it otherwise does not read as if it danced all of it", () => {
+  const said = en.planSide.details.optionsOf({ names: [], options: [{ versions: ["seated"], cautions: [] }] }, true);
+  expect(said).toBe("Seated: all of it in its own version.");
+});
+
 test("in the details steps with a caution are told apart, and what keeps them safe is said once, behind them", () => {
   const { sentence } = en.planSide.details;
   const safe = "Leave out what is not safe today, and go on.";

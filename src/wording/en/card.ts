@@ -19,7 +19,7 @@ export const card = {
   side: (side: number, sides: number): string => `side ${side} of ${sides}`,
   counts: (number: number): string => counted(number, "count", "counts"),
   tempo: (tempo: string): string => `${tempo} a minute`,
-  countIn: (counts: number): string => `${counts} in`,
+  countIn: (counts: number): string => `count in ${counts}`,
   times: (walls: number, times: number): string => (walls > 1 ? `${walls} walls` : `${times} times`),
   pauses: (counts: readonly number[]): string => `pauses on ${counts.join(", ")}`,
   takeCare: "Take care: ",

@@ -34,9 +34,18 @@ const exactly = ({ speed, tempo, runs }: Danced): string =>
 const safely = ({ risky }: Danced): string => (risky ? ` ${keepSafe}` : "");
 
 /** "Level 3: “Handstand” (5–8). Take care: upside down. Never slowed; have ready: a mat." */
-function optionIn(of: Danced, { versions: ids, groups = [], moves, cautions }: OptionCues, whole: boolean): string {
+function optionIn(
+  of: Pick<Danced, "names">,
+  { versions: ids, groups = [], moves, cautions }: OptionCues,
+  whole: boolean,
+): string {
   const whose = [list(ids.map(versions.name)), ...groups].join(", ");
-  const what = moves === undefined ? "all of it" : whole ? moves.map(cueIn(of)).join(", ") : "as in its handout";
+  const what =
+    moves === undefined
+      ? "all of it in its own version"
+      : whole
+        ? moves.map(cueIn(of)).join(", ")
+        : "as in its handout";
   const moment = cautions.filter((risk) => neverSlowed.includes(risk));
   const care = cautions.length === 0 ? "" : ` Take care: ${list(cautions.map(risks.label))}.`;
   const ready = moment.length === 0 ? "" : ` Never slowed; have ready: ${risks.asks(moment)}.`;
@@ -144,7 +153,8 @@ export const planSide = {
     },
     options: "Options",
     /** What those of other versions dance, or where they find it; and always what they take care of. */
-    optionsOf: (one: Danced, whole: boolean): string => one.options.map((each) => optionIn(one, each, whole)).join(" "),
+    optionsOf: (one: Pick<Danced, "names" | "options">, whole: boolean): string =>
+      one.options.map((each) => optionIn(one, each, whole)).join(" "),
     hard: "Hard",
     hardOf: (one: Danced): string =>
       `${one.moves.map(cueIn(one)).join(", ")}, each at ${exactly(one)}.${one.speed < 100 || one.asks === "" ? "" : ` Never slowed. Have ready: ${one.asks}.`}`,

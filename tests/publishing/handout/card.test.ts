@@ -230,7 +230,10 @@ test("a section on the other side says so, though its words name no side", () =>
 test("a move of several counts is called with its feet, where it leads and what is done next; what began above goes on", () => {
   for (const paper of ["A4", "Letter"]) {
     const card = demo.find(({ name }) => name === `breakwater-letters 2, ${paper}`);
-    const cells = (card ? everyElement(card.print) : []).filter(({ tag }) => tag === "TD").map(words);
+    const elements = card ? everyElement(card.print) : [];
+    // Six counts are counted in; "6 in" would be six of something.
+    expect(elements.filter(({ tag }) => tag === "P").map(words)[0]).toContain("88 a minute · count in 6");
+    const cells = elements.filter(({ tag }) => tag === "TD").map(words);
     expect(cells.some((cell) => /^Walk .*right, left, right$/.test(cell))).toBe(true);
     for (const call of ["Rock forward left, recover right", "Roll left onto back", "goes on"])
       expect(cells).toContain(call);
