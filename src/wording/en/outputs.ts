@@ -14,8 +14,8 @@ export const outputs = {
   mirroredDescription: "Text for the mirrored video",
   record: "All figures",
   pack: "The teacher's pack: plan and handouts",
-  dancersPack: "The dancers' pack: handouts without the plan",
-  course: "The course: a plan for each lesson, no handouts",
+  dancersPack: "The dancers' pack: handouts alone",
+  course: "The course: the plans alone",
   plan: "The plan as data",
   /** What a handout is saved as, without ending: "Low Tide, level 2, large print". @param version absent where there is but one */
   savedHandout: (

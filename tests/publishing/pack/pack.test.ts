@@ -191,7 +191,7 @@ describe("a workshop's pack", () => {
     const { downloads } = packOf({ ...contextOf(demo.library), files });
     expect(downloads.map(({ file, name, kind }) => [file, name, kind])).toEqual([
       ["pack.pdf", "The teacher's pack: plan and handouts", "PDF"],
-      ["pack-dancers.pdf", "The dancers' pack: handouts without the plan", "PDF"],
+      ["pack-dancers.pdf", "The dancers' pack: handouts alone", "PDF"],
     ]);
   });
 
