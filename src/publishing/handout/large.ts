@@ -200,5 +200,11 @@ function bandBlocks(band: Band, routine: Routine, width: number, wording: Wordin
   });
   const about =
     facts.length === 0 ? [] : [textBlock([{ text: facts.join(", ") }], { size, width, before: 3, keepNext: true })];
-  return [heading, ...about, ...rows.flatMap((row) => rowBlocks(row, { size, width, wording }))];
+  return [heading, ...about, ...rows.flatMap((row) => together(rowBlocks(row, { size, width, wording })))];
 }
+
+/** No move of a phrase stands alone on the page before or after the turn. */
+const together = (blocks: readonly Block[]): readonly Block[] =>
+  blocks.map((block, index) =>
+    index < blocks.length - 1 && (index === 1 || index === blocks.length - 2) ? { ...block, keepNext: true } : block,
+  );
