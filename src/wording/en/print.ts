@@ -15,7 +15,7 @@ const whereCautionsAre = {
 const optionally = " (optional)";
 
 /** What stands on a printed sheet of a routine, its signs and its metadata included. */
-const countsMark = (mark: string): string => `counts ${mark}`;
+const countsMark = (mark: string): string => `mark ${mark}`;
 
 export const print = {
   /* What it is. */
