@@ -317,5 +317,22 @@ describe("a handout", () => {
       ["4", "Level 3: Leap"],
       ["seated"],
     ]);
+    // Under a row the easier way comes first, wherever its counts are.
+    const under = (version: string, moves: readonly WrittenMove[]) => [{ place: version, version, moves }];
+    const row = danced({
+      levels: ["1", "2", "3"],
+      taught: "2",
+      sections: [
+        section("Verse", [
+          phrase([
+            move("1-4", "Reach", { options: under("3", [move("1", "Leap"), move("2-4", "Land")]) }),
+            move("5-8", "Sway", { options: under("1", [move("5", "Clap"), move("6-8", "Wait")]) }),
+          ]),
+        ]),
+      ],
+    });
+    expect(wordsOf(handoutPrint(row, versionOf(row), library, "sheet").elements)).toContain(
+      "Level 1: 5 Clap; 6–8 Wait · Level 3: 1 Leap; 2–4 Land",
+    );
   });
 });
