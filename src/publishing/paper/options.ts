@@ -23,12 +23,19 @@ export type OptionsOf = (move: Move) => readonly CellOption[];
 export const noOptions: OptionsOf = () => [];
 
 /**
- * The options of the next easier and the next harder level. An adaptation has no neighbours and is none: it has a sheet of its own.
+ * The options of the next easier and the next harder level, or of the easier one alone. An adaptation has no neighbours and is none: it
+ * has a sheet of its own.
  */
-export function neighbourOptions({ levels, taught }: Routine, { id }: Version, wording: Wording): OptionsOf {
+export function neighbourOptions(
+  { levels, taught }: Routine,
+  { id }: Version,
+  wording: Wording,
+  neighbours: "both" | "easier" = "both",
+): OptionsOf {
   const own = levels.indexOf(id);
   const home = levels.indexOf(taught);
-  const ways = own < 0 ? [] : [own - 1, own + 1].flatMap((index) => (levels[index] === undefined ? [] : [index]));
+  const next = neighbours === "both" ? [own - 1, own + 1] : [own - 1];
+  const ways = own < 0 ? [] : next.flatMap((index) => (levels[index] === undefined ? [] : [index]));
   if (ways.length === 0) return noOptions;
   // Where a level has no option it dances as the next level towards the taught one.
   const lines = ways.map((index) =>
