@@ -113,6 +113,11 @@ test("the head of the handout names the group too, and the legend is of what the
   expect(paper).toContain("Weight on the knees (Flood). Wear knee pads");
   expect(paper).toContain("lands hard");
   expect(paper).toMatch(/lands hard caution facing/);
+  // A sheet whose head has no caution says where to find what holds for every dance.
+  expect(paper).not.toContain("take care: after the counts");
+  const ebb = asDancedBy(routine, "Ebb");
+  const own = spaced(await readText(await drawHandout(ebb, ebb.versions[0] ?? version, library, "sheet")));
+  expect(own).toContain("take care: after the counts");
   const large = spaced(await readText(await drawHandout(routine, version, library, "large")));
   expect(large).toContain("Take care: Weight on the knees (Flood). Wear knee pads");
 });

@@ -154,6 +154,8 @@ export const print = {
     accent: "accent",
     hit: "lands hard",
     caution: "caution",
+    /** On a sheet without a caution of its own, for what holds for every dance. */
+    care: "take care: after the counts",
     inverted: "upside down",
     otherSide: "other side",
     goesOn: "goes on below",
