@@ -157,12 +157,15 @@ function factBlocks({ routine, version }: Dance, width: number, wording: Wording
   ];
 }
 
+/** Points that a floor is deep at most, so that it stands on the page of what comes before it. */
+const floorDepth = 300;
+
 /** What a sheet says under its counts, without what other versions dance: each has a sheet of its own. */
 function afterBlocks({ routine, version }: Dance, library: Library, width: number, wording: Wording): readonly Block[] {
   const offered = offeredAlone(routine, version);
   const address = routineAddress(routine, library);
   const style: NoteStyle = { size, width, wording, ...(address === undefined ? {} : { base: address }) };
-  const plans = floorPlans(routine, version, library, { width, size, wording });
+  const plans = floorPlans(routine, version, library, { width, depth: floorDepth, size, wording });
   return [
     ...orderBlocks(routine, style),
     ...cautionBlocks([offered], library, style),
