@@ -17,8 +17,9 @@ export interface PlanEntry {
   readonly start: number;
   /** Whole, so that those of all activities are the slot's. */
   readonly minutes: number;
-  /** With its routine, and as it is called where that is known. */
+  /** With its routine. */
   readonly name: string;
+  /** As it is called in its place: where the entry before it was of the same routine, without that. */
   readonly short: string;
   /** What is done, a word or two a step. */
   readonly how: readonly string[];
@@ -42,12 +43,12 @@ export interface PlanDetails {
 export function planEntries(plan: ClassPlan, wording: Wording): readonly PlanEntry[] {
   const text = planText(plan, wording);
   const chunks = new Map(plan.chunks.map((chunk) => [chunk.id, chunk]));
-  const alone = plan.routines.length === 1;
-  return plan.activities.map((activity): PlanEntry => {
+  return plan.activities.map((activity, index): PlanEntry => {
     const { kind, routine, chunk = "", start, seconds } = activity;
     const [from, to] = [Math.round(start / 60), Math.round((start + seconds) / 60)];
     const section = kind === "teach" ? chunks.get(chunk)?.section : undefined;
-    const short = shortName(activity, chunks, wording) ?? text.label(activity);
+    const before = plan.activities.slice(0, index).findLast((one) => one.routine !== undefined)?.routine;
+    const name = text.label(activity);
     return {
       kind,
       ...(routine !== undefined && { routine }),
@@ -55,8 +56,8 @@ export function planEntries(plan: ClassPlan, wording: Wording): readonly PlanEnt
       clock: text.clock({ ...activity, start: from * 60 }),
       start: from,
       minutes: to - from,
-      name: alone ? short : text.label(activity),
-      short,
+      name,
+      short: (before === routine && shortName(activity, chunks, wording)) || name,
       how: howOf(activity, chunks, plan, wording),
       cautions: activity.cautions.map((risk) => cautionOf(risk, activity, wording)),
       details: detailsOf(activity, text.used, chunks, plan, wording),

@@ -1,7 +1,8 @@
+import Fraction from "fraction.js";
 import type { WordPairs } from "./cue-language.js";
 import { keptRisks } from "./ladder.js";
 import { otherWords } from "./mirror-cue.js";
-import { keptInPhrase, type PlacedMove, type Run } from "./placing.js";
+import { inCountOrder, keptInPhrase, type PlacedMove, type Run } from "./placing.js";
 import { collectProblems } from "./problems.js";
 import type { Alternative } from "./routine.js";
 import { onOtherSide } from "./stancing.js";
@@ -23,9 +24,12 @@ export function alternativesOf(
     const firstOfPhrase = phrase !== last;
     last = phrase;
     const mirrored = onOtherSide(run, phrase, group);
+    const index = () => run.phrases.indexOf(phrase);
+    const ordered = (moves: readonly WrittenMove[], on: string) =>
+      inCountOrder(run, index(), moves, on === "" ? new Fraction(phrase.at) : placed.at);
     const way = (version: string, moves: readonly WrittenMove[], on: string, kept: Kept): Alternative => ({
       version,
-      moves: moves.map((move) => ({
+      moves: ordered(moves, on).map((move) => ({
         place: move.place,
         on: move.on ?? on,
         cue: mirrored ? otherWords(move, pairs)(move.cue) : move.cue,
@@ -43,7 +47,7 @@ export function alternativesOf(
       ...options.filter((one) => one !== option).map((one) => way(one.version, one.moves, on, keptOf(one))),
     ];
     const inPhrase = (one: WrittenOption): Kept => {
-      const kept = keptInPhrase(run, run.phrases.indexOf(phrase), one, collectProblems());
+      const kept = keptInPhrase(run, index(), one, collectProblems());
       return (move) => kept.get(move) ?? [];
     };
     return [

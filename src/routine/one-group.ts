@@ -3,7 +3,8 @@ import type { Routine, Version } from "./routine.js";
 import { groupsMeeting } from "./whose.js";
 
 /**
- * The routine as one of its groups dances it, as if there were no other: its moves, its start, the cautions that it meets.
+ * The routine as one of its groups dances it, as if there were no other: its moves, its start, the cautions that it meets. Where it
+ * begins later in canon, that stays: its sheet has the numbers of the room over its own.
  *
  * @example asDancedBy(routine, "Flood").versions[0].moves[0].cue.text // "Sink to the knees"
  */
@@ -11,7 +12,11 @@ export function asDancedBy(routine: Routine, group: string): Routine {
   return {
     ...routine,
     groups: [],
-    sections: routine.sections.map((section) => ({ ...section, canon: [], parts: [] })),
+    sections: routine.sections.map((section) => ({
+      ...section,
+      canon: section.canon.filter((one) => one.group === group),
+      parts: [],
+    })),
     versions: routine.versions.map((version) => versionOf(routine, version, group)),
   };
 }

@@ -1,7 +1,7 @@
 import Fraction from "fraction.js";
 import { keptRisks, optionFor, type VersionName } from "./ladder.js";
 import type { Pass, PassPhrase } from "./order.js";
-import type { Problems } from "./problems.js";
+import { collectProblems, type Problems } from "./problems.js";
 import { type Point, parseSpans, partOfCount, pointText, type Span, wrongPart } from "./spans.js";
 import type { Risk } from "./vocabulary.js";
 import type { WrittenMove, WrittenOption, WrittenRoutine } from "./written.js";
@@ -344,6 +344,29 @@ function firstAtOrAfter(run: Run, index: number, point: Point, from: Fraction, t
     if (position?.gte(from) === true && position.lt(to)) return position;
   }
   return undefined;
+}
+
+/**
+ * The moves of an option in the order of their counts, whatever order they are written in: a YAML map of counts has the plain numbers
+ * first.
+ *
+ * @param from where the counts that they fill begin
+ */
+export function inCountOrder(
+  run: Run,
+  index: number,
+  moves: readonly WrittenMove[],
+  from: Fraction,
+): readonly WrittenMove[] {
+  if (moves.length < 2) return moves;
+  const end = new Fraction(run.counts);
+  const unheard = collectProblems();
+  const begins = moves.map((move) => {
+    const [span] = spansOf(run, index, move, unheard);
+    const begin = span && firstAtOrAfter(run, index, span.first, from, end);
+    return { move, at: begin ?? from };
+  });
+  return begins.sort((a, b) => a.at.compare(b.at)).map(({ move }) => move);
 }
 
 const spansRead = new WeakMap<WrittenMove, readonly Span[] | string>();

@@ -37,21 +37,27 @@ const cuts: Record<Style, string> = {
   italic: "400-italic",
   figures: "700-normal",
 };
-/** OpenType features that a style asks for beside the usual ones. */
-const features: Partial<Record<Style, readonly string[]>> = { figures: ["tnum"] };
+/**
+ * Times in a column want digits of one width, which those of Source Sans 3 have; and its zero is plain, where one with a stroke through it
+ * is taken for an eight in a poor light.
+ */
+const inOrder: Record<Style, readonly Family[]> = {
+  regular: families,
+  bold: families,
+  italic: families,
+  figures: [...families].reverse(),
+};
 
 const require = createRequire(import.meta.url);
 const opened = new Map<string, Face>();
 
 function openFace(family: string, subset: string, style: Style): Face {
-  const file = `${family}-${subset}-${cuts[style]}`;
-  const own = features[style] ?? [];
-  const key = [file, ...own].join("-");
+  const key = `${family}-${subset}-${cuts[style]}`;
   const known = opened.get(key);
   if (known !== undefined) return known;
   // By way of the package's folder: Node takes a star in that folder's path for the one in the package's list of files.
-  const path = join(dirname(require.resolve(`@fontsource/${family}/package.json`)), "files", `${file}.woff`);
-  const face = { key, font: rememberShaping(openFont(unpackWoff(readFileSync(path))), own) };
+  const path = join(dirname(require.resolve(`@fontsource/${family}/package.json`)), "files", `${key}.woff`);
+  const face = { key, font: rememberShaping(openFont(unpackWoff(readFileSync(path)))) };
   opened.set(key, face);
   return face;
 }
@@ -76,7 +82,7 @@ export function printable(text: string): string {
 
 /** A word (white space and all) taken apart into runs of one face each; no word mixes the two families. */
 export const faceRuns = remembered((word, style): readonly FaceRun[] => {
-  const family = families.find(({ name, subsets }) =>
+  const family = inOrder[style].find(({ name, subsets }) =>
     [...word].every((letter) => subsets.some((subset) => has(openFace(name, subset, style), letter))),
   );
   return joinLetters([...word].flatMap((sign) => lettersFor(sign, style, family)));

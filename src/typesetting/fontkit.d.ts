@@ -35,7 +35,7 @@ declare module "fontkit" {
     getGlyph(id: number): Glyph;
     hasGlyphForCodePoint(codePoint: number): boolean;
     glyphForCodePoint(codePoint: number): Glyph;
-    layout(text: string, features?: readonly string[]): GlyphRun;
+    layout(text: string): GlyphRun;
   }
   export function create(file: Uint8Array): Font;
 }

@@ -1,4 +1,4 @@
-/** How a text is set; `figures` is bold with digits of one width, for times that stand under each other. */
+/** How a text is set; `figures` is bold with digits of one width and a plain zero, for times that stand under each other. */
 export type Style = "regular" | "bold" | "italic" | "figures";
 
 /**

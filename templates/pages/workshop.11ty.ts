@@ -54,15 +54,16 @@ ${care(view, wording)}
 ${needs(view, wording)}
 </div></div>
 ${
+  view.downloads.length > 0 &&
+  html`<section aria-labelledby="take"><h2 id="take">${words.takeAway}</h2>${downloads(view.downloads, wording)}</section>`
+}
+${
   view.plan &&
   html`<section class="plan" aria-labelledby="plan"><h2 id="plan">${words.runningOrder}</h2>
 ${glance(view.plan)}
 ${plan(view.plan, "", wording)}</section>`
 }${view.course && course(view.course, wording)}
-${
-  view.downloads.length > 0 &&
-  html`<section aria-labelledby="take"><h2 id="take">${words.takeAway}</h2>${downloads(view.downloads, wording)}</section>`
-}</article>`;
+</article>`;
 }
 
 function danced(

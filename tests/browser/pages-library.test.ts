@@ -199,7 +199,7 @@ test("the page of a course says what last time was, and what next time is", asyn
     "Last time",
     "Lesson 2 Thursday 14 January 2027",
     "“B” in Title of first",
-    "Lesson 2, to take home PDF",
+    "Lesson 2, for dancers to take home PDF",
   ]);
   expect(next?.slice(0, 3)).toEqual(["Next time", "Lesson 3 Thursday 21 January 2027", "“C” in Title of first"]);
   expect((await shownOn("2027-03-01")).map(([head]) => head)).toEqual(["Last time"]);

@@ -113,6 +113,11 @@ test("the head of the handout names the group too, and the legend is of what the
   expect(paper).toContain("Weight on the knees (Flood). Wear knee pads");
   expect(paper).toContain("lands hard");
   expect(paper).toMatch(/lands hard caution facing/);
+  // A sheet whose head has no caution says where to find what holds for every dance.
+  expect(paper).not.toContain("take care: after the counts");
+  const ebb = asDancedBy(routine, "Ebb");
+  const own = spaced(await readText(await drawHandout(ebb, ebb.versions[0] ?? version, library, "sheet")));
+  expect(own).toContain("take care: after the counts");
   const large = spaced(await readText(await drawHandout(routine, version, library, "large")));
   expect(large).toContain("Take care: Weight on the knees (Flood). Wear knee pads");
 });
@@ -149,6 +154,39 @@ sections:
   expect(viewAddress({ routine: flood.alone, version: flood.one, group: "Flood" }, library)).toBe(
     "https://saltmarsh.example/routines/low-tide/?version=1&group=Flood",
   );
+});
+
+test("a group in canon reads that it is on the other side, on its own sheet that it waits, and the others what they do until it is done", async () => {
+  const canon = fromYaml(`
+groups: [Shore, { name: Sea, mirrored: yes }]
+sections:
+  - name: Round
+    canon: { Sea: 4 }
+    counts: [{ 1-4: Step right, 5-8: Step left }]
+`);
+  const [only = version] = canon.versions;
+  const read = (of: typeof canon, kind: "sheet" | "large", group?: string) =>
+    drawHandout(of, of.versions[0] ?? only, library, kind, group === undefined ? {} : { group })
+      .then(readText)
+      .then(spaced);
+  const [all, large, shore, sea] = [
+    await read(canon, "sheet"),
+    await read(canon, "large"),
+    await read(asDancedBy(canon, "Shore"), "sheet", "Shore"),
+    await read(asDancedBy(canon, "Sea"), "sheet", "Sea"),
+  ];
+  for (const both of [all, large]) {
+    expect(both).toContain("Sea: the same on the other side, 4 counts later");
+    expect(both).toMatch(/facing front, .*; dances on the other side/);
+    expect(both.match(/dances on the other side/g)).toHaveLength(1);
+  }
+  // Shore is done on 8; the room counts four more.
+  expect(shore).toContain("hold while the others finish");
+  expect(shore).not.toMatch(/Sea|wait 4|other side/);
+  // Sea's own 1 is the room's 5.
+  expect(sea).toContain("wait 4 counts, then count your own from 1");
+  expect(sea).toMatch(/1–4 Step left 2 5–8 Step right/);
+  expect(sea).not.toMatch(/others finish|4 counts later/);
 });
 
 test("each group's file goes by its name, or by its place where the name is another's", () => {

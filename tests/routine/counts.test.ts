@@ -274,6 +274,24 @@ sections:
     expect(routine.versions.map(({ id }) => id)).toEqual(["1", "2", "3", "4", "seated"]);
   });
 
+  it("are told in the order of their counts, though a map of counts has its plain numbers first", () => {
+    const ordered = whole(
+      yaml
+        .replace("{ 1-2: Three a, 3-4: Three b }", "{ 1: Three a, 2-3: Three b, 4: Three c }")
+        .replace("{ 1-8: Breathe }", "{ 1: In, 2-7: Hold it, 8: Out }"),
+    );
+    const told = ordered.versions
+      .find(({ id }) => id === "2")
+      ?.moves.flatMap(({ alternatives }) =>
+        alternatives.map(({ version, moves }) => [version, moves.map(({ on }) => on).join(" ")]),
+      );
+    expect(told).toEqual([
+      ["seated", "1 2-7 8"],
+      ["1", "1-4"],
+      ["3", "1 2-3 4"],
+    ]);
+  });
+
   it("stay within the counts that they fill", () => {
     expect(errors(yaml.replace("3-4: Three b", "4-5: Three b"))).toEqual(["outside 16"]);
   });

@@ -30,7 +30,7 @@ describe("a lift", () => {
     const marks = saidIn(plan, ({ kind, sections }) => kind === "mark" && sections.includes("Up"));
     expect(marks.length).toBeGreaterThan(0);
     for (const mark of marks)
-      expect(mark).toContain("Not slowed: of “Lift her” (1-2) only the way in and the way out.");
+      expect(mark).toContain("Not slowed: of “Lift her” (1–2) only the way in and the way out.");
     const up = stepsOf(plan)
       .filter(({ sections }) => sections.join() === "Up")
       .map(({ kind, speed }) => [kind, speed]);
@@ -38,13 +38,13 @@ describe("a lift", () => {
     expect(alone).toBeGreaterThan(0);
     expect(up.findIndex(([kind, speed]) => kind === "drill" && speed === 100)).toBeGreaterThan(alone);
     expect(saidIn(plan, ({ kind }) => kind === "detail")[0]).toMatch(
-      /“Lift her” \(1-2\)\. Have ready: partner and spotter/,
+      /“Lift her” \(1–2\)\. Have ready: partner and spotter/,
     );
   });
 
   test("with one: it is danced below full tempo", () => {
     const marks = saidIn(planClass(workshopOf([lifted({ text: "Walk" })], 30), library), ({ kind }) => kind === "mark");
-    expect(marks[0]).toContain("Not slowed: in place of “Lift her” (1-2) dance “Walk”.");
+    expect(marks[0]).toContain("Not slowed: in place of “Lift her” (1–2) dance “Walk”.");
   });
 
   test("the plan counts them, and keeps to its own default by leaving some out", () => {

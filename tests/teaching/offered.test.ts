@@ -30,7 +30,7 @@ const ofUp = ({ sections }: ActivityStep) => sections.includes("Up");
 
 test("what is never slowed of a level above the class's gives way below full tempo, to what the class dances", () => {
   const slow = saidIn(at(30), (one) => ofUp(one) && one.kind === "mark");
-  expect(slow[0]).toContain("in place of “Stand on the head” (Level 2, 1-4) dance “Walk”");
+  expect(slow[0]).toContain("in place of “Stand on the head” (Level 2, 1–4) dance “Walk”");
   for (const one of stepsOf(at(30)).filter((step) => ofUp(step) && step.speed < 100 && !step.moves?.length))
     expect([one.kind, one.without?.map(({ cue, instead }) => [cue, instead])]).toEqual([
       one.kind,
@@ -46,7 +46,7 @@ test("who takes it is counted: once as it is shown, and in every run at full tem
   expect(plan.load.taught.inversions).toBeUndefined();
   expect(plan.load.offered?.inversions).toBe(runs + 1);
   expect(planText(plan, en).summary.join(" ")).toContain(
-    `Who takes the highest level offered: upside down ${runs + 1} times.`,
+    `Danced at full tempo or not at all, by those who take the highest level offered: upside down ${runs + 1} times.`,
   );
 });
 
@@ -84,4 +84,18 @@ sections:
         5-8: { do: Wait, height: standing }`);
   const text = takesText(planRecording(routine, library), routine, library);
   expect(text).toMatch(/Level 2: .*Stand on the head.*\(take care: upside down\)\. Never slowly.*Have ready: a mat/);
+});
+
+test("in the details a version that dances all of it otherwise does not read as if it danced all of it", () => {
+  const said = en.planSide.details.optionsOf({ names: [], options: [{ versions: ["seated"], cautions: [] }] }, true);
+  expect(said).toBe("Seated: all of it in its own version.");
+});
+
+test("in the details steps with a caution are told apart, and what keeps them safe is said once, behind them", () => {
+  const { sentence } = en.planSide.details;
+  const safe = "Leave out what is not safe today, and go on.";
+  expect(sentence([`away from the mirror full. ${safe}`, `song × 2. ${safe}`])).toBe(
+    `away from the mirror full · song × 2. ${safe}`,
+  );
+  expect(sentence(["other side full. As one.", "song"])).toBe("other side full. As one. Song.");
 });

@@ -85,7 +85,7 @@ describe("the running order", () => {
     const kinds = stepsOf(plan).map(({ kind }) => kind);
     expect(kinds.slice(0, 5)).toEqual(["show-all", "show", "mark", "options", "drill"]);
     expect(saidIn(plan, ({ kind }) => kind === "options")).toEqual([
-      "Options. Show each to those who take it, who dance it from here on. Level 1: “Walk” (1-4).",
+      "Options. Show each to those who take it, who dance it from here on. Level 1: “Walk” (1–4).",
     ]);
   });
 

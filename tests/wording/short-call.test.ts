@@ -24,6 +24,22 @@ test.each([
   expect(shortCall(cue, counts)).toBe(call);
 });
 
+/* With more room, as of a move of two counts or three, what is done second is called too. Each line cut by hand. */
+test.each([
+  ["Walk along the wall: right, left, right", 30, "Walk right, left, right"],
+  ["Rock forward left, recover right", 32, "Rock forward left, recover right"],
+  ["Tip forward, tip back", 24, "Tip forward, tip back"],
+  ["Both heels up, both heels down", 24, "Heels up, heels down"],
+  ["Hands in front, then gather up to both knees", 32, "Hands front, gather up to knees"],
+  ["Roll to the left, onto the back, slow as wet sand", 24, "Roll left onto back"],
+  // What the hands lean on is no move, and the sinking has a caution.
+  ["Hands on the left thigh, sink slowly to the right shin", 24, "Sink slowly to right shin"],
+  ["Hands press the left thigh, rise onto the left foot", 24, "Rise onto left"],
+  ["Walk forward right, left", 24, "Walk forward right, left"],
+])("“%s” in %d letters is called “%s”", (cue, letters, call) => {
+  expect(shortCue(cue, letters)).toBe(call);
+});
+
 const wordsIn = (text: string): readonly string[] => text.toLowerCase().match(/[\p{L}’']+|[½¼¾]/gu) ?? [];
 const sidesOf = (text: string) => wordsIn(text).filter((word) => word === "left" || word === "right");
 
@@ -51,7 +67,7 @@ test("nothing that is called says another move: what is not done, the side it be
         expect(wordsIn(form).includes(no), where).toBe(wordsIn(cue).includes(no));
       // "To the right of the left foot" has its sides in turn; a turn's side may come before its size.
       expect(within(sidesOf(form), sidesOf(cue)), where).toBe(true);
-      const opening = cue.split(/[,:]/)[0] ?? "";
+      const opening = cue.replace(/^hands (on|press) [^,]*, /i, "").split(/[,:]/)[0] ?? "";
       const list = listed.test(cue);
       if (!list) expect(sidesOf(form)[0], where).toBe(sidesOf(opening)[0] ?? sidesOf(form)[0]);
       if (/\bhalf (turn|left|right)/i.test(opening)) expect(form, where).toMatch(/½/);

@@ -75,7 +75,7 @@ function pathDrawing(
   { width, depth = width, size, wording }: FloorOptions,
 ): Drawing {
   const { floor: floorWords } = wording.drawing;
-  const floor = floorOf(path);
+  const floor = withRoomUnder(floorOf(path), path, { width, depth, room: nameRoom(size) });
   const top = size * 1.6;
   const bottom = size * 1.6;
   const scale = Math.min(width / (floor.right - floor.left), depth / (floor.front - floor.back));
@@ -91,12 +91,13 @@ function pathDrawing(
     stroke: { tone: "ink", width: 0.9 },
   };
   const frame: Box = { left: shift, top, right: shift + across, bottom: top + deep };
+  const paper = { left: 0, right: width };
   const shapes: readonly Shape[] = [
     ...caption([floorWords.audience(names), floorWords.audience([])], width, size, size),
     box,
     ...metres(floor, at),
     ...legShapes(path, at),
-    ...ends(path, start, { at, size, frame, words: floorWords }),
+    ...ends(path, start, { at, size, frame, paper, words: floorWords }),
     ...caption(floorWords.captions(routine.times), width, top + deep + size * 1.3, size),
   ];
   const title = floorWords.title(routine.title, wording.versions.name(version.id), names);
@@ -129,6 +130,26 @@ function floorOf(path: readonly Leg[]): Floor {
   const [left, right] = side(path.map(({ to }) => to.x));
   const [back, front] = side(path.map(({ to }) => to.y));
   return { left, right, back, front };
+}
+
+/** Of the ring where it begins, and from its middle to a name. */
+const radiusOf = (size: number): number => size * 0.75;
+const gapOf = (size: number): number => radiusOf(size) + 3;
+/** From the middle of a ring down to below a name under it. */
+const nameRoom = (size: number): number => gapOf(size) + size + 2;
+
+/**
+ * The floor with room for a name under the start and the end, on a picture of so many points: they lie at its back edge as a rule, with
+ * the way before them.
+ */
+function withRoomUnder(
+  floor: Floor,
+  path: readonly Leg[],
+  { width, depth, room }: { readonly width: number; readonly depth: number; readonly room: number },
+): Floor {
+  const lowest = Math.min(0, path.at(-1)?.to.y ?? 0);
+  const scale = Math.min(width / (floor.right - floor.left), (depth - room) / (floor.front - lowest));
+  return { ...floor, back: Math.min(floor.back, lowest - room / scale) };
 }
 
 /** A line every metre, counted from where the dancer begins. */
@@ -165,16 +186,20 @@ function legShapes(path: readonly Leg[], at: (spot: FloorSpot) => Coordinates): 
 }
 
 /** Where it begins, an open ring with the facing in it, and where it ends, a solid disc, each with its name. */
-function ends(path: readonly Leg[], { facing }: Stance, { at, size, frame, words }: EndsContext): readonly Shape[] {
+function ends(
+  path: readonly Leg[],
+  { facing }: Stance,
+  { at, size, frame, paper, words }: EndsContext,
+): readonly Shape[] {
   const start = at({ x: 0, y: 0 });
   const end = at(path.at(-1)?.to ?? { x: 0, y: 0 });
-  const radius = size * 0.75;
+  const radius = radiusOf(size);
   const same = Math.hypot(start[0] - end[0], start[1] - end[1]) < radius;
   const ring = { tone: "ink", width: 1.1 } as const;
   const way = [start, ...path.map(({ to }) => at(to))];
   const name = (text: string, place: Coordinates, others: readonly Box[]) => {
     const width = textWidth(text, size);
-    return nameBeside(place, { width, height: size }, { way, frame, others, gap: radius + 3 });
+    return nameBeside(place, { width, height: size }, { way, frame, paper, others, gap: gapOf(size) });
   };
   const marks: readonly Shape[] = [
     { kind: "disc", at: start, radius, fill: "paper", stroke: ring },
@@ -196,6 +221,7 @@ interface EndsContext {
   readonly size: number;
   /** The floor that is shown. */
   readonly frame: Box;
+  readonly paper: Pick<Box, "left" | "right">;
   readonly words: Wording["drawing"]["floor"];
 }
 

@@ -2,7 +2,7 @@ import { dancersOf } from "../../routine/chart.js";
 import { shownFirstCount, wholeRun } from "../../routine/clock.js";
 import type { Library, Routine } from "../../routine/routine.js";
 import { timesThrough } from "../../routine/times-through.js";
-import { groupsMeeting } from "../../routine/whose.js";
+import { groupsMeeting, oppositeGroups } from "../../routine/whose.js";
 import { type Block, textBlock, wholeBlock } from "../../typesetting/block.js";
 import { type Area, flow } from "../../typesetting/flow.js";
 import { type Bookmark, figure, type Mark, papers, type StructureElement } from "../../typesetting/print.js";
@@ -136,11 +136,14 @@ function factBlocks({ routine, version }: Dance, width: number, wording: Wording
   const song = music.title === undefined ? undefined : print.song(music.title, music.artist);
   const gear = version.gear.map(({ item, need }) => print.item(item, need === "optional"));
   const built = timesThrough(routine);
+  const across = oppositeGroups(routine);
   const run = large.size(routine.counts, time.run(wholeRun(routine)), time.tempo(music));
   const facts: readonly (readonly [label: string, text: string])[] = [
     [large.counts, run],
     [large.countIn, large.firstCount(music.countIn, firstCount && time.track(firstCount))],
-    ...dancersOf(routine, version).map(({ group, start }) => [print.startsOf(group), stance.whole(start)] as const),
+    ...dancersOf(routine, version).map(({ group, start }) => {
+      return [print.startsOf(group), print.start("", stance.whole(start), across.has(group ?? ""))] as const;
+    }),
     ...(built === undefined
       ? []
       : [[print.timesThrough(routine.walls), wording.run.timesThrough(built).join(" ")] as const]),
@@ -154,12 +157,15 @@ function factBlocks({ routine, version }: Dance, width: number, wording: Wording
   ];
 }
 
+/** Points that a floor is deep at most, so that it stands on the page of what comes before it. */
+const floorDepth = 300;
+
 /** What a sheet says under its counts, without what other versions dance: each has a sheet of its own. */
 function afterBlocks({ routine, version }: Dance, library: Library, width: number, wording: Wording): readonly Block[] {
   const offered = offeredAlone(routine, version);
   const address = routineAddress(routine, library);
   const style: NoteStyle = { size, width, wording, ...(address === undefined ? {} : { base: address }) };
-  const plans = floorPlans(routine, version, library, { width, size, wording });
+  const plans = floorPlans(routine, version, library, { width, depth: floorDepth, size, wording });
   return [
     ...orderBlocks(routine, style),
     ...cautionBlocks([offered], library, style),
@@ -188,7 +194,7 @@ function bandBlocks(band: Band, routine: Routine, width: number, wording: Wordin
     ...(section.mirrored ? [print.otherSide] : []),
     ...(section.improvised ? [print.ownSection] : []),
     ...feelTexts(routine, section, wording),
-    ...band.canon.map(({ group, after, facing }) => print.canon(group, after, facing)),
+    ...band.canon,
     ...(again === "" ? [] : [again]),
   ];
   const heading = textBlock([{ text: `${number} `, style: "bold" }, theirs(section.name, wording, { style: "bold" })], {
@@ -200,5 +206,11 @@ function bandBlocks(band: Band, routine: Routine, width: number, wording: Wordin
   });
   const about =
     facts.length === 0 ? [] : [textBlock([{ text: facts.join(", ") }], { size, width, before: 3, keepNext: true })];
-  return [heading, ...about, ...rows.flatMap((row) => rowBlocks(row, { size, width, wording }))];
+  return [heading, ...about, ...rows.flatMap((row) => together(rowBlocks(row, { size, width, wording })))];
 }
+
+/** No move of a phrase stands alone on the page before or after the turn. */
+const together = (blocks: readonly Block[]): readonly Block[] =>
+  blocks.map((block, index) =>
+    index < blocks.length - 1 && (index === 1 || index === blocks.length - 2) ? { ...block, keepNext: true } : block,
+  );

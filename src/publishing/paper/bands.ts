@@ -5,6 +5,7 @@ import { definedOnly } from "../../routine/defined-only.js";
 import type { DancedPhrase, DancedSection, Move, Routine, Version } from "../../routine/routine.js";
 import { type SheetSection, sheetSections } from "../../routine/sheet.js";
 import type { Facing } from "../../routine/vocabulary.js";
+import { oppositeGroups } from "../../routine/whose.js";
 import type { Wording } from "../../wording/wording.js";
 import { type CellText, cellText } from "./cell-text.js";
 
@@ -41,13 +42,6 @@ export interface Row {
   readonly uncounted?: string;
 }
 
-/** A group that begins later, and which way it faces then, where that is not the first group's. */
-export interface BandCanon {
-  readonly group: string;
-  readonly after: number;
-  readonly facing?: Facing;
-}
-
 /** A section as the sheet prints it: once, with word of when it is danced again. */
 export interface Band {
   /** From 1, in the order of the sheet. */
@@ -55,7 +49,8 @@ export interface Band {
   readonly entry: SheetSection;
   readonly section: DancedSection;
   readonly again: string;
-  readonly canon: readonly BandCanon[];
+  /** Who follows in canon; on a group's own sheet, that it waits. */
+  readonly canon: readonly string[];
   readonly rows: readonly Row[];
 }
 
@@ -84,19 +79,24 @@ export function sheetBands(routine: Routine, version: Version, wording: Wording)
         return rows.map((row): Row => ({ ...row, facesApart }));
       }),
     );
-    const canon = canonOf(all, section, entry.section);
+    const canon = canonTexts(routine, all, entry.section, wording);
     return [{ number: index + 1, entry, section, again: againText(routine, entry, wording), canon, rows }];
   });
 }
 
 /** Who follows in canon, each as it stands when it begins. */
-function canonOf(all: readonly Dancers[], { canon }: DancedSection, index: number): readonly BandCanon[] {
+function canonTexts(routine: Routine, all: readonly Dancers[], index: number, { print }: Wording): readonly string[] {
+  const section = routine.sections[index];
+  if (section === undefined || section.canon.length === 0) return [];
+  const [number = 1] = section.phrases[0]?.numbers ?? [];
+  if (routine.groups.length === 0) return section.canon.map(({ after }) => print.ownCanon(after, number));
+  const across = oppositeGroups(routine);
   const facingOf = (dancers: Dancers | undefined) =>
     dancers?.moves.find(({ section }) => section === index)?.before.facing;
   const first = facingOf(all[0]);
-  return canon.map(({ group, after }) => {
+  return section.canon.map(({ group, after }) => {
     const facing = facingOf(all.find((one) => one.group === group));
-    return { group, after, ...(facing !== undefined && facing !== first && { facing }) };
+    return print.canon(group, after, across.has(group), facing === first ? undefined : facing);
   });
 }
 
@@ -135,10 +135,13 @@ function rowOf(
   dancers: string | undefined,
   wording: Wording,
 ): Row {
+  const shared = { facing: stance.facing, facesApart: false };
+  const named = definedOnly<Pick<Row, "time" | "dancers">>({ time: shownTrackTime(routine, start), dancers });
+  if (phrase.echo && cells.every(({ move }) => move === undefined))
+    return { ...emptyRow(routine, phrase, wording.print.othersFinish), ...shared, ...named };
   return {
     phrase,
-    facing: stance.facing,
-    facesApart: false,
+    ...shared,
     ...columnsOf(phrase, Math.min(routine.music.phrase, mostColumns)),
     accents: phrase.numbers.flatMap((number, index) => (routine.music.accents.includes(number) ? [index] : [])),
     cells: cells.flatMap(({ move, from, to, begins, ends }): readonly GridCell[] => {
@@ -146,7 +149,21 @@ function rowOf(
       const text = cellText(move, { begins, ends }, wording);
       return [{ move, from: from.sub(phrase.at).valueOf(), to: to.sub(phrase.at).valueOf(), begins, ends, text }];
     }),
-    ...definedOnly<Row>({ time: shownTrackTime(routine, start), dancers, uncounted: undefined }),
+    ...named,
+  };
+}
+
+/** A row with a text in place of counts. */
+function emptyRow(
+  { music }: Routine,
+  phrase: DancedPhrase,
+  uncounted: string,
+): Pick<Row, "phrase" | "columns" | "offset" | "accents" | "cells"> & { readonly uncounted: string } {
+  return {
+    phrase: { ...phrase, numbers: [] },
+    columns: Math.min(music.phrase, mostColumns),
+    ...{ offset: 0, accents: [], cells: [] },
+    uncounted,
   };
 }
 
@@ -155,16 +172,10 @@ function uncountedRow(routine: Routine, version: Version, section: DancedSection
   const before = version.moves.findLast(({ at }) => at.lt(section.at));
   const { place, at, feel, seconds = new Fraction(0) } = section;
   return {
-    phrase: { place, number: 1, at, numbers: [], feel, echo: false },
+    ...emptyRow(routine, { place, number: 1, at, numbers: [], feel, echo: false }, print.uncounted(seconds.valueOf())),
     facing: (before?.after ?? version.start).facing,
     facesApart: false,
-    columns: Math.min(routine.music.phrase, mostColumns),
-    ...{ offset: 0, accents: [], cells: [] },
-    ...definedOnly<Row>({
-      time: shownTrackTime(routine, section.start),
-      dancers: undefined,
-      uncounted: print.uncounted(seconds.valueOf()),
-    }),
+    ...definedOnly<Pick<Row, "time">>({ time: shownTrackTime(routine, section.start) }),
   };
 }
 

@@ -2,7 +2,7 @@ import { dancersOf } from "../../routine/chart.js";
 import { shownFirstCount, wholeRun } from "../../routine/clock.js";
 import type { Library, Routine, Version } from "../../routine/routine.js";
 import { timesThrough } from "../../routine/times-through.js";
-import { groupsMeeting } from "../../routine/whose.js";
+import { groupsMeeting, oppositeGroups } from "../../routine/whose.js";
 import type { Mark, Position, StructureElement } from "../../typesetting/print.js";
 import type { Shape } from "../../typesetting/shape.js";
 import { ascent, type Line, leading, type Span, shortened, wrap } from "../../typesetting/text.js";
@@ -177,11 +177,12 @@ function headLines(dance: Dance, { within, wording }: SheetOptions): readonly He
   const { routine, version } = dance;
   const { print, stance } = wording;
   const built = timesThrough(routine);
+  const across = oppositeGroups(routine);
   return [
-    ...dancersOf(routine, version).map(({ group, start }, index) => ({
+    ...dancersOf(routine, version).map(({ group = "", start }, index) => ({
       label: index === 0 ? print.starts : "",
       sign: { alt: stance.facing(start.facing), shapes: [facingSign(start.facing, [4.5, 0], 4.5)] },
-      spans: [{ text: print.opening(print.start(group, stance.whole(start))) }],
+      spans: [{ text: print.opening(print.start(group, stance.whole(start), across.has(group))) }],
     })),
     ...(routine.music.pauses.length === 0
       ? []

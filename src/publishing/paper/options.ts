@@ -6,6 +6,8 @@ import { cueSpans } from "./cue-spans.js";
 /** What a neighbouring level dances in place of a move. */
 export interface CellOption {
   readonly level: string;
+  /** Whether it is the next harder level, not the next easier one. */
+  readonly harder: boolean;
   /** In the move's own cell: whose it is and what. */
   readonly text: readonly Span[];
   /** In a line for the whole row: on which counts and what. */
@@ -21,12 +23,19 @@ export type OptionsOf = (move: Move) => readonly CellOption[];
 export const noOptions: OptionsOf = () => [];
 
 /**
- * The options of the next easier and the next harder level. An adaptation has no neighbours and is none: it has a sheet of its own.
+ * The options of the next easier and the next harder level, or of the easier one alone. An adaptation has no neighbours and is none: it
+ * has a sheet of its own.
  */
-export function neighbourOptions({ levels, taught }: Routine, { id }: Version, wording: Wording): OptionsOf {
+export function neighbourOptions(
+  { levels, taught }: Routine,
+  { id }: Version,
+  wording: Wording,
+  neighbours: "both" | "easier" = "both",
+): OptionsOf {
   const own = levels.indexOf(id);
   const home = levels.indexOf(taught);
-  const ways = own < 0 ? [] : [own - 1, own + 1].flatMap((index) => (levels[index] === undefined ? [] : [index]));
+  const next = neighbours === "both" ? [own - 1, own + 1] : [own - 1];
+  const ways = own < 0 ? [] : next.flatMap((index) => (levels[index] === undefined ? [] : [index]));
   if (ways.length === 0) return noOptions;
   // Where a level has no option it dances as the next level towards the taught one.
   const lines = ways.map((index) =>
@@ -35,16 +44,17 @@ export function neighbourOptions({ levels, taught }: Routine, { id }: Version, w
   return (move) => {
     if (move.alternatives.length === 0) return [];
     const mine = move.option ?? taught;
-    return lines.flatMap((line): readonly CellOption[] => {
+    return lines.flatMap((line, index): readonly CellOption[] => {
       const danced = line.find((one) => one === mine || move.alternatives.some(({ version }) => version === one));
       if (danced === mine) return [];
       const others = move.alternatives.filter(({ version }) => version === danced);
-      return others.map((other) => optionOf(move, line[0] ?? "", other, wording));
+      const harder = ways[index] === own + 1;
+      return others.map((other) => ({ ...optionOf(move, line[0] ?? "", other, wording), harder }));
     });
   };
 }
 
-function optionOf(move: Move, level: string, { moves }: Alternative, wording: Wording): CellOption {
+function optionOf(move: Move, level: string, { moves }: Alternative, wording: Wording): Omit<CellOption, "harder"> {
   const { counts, print, risks, versions } = wording;
   const label = (on: string): readonly Span[] => [{ text: `${counts.span(on)} `, style: "bold" }];
   const ways = moves.map(({ on, cue, improvised, risks: met }) => ({
@@ -56,7 +66,7 @@ function optionOf(move: Move, level: string, { moves }: Alternative, wording: Wo
     ],
   }));
   const listed = ways.flatMap(({ on, said }, index) => [
-    ...(index === 0 ? [] : [{ text: ", " }]),
+    ...(index === 0 ? [] : [{ text: "; " }]),
     ...label(on),
     ...said,
   ]);
@@ -65,9 +75,10 @@ function optionOf(move: Move, level: string, { moves }: Alternative, wording: Wo
   return { level, same, listed, text: [name, ...(same ? (ways[0]?.said ?? []) : listed)] };
 }
 
-/** The same in one text for a whole row, level by level. */
+/** The same in one text for a whole row, level by level, the easier one first. */
 export function optionsText(options: readonly CellOption[], { print, versions }: Wording): readonly Span[] {
-  const levels = [...new Set(options.map(({ level }) => level))];
+  const easierFirst = [...options].sort((one, other) => Number(one.harder) - Number(other.harder));
+  const levels = [...new Set(easierFirst.map(({ level }) => level))];
   return levels.flatMap((level, at): readonly Span[] => [
     ...(at === 0 ? [] : [{ text: print.between }]),
     { text: print.levelDances(versions.name(level)), style: "bold" },

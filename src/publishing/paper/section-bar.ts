@@ -95,7 +95,7 @@ function aboutSection(band: Band, routine: Routine, wording: Wording): readonly 
     ...(section.improvised ? [print.ownSection] : []),
     ...(other ? [print.tempoHere(time.tempo(section))] : []),
     ...feelTexts(routine, section, wording),
-    ...band.canon.map(({ group, after, facing }) => print.canon(group, after, facing)),
+    ...band.canon,
     ...[again, waitText(routine, band.entry.section, wording)].filter((text) => text !== ""),
   ];
   return [...words, ...facts.map((text, index): Span => ({ text: index + words.length === 0 ? text : ` · ${text}` }))];

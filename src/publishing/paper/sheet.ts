@@ -11,7 +11,7 @@ import { creditSpans, routineAddress } from "./credit.js";
 import type { Dance } from "./dance.js";
 import { type Grid, listedIn, placeGrid, type SetBand, setGrid } from "./grid.js";
 import { danceLine, type Head, layoutHead, type SheetOptions } from "./head.js";
-import { gridSigns, type Legend, layoutLegend, mapSigns } from "./legend.js";
+import { careSign, gridSigns, type Legend, layoutLegend, mapSigns } from "./legend.js";
 import { headingBlock, type NoteStyle } from "./note-style.js";
 import { teachingBlocks } from "./notes.js";
 import { neighbourOptions } from "./options.js";
@@ -88,18 +88,30 @@ export function layoutSheet(
   const dance: Dance = { routine, version, ...(group === undefined ? {} : { group }) };
   const bands = sheetBands(routine, version, wording);
   const context = contextOf(dance, library, within, bands, wording);
-  const optionsOf = neighbourOptions(routine, version, wording);
+  const setIn = (setting: (typeof settings)[number], neighbours: "both" | "easier") => {
+    const optionsOf = neighbourOptions(routine, version, wording, neighbours);
+    return setGrid(routine, bands, { ...setting, width: context.width, wording, optionsOf });
+  };
   let best: SheetDraft | undefined;
   let set: readonly SetBand[] = [];
   for (const setting of settings) {
-    set = setGrid(routine, bands, { ...setting, width: context.width, wording, optionsOf });
+    set = setIn(setting, "both");
     best = bestOf(context, set, best);
     if (best.pages <= sides && best.listed === 0) break;
   }
   if (best === undefined) throw new Error("There is no size to lay a sheet out in.");
-  // Many words of the teacher's leave no room for pictures: two sides go before them.
-  const bare = best.pages > sides ? bestOf({ ...context, notes: context.words }, set) : best;
-  return (bare.pages <= sides ? bare : best).draw();
+  // What a third side is not turned for: first the pictures, then what the next harder level dances, which has a sheet of its own.
+  const words = { ...context, notes: context.words };
+  const closer = [
+    () => bestOf(words, set),
+    () => bestOf(context, setIn(settings[1], "easier")),
+    () => bestOf(words, setIn(settings[1], "easier")),
+  ];
+  for (const draft of best.pages === sides + 1 ? closer : []) {
+    const shorter = draft();
+    if (shorter.pages <= sides) return shorter.draw();
+  }
+  return best.draw();
 }
 
 /** The better way to break a grid over pages, or the best one so far. */
@@ -136,6 +148,11 @@ function contextOf(
     wording,
   };
   const wide = { ...style, width };
+  const deferring = within !== "pack";
+  const signs = [
+    ...gridSigns(bands, wording),
+    ...(deferring && version.cautions.length === 0 ? [careSign(wording)] : []),
+  ];
   const texts = (set: NoteStyle) => [...orderBlocks(routine, set), ...teachingBlocks(routine, version, set)];
   return {
     dance,
@@ -147,11 +164,11 @@ function contextOf(
     below: routine.mirrored ? top : top + runningHead,
     bottom: pageHeight - margin.bottom,
     head,
-    legend: layoutLegend(gridSigns(bands, wording), { page: 0, x: margin.side, y: top + head.height + 3 }, width),
+    legend: layoutLegend(signs, { page: 0, x: margin.side, y: top + head.height + 3 }, width),
     credit: footElement(creditSpans(routine, library, wording), library.paper, wording),
     map: mapPicture(dance, bands, width, wording),
-    care: within === "pack" ? [] : deferringBlocks(library, wide),
-    careNotes: within === "pack" ? [] : deferringBlocks(library, style),
+    care: deferring ? deferringBlocks(library, wide) : [],
+    careNotes: deferring ? deferringBlocks(library, style) : [],
     notes: [...texts(style), ...homeBlocks(routine, version, library, style, shallow)],
     words: texts(style),
     roomy: () => [...texts({ ...style, tight: false }), ...homeBlocks(routine, version, library, style, roomy)],

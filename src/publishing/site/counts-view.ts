@@ -4,6 +4,7 @@ import { countStart, shownTrackTime, trackTime } from "../../routine/clock.js";
 import { mirrorCue } from "../../routine/mirror-cue.js";
 import type { DancedPhrase, DancedSection, Routine } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
+import { oppositeGroups } from "../../routine/whose.js";
 import type { Wording } from "../../wording/wording.js";
 import { feelTexts } from "../feel-texts.js";
 import { momentLink } from "../format.js";
@@ -13,7 +14,7 @@ import { bothSides } from "./cue-html.js";
 import { type Html, html, raw } from "./html.js";
 import { type LineView, linesView } from "./lines-view.js";
 import { markdownHtml } from "./markdown.js";
-import { entriesByPhrase, oppositeGroups, type PhraseEntry } from "./phrase-entries.js";
+import { entriesByPhrase, type PhraseEntry } from "./phrase-entries.js";
 import { type Across, acrossAll, doubtAt, rowViews } from "./rows-view.js";
 
 /** A section as the page shows it: once, with every time that it is danced. */

@@ -22,23 +22,6 @@ export interface PhraseEntry {
   readonly roomCounts: string | undefined;
 }
 
-/** Groups that dance as the first one does, on the other side. */
-export function oppositeGroups({ versions }: Routine): ReadonlySet<string> {
-  const opposite = versions.flatMap(({ moves, groups }) => {
-    const first = new Map(moves.map((move) => [move.place, move]));
-    return groups.filter((group) => {
-      const pairs = group.moves.flatMap((move) => {
-        const model = first.get(move.place);
-        return model === undefined ? [] : [[move, model] as const];
-      });
-      const exchanged = ([move, model]: (typeof pairs)[number]) => move.cue.text === model.mirroredCue.text;
-      const differs = ([move, model]: (typeof pairs)[number]) => move.cue.text !== model.cue.text;
-      return pairs.every(exchanged) && pairs.some(differs);
-    });
-  });
-  return new Set(opposite.map(({ name }) => name));
-}
-
 /**
  * Looks up what everybody does in a phrase, given by its section (from 0) and its number in it. A move that runs on stands in
  * every phrase that it lasts over, and begins in one of them.

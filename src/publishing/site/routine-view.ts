@@ -5,7 +5,7 @@ import { rowOf } from "../../routine/row-of.js";
 import { reflectedStance } from "../../routine/stance.js";
 import { timesThrough } from "../../routine/times-through.js";
 import { risks } from "../../routine/vocabulary.js";
-import { groupsMeeting } from "../../routine/whose.js";
+import { groupsMeeting, oppositeGroups } from "../../routine/whose.js";
 import type { Wording } from "../../wording/wording.js";
 import { countsMarks } from "../counts-mark.js";
 import { momentLink } from "../format.js";
@@ -16,7 +16,6 @@ import { bothSides } from "./cue-html.js";
 import { type Html, html, raw } from "./html.js";
 import { markdownHtml } from "./markdown.js";
 import type { Download, PackFiles } from "./pack.js";
-import { oppositeGroups } from "./phrase-entries.js";
 import { type RoutineFacts, routineFacts } from "./routine-facts.js";
 import { classesFor } from "./version-choice.js";
 

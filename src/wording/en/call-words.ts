@@ -29,6 +29,8 @@ export const isAmount = of(amounts);
 export const isNegation = of(negations);
 export const isPart = of(parts);
 export const isFoot = of(set("foot feet"));
+/** What a move comes down on, after "to": there its caution is. */
+export const isLanding = of(set("knee knees shin shins"));
 export const isSomebody = of(set("you me yourself them it"));
 /** Where a move leads, after "to". */
 export const isPlace = of(set("front back side left right middle centre center corner audience ceiling"));
@@ -44,6 +46,12 @@ export const isStepping = of(
   set("step recover rock lunge touch tap point close stomp stamp scuff hop jump back forward forwards"),
 );
 export const joins = of(set("and then while as"));
+/** What the body does next, where a clause begins with it. */
+export const isDoing = of(
+  set(
+    "recover sink rise push pull roll slide step rock lunge turn tip sit stand kneel lie fold gather reach hover cross close lift",
+  ),
+);
 
 /** As far as can be told: what is none of the others. */
 export function isNoun(word: string | undefined): boolean {

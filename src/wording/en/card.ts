@@ -10,7 +10,7 @@ export const card = {
   own: "yours",
   hold: "hold",
   /** Of what began on the row before. */
-  goesOn: "…",
+  goesOn: "goes on",
   otherSide: "other side",
   continued: "(continued)",
   /** A section that is danced as one further up is: "= Harbour wall, other side". */
@@ -19,7 +19,7 @@ export const card = {
   side: (side: number, sides: number): string => `side ${side} of ${sides}`,
   counts: (number: number): string => counted(number, "count", "counts"),
   tempo: (tempo: string): string => `${tempo} a minute`,
-  countIn: (counts: number): string => `${counts} in`,
+  countIn: (counts: number): string => `count in ${counts}`,
   times: (walls: number, times: number): string => (walls > 1 ? `${walls} walls` : `${times} times`),
   pauses: (counts: readonly number[]): string => `pauses on ${counts.join(", ")}`,
   takeCare: "Take care: ",

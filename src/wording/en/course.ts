@@ -14,7 +14,7 @@ export interface KnownSections {
 const named = (sections: readonly string[]): string => list(sections.map((section) => `“${section}”`));
 const allOf = (title: string): string => `${title}, all of it`;
 const lessons = (number: number): string => counted(number, "lesson", "lessons");
-const sheet = (number: number): string => `Lesson ${number}, to take home`;
+const sheet = (number: number): string => `Lesson ${number}, for dancers to take home`;
 
 /** A course: its lessons, a line each, and the sheet that goes home after each. */
 export const course = {
@@ -67,7 +67,8 @@ export const course = {
     title: (workshop: string, number: number): string => `${workshop}, lesson ${number}`,
     of: (number: number, all: number): string => `Lesson ${number} of ${all}`,
     soFar: "Danced so far",
-    known: ({ sections, whole }: KnownSections): string => (whole ? `all of it, ${named(sections)}` : named(sections)),
+    known: ({ sections, whole }: KnownSections): string =>
+      whole ? `${named(sections)}, which is all of it` : named(sections),
     freshIs: (sections: readonly string[]): string => `new today: ${named(sections)}`,
     practise: "Practise until next time",
     practiseUntil: (date: string): string => `Practise until ${dates.weekday(date)}`,

@@ -13,9 +13,9 @@ export const outputs = {
   description: "Text for the video",
   mirroredDescription: "Text for the mirrored video",
   record: "All figures",
-  pack: "The teacher's pack, to print",
-  dancersPack: "The dancers' pack, to print",
-  course: "The course, with a plan for each lesson",
+  pack: "The teacher's pack: plan and handouts",
+  dancersPack: "The dancers' pack: handouts alone",
+  course: "The course: the plans alone",
   plan: "The plan as data",
   /** What a handout is saved as, without ending: "Low Tide, level 2, large print". @param version absent where there is but one */
   savedHandout: (

@@ -1,4 +1,4 @@
-import { isArticle, isFoot, isPreposition, isSide, isStepping } from "./call-words.js";
+import { isArticle, isFoot, isPreposition, isSide, isStepping, isWay } from "./call-words.js";
 
 /* A clause of a cue without its small words, before anything of it is left out. */
 
@@ -38,6 +38,7 @@ export function plainWords(clause: string): readonly string[] {
     .replace(onto, "$1")
     .replace(/\bto the (left|right|side)\b(?! (?!(?:in|and|then|with|over)\b)\p{L})/giu, "$1")
     .replace(/\bin front\b/gi, "front")
+    .replace(/\bin a way of your own\b/gi, "your own way")
     .replace(/^(ball|heel|toes?) of the (left|right) foot\b/i, (_, part: string, side: string) => {
       return `${side} ${part.toLowerCase()}`;
     })
@@ -51,7 +52,7 @@ export function plainWords(clause: string): readonly string[] {
     .replace(/\bchair back\b/gi, `$&${thing}`)
     .replace(/\bbreath (in|out)\b/gi, `$&${thing}`);
   const all = wordsOf(text);
-  const words = all.filter((word, index) => !isArticle(word) || /^(little|bit|few)$/i.test(all[index + 1] ?? ""));
+  const words = all.filter((word, index) => !isArticle(word) || isMeant(all[index + 1], all[index + 2]));
   return ontoSide(words).filter((word, index, all) => !(isFoot(word) && isSide(all[index - 1]) && isTold(all, index)));
 }
 
@@ -59,14 +60,22 @@ export function wordsOf(text: string): readonly string[] {
   return text.split(/\s+/).filter((word) => /[\p{L}\p{N}]/u.test(word));
 }
 
-/** "Step back on left foot" is a step back left. */
+/** Whether words mean something else without the article before them: "a little", "your own", "the other" who dances. */
+function isMeant(word = "", next?: string): boolean {
+  return /^(little|bit|few|own)$/i.test(word) || (/^other$/i.test(word) && (next === undefined || isPreposition(next)));
+}
+
+/** "Step back on left foot" is a step back left; "back onto right foot" is not to the right. */
 function ontoSide(words: readonly string[]): readonly string[] {
   return words.filter((word, index) => {
     const end = index + (isFoot(words[index + 2]) ? 3 : 2);
     const last = end >= words.length || /^(and|then|with)$/i.test(words[end] ?? "");
-    return !(/^(on|onto)$/i.test(word) && last && isSide(words[index + 1]) && isStepping(words[index - 1]));
+    return !(/^(on|onto)$/i.test(word) && last && isSide(words[index + 1]) && isStep(words, index - 1));
   });
 }
+
+const isStep = (words: readonly string[], index: number): boolean =>
+  isStepping(words[index]) && !(index === 0 && isWay(words[index]));
 
 /** Whether a side before "foot" says enough: not where something goes through it, or from it. */
 function isTold(words: readonly string[], foot: number): boolean {

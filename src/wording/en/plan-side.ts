@@ -1,5 +1,5 @@
 import { type DancedKind, type LoadPart, neverSlowed } from "../../routine/vocabulary.js";
-import { counted, list } from "./language.js";
+import { capital, counted, list } from "./language.js";
 import {
   before,
   type CalledMove,
@@ -33,10 +33,19 @@ const exactly = ({ speed, tempo, runs }: Danced): string =>
 /** Said of a run of the song that has something with a caution in it. */
 const safely = ({ risky }: Danced): string => (risky ? ` ${keepSafe}` : "");
 
-/** "Level 3: “Handstand” (5-8). Take care: upside down. Never slowed; have ready: a mat." */
-function optionIn(of: Danced, { versions: ids, groups = [], moves, cautions }: OptionCues, whole: boolean): string {
+/** "Level 3: “Handstand” (5–8). Take care: upside down. Never slowed; have ready: a mat." */
+function optionIn(
+  of: Pick<Danced, "names">,
+  { versions: ids, groups = [], moves, cautions }: OptionCues,
+  whole: boolean,
+): string {
   const whose = [list(ids.map(versions.name)), ...groups].join(", ");
-  const what = moves === undefined ? "all of it" : whole ? moves.map(cueIn(of)).join(", ") : "as in its handout";
+  const what =
+    moves === undefined
+      ? "all of it in its own version"
+      : whole
+        ? moves.map(cueIn(of)).join(", ")
+        : "as in its handout";
   const moment = cautions.filter((risk) => neverSlowed.includes(risk));
   const care = cautions.length === 0 ? "" : ` Take care: ${list(cautions.map(risks.label))}.`;
   const ready = moment.length === 0 ? "" : ` Never slowed; have ready: ${risks.asks(moment)}.`;
@@ -53,7 +62,7 @@ export const planSide = {
   /** The last row: all minutes together. */
   end: "End",
   caution: "caution",
-  /** Of a class of one routine, which need not be named in every row. */
+  /** Under a row that names its routine, which need not be named in every one. */
   topics: {
     show: "The whole dance",
     recap: "What they know",
@@ -133,11 +142,19 @@ export const planSide = {
       groups: (one) =>
         `in ${one.groups} groups with the song${until(one)}${through(one)}${times(one.runs)}.${safely(one)}${inPieces(one)}`,
     } satisfies Partial<Record<DancedKind, (one: Danced) => string>>,
-    /** Steps that follow each other. */
-    sentence: (steps: readonly string[]): string => steps.join(" · ").replace(/[^.]$/, "$&."),
+    /** Steps that follow each other; what holds for several of them is said behind the last. */
+    sentence(steps: readonly string[]): string {
+      const last = steps.findLastIndex((step) => step.includes(keepSafe));
+      return steps
+        .map((step, index) => (index < last ? step.replace(`. ${keepSafe}`, "") : step))
+        .join(" · ")
+        .replace(/\. · (\p{L})/gu, (_, letter: string) => `. ${capital(letter)}`)
+        .replace(/[^.]$/, "$&.");
+    },
     options: "Options",
     /** What those of other versions dance, or where they find it; and always what they take care of. */
-    optionsOf: (one: Danced, whole: boolean): string => one.options.map((each) => optionIn(one, each, whole)).join(" "),
+    optionsOf: (one: Pick<Danced, "names" | "options">, whole: boolean): string =>
+      one.options.map((each) => optionIn(one, each, whole)).join(" "),
     hard: "Hard",
     hardOf: (one: Danced): string =>
       `${one.moves.map(cueIn(one)).join(", ")}, each at ${exactly(one)}.${one.speed < 100 || one.asks === "" ? "" : ` Never slowed. Have ready: ${one.asks}.`}`,

@@ -167,11 +167,11 @@ const phraseIn = ([name, ...others]: readonly DancedName[], number: number): rea
   return others.length > 0 || from === to ? [] : [`${unit(name)} ${number}`];
 };
 
-/** "“Drag” (Flood, eight 2, 5-6)"; of more than a chunk without its place. */
+/** "“Drag” (Flood, eight 2, 5–6)"; of more than a chunk without its place. */
 export const cueIn =
   ({ names }: Pick<Danced, "names">) =>
   ({ cue, phrase, on, groups = [], version }: Cue): string => {
-    const where = names.length > 1 ? [] : [...phraseIn(names, phrase), on];
+    const where = names.length > 1 ? [] : [...phraseIn(names, phrase), counts.span(on)];
     const whose = [...groups, ...(version === undefined ? [] : [versions.name(version)]), ...where];
     return whose.length === 0 ? `“${cue}”` : `“${cue}” (${whose.join(", ")})`;
   };
@@ -471,9 +471,12 @@ export const plan = {
   /** How often the class meets what is danced at full tempo or not at all, and who takes the highest level that is offered. */
   unslowed(load: Load, offered: Load = load): readonly string[] {
     const [times, more] = [unslowed(load), unslowed(offered)];
-    const higher = more === times || more === "" ? "" : ` Who takes the highest level offered: ${more} times.`;
-    if (times === "") return higher === "" ? [] : [`Danced at full tempo or not at all.${higher}`];
-    return [`Danced at full tempo or not at all, in the whole class: ${times} times.${higher}`];
+    const higher = more === times || more === "" ? "" : `the highest level offered: ${more} times.`;
+    if (times !== "")
+      return [
+        `Danced at full tempo or not at all, in the whole class: ${times} times.${higher && ` Who takes ${higher}`}`,
+      ];
+    return higher === "" ? [] : [`Danced at full tempo or not at all, by those who take ${higher}`];
   },
   /** The same of each group, where groups differ; their routine is named where there are several. */
   groupLoads(

@@ -14,8 +14,11 @@ const whereCautionsAre = {
 
 const optionally = " (optional)";
 
+/** After how a group starts that dances everything on the other side. */
+const dancesAcross = "; dances on the other side";
+
 /** What stands on a printed sheet of a routine, its signs and its metadata included. */
-const countsMark = (mark: string): string => `counts ${mark}`;
+const countsMark = (mark: string): string => `mark ${mark}`;
 
 export const print = {
   /* What it is. */
@@ -67,7 +70,8 @@ export const print = {
   starts: "Starts",
   /** "Flood starts" */
   startsOf: (group: string | undefined): string => (group === undefined ? "Starts" : `${group} starts`),
-  start: (group: string | undefined, stance: string): string => (group === undefined ? stance : `${group}: ${stance}`),
+  start: (group: string, stance: string, otherSide: boolean): string =>
+    `${group === "" ? "" : `${group}: `}${stance}${otherSide ? dancesAcross : ""}`,
   pauses: "Pauses",
   /** "On 6 and 7 of each phrase." */
   pausesOn: (counts: readonly number[]): string => `on ${list(counts.map(String))} of each phrase`,
@@ -99,8 +103,13 @@ export const print = {
   otherSide: "on the other side",
   tempoHere: (tempo: string): string => `${tempo} counts a minute`,
   /** @param facing of the group when it begins, where the others face elsewhere */
-  canon: (group: string, after: number, facing: Facing | undefined): string =>
-    `${group}: the same, ${counted(after, "count", "counts")} later${facing === undefined ? "" : `, facing ${facing}`}`,
+  canon: (group: string, after: number, otherSide: boolean, facing: Facing | undefined): string =>
+    `${group}: the same${otherSide ? " on the other side" : ""}, ${counted(after, "count", "counts")} later${facing === undefined ? "" : `, facing ${facing}`}`,
+  /** On the sheet of a group that begins so many counts later, under the numbers of the room. */
+  ownCanon: (after: number, first: number): string =>
+    `wait ${counted(after, "count", "counts")}, then count your own from ${first}`,
+  /** Where the other groups of a canon still dance. */
+  othersFinish: "hold while the others finish",
   /** Before what the dancers improvise, and beside a section of that. */
   own: "yours: ",
   ownSection: "yours: dance what you like",
@@ -145,6 +154,8 @@ export const print = {
     accent: "accent",
     hit: "lands hard",
     caution: "caution",
+    /** On a sheet without a caution of its own, for what holds for every dance. */
+    care: "take care: after the counts",
     inverted: "upside down",
     otherSide: "other side",
     goesOn: "goes on below",

@@ -105,7 +105,7 @@ export const routine = {
   floorCaption: (dancer: string, times: number): string =>
     `The floor from above: the way ${dancer} travels${oneOf(times)}.`,
 
-  takeAway: "Take away",
+  takeAway: "Print and take away",
   takeAwayLine: (files: number): string => `${counted(files, "file", "files")}: handouts, captions and more`,
   ifYouPost: "If you post it",
   videoText: "Text for the video’s description",

@@ -1,5 +1,7 @@
 import {
   isAmount,
+  isDoing,
+  isLanding,
   isNegation,
   isNoun,
   isPart,
@@ -73,17 +75,40 @@ const feet = /[,:]? *\b(?:left|right)(?:, *(?:left|right))+(?=$|[,;:.)]| and\b| 
 
 /** The ways of calling a cue, each shorter than the one before it; of what has no words its signs. */
 export function shortForms(cue: string): readonly string[] {
-  const withFeet = feet.test(cue) ? [shown(plainKeepingCommas(cue))] : [];
-  const plain = keptClauses(cue.replace(feet, "")).map(plainWords);
+  const withFeet = feet.test(cue) ? [shown(plainKeepingCommas(cue)), ...verbWithFeet(cue)] : [];
+  const text = acting(cue.replace(feet, ""));
+  const plain = keptClauses(text).map(plainWords);
+  const all = keptClauses(text, true).map(plainWords).map(withoutBoth);
+  const inTurn = all.length > plain.length ? all : [];
   const actions = plain.flatMap(actionsOf);
   const bare = actions.map((words) => withoutVerb(withoutBoth(words)));
   const lean = bare.map(withoutAsides);
-  const texts = [plain, actions, bare, lean, lean.map(withoutNoun)].map((one) => one.map(shown).join(", "));
-  const forms = [...withFeet, ...texts]
+  const texts = [inTurn, inTurn.map(withoutAsides), plain, actions, bare, lean, lean.map(withoutNoun)];
+  const said = (one: readonly Words[]) =>
+    one
+      .map(shown)
+      .join(", ")
+      .replace(/, (?=(?:onto|into) )/g, " ");
+  const forms = [...withFeet, ...texts.map(said)]
     .map(capital)
-    .filter((text, index, all) => text !== "" && all.slice(0, index).every(({ length }) => length > text.length));
+    .filter((text) => text !== "")
+    .filter((text, index, all) => all.slice(0, index).every(({ length }) => length > text.length));
   return forms.length > 0 ? forms : [cue.trim()];
 }
+
+/** "Walk along the wall: right, left, right" is a walk right, left, right. */
+function verbWithFeet(cue: string): readonly string[] {
+  const [list = ""] = cue.match(feet) ?? [];
+  const words = plainWords(cue.slice(0, cue.indexOf(list)));
+  const end = words.findIndex((word, index) => index > 0 && isPurePreposition(word));
+  return end < 0 ? [] : [`${shown(words.slice(0, end))} ${list.replace(/^[,: ]+/, "")}`];
+}
+
+/** What hands lean on is no move where one follows: "Hands on the thigh, sink" is a sinking. */
+const acting = (cue: string): string => {
+  const [, rest = ""] = cue.match(/^hands (?:on|press) [^,]*, (?:then )?(.*)$/i) ?? [];
+  return isDoing(wordsOf(rest)[0]) ? rest : cue;
+};
 
 const plainKeepingCommas = (cue: string): Words =>
   cue.split(",").flatMap((clause, index, all) => {
@@ -91,15 +116,23 @@ const plainKeepingCommas = (cue: string): Words =>
     return index < all.length - 1 ? [...words.slice(0, -1), `${words.at(-1) ?? ""},`] : words;
   });
 
-/** The first clause, and of the others those without which it is another move: what is not to be done, and a turn. */
-function keptClauses(cue: string): readonly string[] {
+/**
+ * The first clause, and of the others those without which it is another move: what is not to be done, and a turn.
+ *
+ * @param inTurn keep what is done next as well
+ */
+function keptClauses(cue: string, inTurn = false): readonly string[] {
   const [first = "", ...others] = cue
     .split(/[,:;.()–—]|\s-\s/)
     .map((clause) => clause.trim())
     .filter((clause) => wordsOf(clause).length > 0);
   const opening = wordsOf(first);
   if (opening.every(isNegation)) return [cue];
-  const kept = others.filter((clause) => wordsOf(clause).some(isNegation) || isTurn(clause));
+  const leads = (clause: string) => opening.length > 1 && clause === others[0] && /^(onto|into) /i.test(clause);
+  const isNext = (clause: string) => inTurn && (leads(clause) || isDoneNext(wordsOf(clause), opening));
+  const kept = others
+    .filter((clause) => wordsOf(clause).some(isNegation) || isTurn(clause) || isNext(clause))
+    .map((clause) => (isNext(clause) ? clause.replace(/^(and|then) /i, "") : clause));
   if (opening.length > 1 || saysWhere(opening)) return [first, ...kept];
   // A word that says no way of its own takes the first words that do.
   const way = others.find((clause) => saysWhere(wordsOf(clause)) || (isPart(first) && wordsOf(clause).length === 1));
@@ -107,6 +140,12 @@ function keptClauses(cue: string): readonly string[] {
   return isPreposition(wordsOf(way)[0])
     ? [`${first} ${way}`, ...kept]
     : [first, way.replace(/^(and|then) /i, ""), ...kept];
+}
+
+/** Whether a clause goes on with a move, by its verb or as the first one did: "both heels up, both heels down". */
+function isDoneNext(clause: Words, opening: Words): boolean {
+  const [word = "", ...rest] = clause.filter((one, index) => index > 0 || !joins(one));
+  return (isDoing(word) && rest.length > 0) || (word.toLowerCase() === opening[0]?.toLowerCase() && saysWhere(rest));
 }
 
 /** Of two things that are done the first; the other too where it leads somewhere. */
@@ -130,13 +169,15 @@ function withoutVerb(words: Words): Words {
   const verb = isPart(words[start]) ? start + 1 : start;
   if (verb === 0) return words;
   const [done, next] = [words[verb], words[verb + 1]];
-  const drops = done !== undefined && isNoun(done) && !isNegation(done) && !isAmount(done) && isWay(next);
+  // "Left over" is what remains.
+  const isSaid = /^cross/i.test(done ?? "") && /^over$/i.test(next ?? "");
+  const drops = done !== undefined && isNoun(done) && !isNegation(done) && !isAmount(done) && isWay(next) && !isSaid;
   return drops ? words.filter((_, index) => index !== verb) : words;
 }
 
 /** Without what it is done along, into or onto, where that names no side and no way and where more than a verb is left. */
 function withoutAsides(words: Words): Words {
-  const direct = words.filter((word, index) => {
+  const direct = withoutPace(words).filter((word, index) => {
     // "Out behind" is behind.
     return index === 0 || !(/^(out|round|around)$/i.test(word) && isWay(words[index + 1]));
   });
@@ -151,13 +192,20 @@ function withoutAsides(words: Words): Words {
   return kept.filter((word, index) => index === 0 || !isSomebody(word) || !isWay(kept[index - 1]));
 }
 
+/** Without "bone by bone". */
+function withoutPace(words: Words): Words {
+  const by = words.findIndex((word, index) => index > 2 && /^by$/i.test(word) && words[index - 1] === words[index + 1]);
+  return by < 0 ? words : [...words.slice(0, by - 1), ...words.slice(by + 2)];
+}
+
 /** Where an aside that begins at some word ends; at that word where it has to be said. */
 function asideEnd(words: Words, from: number, kept: Words): number {
   const preposition = words[from];
   const next = words[from + 1];
   if (!isPreposition(preposition) || next === undefined || isNegation(words[from - 1])) return from;
   if (kept.length < (saysHow(preposition) ? 1 : 2)) return from;
-  if (/^to$/i.test(preposition ?? "") && isPlace(next)) return from;
+  const landing = words.slice(from + 1, from + 3).find((word) => !/^both$/i.test(word));
+  if (/^to$/i.test(preposition ?? "") && (isPlace(next) || isLanding(landing))) return from;
   if (!isPurePreposition(preposition) && !isNoun(next)) return from;
   // Over or under something is where, unless that is said.
   const where = !isPurePreposition(preposition) && !isWayAlone(preposition) && !/^in$/i.test(preposition ?? "");

@@ -18,5 +18,5 @@ export const workshop = {
   need: <T>(item: T, required: boolean, routines: readonly string[]) =>
     [item, required ? "" : ", if you like", `, for ${routines.join(", ")}`] as const,
   runningOrder: "The running order",
-  takeAway: "Take away",
+  takeAway: "Print and take away",
 };

@@ -1,7 +1,7 @@
 import { readFile } from "node:fs/promises";
 import Fraction from "fraction.js";
 import { describe, expect, it } from "vitest";
-import { floorPlan } from "../../../src/publishing/drawing/floor-plan.js";
+import { floorPlan, floorPlans } from "../../../src/publishing/drawing/floor-plan.js";
 import { phraseMap } from "../../../src/publishing/drawing/phrase-map.js";
 import { facingSign } from "../../../src/publishing/drawing/signs.js";
 import { readContent } from "../../../src/reading/read-content.js";
@@ -301,5 +301,30 @@ describe("a floor plan's ends", () => {
     };
     expect(names(walk(["forward"]))).toEqual(["start", "end"]);
     expect(names(walk(["forward", "back"]))).toEqual(["start and end"]);
+  });
+
+  it("stand over none of the way and not across the frame, on the small floors of a sheet", () => {
+    const across: string[] = [];
+    const meet = (
+      [l1 = 0, t1 = 0, r1 = 0, b1 = 0]: readonly number[],
+      [l2 = 0, t2 = 0, r2 = 0, b2 = 0]: readonly number[],
+    ) => l1 < r2 && l2 < r1 && t1 < b2 && t2 < b1;
+    for (const routine of demo.routines)
+      for (const version of routine.versions)
+        for (const plan of floorPlans(routine, version, demo.library, { width: 114, depth: 72, size: 9, wording })) {
+          const frame = plan.shapes.find(({ kind }) => kind === "box");
+          const [left, right] = (frame ? pointsOf(frame) : []).map(([x]) => x);
+          const legs = plan.shapes.filter((shape) => shape.kind === "path" && shape.stroke?.width === 1.2);
+          for (const shape of textsOf(plan).filter(({ text }) => /start|end/.test(text))) {
+            const box = pointsOf(shape).flat();
+            const lines = legs.map((leg) => {
+              const [xs, ys] = [pointsOf(leg).map(([x]) => x), pointsOf(leg).map(([, y]) => y)];
+              return [Math.min(...xs) - 0.6, Math.min(...ys) - 0.6, Math.max(...xs) + 0.6, Math.max(...ys) + 0.6];
+            });
+            const edges = [left, right].map((x = 0) => [x, 0, x + 0.1, plan.height]);
+            if ([...lines, ...edges].some((line) => meet(box, line))) across.push(`${plan.title}: ${shape.text}`);
+          }
+        }
+    expect(across).toEqual([]);
   });
 });

@@ -227,6 +227,26 @@ test("a section on the other side says so, though its words name no side", () =>
   expect(names.map(words)).toEqual(["Verse", "= Verse, other side", "= Verse"]);
 });
 
+test("a move of several counts is called with its feet, where it leads and what is done next; what began above goes on", () => {
+  for (const paper of ["A4", "Letter"]) {
+    const card = demo.find(({ name }) => name === `breakwater-letters 2, ${paper}`);
+    const elements = card ? everyElement(card.print) : [];
+    // Six counts are counted in; "6 in" would be six of something.
+    expect(elements.filter(({ tag }) => tag === "P").map(words)[0]).toContain("88 a minute · count in 6");
+    const cells = elements.filter(({ tag }) => tag === "TD").map(words);
+    expect(cells.some((cell) => /^Walk .*right, left, right$/.test(cell))).toBe(true);
+    for (const call of ["Rock forward left, recover right", "Roll left onto back", "goes on"])
+      expect(cells).toContain(call);
+    // The knees have the caution.
+    expect(cells.some((cell) => /^Push off left hand, over shin to (both )?knees/.test(cell))).toBe(true);
+  }
+});
+
+test("a line dance of thirty-two counts needs not be turned over", () => {
+  for (const name of ["fourpenny-gate 1, A4", "paper-boats 1, A4", "paper-boats 1, Letter"])
+    expect(demo.find((card) => card.name === name)?.print.pages).toBe(1);
+});
+
 test("what the author says comes before what rules would make of the cue", () => {
   const gate = demo.find(({ name }) => name === "fourpenny-gate 1, A4");
   const cells =

@@ -70,9 +70,9 @@ describe("the demo library's handouts", () => {
         const file = files.find(({ path }) => path.endsWith(`handout-${id}.pdf`));
         const text = spaced(await readText(bytesOf(file)));
         expect(firstOutOfOrder(text, cues(routine, id)), `${routine.slug} ${id}`).toBeUndefined();
-        const feet = text.match(/(?:counts \w{4} · )?page \d of \d/g) ?? [];
+        const feet = text.match(/(?:mark \w{4} · )?page \d of \d/g) ?? [];
         expect(feet, `the mark of ${id} on every page`).toEqual(
-          feet.map((_, page) => `counts ${marks.get(id)} · page ${page + 1} of ${feet.length}`),
+          feet.map((_, page) => `mark ${marks.get(id)} · page ${page + 1} of ${feet.length}`),
         );
       }
       const [mirrored, large] = ["mirrored", "large"].map((kind) =>
@@ -83,7 +83,7 @@ describe("the demo library's handouts", () => {
       ).toBeUndefined();
       expect(firstOutOfOrder(spaced(await readText(bytesOf(large))), cues(routine, routine.taught))).toBeUndefined();
       for (const file of files.filter(({ path }) => path.includes(`handout-${routine.taught}`)))
-        expect(await readText(bytesOf(file)), file.path).toContain(`counts ${marks.get(routine.taught)}`);
+        expect(await readText(bytesOf(file)), file.path).toContain(`mark ${marks.get(routine.taught)}`);
     }
   });
 

@@ -53,6 +53,26 @@ test("every version begins with its counts on the first page, under what to take
   }
 });
 
+test("no move of a phrase stands alone on its page, apart from the others", () => {
+  const pageOf = (element: StructureElement) =>
+    element.content
+      .flatMap((one) => ("tag" in one ? allIn(one).flatMap(({ content }) => content) : [one]))
+      .flatMap((one) => ("page" in one ? [one.page] : []))[0];
+  for (const { print } of prints) {
+    const after = print.elements.findLastIndex(({ tag }) => tag === "H2");
+    const about = print.elements.findIndex(
+      (one, index) => index < after && textOf({ ...print, elements: [one] }, pageOf(one) ?? 0) === "About this dance ",
+    );
+    expect(about, print.title).toBeGreaterThan(0);
+    for (const list of print.elements.slice(0, about).filter(({ tag }) => tag === "L")) {
+      const pages = list.content.flatMap((item) => ("tag" in item ? [pageOf(item)] : []));
+      if (pages.length < 2) continue;
+      for (const page of new Set(pages))
+        expect(pages.filter((one) => one === page).length, print.title).toBeGreaterThan(1);
+    }
+  }
+});
+
 test("it has no map, and nothing of other versions", () => {
   for (const { version, print } of prints) {
     const figures = print.elements.flatMap(allIn).filter(({ tag }) => tag === "Figure");

@@ -186,6 +186,40 @@ describe("a handout", () => {
     expect(new Set(pages)).toEqual(new Set(["A4 2", "Letter 2"]));
   });
 
+  it("gives up the pictures for its second side, then the harder level, and nothing where that is not enough", () => {
+    const other = (version: string, text: string) => ({
+      place: version,
+      version,
+      moves: [move("1", text), move("2-4", text)],
+    });
+    const eight = phrase([
+      move("1-4", saying(1, 40), { options: [other("1", saying(2, 30)), other("3", saying(4, 60))] }),
+      move("5-8", saying(3, 40)),
+    ]);
+    const sheetOf = (letters: number) => {
+      const routine = danced({
+        levels: ["1", "2", "3"],
+        taught: "2",
+        sections: [
+          section(
+            "Verse",
+            Array.from({ length: 14 }, () => eight),
+          ),
+        ],
+        prose: { introduction: saying(5, letters), notes: [], after: "" },
+      });
+      const print = handoutPrint(routine, versionOf(routine), library, "sheet");
+      const text = wordsOf(print.elements);
+      const has = ["Level 1:", "Level 3:", "Practice speeds"].filter((part) => text.includes(part));
+      return [print.pages, ...has];
+    };
+    // Of ever more words beside 112 counts.
+    expect(sheetOf(5000)).toEqual([2, "Level 1:", "Level 3:", "Practice speeds"]);
+    expect(sheetOf(7500)).toEqual([2, "Level 1:", "Level 3:"]);
+    expect(sheetOf(8500)).toEqual([2, "Level 1:", "Practice speeds"]);
+    expect(sheetOf(14000)).toEqual([3, "Level 1:", "Level 3:", "Practice speeds"]);
+  });
+
   it("has no type under 9 points, no word half on a grey ground and no page but the last under two thirds full, whatever the routine is", () => {
     for (const { routine, library: set } of fc.sample(anySample, { numRuns: runs(24), seed }))
       for (const dance of [routine, mirror(routine)]) {
@@ -317,5 +351,22 @@ describe("a handout", () => {
       ["4", "Level 3: Leap"],
       ["seated"],
     ]);
+    // Under a row the easier way comes first, wherever its counts are.
+    const under = (version: string, moves: readonly WrittenMove[]) => [{ place: version, version, moves }];
+    const row = danced({
+      levels: ["1", "2", "3"],
+      taught: "2",
+      sections: [
+        section("Verse", [
+          phrase([
+            move("1-4", "Reach", { options: under("3", [move("1", "Leap"), move("2-4", "Land")]) }),
+            move("5-8", "Sway", { options: under("1", [move("5", "Clap"), move("6-8", "Wait")]) }),
+          ]),
+        ]),
+      ],
+    });
+    expect(wordsOf(handoutPrint(row, versionOf(row), library, "sheet").elements)).toContain(
+      "Level 1: 5 Clap; 6–8 Wait · Level 3: 1 Leap; 2–4 Land",
+    );
   });
 });

@@ -190,8 +190,8 @@ describe("a workshop's pack", () => {
     ]);
     const { downloads } = packOf({ ...contextOf(demo.library), files });
     expect(downloads.map(({ file, name, kind }) => [file, name, kind])).toEqual([
-      ["pack.pdf", "The teacher's pack, to print", "PDF"],
-      ["pack-dancers.pdf", "The dancers' pack, to print", "PDF"],
+      ["pack.pdf", "The teacher's pack: plan and handouts", "PDF"],
+      ["pack-dancers.pdf", "The dancers' pack: handouts alone", "PDF"],
     ]);
   });
 

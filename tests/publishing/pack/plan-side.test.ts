@@ -36,15 +36,15 @@ const classOf = (
 /** Of somebody who explains little, and so has many activities in an hour and a half. */
 const crowded = classOf(90, 22, {}, ["tide", "gate"], libraryWith({ explain: 1, questions: 0 }));
 
-test("a class of one routine does not name it in every row, and shows the time of day where it starts at one", () => {
+test("a class of one routine names it once, in its first row, and shows the time of day where it starts at one", () => {
   const { rows } = sideOf(classOf(60, 3, { starts: "18:50" }));
   expect(rows[0]?.[0]).toBe("Clock");
   expect(rows.slice(1, 3).map((row) => row.slice(0, 2))).toEqual([
     ["18:50", "Warm-up"],
-    ["18:55", "The whole dance"],
+    ["18:55", "Title of tide, the whole dance"],
   ]);
   expect(rows.at(-1)).toEqual(["19:50", "End", "", "60"]);
-  expect(rows.flat().join()).not.toContain("Title of tide");
+  expect(rows.slice(3).flat().join()).not.toContain("Title of tide");
   // Shown, marked, drilled at the library's speeds, each in a word: the first chunk has nothing to be linked to.
   const first = rows.find(([, what]) => what === "tide A");
   expect(first?.[2]).toMatch(/^show · mark( × \d)? · (\d\d( × \d)? · )*full( × \d)?$/);
@@ -121,6 +121,18 @@ test("the details of ninety minutes take two sides at the most; what is called g
     for (const { start, kind } of crowded.activities)
       if (kind === "teach") expect(text).toContain(`${en.plan.clock(start)} `);
   }
+});
+
+test("the details name a routine wherever another one was danced before it, as the side does", () => {
+  const plan = classOf(90, 3, {}, ["tide", "gate"]);
+  const details = linesIn({ tag: "Sect", content: detailsSheet(plan, "Details", library, en).elements }).map(wordsOf);
+  const danced = plan.activities.filter(({ routine }) => routine !== undefined);
+  const changes = danced.filter(({ routine }, index) => routine !== danced[index - 1]?.routine);
+  // Each is taught, and at the end each is danced once more.
+  expect(changes.map(({ routine }) => routine)).toEqual(["tide", "gate", "tide", "gate"]);
+  for (const { start, title } of changes)
+    expect(details.some((line) => line.startsWith(en.plan.clock(start)) && line.includes(`${title}, `))).toBe(true);
+  expect(details.filter((line) => /^\d:\d\d +Title of/.test(line))).toHaveLength(changes.length);
 });
 
 test("handouts of two sides begin on a sheet of their own: the back of what stands before them has lines to write on", () => {

@@ -27,7 +27,7 @@ const wide = { lines: 2, short: false, close: false };
 const terse = { lines: 2, short: true, close: false };
 /** One side as large as can be read from afar, or else two; a long dance loses words first, then size, then air. */
 const tries: readonly (Setting & { readonly sides: number; readonly dense: boolean })[] = [
-  ...[18, 16, 14].map((size) => ({ ...wide, size, sides: 1, dense: false })),
+  ...[18, 16, 14, 13].map((size) => ({ ...wide, size, sides: 1, dense: false })),
   ...[18, 16, 14, 13, 12].map((size) => ({ ...wide, size, sides: mostSides, dense: false })),
   ...[14, 13, 12].map((size) => ({ ...terse, size, sides: mostSides, dense: false })),
   ...[14, 13, 12].map((size) => ({ ...terse, size, close: true, sides: mostSides, dense: false })),

@@ -48,8 +48,8 @@ export const pad = { left: 5, right: 3 };
 export const padY = ({ close }: Pick<Setting, "close">): number => (close ? 1.5 : 3);
 /** Most lines of a move before it takes the room of its neighbours. */
 const mostLines = 3;
-/** A call of about so many letters on one count, and so many more on each further one (common practice, no source). */
-const letters = { first: 14, further: 8, most: 30 };
+/** A call of about so many letters on one count, so many more on each further one, and no more than two lines hold (common practice, no source). */
+const letters = { first: 14, further: 24, most: 40 };
 
 export const signRadius = (size: number): number => size * 0.48;
 const signRoom = (size: number): number => signRadius(size) * 2 + 4;

@@ -154,14 +154,14 @@ function keyOf({ section, rows }: Band): string {
 }
 
 function asidesOf(band: Band, routine: Routine, alike: boolean, wording: Wording): readonly string[] {
-  const { print, card, time } = wording;
+  const { card, time } = wording;
   const { section, canon, again } = band;
   const ownTempo = !section.countsPerMinute.equals(routine.music.countsPerMinute) && isCounted(section);
   return [
     ...(section.mirrored && !alike ? [card.otherSide] : []),
     ...(ownTempo ? [card.tempo(time.tempo(section))] : []),
     ...feelTexts(routine, section, wording),
-    ...(alike ? [] : canon.map(({ group, after, facing }) => print.canon(group, after, facing))),
+    ...(alike ? [] : canon),
     ...(routine.times > 1 && again !== "" ? [again] : []),
   ];
 }
