@@ -49,10 +49,11 @@ export function track(
   /** The place in the track beyond which a new speed holds. */
   let speedChange: { readonly after: number; readonly percent: number } | undefined;
 
+  const known = () => (published === null ? laid : copy());
   const copy = () => laid ?? { first: firstCount, stretch: 1 };
   const placeOf = (position: number) => Math.max(0, placeOn(copy(), position));
   const position = () => positionOn(copy(), audio.currentTime);
-  const clicksIn = (from: number, to: number) => clicksOn(copy(), practice ?? whole, practice ? round : 0, from, to);
+  const clicksIn = (from: number, to: number) => clicksOn(known(), practice ?? whole, practice ? round : 0, from, to);
   const clicks = overSong(audio, clicksIn, undefined, { element, change });
   const runAt = (speed: number) => {
     percent = speed;
@@ -104,7 +105,7 @@ export function track(
     nudge: (seconds) => lay({ ...copy(), first: copy().first + seconds }),
     lay,
     forget: () => lay(undefined),
-    copy: () => (published === null ? laid : copy()),
+    copy: known,
     isLaid: () => laid !== undefined,
     clicks,
     start: async (wanted, speed) => {
@@ -152,14 +153,15 @@ function shownAt({ origin, begins, ends, opening, round: others }: Practice, rou
   return { position: ends - first + position, leadsTo: round === 1 ? begins : origin, round: round - 1 };
 }
 
-/** The clicks of a round from one place in a copy up to another, the second one left out. */
+/** The clicks of a round from one place in a copy up to another, the second one left out; none where nobody knows where it begins. */
 export function clicksOn(
-  copy: OnCopy,
+  copy: OnCopy | undefined,
   { origin, opening, round: others }: Practice,
   round: number,
   from: number,
   to: number,
 ): readonly SongClick[] {
+  if (!copy) return [];
   return (round === 0 ? opening : others).flatMap(({ offset, sound }) => {
     const at = placeOn(copy, origin + offset);
     return sound === undefined || sound === "still" || at < from || at >= to ? [] : [{ at, sound }];

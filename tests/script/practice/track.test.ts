@@ -157,6 +157,8 @@ describe("a copy of another tempo", () => {
       ...counts.map(({ at, sound }) => ({ at: 18.75 + at, sound })),
     ]);
     expect(clicksOn(slow, whole, 0, 10, 10.625)).toEqual([{ at: 10, sound: "count" }]);
+    // Where nobody knows the first count there is nothing to click.
+    expect(clicksOn(undefined, whole, 0, 0, 100)).toEqual([]);
     // A later round without a count-in has none.
     const again = layOut(score, { ...wish, to: 0, loops: true });
     expect(clicksOn(slow, again, 1, 0, 100).map(({ sound }) => sound)).toEqual(counts.map(({ sound }) => sound));
