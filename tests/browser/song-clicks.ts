@@ -11,6 +11,8 @@ const hitEvery = 0.5;
 export interface HeardClicks {
   /** Milliseconds by which each click is late against the middle between the song's hits, by the straight line through these. */
   readonly errors: readonly number[];
+  /** The same by the line through the hits around each click alone: a song that stuttered goes on beside its old line, and the clicks with it. */
+  readonly near: readonly number[];
   /** Milliseconds by which each hit of the song lies off that line: what the browser does to the song itself. */
   readonly scatter: readonly number[];
 }
@@ -29,9 +31,15 @@ export async function hearClicks(page: Page, built: string, rate: number, second
   const clicks = onsets.filter((time) => !hits.includes(time));
   const numbers = hits.map((time) => Math.round((time - first) / every));
   const line = lineThrough(numbers, hits);
+  const due = (time: number) => Math.floor((time - first) / every) + 0.5;
   return {
     scatter: hits.map((time, index) => 1000 * (time - line(numbers[index] ?? 0))),
-    errors: clicks.map((time) => 1000 * (time - line(Math.floor((time - first) / every) + 0.5))),
+    errors: clicks.map((time) => 1000 * (time - line(due(time)))),
+    near: clicks.map((time) => {
+      const around = hits.flatMap((hit, index) => (Math.abs(hit - time) < 20 * every ? [index] : []));
+      const [xs, ys] = [around.map((index) => numbers[index] ?? 0), around.map((index) => hits[index] ?? 0)];
+      return 1000 * (time - lineThrough(xs, ys)(due(time)));
+    }),
   };
 }
 

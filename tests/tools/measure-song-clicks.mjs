@@ -51,15 +51,23 @@ const rows = await Promise.all(
   (percents.length > 0 ? percents : [60, 100, 110]).map(async (percent) => {
     const page = await browser.newPage();
     await page.goto(address);
-    const { errors, scatter } = await hearClicks(page, "/over.js", percent / 100, seconds);
-    const cells = [mean(errors), deviation(errors), worst(errors), within(errors), deviation(scatter), worst(scatter)];
+    const { errors, near, scatter } = await hearClicks(page, "/over.js", percent / 100, seconds);
+    const cells = [
+      mean(errors),
+      deviation(errors),
+      worst(errors),
+      within(errors),
+      within(near),
+      deviation(scatter),
+      worst(scatter),
+    ];
     return `| ${percent} % | ${errors.length} | ${cells.map((cell) => cell.toFixed(2)).join(" | ")} |`;
   }),
 );
 console.log(
-  "| speed | clicks | mean, ms | deviation | worst | within 5 ms, % | the song's own deviation | its worst |",
+  "| speed | clicks | mean, ms | deviation | worst | within 5 ms, % | of the hits around it, % | the song's own deviation | its worst |",
 );
-console.log("|---:|---:|---:|---:|---:|---:|---:|---:|");
+console.log("|---:|---:|---:|---:|---:|---:|---:|---:|---:|");
 for (const row of rows) console.log(row);
 await browser.close();
 server.close();

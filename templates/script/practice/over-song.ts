@@ -158,7 +158,7 @@ export function overSong(
     wake: () => {
       const at = context?.currentTime ?? 0;
       if (audio.paused || at !== alive.at) alive = { since: performance.now(), at };
-      if (graph && !audio.paused) rouse();
+      if ((on || graph) && !audio.paused) rouse();
       if (graph && fresh && stands()) leave(fresh);
       if (!on || !graph) return;
       if (audio.paused || audio.seeking) forget();

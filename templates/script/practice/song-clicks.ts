@@ -6,10 +6,11 @@ const key = "countleaf-song-clicks";
 /** Whether clicks sound over the learner's song, and how loud beside it: remembered on the device, whichever the song. */
 export function songClicks(
   root: HTMLElement,
-  { track: { clicks } }: Player,
+  { track }: Player,
   percent: () => number,
   wording: PlayerWording,
 ): { readonly begin: () => void } {
+  const { clicks } = track;
   const tick = root.querySelector<HTMLInputElement>("input[name=over]");
   const level = root.querySelector<HTMLInputElement>("input[name=level]");
   if (!tick || !level) return { begin: () => {} };
@@ -19,7 +20,7 @@ export function songClicks(
     clicks.setLevel(Number(level.value) / 100);
   };
   const begin = () => {
-    if (!tick.checked) return;
+    if (!tick.checked || !track.isOpen()) return;
     // Where there is nothing to sound on, the player says so once the song plays.
     clicks.begin().then(
       () => clicks.prepare(percent() / 100),
@@ -38,6 +39,10 @@ export function songClicks(
       remember(tick.checked, Number(level.value));
     });
   tick.addEventListener("input", () => (tick.checked ? begin() : clicks.end()));
+  // A browser that had no touch before may be waiting for this one.
+  root.addEventListener("click", ({ target }) => {
+    if (target instanceof Element && target.closest("[data-start], [data-song-play]")) begin();
+  });
   return { begin };
 }
 

@@ -1,7 +1,7 @@
 /// <reference lib="dom" />
 
 import fc from "fast-check";
-import { describe, expect, test, vi } from "vitest";
+import { afterEach, describe, expect, test, vi } from "vitest";
 import { alignedTo, placeOn, positionOn, recall, remember } from "../../../templates/script/practice/own-copy.js";
 import { layOut, type Wish } from "../../../templates/script/practice/schedule.js";
 import type { Score } from "../../../templates/script/practice/score.js";
@@ -41,6 +41,10 @@ const audioOf = () =>
     ended: false,
     play: async () => {},
   }) as HTMLAudioElement;
+
+afterEach(() => {
+  vi.unstubAllGlobals();
+});
 
 const sounding = (audio: HTMLAudioElement) => ({ audio, element: () => audio, change: () => {} });
 
