@@ -321,6 +321,12 @@ describe("a handout", () => {
     expect(waiting).not.toContain("How it runs");
   });
 
+  it("says of counts that nobody wrote that they are a hold, once for all that follow each other", () => {
+    const gaps = danced({ sections: [section("Verse", [phrase([move("2", "Clap"), move("5-6", "Sway")])])] });
+    const text = wordsOf(handoutPrint(gaps, versionOf(gaps), library, "sheet").elements);
+    expect(text).toContain("1 hold 2 Clap 3–4 hold 5–6 Sway 7–8 hold");
+  });
+
   it("has what the next easier and the next harder level dance, and of nobody else", () => {
     const ways = { 1: "Clap", 3: "Leap", 4: "Fly" };
     const options = Object.entries(ways).map(([version, text]) => ({
