@@ -185,7 +185,7 @@ sections:
   expect(shore).not.toMatch(/Sea|wait 4|other side/);
   // Sea's own 1 is the room's 5.
   expect(sea).toContain("wait 4 counts, then count your own from 1");
-  expect(sea).toMatch(/1–4 Step left 2 5–8 Step right/);
+  expect(sea).toMatch(/ 1–4 hold 1–4 Step left 2 5–8 Step right/);
   expect(sea).not.toMatch(/others finish|4 counts later/);
 });
 

@@ -53,9 +53,10 @@ export function rowGround(
   withOptions: boolean,
 ): readonly Shape[] {
   const { row, x, top } = context;
-  const starts = new Set(row.cells.filter(({ begins }) => begins).map(({ from }) => from));
+  const held = boxes.filter(({ cells }) => cells.length === 0);
+  const starts = new Set([...row.cells.filter(({ begins }) => begins), ...held].map(({ from }) => from));
   const foot = (at: number) => (boxes.some(({ listed, from, to }) => listed && from < at && at < to) ? top : height);
-  const inside = (at: number) => row.cells.some(({ from, to }) => from < at && at < to);
+  const inside = (at: number) => [...row.cells, ...held].some(({ from, to }) => from < at && at < to);
   const lines = Array.from({ length: row.phrase.numbers.length + 1 }, (_, at) => at)
     .filter((at) => !starts.has(at))
     .map((at) => line("line", 0.5, [x(at), 0], [x(at), inside(at) ? 3.5 : foot(at)]));
@@ -80,8 +81,9 @@ function accentStrip({ row, x, top, name }: RowContext, boxes: readonly Box[], i
   return [{ kind: "box", at: [x(from), name], width: x(to) - x(from), height: strip, fill: "tint" }];
 }
 
-/** A count that nobody wrote, up to where a move begins within it. */
-function held({ cells }: CountRange, index: number): { readonly from: number; readonly to: number } {
+/** Counts that nobody wrote, or one of them up to where a move begins within it. */
+function held({ from, to, cells }: CountRange, index: number): { readonly from: number; readonly to: number } {
+  if (cells.length === 0) return { from, to };
   return { from: index, to: Math.min(index + 1, ...cells.flatMap(({ from }) => (from > index ? [from] : []))) };
 }
 

@@ -206,12 +206,15 @@ function boxesOf(context: RowContext): readonly Box[] {
   return boxes;
 }
 
-/** Counts that no move ties together are ranges of their own. */
+/** Counts that no move ties together are ranges of their own; those that nobody wrote are one hold. */
 function rangesOf({ phrase, cells }: Row): readonly CountRange[] {
   const ranges: CountRange[] = [];
   for (let from = 0, to = 1; from < phrase.numbers.length; from = to, to++) {
     while (to < phrase.numbers.length && cells.some((cell) => cell.from < to && to < cell.to)) to++;
-    ranges.push({ from, to, cells: cells.filter((cell) => from <= cell.from && cell.from < to) });
+    const own = cells.filter((cell) => from <= cell.from && cell.from < to);
+    const before = ranges.at(-1);
+    if (own.length === 0 && before?.cells.length === 0) ranges.splice(-1, 1, { ...before, to });
+    else ranges.push({ from, to, cells: own });
   }
   return ranges;
 }
@@ -223,6 +226,7 @@ function joined(one: CountRange, other: CountRange): CountRange {
 /** Each move in its own counts; undefined where one does not fit. */
 function ownBox(context: RowContext, range: CountRange): Box | undefined {
   const { wording, x, size } = context;
+  if (range.cells.length === 0) return heldBox(context, range);
   const set = range.cells.map((cell) => {
     const options = optionsIn(context, [cell], (one) => standsInside(context, { listed: false }, cell, one));
     return layoutCell(
@@ -247,6 +251,32 @@ function ownBox(context: RowContext, range: CountRange): Box | undefined {
         return [place(at), ...(withOptions ? placeMore(at, height) : [])];
       }),
     rules: () => fitting.flatMap(({ height, rules }, index) => moved(rules(height), left(index), 0)),
+  };
+}
+
+/** Counts that nobody wrote: a hold, as on the page. */
+function heldBox({ wording, row, x, size }: RowContext, range: CountRange): Box {
+  const { from, to } = range;
+  const [first, last] = [row.phrase.numbers[from], row.phrase.numbers[to - 1]];
+  const on = wording.counts.span(first === last ? `${first}` : `${first}-${last}`);
+  const label = wrap([{ text: on, style: "bold" }], smallest);
+  const hold = wrap([{ text: wording.counts.hold, style: "italic", tone: "soft" }], size);
+  const fits = Math.max(...[...label, ...hold].map(({ width }) => width)) <= x(to) - x(from) - inset.left - inset.right;
+  const height = fits ? labelStrip + 0.5 + linesHeight(hold, close) + inset.bottom : 0;
+  return {
+    ...range,
+    listed: false,
+    height,
+    whole: height,
+    rules: () => [],
+    content: (position) => {
+      const at = { ...position, x: position.x + x(from) + inset.left };
+      const content = [
+        ...stackLines(label, { ...at, y: position.y + inset.top }),
+        ...stackLines(hold, { ...at, y: position.y + labelStrip + 0.5 }, close),
+      ];
+      return fits ? [{ tag: "P", content }] : [];
+    },
   };
 }
 

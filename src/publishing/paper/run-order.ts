@@ -1,7 +1,7 @@
 import { shownTrackTime } from "../../routine/clock.js";
 import type { DancedSection, Routine } from "../../routine/routine.js";
 import { sheetSections } from "../../routine/sheet.js";
-import type { Block } from "../../typesetting/block.js";
+import { type Block, textBlock } from "../../typesetting/block.js";
 import type { Wording } from "../../wording/wording.js";
 import { bold, bullet, type NoteStyle, plain, under } from "./note-style.js";
 
@@ -22,7 +22,9 @@ export function orderBlocks(routine: Routine, style: NoteStyle): readonly Block[
     const number = index + 1;
     const label = times > 1 ? `${print.opening(run.time(walls, number))} ` : "";
     const again = broken.has(number) ? [print.order.fromTheTop] : [];
-    return bullet([bold(label), plain([...collapse(round, style.wording), ...again].join(" · "))], style);
+    const way = [bold(label), plain([...collapse(round, style.wording), ...again].join(" · "))];
+    // One time through is no list.
+    return times > 1 ? bullet(way, style) : textBlock(way, style);
   });
   return under(print.order.title, blocks, style);
 }

@@ -307,18 +307,24 @@ describe("a handout", () => {
     const text = (routine: Routine) => wordsOf(handoutPrint(routine, versionOf(routine), library, "sheet").elements);
     const walls = { walls: 4, times: 4, sections: [section("Verse", [eight])] };
     expect(text(danced(walls))).not.toContain("How it runs");
-    expect(text(danced({ ...walls, restarts: [{ place: "r", wall: 3, after: 4 }] }))).toContain("How it runs");
+    expect(text(danced({ ...walls, restarts: [{ place: "r", wall: 3, after: 4 }] }))).toContain("How it runs • Wall 1");
     const twice = [
       section("Verse", [eight]),
       section("Bridge", [eight]),
       section("Verse again", undefined, { sameAs: "Verse" }),
     ];
     expect(text(danced({ sections: twice }))).not.toContain("How it runs");
-    expect(text(danced({ sections: [section("Verse", [eight], { repeat: 2 })] }))).toContain("How it runs");
+    expect(text(danced({ sections: [section("Verse", [eight], { repeat: 2 })] }))).toContain("How it runs Verse × 2");
     const waits = [section("Verse", [eight]), section("Bridge", [eight], { at: at("20") })];
     const waiting = text(danced({ music: { tempo: new Fraction(60), firstCount: new Fraction(10) }, sections: waits }));
     expect(waiting).toContain("1 Verse then wait 2.0 s");
     expect(waiting).not.toContain("How it runs");
+  });
+
+  it("says of counts that nobody wrote that they are a hold, once for all that follow each other", () => {
+    const gaps = danced({ sections: [section("Verse", [phrase([move("2", "Clap"), move("5-6", "Sway")])])] });
+    const text = wordsOf(handoutPrint(gaps, versionOf(gaps), library, "sheet").elements);
+    expect(text).toContain("1 hold 2 Clap 3–4 hold 5–6 Sway 7–8 hold");
   });
 
   it("has what the next easier and the next harder level dance, and of nobody else", () => {
