@@ -11,7 +11,8 @@ import {
 } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
-import { afterAll, expect, test } from "vitest";
+import { afterAll, expect, test, vi } from "vitest";
+import { newCommand } from "../../src/cli/new.js";
 import { readContent } from "../../src/reading/read-content.js";
 import { muPdfLetters } from "../fixtures/read-structure.js";
 import { routineSaying } from "./content.js";
@@ -156,6 +157,8 @@ test("nothing in a file makes the build read another file", { timeout: 300_000 }
     join(folder, "content/workshops/class.md"),
     `---\n${workshop}---\n${inclusions(places[0] ?? "").join("\n\n")}\n`,
   );
+  // Large print and the other side say what the sheets say.
+  writeFileSync(join(folder, "content/library.yaml"), "name: Test room\nhandouts: [versions]\n");
   const { status, stderr } = countleaf(["build"], folder);
   expect([status, stderr.match(/ at .*\.js/g)]).toEqual([0, null]);
   const files = everythingIn(join(folder, "_site")).filter((name) => /\.\w+$/.test(name));
@@ -235,7 +238,7 @@ test("names inside a file lead nowhere: versions, routines of a class, levels", 
   expect(errors.filter(({ file }) => file.endsWith("class.md")).length).toBeGreaterThanOrEqual(4);
 });
 
-test("`new` writes into its folder and nowhere else, whatever the title", () => {
+test("`new` writes into its folder and nowhere else, whatever the title", async () => {
   const folder = home("new", {});
   const outside = () => everythingIn(folder).filter((name) => !name.startsWith("content/routines/"));
   const before = outside();
@@ -254,7 +257,9 @@ test("`new` writes into its folder and nowhere else, whatever the title", () => 
     "\u202egpj",
     "{% include 'x' %}",
   ];
-  for (const title of titles) expect(countleaf(["new", "routine", title], folder).status, title).not.toBeNull();
+  const silent = [process.stdout, process.stderr].map((stream) => vi.spyOn(stream, "write").mockReturnValue(true));
+  for (const title of titles) await newCommand(["routine", title, "--content", join(folder, "content")]);
+  for (const stream of silent) stream.mockRestore();
   expect(outside()).toEqual(before);
   for (const name of readdirSync(join(folder, "content/routines"))) expect(name).toMatch(/^[\p{L}\p{N}-]+\.md$/u);
   // What a title holds stays the title: nothing of it becomes a key.
