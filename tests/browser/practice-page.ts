@@ -50,6 +50,9 @@ interface Opening extends BrowserContextOptions {
   readonly prepare?: (page: Page) => Promise<unknown>;
 }
 
+/** What Chromium says of the machine's own audio, which many pages at once may be too much for: no fault of a page. */
+const device = /^The AudioContext encountered an error from the audio device/;
+
 /** A test that opens pages; what goes wrong on one of them fails it. */
 export const test = base.extend<{ readonly open: (opening?: Opening) => Promise<PracticePage> }>({
   open: async ({ task: _ }, use) => {
@@ -69,7 +72,7 @@ export const test = base.extend<{ readonly open: (opening?: Opening) => Promise<
       return practicePage(page);
     });
     for (const page of pages) await page.close();
-    expect(troubles).toEqual([]);
+    expect(troubles.filter((trouble) => !device.test(trouble))).toEqual([]);
   },
 });
 
