@@ -1,5 +1,5 @@
 import type { SongGuess, TempoCandidate } from "../hearing/song/types.js";
-import { writtenTempo, writtenTime } from "../hearing/song/written.js";
+import { writtenTempo, writtenTime } from "../routine/written-figures.js";
 import { wordingOf } from "../wording/wording.js";
 
 const { song } = wordingOf("en");

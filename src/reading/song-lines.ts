@@ -1,4 +1,5 @@
 import { isMap, isScalar, isSeq, type Pair, parseDocument, type Scalar, type YAMLMap } from "yaml";
+import { writtenTempo, writtenTime, writtenTimes } from "../routine/written-figures.js";
 
 /** What was found out about a song, as far as it is to stand in a routine's file. */
 export interface SongFigures {
@@ -63,12 +64,12 @@ export function withSong(text: string, figures: SongFigures): WithSong {
   const splices: Splice[] = [];
   const { countsPerMinute, firstCount } = figures;
   if (countsPerMinute !== undefined) splices.push(...tempoIn(file, music, countsPerMinute));
-  if (firstCount !== undefined) splices.push(setIn(file, music, "first-count", timeText(firstCount), "tempo"));
+  if (firstCount !== undefined) splices.push(setIn(file, music, "first-count", writtenTime(firstCount), "tempo"));
   for (const { index, at, countsPerMinute } of figures.sections ?? []) {
     const section = isSeq(sections) ? sections.items[index] : undefined;
     if (!isMap(section)) return { missing: "section" };
     // In one line where they stand in one: a place in the track before a tempo.
-    if (at !== undefined) splices.push(setIn(file, section, "at", timesText(at), "name"));
+    if (at !== undefined) splices.push(setIn(file, section, "at", writtenTimes(at), "name"));
     if (countsPerMinute !== undefined) splices.push(...tempoIn(file, section, countsPerMinute));
   }
   return spliced(text, splices);
@@ -90,9 +91,9 @@ function tempoIn(file: File, mapping: YAMLMap, countsPerMinute: number): readonl
   ] as const) {
     const beats = written && Number(scalarOf(pairOf(written, each)));
     if (written && beats && pairOf(written, speed))
-      return [setIn(file, written, speed, tempoText(perCount(beats)), each)];
+      return [setIn(file, written, speed, writtenTempo(perCount(beats)), each)];
   }
-  return [setIn(file, mapping, "tempo", tempoText(countsPerMinute), "name")];
+  return [setIn(file, mapping, "tempo", writtenTempo(countsPerMinute), "name")];
 }
 
 /** A key's value in place of the one that it has, or the key and its value on a line under another key. */
@@ -141,26 +142,6 @@ function startOfLine(text: string, at: number): number {
 function endOfLine(text: string, at: number): number {
   const found = /\r?\n/.exec(text.slice(at));
   return found ? at + found.index : text.length;
-}
-
-/** Counts a minute to the hundredth. */
-function tempoText(countsPerMinute: number): string {
-  return String(Math.round(countsPerMinute * 100) / 100);
-}
-
-/** A place in a track to the millisecond, with no more figures than it needs and a tenth at least: "0:58.0", "1:03.215". */
-export function timeText(seconds: number): string {
-  const thousandths = Math.round(seconds * 1000);
-  const [minutes, rest] = [Math.floor(thousandths / 60_000), thousandths % 60_000];
-  const figures = (rest / 1000).toFixed(3).replace(/(\.\d)(\d*?)0+$/, "$1$2");
-  return `${minutes}:${figures.padStart(figures.length + (rest < 10_000 ? 1 : 0), "0")}`;
-}
-
-function timesText(at: number | Readonly<Record<number, number>>): string {
-  if (typeof at === "number") return timeText(at);
-  return `{ ${Object.entries(at)
-    .map(([through, seconds]) => `${through}: ${timeText(seconds)}`)
-    .join(", ")} }`;
 }
 
 function spliced(text: string, splices: readonly Splice[]): WithSong {

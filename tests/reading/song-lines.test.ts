@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type SongFigures, timeText, withSong } from "../../src/reading/song-lines.js";
+import { type SongFigures, withSong } from "../../src/reading/song-lines.js";
 import { runs } from "../runs.js";
 
 const file = `---
@@ -110,17 +110,4 @@ describe("a song's figures in a routine's file", () => {
       { numRuns: runs(100) },
     );
   });
-});
-
-// By hand: 3 min 5.5 s; a thousandth that rounds up to the next minute.
-it.each([
-  [0, "0:00.0"],
-  [185.5, "3:05.5"],
-  [58, "0:58.0"],
-  [14.205, "0:14.205"],
-  [10.01, "0:10.01"],
-  [59.9996, "1:00.0"],
-  [3600, "60:00.0"],
-])("%s seconds are written %s", (seconds, text) => {
-  expect(timeText(seconds)).toBe(text);
 });

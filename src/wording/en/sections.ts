@@ -10,7 +10,11 @@ export const sections = {
   asked: "Somebody asks about a moment? Tap its count: it has an address of its own, and an answer to copy.",
   /** @param mark of four letters, as at the foot of a sheet of these very counts */
   mark: <T>(mark: T) =>
-    ["Mark of these counts: ", mark, ". A sheet whose foot has other letters after “counts” shows other counts."] as const,
+    [
+      "Mark of these counts: ",
+      mark,
+      ". A sheet whose foot has other letters after “counts” shows other counts.",
+    ] as const,
   besideEveryMove: "show the other versions beside every move",
   /** After a heading, where it speaks of the other side. */
   mirrored: "mirrored",

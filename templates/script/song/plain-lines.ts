@@ -1,7 +1,7 @@
 import type { DeskRoutine } from "../../../src/build/live/desk-data.js";
 import type { Grid } from "../../../src/hearing/song/types.js";
-import { writtenTempo, writtenTime } from "../../../src/hearing/song/written.js";
-import type { SectionFigures, SongFigures } from "../../../src/reading/song-lines.js";
+import type { SongFigures } from "../../../src/reading/song-lines.js";
+import { writtenTempo, writtenTime, writtenTimes } from "../../../src/routine/written-figures.js";
 
 /** Lines as they stand in a routine's file, for whoever puts them there by hand. */
 export function plainLines({ countsPerMinute, firstCount, sections }: SongFigures, routine?: DeskRoutine): string {
@@ -11,20 +11,13 @@ export function plainLines({ countsPerMinute, firstCount, sections }: SongFigure
   ];
   const others = (sections ?? []).flatMap((section) => [
     `  - name: ${routine?.written[section.index]?.name ?? ""}`,
-    ...(section.at === undefined ? [] : [`    at: ${timesText(section.at)}`]),
+    ...(section.at === undefined ? [] : [`    at: ${writtenTimes(section.at)}`]),
     ...(section.countsPerMinute === undefined ? [] : [`    tempo: ${writtenTempo(section.countsPerMinute)}`]),
   ]);
   return [
     ...(music.length > 0 ? ["music:", ...music] : []),
     ...(others.length > 0 ? ["sections:", ...others] : []),
   ].join("\n");
-}
-
-function timesText(at: NonNullable<SectionFigures["at"]>): string {
-  if (typeof at === "number") return writtenTime(at);
-  return `{ ${Object.entries(at)
-    .map(([through, seconds]) => `${through}: ${writtenTime(seconds)}`)
-    .join(", ")} }`;
 }
 
 /** Counts as they go along in an address from one desk to another. */

@@ -1,6 +1,6 @@
 import type { DeskRoutine } from "../../../src/build/live/desk-data.js";
 import type { Landing } from "../../../src/hearing/song/landing.js";
-import { writtenTempo, writtenTime } from "../../../src/hearing/song/written.js";
+import { writtenTempo, writtenTime } from "../../../src/routine/written-figures.js";
 import type { SongWording } from "../../../src/wording/song.js";
 import { made, refill } from "./elements.js";
 import { type Laid, tappedTempo } from "./laid.js";

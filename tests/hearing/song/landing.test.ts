@@ -2,7 +2,6 @@ import fc from "fast-check";
 import Fraction from "fraction.js";
 import { describe, expect, test } from "vitest";
 import { atLines, type LandingSection, landingsOf } from "../../../src/hearing/song/landing.js";
-import { writtenTempo, writtenTime } from "../../../src/hearing/song/written.js";
 import { dance } from "../../../src/routine/dance.js";
 import { library, move, phrase, written, section as writtenSection } from "../../fixtures/written.js";
 import { runs, seed } from "../../runs.js";
@@ -150,15 +149,4 @@ test("what is said to follow is what a file with those lines then does", () => {
 test("there is nothing to land without counts", () => {
   expect(landingsOf([], first, [])).toEqual([]);
   expect(landingsOf([section(0, { counts: 0, seconds: 4 })], first, [])).toEqual([]);
-});
-
-test("times and tempos as a routine file has them", () => {
-  expect([0, 14.2, 58, 59.9996, 125.034].map(writtenTime)).toEqual([
-    "0:00.0",
-    "0:14.2",
-    "0:58.0",
-    "1:00.0",
-    "2:05.034",
-  ]);
-  expect([92, 92.04999, 76.5].map(writtenTempo)).toEqual(["92", "92.05", "76.5"]);
 });

@@ -16,3 +16,10 @@ export function writtenTime(seconds: number): string {
 export function writtenTempo(countsPerMinute: number): string {
   return String(Math.round(countsPerMinute * 100) / 100);
 }
+
+/** Places in the track as an `at` has them: one, or one for each time through. */
+export function writtenTimes(at: number | Readonly<Record<number, number>>): string {
+  if (typeof at === "number") return writtenTime(at);
+  const times = Object.entries(at).map(([through, seconds]) => `${through}: ${writtenTime(seconds)}`);
+  return `{ ${times.join(", ")} }`;
+}
