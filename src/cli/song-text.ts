@@ -1,15 +1,14 @@
 import type { SongGuess, TempoCandidate } from "../hearing/song/types.js";
-import { writtenTempo, writtenTime } from "../routine/written-figures.js";
 import { wordingOf } from "../wording/wording.js";
 
-const { song } = wordingOf("en");
+const { song, time } = wordingOf("en");
 
 /** What a song sounds like, line by line: lines as they stand under `music` in a routine file, and why beside them. */
 export function songText(file: string, guess: SongGuess, options: { readonly firstCounts: boolean }): string {
-  const length = writtenTime(Math.round(guess.seconds)).replace(/\.0$/, "");
+  const length = time.clock(guess.seconds);
   const tempos = guess.tempos.map((tempo) =>
     [
-      line(`tempo: ${writtenTempo(tempo.countsPerMinute)}`, song.relation(tempo.relation)),
+      line(song.tempoLine(tempo.countsPerMinute), song.relation(tempo.relation)),
       ...(options.firstCounts ? firstCountLines(tempo) : []),
     ].join("\n"),
   );
@@ -36,7 +35,7 @@ function firstCountLines({ firstCounts }: TempoCandidate): readonly string[] {
   const likeliest = firstCounts[0];
   return inOrder.map((guess) =>
     line(
-      `first-count: ${writtenTime(Math.round(guess.at * 100) / 100)}`,
+      song.firstCountLine(Math.round(guess.at * 100) / 100),
       `${song.reason(guess.why)}${guess === likeliest && firstCounts.length > 1 ? ", the likeliest" : ""}`,
     ),
   );

@@ -1,3 +1,4 @@
+import { writtenTempo, writtenTime } from "../../routine/written-figures.js";
 import { capital, counted } from "./language.js";
 
 const relations = {
@@ -192,6 +193,8 @@ export const song = {
   remove: "Take the mark away",
   removeFrom: (section: string): string => `Take the mark away: ${section}`,
   /* Into the file. */
+  tempoLine: (countsPerMinute: number): string => `tempo: ${writtenTempo(countsPerMinute)}`,
+  firstCountLine: (seconds: number): string => `first-count: ${writtenTime(seconds)}`,
   toFile: "Into the file",
   lines: "The lines for your file",
   stands: "Stands there now",
