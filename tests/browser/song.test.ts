@@ -163,7 +163,7 @@ describe("the song desk", () => {
     await page.locator("[data-nudge=tempo-up]").press("Enter");
     await expect.poll(() => changes.innerText()).toMatch(/mistake in it now[\s\S]*Line \d+: .*sections/);
     writeFileSync(file, byHand);
-    await page.locator("[data-nudge=tempo-up]").press("Enter");
+    await page.evaluate(() => window.dispatchEvent(new Event("focus")));
     await expect.poll(() => changes.innerText()).toContain("Will stand there");
     expect(faults).toEqual([]);
     await close();

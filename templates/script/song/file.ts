@@ -93,6 +93,8 @@ export function filePart(data: DeskData, words: SongWording, reread: (routine: D
     // What was pressed is gone or of no use now: who went there by the keys goes on from what is.
     (question === "write" ? back : done.querySelector("a"))?.focus();
   };
+  // Back from her editor, she sees what the file has now.
+  addEventListener("focus", () => void showLines());
   write?.addEventListener("click", () => void change("write", words.written));
   back?.addEventListener("click", () => void change("take-back", words.takenBack));
   copy.addEventListener("click", () => {
