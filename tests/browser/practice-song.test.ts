@@ -233,15 +233,22 @@ async function tapFrom({ first, every, taps }: { first: number; every: number; t
   }
 }
 
+const cannotPlay = "This browser can't play that file. Try the song as MP3, M4A or WAV.";
+
 test.concurrent("a file that is no song is refused in words, and the clicks come back", async ({ open, expect }) => {
   const { page, start, untilState } = await open();
   await page
     .getByLabel("Choose the song")
     .setInputFiles({ name: "x.mp3", mimeType: "audio/mpeg", buffer: Buffer.from("no") });
-  await page.getByText("This browser can't play that file. Try the song as MP3, M4A or WAV.").waitFor();
+  // To be seen where it was chosen, and read out.
+  const refused = page.locator(".desk-part", { has: page.locator("[name=file]") }).getByText(cannotPlay);
+  await refused.waitFor({ state: "visible" });
+  expect(await page.getByRole("status").getByText(cannotPlay).count()).toBe(1);
   expect(await page.locator("[data-song]").isVisible()).toBe(false);
   await start.click();
   await untilState("count-in");
+  await openSong(page);
+  expect(await refused.count()).toBe(0);
 });
 
 test.concurrent("a song is dropped on the player, goes on without clicks where they find nothing to sound on, and is put away again", async ({

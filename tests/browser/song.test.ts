@@ -136,6 +136,8 @@ describe("the song desk", () => {
     await page.keyboard.press("Enter");
     await expect.poll(() => said(page, "#done")).toContain("Taken back");
     expect(readFileSync(file, "utf8")).toBe(text);
+    // The button is gone: who pressed it by the keys goes on beside it.
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("See Low Tide");
     // What somebody saves meanwhile is neither lost nor in the way.
     writeFileSync(file, text.replace("Two sections.", "Two sections, by the sea."));
     await page.locator("[data-nudge=tempo-up]").press("Enter");
@@ -144,6 +146,25 @@ describe("the song desk", () => {
     await expect.poll(() => changes.innerText()).toContain(`tempo: ${faster}`);
     await page.locator("#write").press("Enter");
     await expect.poll(() => readFileSync(file, "utf8")).toMatch(new RegExp(`tempo: ${faster}\\n[^]*by the sea\\.`));
+    // What she writes by hand after that is no part of what is taken back, however often the button is pressed.
+    await expect.poll(() => changes.innerText()).toContain("Nothing to change");
+    const byHand = readFileSync(file, "utf8").replace("by the sea", "at the ebb");
+    writeFileSync(file, byHand);
+    for (let presses = 0; presses < 2; presses++) {
+      // The page then looks at the file again.
+      const answered = page.waitForResponse(/song\/\?routine=/);
+      await page.locator("#back").click();
+      await answered;
+      await expect.poll(() => said(page, "#done")).toContain(".low-tide.md.before");
+    }
+    expect(readFileSync(file, "utf8")).toBe(byHand);
+    // With a mistake in it, it is named where she is: another page would have lost the song.
+    writeFileSync(file, byHand.replace("sections:", "sektions:"));
+    await page.locator("[data-nudge=tempo-up]").press("Enter");
+    await expect.poll(() => changes.innerText()).toMatch(/mistake in it now[\s\S]*Line \d+: .*sections/);
+    writeFileSync(file, byHand);
+    await page.evaluate(() => window.dispatchEvent(new Event("focus")));
+    await expect.poll(() => changes.innerText()).toContain("Will stand there");
     expect(faults).toEqual([]);
     await close();
   });
@@ -179,6 +200,14 @@ describe("the song desk", () => {
     await page.emulateMedia({ colorScheme: "light" });
     expect(await violations(page)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
+    // Twice as large on the narrowest phone, nothing is cut and nothing lies beside the page.
+    await page.setViewportSize({ width: 320, height: 568 });
+    const cut = await page.evaluate(() => {
+      document.documentElement.style.fontSize = "200%";
+      const { scrollHeight = 1, clientHeight = 0 } = document.getElementById("tap") ?? {};
+      return [document.documentElement.scrollWidth, scrollHeight > clientHeight];
+    });
+    expect(cut).toEqual([320, false]);
     await page.getByRole("button", { name: "Take the mark away: Swell" }).press("Enter");
     expect(await page.evaluate(() => document.activeElement?.id)).toBe("mark");
     expect(faults).toEqual([]);

@@ -123,6 +123,15 @@ describe("a routine's file", () => {
     expect(readFileSync(outside, "utf8")).toBe("not for you");
   });
 
+  it("that may not be written is left alone, though its folder would allow it", async () => {
+    const files = routineFiles(content);
+    const { key } = await files.write("kerb", (await seenIn()).key, second).then(() => seenIn());
+    chmodSync(file, 0o444);
+    expect(await files.write("kerb", key, third)).toEqual({ refused: "read-only" });
+    expect(await files.takeBack("kerb", key)).toEqual({ refused: "read-only" });
+    expect(lies()).toEqual({ "kerb.md": second, ".kerb.md.before": first });
+  });
+
   it("that is no UTF-8 is left to its author", async () => {
     writeFileSync(file, Uint8Array.of(0x2d, 0x2d, 0xe9));
     expect(await routineFiles(content).write("kerb", "", second)).toEqual({ refused: "encoding" });

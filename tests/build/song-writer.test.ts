@@ -120,8 +120,13 @@ describe("the song desk of this run", () => {
     expect([one.answer, other.answer]).toContainEqual(refused);
     expect([one.answer, other.answer]).toContainEqual({ key: await keyNow(), lines: expect.anything() });
     writeFileSync(file, text);
-    expect((await post("take-back", await asked({ key: "another" }))).answer).toEqual(refused);
+    const lost = { refused: expect.stringContaining("`.kerb.md.before`") };
+    expect((await post("take-back", await asked({ key: "another" }))).answer).toEqual(lost);
     expect(readFileSync(file, "utf8")).toBe(text);
+    // And where it can't be read as it is now, with what to mend in it.
+    writeFileSync(file, text.replace("sections:", "sektions:"));
+    const mistake = { findings: [{ rule: "unknown-key" }], refused: expect.stringContaining("mend it") };
+    expect((await post("write", question)).answer).toMatchObject(mistake);
   });
 });
 

@@ -13,9 +13,10 @@ export interface RoutineFile {
 
 /**
  * Why a file is left as it is. `gone`: no routine has that name; `link`: it is a link, and what it leads to is not ours to change; `encoding`:
- * it is no UTF-8; `changed`: somebody has saved it meanwhile; `nothing-before`: nothing was written that could be taken back.
+ * it is no UTF-8; `changed`: somebody has saved it meanwhile; `read-only`: nobody may write it, though its folder would allow another in its
+ * place; `nothing-before`: nothing was written that could be taken back.
  */
-export type Refusal = "gone" | "link" | "encoding" | "changed" | "nothing-before";
+export type Refusal = "gone" | "link" | "encoding" | "changed" | "read-only" | "nothing-before";
 export interface Refused {
   readonly refused: Refusal;
 }
@@ -51,7 +52,8 @@ export function routineFiles(contentDir: string, on: Disk = disk): RoutineFiles 
     inTurn(async () => {
       const found = await find(on, contentDir, slug);
       if ("refused" in found) return found;
-      return found.key === seen ? replace(found) : { refused: "changed" as const };
+      if (found.key !== seen) return { refused: "changed" as const };
+      return (found.mode & 0o222) === 0 ? { refused: "read-only" as const } : replace(found);
     });
   return {
     read: async (slug) => {

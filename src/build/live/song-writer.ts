@@ -1,6 +1,7 @@
 import { randomBytes, timingSafeEqual } from "node:crypto";
 import type { IncomingMessage } from "node:http";
 import * as z from "zod";
+import type { Finding } from "../../reading/finding.js";
 import { readRoutine } from "../../reading/read-routine.js";
 import { type ChangedLine, withSong } from "../../reading/song-lines.js";
 import type { Library } from "../../routine/routine.js";
@@ -98,17 +99,28 @@ async function answerTo(
   files: RoutineFiles,
   library: Library,
 ): Promise<SongAnswer> {
-  if (question === "take-back") return toldOf(await files.takeBack(slug, key), []);
+  if (question === "take-back") {
+    const back = await files.takeBack(slug, key);
+    return "refused" in back && back.refused === "changed" ? { refused: changedSince(slug) } : toldOf(back, []);
+  }
   const there = await files.read(slug);
   if ("refused" in there) return toldOf(there, []);
-  if (there.key !== key) return toldOf({ refused: "changed" }, []);
+  if (there.key !== key) {
+    const findings = mistakesIn(there.text, slug, library);
+    if (findings.length === 0) return toldOf({ refused: "changed" }, []);
+    return { refused: "The file was saved meanwhile and has a mistake in it now: mend it, and go on here.", findings };
+  }
   // Absent and undefined are one to what is sent as JSON.
   const made = withSong(there.text, JSON.parse(JSON.stringify(figures)));
   if ("missing" in made) return { refused: `The file has no ${made.missing.replace("-", " ")} to write this into.` };
-  const errors = readRoutine(made.text, slug, library).findings.filter(({ severity }) => severity === "error");
+  const errors = mistakesIn(made.text, slug, library);
   if (errors.length > 0) return { refused: "With these lines the file could not be read any more.", findings: errors };
   if (question !== "write" || made.lines.length === 0) return { key, lines: made.lines };
   return toldOf(await files.write(slug, key, made.text), made.lines);
+}
+
+function mistakesIn(text: string, slug: string, library: Library): readonly Finding[] {
+  return readRoutine(text, slug, library).findings.filter(({ severity }) => severity === "error");
 }
 
 function toldOf(done: RoutineFile | Refused, lines: readonly ChangedLine[]): SongAnswer {
@@ -119,9 +131,13 @@ const refusals: Readonly<Record<Refusal, string>> = {
   gone: "There is no such routine in the content folder any more.",
   link: "The routine is a link to another file: copy the lines into that one.",
   encoding: "The file is not saved as UTF-8: save it so in your editor, and open this page again.",
-  changed: "The file was saved by somebody else meanwhile: open this page again to see what stands there now.",
+  changed: "The file was saved meanwhile, so nothing was written: look at the lines again, and write them then.",
+  "read-only": "The file is set so that it can only be read: allow it to be written, or copy the lines.",
   "nothing-before": "There is nothing to take back.",
 };
+
+const changedSince = (slug: string) =>
+  `The file was saved after that, so nothing was taken back. What stood there before lies beside it, in \`.${slug}.md.before\`.`;
 
 /** Most bytes of a question. */
 const mostBytes = 64 * 1024;

@@ -109,6 +109,7 @@ function ownSong({ practice: words }: Wording): Html {
         <h3>${words.ownSong}</h3>
         <p>${words.ownSongHow}</p>
         <label class="desk-file"><input type="file" name="file" accept="audio/*"><span>${words.songFile}</span></label>
+        <p class="desk-silent" data-refused></p>
         <div data-song hidden>
           <audio preload="auto" data-audio></audio>
           <p class="desk-song"><b data-song-name></b></p>

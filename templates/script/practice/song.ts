@@ -24,6 +24,8 @@ export function song(given: {
   const line = root.querySelector("[data-first-count]");
   const name = root.querySelector("[data-song-name]");
   const forget = root.querySelector<HTMLElement>("[data-forget]");
+  // The news is for those who can't see: here stands for all others why a file is not open.
+  const refused = root.querySelector("[data-refused]");
   songControls(root, audio, wording);
   const showFirstCount = () => {
     if (line) line.textContent = wording.firstCount(track.copy());
@@ -32,6 +34,7 @@ export function song(given: {
   const open = (file: File | undefined) => {
     if (!file || !controls) return;
     player.pause();
+    refused?.replaceChildren();
     track.open(file);
     controls.hidden = false;
     if (name) name.textContent = file.name;
@@ -64,6 +67,7 @@ export function song(given: {
     if (!track.isOpen()) return;
     close();
     player.say(wording.cannotOpen);
+    refused?.replaceChildren(wording.cannotOpen);
   });
   onPress("one", () => track.alignTo(chosen()));
   onPress("nudge", ({ dataset }) => track.nudge(Number(dataset.nudge)));

@@ -25,6 +25,8 @@ export function filePart(data: DeskData, words: SongWording, reread: (routine: D
   const write = isWriting ? the("write", HTMLButtonElement) : undefined;
   const back = isWriting ? the("back", HTMLButtonElement) : undefined;
   let wanted: SongFigures | undefined;
+  /** The key of the file as it was written here: what somebody has saved since then is not taken back with it. */
+  let written: string | undefined;
   let text = "";
   /** What is wanted, as it was shown last. */
   let shown: string | undefined;
@@ -32,12 +34,12 @@ export function filePart(data: DeskData, words: SongWording, reread: (routine: D
   let asked = 0;
   let waiting: ReturnType<typeof setTimeout> | undefined;
 
-  const ask = async (question: string, figures: SongFigures = {}): Promise<SongAnswer> => {
+  const ask = async (question: string, figures: SongFigures = {}, key = routine?.key): Promise<SongAnswer> => {
     try {
       const response = await fetch(`/~live/song/${question}`, {
         method: "POST",
         headers: { "content-type": "application/json", ...(run && { [run.header]: run.token }) },
-        body: JSON.stringify({ slug: routine?.slug, key: routine?.key, figures }),
+        body: JSON.stringify({ slug: routine?.slug, key, figures }),
       });
       return (await response.json()) as SongAnswer;
     } catch {
@@ -61,7 +63,7 @@ export function filePart(data: DeskData, words: SongWording, reread: (routine: D
     // Another question was asked meanwhile: its answer is the one to show.
     if (turn !== asked) return;
     if ("refused" in answer) {
-      if (await isReread()) return;
+      if (!answer.findings && (await isReread())) return;
       return offer(refusal(answer, words), plainLines(wanted, routine), false);
     }
     const { lines } = answer;
@@ -80,17 +82,19 @@ export function filePart(data: DeskData, words: SongWording, reread: (routine: D
   };
   /** Has something written, and reads the file as it is then. */
   const change = async (question: "write" | "take-back", said: string) => {
-    const answer = await ask(question, question === "write" ? wanted : {});
-    await isReread();
+    const answer = await (question === "write" ? ask(question, wanted) : ask(question, {}, written));
+    if (!("findings" in answer)) await isReread();
     if ("refused" in answer) return done.replaceChildren(...refusal(answer, words));
     done.replaceChildren(said, " ");
     if (routine) done.append(made("a", words.toRoutine(routine.title), { href: `/routines/${routine.slug}/` }));
+    written = answer.key;
     if (!back) return;
     back.hidden = question === "take-back";
     // What was pressed is gone or of no use now: who went there by the keys goes on from what is.
-    if (question === "write") back.focus();
-    else copy.focus();
+    (question === "write" ? back : done.querySelector("a"))?.focus();
   };
+  // Back from her editor, she sees what the file has now.
+  addEventListener("focus", () => void showLines());
   write?.addEventListener("click", () => void change("write", words.written));
   back?.addEventListener("click", () => void change("take-back", words.takenBack));
   copy.addEventListener("click", () => {
