@@ -1,3 +1,4 @@
+import { fallsBetween } from "../hearing/song/between.js";
 import type { SongGuess, TempoCandidate } from "../hearing/song/types.js";
 import { wordingOf } from "../wording/wording.js";
 
@@ -30,13 +31,14 @@ function line(key: string, why: string): string {
   return `  ${key.padEnd(24)}${why}`;
 }
 
-function firstCountLines({ firstCounts }: TempoCandidate): readonly string[] {
+function firstCountLines(tempo: TempoCandidate): readonly string[] {
+  const { firstCounts } = tempo;
   const inOrder = firstCounts.toSorted((a, b) => a.at - b.at);
   const likeliest = firstCounts[0];
   return inOrder.map((guess) =>
     line(
       song.firstCountLine(Math.round(guess.at * 100) / 100),
-      `${song.reason(guess.why)}${guess === likeliest && firstCounts.length > 1 ? ", the likeliest" : ""}`,
+      `${song.reason(guess.why, fallsBetween(guess, tempo))}${guess === likeliest && firstCounts.length > 1 ? ", the likeliest" : ""}`,
     ),
   );
 }

@@ -112,7 +112,8 @@ function apologize(response: ServerResponse, error: unknown): void {
     response.destroy();
     return;
   }
-  const { status, type, body } = plain(500, `This could not be answered: ${errorText(error)}. The library goes on.`);
+  const why = errorText(error).replace(/\.$/, "");
+  const { status, type, body } = plain(500, `This could not be answered: ${why}. The library goes on.`);
   response.writeHead(status, headersOf(type));
   response.end(body);
 }

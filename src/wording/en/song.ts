@@ -82,7 +82,7 @@ export const song = {
   opening: "Opening it …",
   listening: "Listening to it …",
   ready: (seconds: number, isGuess: boolean): string =>
-    `The song is open: ${clock(seconds)} long. ${isGuess ? "The counts are a guess from its sound: play it" : "Play it"}, and tap along.`,
+    `The song is open: ${clock(seconds)} long. ${isGuess ? "At first its counts are a guess from the sound: play it" : "Play it"}, and tap along.`,
   unreadable: "This browser can’t play that file. Save the song as MP3 or WAV, and choose that.",
   /* What was found. */
   countsAMinute: "counts a minute",
@@ -124,7 +124,9 @@ export const song = {
   relation: (relation: keyof typeof relations): string => relations[relation],
   aGuess: (relation: keyof typeof relations): string => `a guess: ${relations[relation]}`,
   first: "The first count",
-  reason: (why: keyof typeof reasons): string => reasons[why],
+  /** @param between whether it falls between the counts that the likeliest one begins */
+  reason: (why: keyof typeof reasons, between: boolean): string =>
+    between ? `${reasons[why]}, between the counts` : reasons[why],
   unsteady: (of: TempoRange): string =>
     `The song does not keep one tempo: it goes from ${range(of)} counts a minute. Tap along in each section by itself, and mark where sections begin.`,
   /* Tapping. */

@@ -90,8 +90,11 @@ export function filePart(data: DeskData, words: SongWording, reread: (routine: D
     written = answer.key;
     if (!back) return;
     back.hidden = question === "take-back";
-    // What was pressed is gone or of no use now: who went there by the keys goes on from what is.
-    (question === "write" ? back : done.querySelector("a"))?.focus();
+    // What was pressed is gone or of no use now: who went there by the keys goes on from what is, and not to another page.
+    if (question === "write") return back.focus();
+    clearTimeout(waiting);
+    await showLines();
+    copy.focus();
   };
   // Back from her editor, she sees what the file has now.
   addEventListener("focus", () => void showLines());

@@ -1,3 +1,4 @@
+import { fallsBetween } from "../../../src/hearing/song/between.js";
 import type { NoGuess, SongGuess } from "../../../src/hearing/song/types.js";
 import type { SongWording } from "../../../src/wording/song.js";
 import { made, refill } from "./elements.js";
@@ -79,14 +80,16 @@ function choicesOf(desk: Desk, words: SongWording): readonly Choice[] {
 }
 
 function firstChoices({ tempos }: SongGuess, tempo: number, words: SongWording): readonly Choice[] {
-  const guesses = (tempos[tempo]?.firstCounts ?? []).map((guess, first) => ({ ...guess, first }));
-  return guesses
+  const candidate = tempos[tempo];
+  if (candidate === undefined) return [];
+  return candidate.firstCounts
+    .map((guess, first) => ({ ...guess, first, between: fallsBetween(guess, candidate) }))
     .sort((a, b) => a.at - b.at)
-    .map(({ at, why, first }) => ({
+    .map(({ at, why, first, between }) => ({
       key: `at-${first}`,
       basis: { from: "guess", tempo, first },
       figure: words.place(at),
-      why: words.reason(why),
+      why: words.reason(why, between),
     }));
 }
 

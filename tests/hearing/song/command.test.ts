@@ -87,16 +87,25 @@ describe("countleaf tempo", () => {
     }
   });
 
-  test("says how far a tempo ranges that does not hold", () => {
+  test("says how far a tempo ranges that does not hold, and which first counts lie between the others", () => {
+    // A count takes 0.6 s: from 1.6 to 0.7 are one and a half, from 1.6 to 4.0 are four.
+    const firstCounts = [
+      { at: 1.6, why: "music-begins", trust: 0.6 },
+      { at: 0.7, why: "music-begins", trust: 0.2 },
+      { at: 4, why: "bar-begins", trust: 0.2 },
+    ] as const;
     const guess: SongGuess = {
       seconds: 192,
       curve: [],
-      tempos: [{ countsPerMinute: 100.4, relation: "first", trust: 1, firstCounts: [] }],
+      tempos: [{ countsPerMinute: 100, relation: "first", trust: 1, firstCounts }],
       unsteady: { slowest: 98.04, fastest: 103.3 },
     };
     const text = songText("tide.wav", guess, { firstCounts: true });
     expect(text).toContain("tide.wav, 3:12.");
     expect(text).toContain("from 98 to 103.3");
     expect(text).toContain("`at`");
+    expect(text).toMatch(
+      /0:00\.7 +the music begins, between the counts\n.*0:01\.6 +the music begins, the likeliest\n.*0:04\.0 +the first heavy one of four\n/,
+    );
   });
 });
