@@ -138,7 +138,7 @@ interface Figures {
 function certaintyOf({ share, on, spread, width, unsteady }: Figures): Certainty {
   // Taps at random lie along some beat or other now and then, but never so close.
   if (unsteady !== undefined || width > 0.75 * widest) return "unsure";
-  if (on >= 16 && spread <= 0.006 && share >= 0.75) return "sure";
+  if (on >= 24 && spread <= 0.006 && share >= 0.75) return "sure";
   return on >= 8 && spread <= 0.02 && share >= 0.6 ? "likely" : "unsure";
 }
 
