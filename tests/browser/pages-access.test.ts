@@ -1,6 +1,7 @@
 import { createRequire } from "node:module";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { long } from "../runs.js";
 import { openBrowser } from "./browser.js";
 import { demoSite, type TestSite, watchedPage } from "./site.js";
 
@@ -54,7 +55,8 @@ test.concurrent.each([
   "workshops/winter-floor-day/index.html",
 ])("axe finds nothing on %s, wide and narrow, light and dark", async (name) => {
   const { page } = await watchedPage(browser, site, { bypassCSP: true, reducedMotion: "reduce" });
-  for (const width of [1280, 320]) {
+  // A second routine's page differs from the first in what stands in it, which shows in one width.
+  for (const width of name.includes("fourpenny") && !long ? [320] : [1280, 320]) {
     await page.setViewportSize({ width, height: 900 });
     await page.emulateMedia({ colorScheme: "light" });
     await page.goto(site.url + name, { waitUntil: "networkidle" });

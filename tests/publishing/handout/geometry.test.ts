@@ -11,7 +11,7 @@ import { anySample } from "./random-routine.js";
 
 /* Cards are measured in `card.test.ts`, as they are laid out. */
 const kinds = ["sheet", "mirrored", "large"] as const;
-const each = runs(75);
+const each = runs(50);
 const samples = fc.sample(anySample, { numRuns: kinds.length * each, seed: 20261002 });
 
 /** Points by which rounding in the file may move an edge. */
