@@ -114,10 +114,10 @@ test("the head of the handout names the group too, and the legend is of what the
   expect(paper).toContain("lands hard");
   expect(paper).toMatch(/lands hard caution facing/);
   // A sheet whose head has no caution says where to find what holds for every dance.
-  expect(paper).not.toContain("take care: after the counts");
+  expect(paper).not.toContain("What holds for every dance stands where the counts end.");
   const ebb = asDancedBy(routine, "Ebb");
   const own = spaced(await readText(await drawHandout(ebb, ebb.versions[0] ?? version, library, "sheet")));
-  expect(own).toContain("take care: after the counts");
+  expect(own).toContain("What holds for every dance stands where the counts end.");
   const large = spaced(await readText(await drawHandout(routine, version, library, "large")));
   expect(large).toContain("Take care: Weight on the knees (Flood). Wear knee pads");
 });
@@ -147,7 +147,7 @@ sections:
   for (const others of ["Sink", "Weight on the knees", "Facing back", "Flood", "Spiral"])
     expect(first).not.toContain(others);
   expect(second).toContain("Level 1 of 2, Flood");
-  for (const own of ["Sink", "Rise", "Level 2: ", "Spiral down", "Weight on the knees.", "Facing back"])
+  for (const own of ["Sink", "Rise", "Harder (Level 2): ", "Spiral down", "Weight on the knees.", "Facing back"])
     expect(second).toContain(own);
   for (const others of ["Reach up", "Ebb"]) expect(second).not.toContain(others);
   expect(flood.one.load).toEqual({ knees: 1 });
@@ -251,7 +251,7 @@ sections:
   expect(other?.moves[0]?.risks).toEqual(["floor-drop", "jump", "kneework"]);
   expect(other?.moves[0]?.risks).toEqual(two?.groups[0]?.moves[0]?.cautions);
   const paper = spaced(await readText(await drawHandout(level, one ?? version, library, "sheet")));
-  expect(paper).toContain("Level 2: 1 Drop from a jump (fast to the floor, jump, weight on the knees)");
+  expect(paper).toContain("Harder (Level 2): 1 Drop from a jump (fast to the floor, jump, weight on the knees)");
   const takes = takesText(planRecording(level, library), level, library);
   expect(takes).toContain(
     "Level 2 (Sea): 1 Drop from a jump (take care: fast to the floor, jump and weight on the knees)",

@@ -74,7 +74,8 @@ export function layoutHead(
   const [title, ...more] = wrap([theirs(routine.title, wording, { style: "bold" })], titleSize, room);
   const titles = title === undefined ? [] : [title, ...more];
   elements.push({ tag: "H1", content: stackLines(titles, { ...position, y }) });
-  const named = wrap([{ text: danceLine(dance, wording), style: "bold" }], 10, room - 14);
+  const rung = wording.print.rung(routine.levels.indexOf(dance.version.id), routine.levels.length);
+  const named = wrap([{ text: danceLine(dance, wording), style: "bold" }, { text: rung }], 10, room - 14);
   const chipWidth = Math.max(...named.map((one) => one.width)) + 14;
   const behind = (titles.at(-1)?.width ?? 0) + 14;
   const beside = named.length === 1 && behind + chipWidth <= room;
@@ -191,7 +192,7 @@ function headLines(dance: Dance, { within, wording }: SheetOptions): readonly He
     ...(built === undefined
       ? []
       : [{ label: print.timesThrough(routine.walls), spans: [{ text: wording.run.timesThrough(built).join(" ") }] }]),
-    ...cautionLine(routine, version, wording),
+    ...cautionLine(routine, version, within, wording),
   ];
 }
 
@@ -210,12 +211,20 @@ function gearLine({ routine, version }: Dance, within: SheetOptions["within"], w
   return [{ label: print.bring, spans }];
 }
 
-/** What to take care of, each by its name and in its own sentence. */
-function cautionLine(routine: Routine, version: Version, { print, risks }: Wording): readonly HeadLine[] {
-  if (version.cautions.length === 0) return [];
+/** What to take care of, each by its name and in its own sentence; or else where that stands which holds for every dance. */
+function cautionLine(
+  routine: Routine,
+  version: Version,
+  within: SheetOptions["within"],
+  { print, risks }: Wording,
+): readonly HeadLine[] {
+  const none = version.cautions.length === 0;
+  if (none && within === "pack") return [];
+  const general: readonly Span[] = none ? [{ text: print.generalCare }] : [];
   const spans = version.cautions.flatMap((risk): readonly Span[] => [
     { text: `${print.opening(risks.of(risk, groupsMeeting(routine, version, risk)))}. `, style: "bold" },
     { text: `${risks.caution(risk)} ` },
   ]);
-  return [{ label: print.takeCare, sign: { alt: print.caution, shapes: cautionSign([4.5, 0], 4.5) }, spans }];
+  const sign = { alt: print.caution, shapes: cautionSign([4.5, 0], 4.5) };
+  return [{ label: print.takeCare, sign, spans: [...spans, ...general] }];
 }

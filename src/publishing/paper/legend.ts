@@ -66,11 +66,6 @@ export function gridSigns(bands: readonly Band[], { print: { legend } }: Wording
   ]);
 }
 
-/** For a sheet whose head has no caution of its own: who looks for one finds what holds for every dance. */
-export function careSign({ print: { legend } }: Wording): LegendEntry {
-  return [legend.care, cautionSign(middle, 4.5)];
-}
-
 /** The signs that only the map has. */
 export function mapSigns(bands: readonly Band[], { print: { legend } }: Wording): readonly LegendEntry[] {
   const moves = bands.flatMap(({ rows }) => rows.flatMap(({ cells }) => cells.map(({ move }) => move)));

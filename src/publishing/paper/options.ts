@@ -49,12 +49,17 @@ export function neighbourOptions(
       if (danced === mine) return [];
       const others = move.alternatives.filter(({ version }) => version === danced);
       const harder = ways[index] === own + 1;
-      return others.map((other) => ({ ...optionOf(move, line[0] ?? "", other, wording), harder }));
+      return others.map((other) => optionOf(move, { level: line[0] ?? "", harder }, other, wording));
     });
   };
 }
 
-function optionOf(move: Move, level: string, { moves }: Alternative, wording: Wording): Omit<CellOption, "harder"> {
+function optionOf(
+  move: Move,
+  { level, harder }: Pick<CellOption, "level" | "harder">,
+  { moves }: Alternative,
+  wording: Wording,
+): CellOption {
   const { counts, print, risks, versions } = wording;
   const label = (on: string): readonly Span[] => [{ text: `${counts.span(on)} `, style: "bold" }];
   const ways = moves.map(({ on, cue, improvised, risks: met }) => ({
@@ -71,17 +76,17 @@ function optionOf(move: Move, level: string, { moves }: Alternative, wording: Wo
     ...said,
   ]);
   const same = ways.length === 1 && ways[0]?.on === move.on;
-  const name: Span = { text: print.levelDances(versions.name(level)), style: "bold" };
-  return { level, same, listed, text: [name, ...(same ? (ways[0]?.said ?? []) : listed)] };
+  const name: Span = { text: print.levelDances(versions.name(level), harder), style: "bold" };
+  return { level, harder, same, listed, text: [name, ...(same ? (ways[0]?.said ?? []) : listed)] };
 }
 
 /** The same in one text for a whole row, level by level, the easier one first. */
 export function optionsText(options: readonly CellOption[], { print, versions }: Wording): readonly Span[] {
   const easierFirst = [...options].sort((one, other) => Number(one.harder) - Number(other.harder));
-  const levels = [...new Set(easierFirst.map(({ level }) => level))];
-  return levels.flatMap((level, at): readonly Span[] => [
+  const levels = new Map(easierFirst.map(({ level, harder }) => [level, harder]));
+  return [...levels].flatMap(([level, harder], at): readonly Span[] => [
     ...(at === 0 ? [] : [{ text: print.between }]),
-    { text: print.levelDances(versions.name(level)), style: "bold" },
+    { text: print.levelDances(versions.name(level), harder), style: "bold" },
     ...options
       .filter((one) => one.level === level)
       .flatMap(({ listed }, index) => [...(index === 0 ? [] : [{ text: "; " }]), ...listed]),

@@ -11,7 +11,7 @@ import { creditSpans, routineAddress } from "./credit.js";
 import type { Dance } from "./dance.js";
 import { type Grid, listedIn, placeGrid, type SetBand, setGrid } from "./grid.js";
 import { danceLine, type Head, layoutHead, type SheetOptions } from "./head.js";
-import { careSign, gridSigns, type Legend, layoutLegend, mapSigns } from "./legend.js";
+import { gridSigns, type Legend, layoutLegend, mapSigns } from "./legend.js";
 import { headingBlock, type NoteStyle } from "./note-style.js";
 import { teachingBlocks } from "./notes.js";
 import { neighbourOptions } from "./options.js";
@@ -149,10 +149,6 @@ function contextOf(
   };
   const wide = { ...style, width };
   const deferring = within !== "pack";
-  const signs = [
-    ...gridSigns(bands, wording),
-    ...(deferring && version.cautions.length === 0 ? [careSign(wording)] : []),
-  ];
   const texts = (set: NoteStyle) => [...orderBlocks(routine, set), ...teachingBlocks(routine, version, set)];
   return {
     dance,
@@ -164,7 +160,7 @@ function contextOf(
     below: routine.mirrored ? top : top + runningHead,
     bottom: pageHeight - margin.bottom,
     head,
-    legend: layoutLegend(signs, { page: 0, x: margin.side, y: top + head.height + 3 }, width),
+    legend: layoutLegend(gridSigns(bands, wording), { page: 0, x: margin.side, y: top + head.height + 3 }, width),
     credit: footElement(creditSpans(routine, library, wording), library.paper, wording),
     map: mapPicture(dance, bands, width, wording),
     care: deferring ? deferringBlocks(library, wide) : [],

@@ -27,6 +27,11 @@ export const print = {
   version: (name: string, levels: number | undefined, mirrored: boolean): string =>
     `${name}${levels === undefined ? "" : ` of ${levels}`}${mirrored ? ", mirrored" : ""}`,
   /** The same of a group's own sheet: "Level 2 of 3, Flood". */
+  /** After the name of a level, where no other is easier, or none harder. @param index from 0, the easiest first */
+  rung: (index: number, levels: number): string => {
+    if (levels < 2 || index < 0) return "";
+    return index === 0 ? ", the easiest" : index === levels - 1 ? ", the hardest" : "";
+  },
   versionOf: (version: string, group: string | undefined): string =>
     group === undefined ? version : `${version}, ${group}`,
   /** In the file's metadata: "Night Ferry: Level 2, large print". */
@@ -85,6 +90,8 @@ export const print = {
   otherSideBar: "Mirrored: the other side",
   mirroredFor: "To dance it on the other side, or to follow somebody who faces you.",
   takeCare: "Take care",
+  /** On a sheet without a caution of its own. */
+  generalCare: "What holds for every dance stands where the counts end.",
   care: (cautions: readonly string[], on: keyof typeof whereCautionsAre): string =>
     `${cautions.join(", ")}. ${whereCautionsAre[on]}`,
   timesThrough: (walls: number): string => (walls > 1 ? "Walls" : "Times"),
@@ -96,7 +103,7 @@ export const print = {
   /** Beside a row over whose counts words are called. */
   calledHere: "called",
   /** Before what a neighbouring level dances instead. */
-  levelDances: (level: string): string => `${level}: `,
+  levelDances: (level: string, harder: boolean): string => `${harder ? "Harder" : "Easier"} (${level}): `,
   /** Between what stands in one line. */
   between: " · ",
   continued: "(continued)",
@@ -154,8 +161,6 @@ export const print = {
     accent: "accent",
     hit: "lands hard",
     caution: "caution",
-    /** On a sheet without a caution of its own, for what holds for every dance. */
-    care: "take care: after the counts",
     inverted: "upside down",
     otherSide: "other side",
     goesOn: "goes on below",

@@ -210,14 +210,14 @@ describe("a handout", () => {
       });
       const print = handoutPrint(routine, versionOf(routine), library, "sheet");
       const text = wordsOf(print.elements);
-      const has = ["Level 1:", "Level 3:", "Practice speeds"].filter((part) => text.includes(part));
+      const has = ["(Level 1):", "(Level 3):", "Practice speeds"].filter((part) => text.includes(part));
       return [print.pages, ...has];
     };
     // Of ever more words beside 112 counts.
-    expect(sheetOf(5000)).toEqual([2, "Level 1:", "Level 3:", "Practice speeds"]);
-    expect(sheetOf(7500)).toEqual([2, "Level 1:", "Level 3:"]);
-    expect(sheetOf(8500)).toEqual([2, "Level 1:", "Practice speeds"]);
-    expect(sheetOf(14000)).toEqual([3, "Level 1:", "Level 3:", "Practice speeds"]);
+    expect(sheetOf(5000)).toEqual([2, "(Level 1):", "(Level 3):", "Practice speeds"]);
+    expect(sheetOf(7500)).toEqual([2, "(Level 1):", "(Level 3):"]);
+    expect(sheetOf(8500)).toEqual([2, "(Level 1):", "Practice speeds"]);
+    expect(sheetOf(14000)).toEqual([3, "(Level 1):", "(Level 3):", "Practice speeds"]);
   });
 
   it("has no type under 9 points, no word half on a grey ground and no page but the last under two thirds full, whatever the routine is", () => {
@@ -347,14 +347,14 @@ describe("a handout", () => {
     });
     const said = routine.versions.map((version) => {
       const text = wordsOf(handoutPrint(routine, version, library, "sheet").elements).replaceAll(/1–8 /g, "");
-      return [version.id, ...(text.match(/Level \d: [A-Z]\w+/g) ?? [])];
+      return [version.id, ...(text.match(/(?:Easier|Harder) \(Level \d\): [A-Z]\w+/g) ?? [])];
     });
     // Level 4 dances level 3's way in the second phrase, so that there neither has anything to say to the other.
     expect(said).toEqual([
-      ["1", "Level 2: Reach"],
-      ["2", "Level 1: Clap", "Level 3: Leap", "Level 3: Leap"],
-      ["3", "Level 2: Reach", "Level 4: Fly", "Level 2: Sway"],
-      ["4", "Level 3: Leap"],
+      ["1", "Harder (Level 2): Reach"],
+      ["2", "Easier (Level 1): Clap", "Harder (Level 3): Leap", "Harder (Level 3): Leap"],
+      ["3", "Easier (Level 2): Reach", "Harder (Level 4): Fly", "Easier (Level 2): Sway"],
+      ["4", "Easier (Level 3): Leap"],
       ["seated"],
     ]);
     // Under a row the easier way comes first, wherever its counts are.
@@ -372,7 +372,7 @@ describe("a handout", () => {
       ],
     });
     expect(wordsOf(handoutPrint(row, versionOf(row), library, "sheet").elements)).toContain(
-      "Level 1: 5 Clap; 6–8 Wait · Level 3: 1 Leap; 2–4 Land",
+      "Easier (Level 1): 5 Clap; 6–8 Wait · Harder (Level 3): 1 Leap; 2–4 Land",
     );
   });
 });
