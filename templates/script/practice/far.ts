@@ -19,7 +19,8 @@ export function farView(dialog: HTMLDialogElement, opener: HTMLElement, shown: (
   });
   dialog.querySelector("[data-leave]")?.addEventListener("click", leave);
   dialog.addEventListener("close", () => {
-    if (document.fullscreenElement) leaving = document.exitFullscreen().catch(() => {});
+    // It is told of a moment later, and may be open again by then.
+    if (document.fullscreenElement && !dialog.open) leaving = document.exitFullscreen().catch(() => {});
   });
   document.addEventListener("fullscreenchange", () => {
     if (!document.fullscreenElement && dialog.open) leave();
