@@ -49,15 +49,6 @@ export function fitTaps(times: readonly number[]): TapFit | NoFit {
   };
 }
 
-/**
- * The counts of a stretch of the track alone: for a change of tempo within the song.
- *
- * @param from seconds, as `until`; taps at both ends belong to it
- */
-export function fitStretch(times: readonly number[], from: number, until: number): TapFit | NoFit {
-  return fitTaps(times.filter((time) => time >= from && time <= until));
-}
-
 /** Even beats near the pace of most taps. */
 function beatsThrough(taps: readonly number[]): FittedBeats | undefined {
   const gaps = taps.slice(1).map((tap, index) => tap - (taps[index] ?? tap));

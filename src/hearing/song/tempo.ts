@@ -21,12 +21,8 @@ export function guessSong(samples: Float32Array, rate: number): SongGuess | NoGu
   return guessFrom(onsetsOf(samples, rate), seconds);
 }
 
-/**
- * The second half of the same, for a page that takes a breath between the two: each takes some part of a second for a song.
- *
- * @param seconds length of the track
- */
-export function guessFrom(onsets: Onsets, seconds: number): SongGuess | NoGuess {
+/** @param seconds length of the track */
+function guessFrom(onsets: Onsets, seconds: number): SongGuess | NoGuess {
   if (!onsets.all.some((value) => value > 0)) return { why: "silent" };
   const pulses = pulsesIn(likenessOf(onsets.all, onsets.rate), likenessOf(onsets.low, onsets.rate));
   const chosen = candidatesAmong(pulses);
@@ -40,8 +36,7 @@ export function guessFrom(onsets: Onsets, seconds: number): SongGuess | NoGuess 
   const exact = unsteady ? usual : steadyTempo(row, usual, 0.006);
   const firstCounts = (countsPerMinute: number) =>
     unsteady ? alongCurve(onsets, row, through, countsPerMinute / exact) : onGrid(onsets, row, countsPerMinute);
-  const shown = curve.map(({ at, countsPerMinute }) => ({ at: at + onsets.begins, countsPerMinute }));
-  return { tempos: candidatesFrom(chosen, exact, firstCounts), curve: shown, seconds, ...(unsteady && { unsteady }) };
+  return { tempos: candidatesFrom(chosen, exact, firstCounts), seconds, ...(unsteady && { unsteady }) };
 }
 
 /** The tempos to offer, those in a plain ratio to the first as exact as that is. */

@@ -1,5 +1,4 @@
 import { smoothed } from "./pulse.js";
-import type { TempoAt } from "./types.js";
 
 /** Frames a second, with how much begins in each. */
 export interface Row {
@@ -15,6 +14,13 @@ const [below, above] = [170, 100];
 const fineness = 0.003;
 /** What it costs to change by a step of the curve from one second to the next; by four, twice that: who slows down does so in earnest. */
 const unwilling = 0.01;
+
+/** The tempo at a moment of a row. */
+interface TempoAt {
+  /** Seconds from its start. */
+  readonly at: number;
+  readonly countsPerMinute: number;
+}
 
 /** A place of the curve. */
 export interface CurvePoint extends TempoAt {

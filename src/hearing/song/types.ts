@@ -79,21 +79,12 @@ export interface TempoCandidate {
   readonly firstCounts: readonly FirstCountGuess[];
 }
 
-/** The tempo at a moment of the track. */
-export interface TempoAt {
-  /** Seconds from the start of the track. */
-  readonly at: number;
-  readonly countsPerMinute: number;
-}
-
 /** What a track sounds like it might be counted as. Guesses, all of them. */
 export interface SongGuess {
   /** Two or three, the likeliest first. */
   readonly tempos: readonly TempoCandidate[];
   /** Where no one tempo holds from beginning to end: how far it ranges, counted as the first candidate is. */
   readonly unsteady?: TempoRange;
-  /** The first candidate's tempo through the track, a value a second where it could be told. */
-  readonly curve: readonly TempoAt[];
   /** Length of the track. */
   readonly seconds: number;
 }

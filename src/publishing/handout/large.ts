@@ -120,10 +120,7 @@ function careBlocks({ routine, version }: Dance, width: number, wording: Wording
   const whole = textBlock([label, ...sentences], { size, width, before: 12 });
   const height = whole.slices.reduce((sum, slice) => sum + slice.height, 0);
   if (height <= mostOfHead) return [whole];
-  const care = print.care(
-    named.map(({ name }) => name),
-    "large",
-  );
+  const care = print.care(named.map(({ name }) => name));
   return [textBlock([label, { text: care }], { size, width, before: 12 })];
 }
 

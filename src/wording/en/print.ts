@@ -7,11 +7,6 @@ const kinds = { sheet: [], large: ["large print"], card: ["cue card"] } as const
 /** Line dancers call each time through a wall, whichever way it faces. */
 const noun = (walls: number): string => (walls > 1 ? "wall" : "time");
 
-/** How long a sheet's way to its cautions is. */
-const whereCautionsAre = {
-  large: "Read the cautions at the end first.",
-} as const;
-
 const optionally = " (optional)";
 
 /** After how a group starts that dances everything on the other side. */
@@ -92,8 +87,8 @@ export const print = {
   takeCare: "Take care",
   /** On a sheet without a caution of its own. */
   generalCare: "What holds for every dance stands where the counts end.",
-  care: (cautions: readonly string[], on: keyof typeof whereCautionsAre): string =>
-    `${cautions.join(", ")}. ${whereCautionsAre[on]}`,
+  /** In large print, where the cautions' own sentences would leave the first page to nothing else. */
+  care: (cautions: readonly string[]): string => `${cautions.join(", ")}. Read the cautions at the end first.`,
   timesThrough: (walls: number): string => (walls > 1 ? "Walls" : "Times"),
 
   /* The grid. */
@@ -187,8 +182,6 @@ export const print = {
 
   /** "Flood, 7–8": counts of a group's own. */
   whose: (group: string): string => `${group}. `,
-  alternativesOf: "Other ways to dance it",
-  takeCareShort: (cautions: readonly string[]): string => `take care: ${cautions.join(", ")}`,
   teachingNotes: "Teaching notes",
   /** A name at the head of what is said of it. */
   leading: (name: string): string => (/[.!?:…]$/.test(name) ? name : `${name}.`),

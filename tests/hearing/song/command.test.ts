@@ -96,7 +96,6 @@ describe("countleaf tempo", () => {
     ] as const;
     const guess: SongGuess = {
       seconds: 192,
-      curve: [],
       tempos: [{ countsPerMinute: 100, relation: "first", trust: 1, firstCounts }],
       unsteady: { slowest: 98.04, fastest: 103.3 },
     };

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { nearestCount, timeOfCount } from "../../../src/hearing/song/grid.js";
-import { fitStretch, fitTaps } from "../../../src/hearing/song/taps.js";
+import { fitTaps } from "../../../src/hearing/song/taps.js";
 import type { TapFit } from "../../../src/hearing/song/types.js";
 import { randomFrom } from "../../fuzz/random.js";
 import { runs, seed } from "../../runs.js";
@@ -130,15 +130,6 @@ describe("a tempo that changes", () => {
       fitted(tapAlong({ countsPerMinute: 56 + (124 * seed) / tries, firstCount: 5, taps: 96, seed, endsAt: 0.94 })),
     ).filter(({ unsteady }) => unsteady !== undefined);
     expect(found.length).toBeGreaterThanOrEqual(0.95 * tries);
-  });
-
-  test("taps in a stretch fit that stretch alone", () => {
-    const slow = Array.from({ length: 32 }, (_, index) => 10 + index * 0.6);
-    const fast = Array.from({ length: 32 }, (_, index) => 40 + index * 0.5);
-    const fit = fitStretch([...slow, ...fast], 40, 60);
-    if ("why" in fit) throw new Error(fit.why);
-    expect(fit.countsPerMinute).toBeCloseTo(120, 6);
-    expect(fit.firstCount).toBeCloseTo(40, 6);
   });
 });
 

@@ -50,7 +50,6 @@ const guess: SongGuess = {
     },
     { countsPerMinute: 152.008, relation: "double", trust: 0.3, firstCounts: [] },
   ],
-  curve: [],
   seconds: 60,
 };
 
