@@ -110,13 +110,13 @@ test.concurrent("a later section follows the song where the routine says that it
   expect(time).toBeLessThan(58.7);
   expect(count).toBe("1");
   // The sound is taken away for good, as by a call: the song went through it, and goes on without.
-  expect(await page.evaluate(() => (window as unknown as Graphs).graphs.length)).toBe(1);
+  expect(await page.evaluate(() => (window as unknown as Graphs).graphs.length)).toBeGreaterThan(0);
   const without = page.getByText("so the song plays without them.");
   expect(await without.count()).toBe(0);
   await page.evaluate(() => {
     AudioContext.prototype.resume = () => new Promise(() => {});
     Object.defineProperty(BaseAudioContext.prototype, "currentTime", { get: () => 0 });
-    return (window as unknown as Graphs).graphs[0]?.suspend();
+    return (window as unknown as Graphs).graphs.at(-1)?.suspend();
   });
   await without.waitFor();
   const { time: then, rate } = await track(page);
@@ -249,7 +249,24 @@ test.concurrent("a file that is no song is refused in words, and the clicks come
   await untilState("count-in");
   await openSong(page);
   expect(await refused.count()).toBe(0);
+  // A device whose sound fails for a moment breaks a song off that is fine; one that breaks off again is not.
+  await start.click();
+  const { time } = await track(page, "count");
+  await page.evaluate(soundFails);
+  await page.waitForFunction((time) => (document.querySelector("audio")?.currentTime ?? 0) > time + 0.2, time);
+  expect(await page.locator(".stage").first().getAttribute("data-state")).toBe("count");
+  await page.evaluate(soundFails);
+  await refused.waitFor({ state: "visible" });
+  expect(await page.locator("[data-song]").isVisible()).toBe(false);
 });
+
+/** Runs in the page: what an audio element tells when it has read a file, and then can't go on. */
+function soundFails(): void {
+  const audio = document.querySelector("audio");
+  if (!audio) return;
+  Object.defineProperty(audio, "error", { configurable: true, value: { code: MediaError.MEDIA_ERR_DECODE } });
+  audio.dispatchEvent(new Event("error"));
+}
 
 test.concurrent("a song is dropped on the player, goes on without clicks where they find nothing to sound on, and is put away again", async ({
   open,

@@ -31,8 +31,10 @@ export function song(given: {
     if (line) line.textContent = wording.firstCount(track.copy());
     if (forget) forget.hidden = !track.isLaid();
   };
+  let triedAgain = false;
   const open = (file: File | undefined) => {
     if (!file || !controls) return;
+    triedAgain = false;
     player.pause();
     refused?.replaceChildren();
     track.open(file);
@@ -65,6 +67,12 @@ export function song(given: {
   });
   audio.addEventListener("error", () => {
     if (!track.isOpen()) return;
+    // What broke off was read before: as often as not it is the device's sound that failed, and not the file.
+    if (audio.error?.code === MediaError.MEDIA_ERR_DECODE && !triedAgain) {
+      triedAgain = true;
+      track.readAgain();
+      return;
+    }
     close();
     player.say(wording.cannotOpen);
     refused?.replaceChildren(wording.cannotOpen);

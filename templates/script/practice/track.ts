@@ -7,6 +7,8 @@ import type { Source } from "./source.js";
 /** The learner's own copy of the song, played from their device and never sent anywhere. */
 export interface Track extends Source {
   readonly open: (file: File) => void;
+  /** Reads the file anew and goes on from where it was. */
+  readonly readAgain: () => void;
   readonly close: () => void;
   readonly isOpen: () => boolean;
   /** Says that what sounds now is this position of the routine (seconds at full tempo from its first count). */
@@ -92,6 +94,13 @@ export function track(
       audio.src = URL.createObjectURL(file);
       key = `countleaf track ${slug} ${file.name} ${file.size}`;
       laid = recall(key, firstCount);
+    },
+    readAgain: () => {
+      const { currentTime, paused } = audio;
+      audio.load();
+      audio.currentTime = currentTime;
+      // Where it can't go on, it rests, as after a pause.
+      if (!paused) audio.play().catch(() => audio.dispatchEvent(new Event("pause")));
     },
     close: () => {
       stop();
