@@ -113,13 +113,16 @@ test("the head of the handout names the group too, and the legend is of what the
   expect(paper).toContain("Weight on the knees (Flood). Wear knee pads");
   expect(paper).toContain("lands hard");
   expect(paper).toMatch(/lands hard caution facing/);
-  // A sheet whose head has no caution says where to find what holds for every dance.
-  expect(paper).not.toContain("What holds for every dance stands where the counts end.");
+  // A sheet that has no caution of its own has in its head what holds for every dance, and it says that once.
+  expect(paper).toMatch(/Harbour wall.* Take care\. The venue/);
   const ebb = asDancedBy(routine, "Ebb");
   const own = spaced(await readText(await drawHandout(ebb, ebb.versions[0] ?? version, library, "sheet")));
-  expect(own).toContain("What holds for every dance stands where the counts end.");
+  expect(own).toMatch(/Take care The venue's rules .* Harbour wall/);
   const large = spaced(await readText(await drawHandout(routine, version, library, "large")));
   expect(large).toContain("Take care: Weight on the knees (Flood). Wear knee pads");
+  const read = spaced(await readText(await drawHandout(ebb, ebb.versions[0] ?? version, library, "large")));
+  expect(read).toMatch(/Take care: The venue's rules .* 1 Harbour wall/);
+  for (const once of [paper, own, read]) expect(once.match(/The venue's rules/g)).toHaveLength(1);
 });
 
 test("a group's own sheet has its moves, its start and its cautions, and a code that opens them", async () => {
@@ -185,8 +188,32 @@ sections:
   expect(shore).not.toMatch(/Sea|wait 4|other side/);
   // Sea's own 1 is the room's 5.
   expect(sea).toContain("wait 4 counts, then count your own from 1");
-  expect(sea).toMatch(/ 1–4 hold 1–4 Step left 2 5–8 Step right/);
+  expect(sea).toContain("in brackets a group’s own counts");
+  expect(sea).toMatch(/ 1–4 hold 5–8 \(own 1–4\) Step left 2 1–4 \(own 5–8\) Step right/);
+  expect(large).toContain("Phrase 2, Sea, facing front 1–4 (own 5–8) Step right");
+  expect(shore).not.toMatch(/own \d|brackets/);
   expect(sea).not.toMatch(/others finish|4 counts later/);
+});
+
+test("counts that all dance, but not all the same way round, say of each group where it faces, and of no move where it leads", () => {
+  const round = fromYaml(`
+groups: [Ebb, { name: Flood, facing: back }]
+sections:
+  - { name: A, counts: [{ 1-4: { do: Turn, turn: 1/4 right }, 5-8: Reach }] }
+  - { name: B, counts: [{ 1-8: Walk }] }
+`);
+  const [only = version] = round.versions;
+  for (const kind of ["sheet", "large"] as const) {
+    const text = JSON.stringify(handoutPrint(round, only, library, kind).elements);
+    expect(text).not.toContain("now facing");
+  }
+  return drawHandout(round, only, library, "sheet")
+    .then(readText)
+    .then((text) => {
+      expect(spaced(text)).toMatch(
+        /1 A Ebb facing front · Flood facing back .* 2 B Ebb facing right · Flood facing left/,
+      );
+    });
 });
 
 test("each group's file goes by its name, or by its place where the name is another's", () => {

@@ -6,13 +6,13 @@ import { papers } from "../../typesetting/print.js";
 import type { Wording } from "../../wording/wording.js";
 import { gearBySection, sectionTexts } from "../course-text.js";
 import { type Offered, offeredIn, risksIn } from "../offered.js";
-import { sheetBands } from "../paper/bands.js";
+import { canonFacts, sheetBands } from "../paper/bands.js";
 import { routineAddress } from "../paper/credit.js";
 import { linkTo } from "../paper/link.js";
 import { bold, bullet, headingBlock, type NoteStyle, plain, under } from "../paper/note-style.js";
 import { layoutOwnNotes, margin } from "../paper/page.js";
 import { cautionBlocks } from "../paper/preparation.js";
-import { rowBlocks } from "../paper/row-list.js";
+import { bandRows } from "../paper/row-list.js";
 import type { Sheet } from "../paper/sheet.js";
 import { theirs } from "../paper/theirs.js";
 
@@ -172,14 +172,15 @@ function countBlocks(
     const bands = sheetBands(routine, version, wording).filter(({ section }) =>
       isIn(sections, { routine: routine.slug, title: routine.title, section: section.name }),
     );
-    return bands.flatMap(({ section, again, rows }) => [
-      headingBlock(theirs(wording.course.hard(routine.title, section.name), wording), style),
+    return bands.flatMap((band) => [
+      headingBlock(theirs(wording.course.hard(routine.title, band.section.name), wording), style),
       ...[
-        ...(section.words === undefined ? [] : [wording.print.quoted(section.words)]),
-        ...(section.mirrored ? [wording.print.otherSide] : []),
-        ...(again === "" ? [] : [again]),
+        ...(band.section.words === undefined ? [] : [wording.print.quoted(band.section.words)]),
+        ...(band.section.mirrored ? [wording.print.otherSide] : []),
+        ...canonFacts(band, wording),
+        ...(band.again === "" ? [] : [band.again]),
       ].map((text) => textBlock([{ text, tone: "soft" }], { ...style, before: 2, keepNext: true })),
-      ...rows.flatMap((row) => rowBlocks(row, style)),
+      ...bandRows(band, style).flat(),
     ]);
   });
 }

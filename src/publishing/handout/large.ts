@@ -11,7 +11,7 @@ import type { Wording } from "../../wording/wording.js";
 import { floorPlans } from "../drawing/floor-plan.js";
 import { feelTexts } from "../feel-texts.js";
 import { offeredAlone } from "../offered.js";
-import { type Band, sheetBands } from "../paper/bands.js";
+import { type Band, canonFacts, sheetBands } from "../paper/bands.js";
 import { codeLink } from "../paper/code.js";
 import { creditSpans, routineAddress, viewAddress } from "../paper/credit.js";
 import type { Dance } from "../paper/dance.js";
@@ -21,7 +21,7 @@ import { teachingBlocks } from "../paper/notes.js";
 import { feetOf, layoutFeet, layoutOwnNotes, layoutRunningHeads, margin } from "../paper/page.js";
 import { practiceBlocks } from "../paper/practice.js";
 import { cautionBlocks, gearBlocks } from "../paper/preparation.js";
-import { rowBlocks } from "../paper/row-list.js";
+import { bandRows } from "../paper/row-list.js";
 import { orderBlocks } from "../paper/run-order.js";
 import type { Sheet } from "../paper/sheet.js";
 import { theirs } from "../paper/theirs.js";
@@ -107,16 +107,20 @@ function headBlocks(dance: Dance, library: Library, width: number, wording: Word
   ];
 }
 
-/** What to take care of, in its own sentences; where they would fill the page, by name, and where the sentences are. */
+/**
+ * What to take care of, in its own sentences; where they would fill the page, by name, and where the sentences are. Of a version that has
+ * none of its own, what holds for every dance.
+ */
 function careBlocks({ routine, version }: Dance, width: number, wording: Wording): readonly Block[] {
   const { print, risks } = wording;
-  if (version.cautions.length === 0) return [];
+  const label: Span = { text: print.large.fact(print.takeCare), style: "bold" };
+  if (version.cautions.length === 0)
+    return [textBlock([label, { text: risks.generalCaution }], { size, width, before: 12 })];
   const named = version.cautions.map((risk) => ({ risk, name: risks.of(risk, groupsMeeting(routine, version, risk)) }));
   const sentences = named.flatMap(({ risk, name }): readonly Span[] => [
     { text: print.large.sentence(name), style: "bold" },
     { text: `${risks.caution(risk)} ` },
   ]);
-  const label: Span = { text: print.large.fact(print.takeCare), style: "bold" };
   const whole = textBlock([label, ...sentences], { size, width, before: 12 });
   const height = whole.slices.reduce((sum, slice) => sum + slice.height, 0);
   if (height <= mostOfHead) return [whole];
@@ -165,7 +169,7 @@ function afterBlocks({ routine, version }: Dance, library: Library, width: numbe
   const plans = floorPlans(routine, version, library, { width, depth: floorDepth, size, wording });
   return [
     ...orderBlocks(routine, style),
-    ...cautionBlocks([offered], library, style),
+    ...cautionBlocks([offered], library, style, { general: version.cautions.length > 0 }),
     ...teachingBlocks(routine, version, style),
     ...gearBlocks([offered], style),
     ...practiceBlocks(routine, version, style),
@@ -185,13 +189,13 @@ function codeBlock(address: string, width: number, wording: Wording): Block {
 
 function bandBlocks(band: Band, routine: Routine, width: number, wording: Wording): readonly Block[] {
   const { print } = wording;
-  const { section, number, again, rows } = band;
+  const { section, number, again } = band;
   const facts = [
     ...(section.words === undefined ? [] : [print.quoted(section.words)]),
     ...(section.mirrored ? [print.otherSide] : []),
     ...(section.improvised ? [print.ownSection] : []),
     ...feelTexts(routine, section, wording),
-    ...band.canon,
+    ...canonFacts(band, wording),
     ...(again === "" ? [] : [again]),
   ];
   const heading = textBlock([{ text: `${number} `, style: "bold" }, theirs(section.name, wording, { style: "bold" })], {
@@ -203,7 +207,7 @@ function bandBlocks(band: Band, routine: Routine, width: number, wording: Wordin
   });
   const about =
     facts.length === 0 ? [] : [textBlock([{ text: facts.join(", ") }], { size, width, before: 3, keepNext: true })];
-  return [heading, ...about, ...rows.flatMap((row) => together(rowBlocks(row, { size, width, wording })))];
+  return [heading, ...about, ...bandRows(band, { size, width, wording }).flatMap(together)];
 }
 
 /** No move of a phrase stands alone on the page before or after the turn. */

@@ -92,7 +92,7 @@ function textBlocks(
   const words = proseBlocks(prose, { ...style, level: 3, ...base });
   return [
     ...unbroken(gearBlocks(dances, style, places)),
-    ...unbroken(cautionBlocks(dances, library, style, places)),
+    ...unbroken(cautionBlocks(dances, library, style, { where: places })),
     ...(words.length === 0 ? [] : [headingBlock(wording.pack.about(lessons !== undefined), style), ...words]),
   ];
 }

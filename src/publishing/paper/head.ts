@@ -211,7 +211,7 @@ function gearLine({ routine, version }: Dance, within: SheetOptions["within"], w
   return [{ label: print.bring, spans }];
 }
 
-/** What to take care of, each by its name and in its own sentence; or else where that stands which holds for every dance. */
+/** What to take care of, each by its name and in its own sentence; or else what holds for every dance. */
 function cautionLine(
   routine: Routine,
   version: Version,
@@ -220,7 +220,7 @@ function cautionLine(
 ): readonly HeadLine[] {
   const none = version.cautions.length === 0;
   if (none && within === "pack") return [];
-  const general: readonly Span[] = none ? [{ text: print.generalCare }] : [];
+  const general: readonly Span[] = none ? [{ text: risks.generalCaution }] : [];
   const spans = version.cautions.flatMap((risk): readonly Span[] => [
     { text: `${print.opening(risks.of(risk, groupsMeeting(routine, version, risk)))}. `, style: "bold" },
     { text: `${risks.caution(risk)} ` },

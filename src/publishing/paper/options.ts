@@ -1,6 +1,7 @@
-import type { Alternative, Move, Routine, Version } from "../../routine/routine.js";
+import type { Alternative, Routine, Version } from "../../routine/routine.js";
 import type { Span } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
+import type { GridCell } from "./bands.js";
 import { cueSpans } from "./cue-spans.js";
 
 /** What a neighbouring level dances in place of a move. */
@@ -17,7 +18,7 @@ export interface CellOption {
 }
 
 /** What the neighbours dance in place of a move, the easier one first. */
-export type OptionsOf = (move: Move) => readonly CellOption[];
+export type OptionsOf = (cell: GridCell) => readonly CellOption[];
 
 /** For who is shown no other way. */
 export const noOptions: OptionsOf = () => [];
@@ -41,7 +42,8 @@ export function neighbourOptions(
   const lines = ways.map((index) =>
     index <= home ? levels.slice(index, home + 1) : levels.slice(home, index + 1).toReversed(),
   );
-  return (move) => {
+  return (cell) => {
+    const { move } = cell;
     if (move.alternatives.length === 0) return [];
     const mine = move.option ?? taught;
     return lines.flatMap((line, index): readonly CellOption[] => {
@@ -49,19 +51,22 @@ export function neighbourOptions(
       if (danced === mine) return [];
       const others = move.alternatives.filter(({ version }) => version === danced);
       const harder = ways[index] === own + 1;
-      return others.map((other) => optionOf(move, { level: line[0] ?? "", harder }, other, wording));
+      return others.map((other) => optionOf(cell, { level: line[0] ?? "", harder }, other, wording));
     });
   };
 }
 
 function optionOf(
-  move: Move,
+  { move, text: { late } }: GridCell,
   { level, harder }: Pick<CellOption, "level" | "harder">,
   { moves }: Alternative,
   wording: Wording,
 ): CellOption {
   const { counts, print, risks, versions } = wording;
-  const label = (on: string): readonly Span[] => [{ text: `${counts.span(on)} `, style: "bold" }];
+  const label = (on: string): readonly Span[] => {
+    if (late === undefined) return [{ text: `${counts.span(on)} `, style: "bold" }];
+    return [...(on === move.on ? late : [{ text: print.ownCount(counts.span(on)).trimStart() }]), { text: " " }];
+  };
   const ways = moves.map(({ on, cue, improvised, risks: met }) => ({
     on: on === "" ? move.on : on,
     said: [

@@ -38,7 +38,7 @@ export function sharedSections({ routine, versions, sections }: Offered): readon
   });
 }
 
-/** Where some moves are: "Harbour wall 7–8, phrase 2: 4; Tag 1". */
+/** Where some moves are: "Harbour wall phrase 1: 7–8, phrase 2: 4; Tag count 1". */
 export function placesOf(
   printed: readonly PrintedSection[],
   { counts, print }: Wording,
@@ -47,7 +47,9 @@ export function placesOf(
   return printed
     .flatMap(({ section, moves }) => {
       const phrases = byPhrase(moves.filter(holds)).map(({ phrase, moves: here }) => {
-        return print.inPhrase(phrase, [...new Set(here.map(({ on }) => counts.span(on)))]);
+        return print.inPhrase(section.phrases.length > 1 ? phrase : undefined, [
+          ...new Set(here.map(({ on }) => counts.span(on))),
+        ]);
       });
       return phrases.length === 0 ? [] : [`${section.name} ${phrases.join(", ")}`];
     })

@@ -155,7 +155,7 @@ function optionsIn(
   cells: readonly GridCell[],
   keep: (option: CellOption, cell: GridCell) => boolean,
 ): readonly CellOption[] {
-  return cells.flatMap((cell) => (cell.begins ? optionsOf(cell.move).filter((one) => keep(one, cell)) : []));
+  return cells.flatMap((cell) => (cell.begins ? optionsOf(cell).filter((one) => keep(one, cell)) : []));
 }
 
 /** Whether an option can stand in the cell of its move: it is for these counts, and no word of it is wider. */

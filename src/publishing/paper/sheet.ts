@@ -148,7 +148,9 @@ function contextOf(
     wording,
   };
   const wide = { ...style, width };
-  const deferring = within !== "pack";
+  // A sheet without a caution of its own has them in its head.
+  const deferring = (style: NoteStyle) =>
+    within === "pack" ? [] : deferringBlocks(library, style, version.cautions.length > 0);
   const texts = (set: NoteStyle) => [...orderBlocks(routine, set), ...teachingBlocks(routine, version, set)];
   return {
     dance,
@@ -163,8 +165,8 @@ function contextOf(
     legend: layoutLegend(gridSigns(bands, wording), { page: 0, x: margin.side, y: top + head.height + 3 }, width),
     credit: footElement(creditSpans(routine, library, wording), library.paper, wording),
     map: mapPicture(dance, bands, width, wording),
-    care: deferring ? deferringBlocks(library, wide) : [],
-    careNotes: deferring ? deferringBlocks(library, style) : [],
+    care: deferring(wide),
+    careNotes: deferring(style),
     notes: [...texts(style), ...homeBlocks(routine, version, library, style, shallow)],
     words: texts(style),
     roomy: () => [...texts({ ...style, tight: false }), ...homeBlocks(routine, version, library, style, roomy)],

@@ -1,5 +1,5 @@
 import type { Facing, Feel } from "../../routine/vocabulary.js";
-import { capital, counted, list, uncounted } from "./language.js";
+import { capital, counted, list, plural, uncounted } from "./language.js";
 
 /** What a kind of handout is called, where it is not the plain sheet. */
 const kinds = { sheet: [], large: ["large print"], card: ["cue card"] } as const;
@@ -82,11 +82,9 @@ export const print = {
   /** After the name of an item that is not required. */
   optionally,
   /** White on black along the top of every page. */
-  otherSideBar: "Mirrored: the other side",
-  mirroredFor: "To dance it on the other side, or to follow somebody who faces you.",
+  otherSideBar: "Mirrored",
+  mirroredFor: "Left and right exchanged, to follow somebody who faces you or to dance it the other way round.",
   takeCare: "Take care",
-  /** On a sheet without a caution of its own. */
-  generalCare: "What holds for every dance stands where the counts end.",
   /** In large print, where the cautions' own sentences would leave the first page to nothing else. */
   care: (cautions: readonly string[]): string => `${cautions.join(", ")}. Read the cautions at the end first.`,
   timesThrough: (walls: number): string => (walls > 1 ? "Walls" : "Times"),
@@ -110,6 +108,12 @@ export const print = {
   /** On the sheet of a group that begins so many counts later, under the numbers of the room. */
   ownCanon: (after: number, first: number): string =>
     `wait ${counted(after, "count", "counts")}, then count your own from ${first}`,
+  /** Behind the music's counts those of a group that began later: "5–6 (own 1–2)". */
+  ownCount: (counts: string): string => ` (own\u00a0${counts})`,
+  /** In the line of a section in which counts stand so. */
+  ownCounts: "in brackets a group’s own counts",
+  /** Where groups dance the same, but not the same way round. @param faces "facing back" */
+  faces: (group: string, faces: string): string => `${group} ${faces}`,
   /** Where the other groups of a canon still dance. */
   othersFinish: "hold while the others finish",
   /** Before what the dancers improvise, and beside a section of that. */
@@ -192,9 +196,9 @@ export const print = {
   /** Whose an item is where not all need it: "for level 3" */
   neededBy: (versions: string): string => `for ${versions}`,
   usedFor: (places: string): string => `for ${places}`,
-  /** "7–8", or "phrase 2: 4" from the second phrase of a section on */
-  inPhrase: (phrase: number, counts: readonly string[]): string =>
-    phrase === 1 ? counts.join(", ") : `phrase ${phrase}: ${counts.join(", ")}`,
+  /** "phrase 2: 4", or "count 4" in a section of one phrase */
+  inPhrase: (phrase: number | undefined, counts: readonly string[]): string =>
+    `${phrase === undefined ? plural(/^\d+$/.test(counts.join()) ? 1 : 2, "count", "counts") : `phrase ${phrase}:`} ${counts.join(", ")}`,
   practice: {
     title: "Practice speeds",
     columns: ["Speed", "Counts a minute", "One run"],
