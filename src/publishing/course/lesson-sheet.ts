@@ -4,6 +4,7 @@ import { type Block, textBlock } from "../../typesetting/block.js";
 import { columnWidth, flow } from "../../typesetting/flow.js";
 import { papers } from "../../typesetting/print.js";
 import type { Wording } from "../../wording/wording.js";
+import { countsMarks } from "../counts-mark.js";
 import { gearBySection, sectionTexts } from "../course-text.js";
 import { type Offered, offeredIn, risksIn } from "../offered.js";
 import { canonFacts, sheetBands } from "../paper/bands.js";
@@ -46,7 +47,7 @@ export function lessonSheet(
       [
         ...headBlocks(plan, lesson, workshop, library, style),
         ...cautionBlocks(dances, library, style),
-        ...soFarBlocks(plan, lesson, style),
+        ...soFarBlocks(plan, lesson, dances, style),
         ...practiceBlocks(plan, lesson, dances, library, style),
         ...bringBlocks(plan, lesson, workshop, style),
       ],
@@ -95,14 +96,24 @@ function headBlocks(
   ];
 }
 
-/** Routine by routine, what the dancers know by now, and what of it is new. */
-function soFarBlocks({ lessons }: CoursePlan, lesson: number, style: NoteStyle): readonly Block[] {
-  const { course } = style.wording;
+/** Routine by routine, at which level and of which state, what the dancers know by now, and what of it is new. */
+function soFarBlocks(
+  { lessons }: CoursePlan,
+  lesson: number,
+  dances: readonly Offered[],
+  style: NoteStyle,
+): readonly Block[] {
+  const { course, versions } = style.wording;
   const { run = [], fresh = [] } = lessons[lesson]?.lesson ?? {};
   const items = run.map((known) => {
     const today = fresh.filter(({ routine }) => routine === known.routine).map(({ section }) => section);
     const aside = today.length === 0 ? "" : ` (${course.home.freshIs(today)})`;
-    return bullet([bold(`${known.title}: `), plain(`${course.home.known(known)}${aside}`)], style);
+    const of = dances.flatMap(({ routine, version }) =>
+      routine.slug === known.routine
+        ? [course.home.state(versions.name(version.id), countsMarks(routine).get(version.id))]
+        : [],
+    );
+    return bullet([bold(known.title), plain(`${of.join("")}: `), plain(`${course.home.known(known)}${aside}`)], style);
   });
   return under(course.home.soFar, items, style);
 }

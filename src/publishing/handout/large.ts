@@ -15,7 +15,7 @@ import { type Band, canonFacts, sheetBands } from "../paper/bands.js";
 import { codeLink } from "../paper/code.js";
 import { creditSpans, routineAddress, viewAddress } from "../paper/credit.js";
 import type { Dance } from "../paper/dance.js";
-import { versionLine } from "../paper/head.js";
+import { rungText, versionLine } from "../paper/head.js";
 import { headingBlock, type NoteStyle, under } from "../paper/note-style.js";
 import { teachingBlocks } from "../paper/notes.js";
 import { feetOf, layoutFeet, layoutOwnNotes, layoutRunningHeads, margin } from "../paper/page.js";
@@ -35,6 +35,9 @@ const size = 18;
 /** Of the code at the top right, quiet zone included, in points. */
 const codeSize = 74;
 
+/** A heading and two lines for the dancer's own notes; where there is less room, there are none. */
+const ownNotes = 90;
+
 /** Cautions in their own sentences stand before the counts as far as they leave most of the page to them, in points. */
 const mostOfHead = 300;
 
@@ -46,7 +49,7 @@ export function layoutLarge(dance: Dance, library: Library, wording: Wording): S
   const [pageWidth, pageHeight] = papers[library.paper];
   const width = pageWidth - 2 * margin.side;
   const bottom = pageHeight - margin.bottom - size;
-  const area: Area = { left: margin.side, width, columns: 1, gutter: 0, top: margin.top + 44, bottom, tail: 90 };
+  const area: Area = { left: margin.side, width, columns: 1, gutter: 0, top: margin.top + 44, bottom, tail: 0 };
   const blocks = [
     ...headBlocks(dance, library, width, wording),
     ...sheetBands(dance.routine, dance.version, wording).flatMap((band) =>
@@ -57,16 +60,17 @@ export function layoutLarge(dance: Dance, library: Library, wording: Wording): S
     textBlock(creditSpans(dance.routine, library, wording), { size, width, before: 24 }),
   ];
   const placed = flow(blocks, { page: 0, y: margin.top }, area);
-  const own = layoutOwnNotes({ page: placed.page, x: margin.side, y: placed.y + 18 }, width, bottom, wording, size);
+  const end = { page: placed.page, x: margin.side, y: placed.y + 18 };
+  const own = end.y + ownNotes > bottom ? undefined : layoutOwnNotes(end, width, bottom, wording, size);
   const pages = placed.page + 1;
   const version = versionLine(dance.routine, dance.version, wording);
   const title = wording.print.bookmark(dance.routine.title, version, "large");
-  const elements = [...placed.draw(), own.element];
+  const elements = [...placed.draw(), ...(own === undefined ? [] : [own.element])];
   return {
     pages,
     elements,
     decoration: [
-      ...own.decoration,
+      ...(own?.decoration ?? []),
       ...layoutRunningHeads(dance, pages, width, size, wording),
       ...layoutFeet(library.paper, feetOf([], pages, dance.mark), wording, size),
     ],
@@ -97,11 +101,14 @@ function headBlocks(dance: Dance, library: Library, width: number, wording: Word
   const room = address === undefined ? width : width - codeSize;
   return [
     textBlock([theirs(routine.title, wording, { style: "bold" })], { size: 28, width: room, tag: "H1" }),
-    textBlock([{ text: print.large.version(versionLine(routine, version, wording)) }], {
-      size,
-      width: room,
-      before: 0,
-    }),
+    textBlock(
+      [{ text: print.large.version(versionLine(routine, version, wording) + rungText(routine, version, wording)) }],
+      {
+        size,
+        width: room,
+        before: 0,
+      },
+    ),
     ...(address === undefined ? [] : [codeBlock(address, width, wording)]),
     ...careBlocks(dance, width, wording),
   ];
@@ -128,14 +135,13 @@ function careBlocks({ routine, version }: Dance, width: number, wording: Wording
   return [textBlock([label, { text: care }], { size, width, before: 12 })];
 }
 
-/** What it is danced to, how it begins, and what to bring. */
+/** What it is danced to, and how it begins. */
 function factBlocks({ routine, version }: Dance, width: number, wording: Wording): readonly Block[] {
   const { music } = routine;
   const firstCount = shownFirstCount(routine);
   const { print, stance, time } = wording;
   const { large } = print;
   const song = music.title === undefined ? undefined : print.song(music.title, music.artist);
-  const gear = version.gear.map(({ item, need }) => print.item(item, need === "optional"));
   const built = timesThrough(routine);
   const across = oppositeGroups(routine);
   const run = large.size(routine.counts, time.run(wholeRun(routine)), time.tempo(music));
@@ -149,7 +155,6 @@ function factBlocks({ routine, version }: Dance, width: number, wording: Wording
       ? []
       : [[print.timesThrough(routine.walls), wording.run.timesThrough(built).join(" ")] as const]),
     ...(music.pauses.length === 0 ? [] : [[print.pauses, print.pausesOn(music.pauses)] as const]),
-    ...(gear.length === 0 ? [] : [[print.bring, gear.join(", ")] as const]),
   ];
   return [
     headingBlock(large.aboutTitle, { size, width }),
@@ -168,10 +173,10 @@ function afterBlocks({ routine, version }: Dance, library: Library, width: numbe
   const style: NoteStyle = { size, width, wording, ...(address === undefined ? {} : { base: address }) };
   const plans = floorPlans(routine, version, library, { width, depth: floorDepth, size, wording });
   return [
+    ...gearBlocks([offered], style),
     ...orderBlocks(routine, style),
     ...cautionBlocks([offered], library, style, { general: version.cautions.length > 0 }),
     ...teachingBlocks(routine, version, style),
-    ...gearBlocks([offered], style),
     ...practiceBlocks(routine, version, style),
     ...under(
       wording.print.floorPlan,

@@ -74,8 +74,7 @@ export function layoutHead(
   const [title, ...more] = wrap([theirs(routine.title, wording, { style: "bold" })], titleSize, room);
   const titles = title === undefined ? [] : [title, ...more];
   elements.push({ tag: "H1", content: stackLines(titles, { ...position, y }) });
-  const rung = wording.print.rung(routine.levels.indexOf(dance.version.id), routine.levels.length);
-  const named = wrap([{ text: danceLine(dance, wording), style: "bold" }, { text: rung }], 10, room - 14);
+  const named = wrap(chipSpans(dance, wording), 10, room - 14);
   const chipWidth = Math.max(...named.map((one) => one.width)) + 14;
   const behind = (titles.at(-1)?.width ?? 0) + 14;
   const beside = named.length === 1 && behind + chipWidth <= room;
@@ -120,6 +119,19 @@ export function danceLine(
 ): string {
   const whole = (name: string) => wording.print.versionOf(name, group);
   return whole(versionLine(routine, version, wording, (name) => fits(whole(name))));
+}
+
+/** "Level 1 of 3, the easiest · Flood" */
+function chipSpans({ routine, version, group }: Dance, wording: Wording): readonly Span[] {
+  const own: Span = { text: versionLine(routine, version, wording), style: "bold" };
+  const whose: readonly Span[] =
+    group === undefined ? [] : [{ text: wording.print.between }, { text: group, style: "bold" }];
+  return [own, { text: rungText(routine, version, wording) }, ...whose];
+}
+
+/** After a version's name, where it is the easiest or the hardest level, or one whose name does not say which. */
+export function rungText({ levels }: Routine, { id }: Version, { print }: Wording): string {
+  return print.rung(levels.indexOf(id), levels.length, !/^\d+$/.test(id));
 }
 
 /** The version's name in a frame. */

@@ -4,7 +4,7 @@ import { columnWidth } from "../../typesetting/flow.js";
 import { type Bookmark, figure, type Mark, papers, type StructureElement } from "../../typesetting/print.js";
 import type { Wording } from "../../wording/wording.js";
 import { floorPlans } from "../drawing/floor-plan.js";
-import { phraseMap } from "../drawing/phrase-map.js";
+import { phraseMap, tellsMore } from "../drawing/phrase-map.js";
 import { type Band, sheetBands } from "./bands.js";
 import { smallest } from "./cell.js";
 import { creditSpans, routineAddress } from "./credit.js";
@@ -193,7 +193,9 @@ function homeBlocks(
   return [...(alone ? [] : [title]), ...beside, ...marked];
 }
 
+/** The map; nothing where it would be but straight lines. */
 function mapPicture({ routine, version }: Dance, bands: readonly Band[], width: number, wording: Wording): Picture {
+  if (!tellsMore(routine, version)) return { height: 0, place: () => ({ elements: [], decoration: [] }) };
   const map = phraseMap(routine, version, { width, size: smallest, wording });
   const signs = mapSigns(bands, wording);
   return {

@@ -21,12 +21,18 @@ export const print = {
   /** @param name of the version: "Level 2 of 3, mirrored" */
   version: (name: string, levels: number | undefined, mirrored: boolean): string =>
     `${name}${levels === undefined ? "" : ` of ${levels}`}${mirrored ? ", mirrored" : ""}`,
-  /** The same of a group's own sheet: "Level 2 of 3, Flood". */
-  /** After the name of a level, where no other is easier, or none harder. @param index from 0, the easiest first */
-  rung: (index: number, levels: number): string => {
+  /**
+   * After the name of a level, where no other is easier, or none harder; of one between them that has a name, which it is.
+   *
+   * @param index from 0, the easiest first
+   */
+  rung: (index: number, levels: number, named: boolean): string => {
     if (levels < 2 || index < 0) return "";
-    return index === 0 ? ", the easiest" : index === levels - 1 ? ", the hardest" : "";
+    if (index === 0) return ", the easiest";
+    if (index === levels - 1) return ", the hardest";
+    return named ? `, ${index + 1} of ${levels}` : "";
   },
+  /** The same of a group's own sheet: "Level 2 of 3, Flood". */
   versionOf: (version: string, group: string | undefined): string =>
     group === undefined ? version : `${version}, ${group}`,
   /** In the file's metadata: "Night Ferry: Level 2, large print". */
