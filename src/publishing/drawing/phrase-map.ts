@@ -44,10 +44,9 @@ interface MapRow {
   readonly shapes: readonly Shape[];
 }
 
-/** Whether a map shows what the sheet's grid does not show at a glance: another time through, a height, a facing, a hit. */
+/** Whether a map shows what the sheet's grid does not show at a glance: where heights and facings change, and where hits fall. */
 export function tellsMore(routine: Routine, version: Version): boolean {
   return (
-    routine.times > 1 ||
     hitsOf(routine, version).length > 0 ||
     bodiesOf(routine, version).some(({ dancers: { moves } }) =>
       moves.some(

@@ -56,16 +56,18 @@ export function layoutLarge(dance: Dance, library: Library, wording: Wording): S
       bandBlocks(band, dance.routine, width, wording),
     ),
     ...factBlocks(dance, width, wording),
+    textBlock(creditSpans(dance.routine, library, wording), { size, width, before: 6 }),
     ...afterBlocks(dance, library, width, wording),
-    textBlock(creditSpans(dance.routine, library, wording), { size, width, before: 24 }),
   ];
-  const placed = flow(blocks, { page: 0, y: margin.top }, area);
+  const text = flow(blocks, { page: 0, y: margin.top }, area);
+  const floor = floorBlocks(dance, library, width, bottom - text.y, wording);
+  const placed = flow(floor, text, area);
   const end = { page: placed.page, x: margin.side, y: placed.y + 18 };
   const own = end.y + ownNotes > bottom ? undefined : layoutOwnNotes(end, width, bottom, wording, size);
   const pages = placed.page + 1;
   const version = versionLine(dance.routine, dance.version, wording);
   const title = wording.print.bookmark(dance.routine.title, version, "large");
-  const elements = [...placed.draw(), ...(own === undefined ? [] : [own.element])];
+  const elements = [...text.draw(), ...placed.draw(), ...(own === undefined ? [] : [own.element])];
   return {
     pages,
     elements,
@@ -163,26 +165,38 @@ function factBlocks({ routine, version }: Dance, width: number, wording: Wording
   ];
 }
 
-/** Points that a floor is deep at most, so that it stands on the page of what comes before it. */
-const floorDepth = 300;
+/** Points that a floor is deep at most (of several, so that a page has two), and at least where that keeps it on the page before. */
+const floorDepth = { most: 300, each: 220, least: 110 };
+/** Its heading and what is written around it. */
+const aroundFloor = 125;
+
+/** The way over the floor, as large as the page has room for. */
+function floorBlocks(
+  { routine, version }: Dance,
+  library: Library,
+  width: number,
+  room: number,
+  wording: Wording,
+): readonly Block[] {
+  const here = room - aroundFloor;
+  const most = routine.groups.length > 1 ? floorDepth.each : floorDepth.most;
+  const depth = here < floorDepth.least ? most : Math.min(most, here);
+  const plans = floorPlans(routine, version, library, { width, depth, size, wording });
+  const blocks = plans.map((plan) => wholeBlock(plan.height, size / 2, (position) => figure(plan, position)));
+  return under(wording.print.floorPlan, blocks, { size, width, wording });
+}
 
 /** What a sheet says under its counts, without what other versions dance: each has a sheet of its own. */
 function afterBlocks({ routine, version }: Dance, library: Library, width: number, wording: Wording): readonly Block[] {
   const offered = offeredAlone(routine, version);
   const address = routineAddress(routine, library);
   const style: NoteStyle = { size, width, wording, ...(address === undefined ? {} : { base: address }) };
-  const plans = floorPlans(routine, version, library, { width, depth: floorDepth, size, wording });
   return [
     ...gearBlocks([offered], style),
     ...orderBlocks(routine, style),
     ...cautionBlocks([offered], library, style, { general: version.cautions.length > 0 }),
     ...teachingBlocks(routine, version, style),
     ...practiceBlocks(routine, version, style),
-    ...under(
-      wording.print.floorPlan,
-      plans.map((plan) => wholeBlock(plan.height, size / 2, (position) => figure(plan, position))),
-      style,
-    ),
   ];
 }
 

@@ -92,8 +92,8 @@ export function layoutHead(
     elements.push(codeLink(address, codeSize, corner, wording));
     y = Math.max(y, position.y + codeSize - 12);
   }
-  for (const { label, sign, spans } of headLines(dance, options)) {
-    const lines = wrap(spans, 9.5, width - 68);
+  for (const { label, sign, spans, size = 9.5 } of headLines(dance, options)) {
+    const lines = wrap(spans, size, width - 68);
     const at = { ...position, y };
     const [heading] = wrap([{ text: label, tone: "soft" }], smallest);
     const marks: readonly Mark[] = heading === undefined ? [] : [{ ...at, y: y + 0.5, line: heading }];
@@ -184,6 +184,7 @@ interface HeadLine {
   readonly label: string;
   readonly sign?: { readonly alt: string; readonly shapes: readonly Shape[] };
   readonly spans: readonly Span[];
+  readonly size?: number;
 }
 
 function headLines(dance: Dance, { within, wording }: SheetOptions): readonly HeadLine[] {
@@ -238,5 +239,5 @@ function cautionLine(
     { text: `${risks.caution(risk)} ` },
   ]);
   const sign = { alt: print.caution, shapes: cautionSign([4.5, 0], 4.5) };
-  return [{ label: print.takeCare, sign, spans: [...spans, ...general] }];
+  return [{ label: print.takeCare, sign, spans: [...spans, ...general], ...(none && { size: smallest }) }];
 }
