@@ -119,6 +119,10 @@ test("plan.json has a plan a lesson, and the page shows the same", () => {
   const pack = packOf({ ...contextOf(library), files: [...files, ...sheets], textOf: () => file?.content ?? "" });
   const { course, plan: single } = workshopView(sixEvenings, library, pack, en);
   expect(single).toBeUndefined();
+  expect(course?.lessons.map(({ saveAs }) => saveAs).slice(0, 2)).toEqual([
+    "Six evenings, lesson 1.pdf",
+    "Six evenings, lesson 2.pdf",
+  ]);
   expect(
     course?.lessons.map(({ sheet, columns, plan }) => [sheet, columns[0]?.texts[0], plan.activities.length > 0]),
   ).toEqual(
