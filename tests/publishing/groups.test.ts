@@ -165,7 +165,7 @@ groups: [Shore, { name: Sea, mirrored: yes }]
 sections:
   - name: Round
     canon: { Sea: 4 }
-    counts: [{ 1-4: Step right, 5-8: Step left }]
+    counts: [{ 1-4: Step right, 5-8: { do: Step left, risk: [jump] } }]
 `);
   const [only = version] = canon.versions;
   const read = (of: typeof canon, kind: "sheet" | "large", group?: string) =>
@@ -188,9 +188,13 @@ sections:
   expect(shore).not.toMatch(/Sea|wait 4|other side/);
   // Sea's own 1 is the room's 5.
   expect(sea).toContain("wait 4 counts, then count your own from 1");
-  expect(sea).toContain("in brackets a group’s own counts");
-  expect(sea).toMatch(/ 1–4 hold 5–8 \(own 1–4\) Step left 2 1–4 \(own 5–8\) Step right/);
-  expect(large).toContain("Phrase 2, Sea, facing front 1–4 (own 5–8) Step right");
+  expect(sea).toContain("own counts in brackets");
+  expect(sea).toMatch(/ 1–4 hold 5–8 \(own 1–4\) Step left 2 1–4 \(own 5–8\) Step right \(jump\)/);
+  expect(large).toContain("Phrase 2, Sea, facing front 1–4 (own 5–8) Step right (jump)");
+  expect([shore, sea].map((text) => /easier way: (.*?) \(jump\)/.exec(text)?.[1])).toEqual([
+    "Round phrase 1: 5–8",
+    "Round phrase 2: 1–4",
+  ]);
   expect(shore).not.toMatch(/own \d|brackets/);
   expect(sea).not.toMatch(/others finish|4 counts later/);
 });

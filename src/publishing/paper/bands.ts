@@ -8,6 +8,7 @@ import type { Facing } from "../../routine/vocabulary.js";
 import { oppositeGroups } from "../../routine/whose.js";
 import type { Wording } from "../../wording/wording.js";
 import { type CellText, cellText } from "./cell-text.js";
+import { musicSpan } from "./music-span.js";
 
 /** A move, or the part of it that lies in one phrase, in counts from the phrase's first. */
 export interface GridCell {
@@ -193,29 +194,6 @@ function rowOf(
     }),
     ...named,
   };
-}
-
-/**
- * The counts of the music on which a group that began later dances a move, as its own are written: "5-6" for its 1-2. Undefined where
- * they are its own; "…" for what lies in the next row.
- */
-function musicSpan(
-  on: string,
-  numbers: readonly number[],
-  { from, to, begins, ends }: Pick<GridCell, "from" | "to" | "begins" | "ends">,
-): string | undefined {
-  const own = on.match(/\d+/g)?.map(Number) ?? [];
-  const [first = 0] = own;
-  const last = own.length - 1;
-  const start = Math.floor(from);
-  const same = begins ? first === numbers[start] : !ends || own[last] === numbers[Math.ceil(to) - 1];
-  if (same) return undefined;
-  let index = 0;
-  return on.replace(/\d+/g, (text) => {
-    const at = index++;
-    if (at === last && last > 0) return String((ends ? numbers[Math.ceil(to) - 1] : undefined) ?? "…");
-    return String(numbers[start + Number(text) - first] ?? "…");
-  });
 }
 
 /** A row with a text in place of counts. */

@@ -117,7 +117,7 @@ export const print = {
   /** Behind the music's counts those of a group that began later: "5–6 (own 1–2)". */
   ownCount: (counts: string): string => ` (own\u00a0${counts})`,
   /** In the line of a section in which counts stand so. */
-  ownCounts: "in brackets a group’s own counts",
+  ownCounts: "own counts in brackets",
   /** Where groups dance the same, but not the same way round. @param faces "facing back" */
   faces: (group: string, faces: string): string => `${group} ${faces}`,
   /** Where the other groups of a canon still dance. */
