@@ -165,7 +165,7 @@ groups: [Shore, { name: Sea, mirrored: yes }]
 sections:
   - name: Round
     canon: { Sea: 4 }
-    counts: [{ 1-4: Step right, 5-8: { do: Step left, risk: [jump] } }]
+    counts: [{ 1-4: Step right, 5-8: { do: Step left, risk: [jump], note: Land softly } }]
 `);
   const [only = version] = canon.versions;
   const read = (of: typeof canon, kind: "sheet" | "large", group?: string) =>
@@ -195,6 +195,8 @@ sections:
     "Round phrase 1: 5–8",
     "Round phrase 2: 1–4",
   ]);
+  expect(shore).toContain("5–8 Land softly");
+  expect(sea).toContain("Phrase 2 1–4 Land softly");
   expect(shore).not.toMatch(/own \d|brackets/);
   expect(sea).not.toMatch(/others finish|4 counts later/);
 });

@@ -59,7 +59,7 @@ export function placesOf(
 }
 
 /** In which phrase and on which counts a sheet shows a move: of a group that began later the music's. */
-function placeIn({ phrases }: DancedSection, { phrase, on, at, length }: Move): Pick<Move, "phrase" | "on"> {
+export function placeIn({ phrases }: DancedSection, { phrase, on, at, length }: Move): Pick<Move, "phrase" | "on"> {
   const shown = phrases.find((one) => at.gte(one.at) && at.lt(one.at + one.numbers.length));
   if (shown === undefined) return { phrase, on };
   const from = at.sub(shown.at).valueOf();
