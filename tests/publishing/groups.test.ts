@@ -145,11 +145,11 @@ sections:
   };
   const [ebb, flood] = [sheetOf("Ebb"), sheetOf("Flood")];
   const [first, second] = [await ebb.paper, await flood.paper];
-  expect(first).toContain("Level 1 of 2, the easiest · Ebb");
+  expect(first).toContain("Level 1 of 2, the easiest · group Ebb");
   expect(first).toContain("Reach up");
   for (const others of ["Sink", "Weight on the knees", "Facing back", "Flood", "Spiral"])
     expect(first).not.toContain(others);
-  expect(second).toContain("Level 1 of 2, the easiest · Flood");
+  expect(second).toContain("Level 1 of 2, the easiest · group Flood");
   for (const own of ["Sink", "Rise", "Harder (Level 2): ", "Spiral down", "Weight on the knees.", "Facing back"])
     expect(second).toContain(own);
   for (const others of ["Reach up", "Ebb"]) expect(second).not.toContain(others);
@@ -157,6 +157,21 @@ sections:
   expect(viewAddress({ routine: flood.alone, version: flood.one, group: "Flood" }, library)).toBe(
     "https://saltmarsh.example/routines/low-tide/?version=1&group=Flood",
   );
+});
+
+test("a name that is short stands in the column of the phrase numbers, and where only some sections are apart, the others are everybody's", async () => {
+  const apart = fromYaml(`
+groups: [Ebb, Flood]
+sections:
+  - { name: A, counts: [{ 1-8: Walk }, { 1-8: Sway }], parts: { Flood: [{ 1-8: Reach }, { 1-8: Fold }] } }
+  - { name: B, counts: [{ 1-8: Clap }] }
+`);
+  const sheetOf = async (of: typeof apart) =>
+    spaced(await readText(await drawHandout(of, of.versions[0] ?? version, library, "sheet")));
+  expect(await sheetOf(apart)).toMatch(
+    /1 A Ebb 1 1–8 Walk Flood 1–8 Reach Ebb 2 1–8 Sway Flood 1–8 Fold 2 B everybody 1–8 Clap/,
+  );
+  expect(await sheetOf(asDancedBy(apart, "Ebb"))).toMatch(/1 A 1 1–8 Walk 2 1–8 Sway 2 B 1–8 Clap/);
 });
 
 test("a group in canon reads that it is on the other side, on its own sheet that it waits, and the others what they do until it is done", async () => {
@@ -187,11 +202,11 @@ sections:
   expect(shore).toContain("hold while the others finish");
   expect(shore).not.toMatch(/Sea|wait 4|other side/);
   // Sea's own 1 is the room's 5.
-  expect(sea).toContain("wait 4 counts, then count your own from 1");
-  expect(sea).toContain("own counts in brackets");
+  expect(sea).toContain("wait 4 counts, then begin on your own 1");
+  expect(sea).toContain("the numbers are the music's, own counts in brackets");
   expect(sea).toMatch(/ 1–4 hold 5–8 \(own 1–4\) Step left 2 1–4 \(own 5–8\) Step right \(jump\)/);
   expect(large).toContain("Phrase 2, Sea, facing front 1–4 (own 5–8) Step right (jump)");
-  expect([shore, sea].map((text) => /easier way: (.*?) \(jump\)/.exec(text)?.[1])).toEqual([
+  expect([shore, sea].map((text) => /an easier way: (.*?) \(jump\)/.exec(text)?.[1])).toEqual([
     "Round phrase 1: 5–8",
     "Round phrase 2: 1–4",
   ]);

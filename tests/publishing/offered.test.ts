@@ -103,10 +103,10 @@ test("when a class begins stands where dancers look: page, cover, course and les
   expect(sheet).toContain("Friday 8 January 2027 · Starts at 18:30");
 });
 
-test("a handout says of what is never slowed that it is left out or danced the easier way", () => {
+test("a handout says of what is never slowed that it is marked, or danced an easier way", () => {
   const [version] = routine.versions.filter(({ id }) => id === "3");
   if (!version) throw new Error("No level 3");
   expect(textOf(handoutPrint(routine, version, library, "sheet"))).toContain(
-    "Never slowly. Below full tempo leave it out, or dance the easier way: Skylight counts 1–8 (upside down).",
+    "Never slowly. Below full tempo only mark these, so that nobody goes up or drops, or dance an easier way: Skylight counts 1–8 (upside down).",
   );
 });

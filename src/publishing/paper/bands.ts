@@ -62,6 +62,8 @@ export interface Band {
   readonly again: string;
   /** Who follows in canon; on a group's own sheet, that it waits. */
   readonly canon: readonly string[];
+  /** Whether everybody dances its rows, where other sections have rows for each group. */
+  readonly everybody: boolean;
   /** Whether counts of a group's own stand behind the music's. */
   readonly late: boolean;
   readonly rows: readonly Row[];
@@ -74,7 +76,7 @@ export function sheetBands(routine: Routine, version: Version, wording: Wording)
     const phrases = chart(routine, dancers);
     return { group, phrases: new Map(phrases.map((charted) => [charted.phrase, charted])) };
   });
-  return sheetSections(routine).flatMap((entry, index): readonly Band[] => {
+  const bands = sheetSections(routine).flatMap((entry, index): readonly Omit<Band, "everybody">[] => {
     const section = routine.sections[entry.section];
     if (section === undefined) return [];
     if (section.seconds !== undefined) {
@@ -100,6 +102,13 @@ export function sheetBands(routine: Routine, version: Version, wording: Wording)
     const canon = canonTexts(routine, all, entry.section, wording);
     return [{ number: index + 1, entry, section, again: againText(routine, entry, wording), canon, late, rows }];
   });
+  const apart = bands.some(({ rows }) => rows.some(({ dancers }) => dancers !== undefined));
+  return bands.map((band) => ({ ...band, everybody: apart && isForEverybody(band) }));
+}
+
+function isForEverybody({ canon, rows }: Pick<Band, "canon" | "rows">): boolean {
+  const says = ({ dancers, facings, uncounted }: Row) => dancers ?? facings ?? uncounted;
+  return canon.length === 0 && rows.every((row) => says(row) === undefined);
 }
 
 /** What the line of a section says of those who dance its counts later. */

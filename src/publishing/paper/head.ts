@@ -121,11 +121,13 @@ export function danceLine(
   return whole(versionLine(routine, version, wording, (name) => fits(whole(name))));
 }
 
-/** "Level 1 of 3, the easiest · Flood" */
+/** "Level 1 of 3, the easiest · group Flood" */
 function chipSpans({ routine, version, group }: Dance, wording: Wording): readonly Span[] {
   const own: Span = { text: versionLine(routine, version, wording), style: "bold" };
   const whose: readonly Span[] =
-    group === undefined ? [] : [{ text: wording.print.between }, { text: group, style: "bold" }];
+    group === undefined
+      ? []
+      : [{ text: wording.print.between + wording.print.groupOf }, { text: group, style: "bold" }];
   return [own, { text: rungText(routine, version, wording) }, ...whose];
 }
 

@@ -62,7 +62,7 @@ function optionOf(
   { moves }: Alternative,
   wording: Wording,
 ): CellOption {
-  const { counts, print, risks, versions } = wording;
+  const { counts, print, risks } = wording;
   const label = (on: string): readonly Span[] => {
     if (late === undefined) return [{ text: `${counts.span(on)} `, style: "bold" }];
     return [...(on === move.on ? late : [{ text: print.ownCount(counts.span(on)).trimStart() }]), { text: " " }];
@@ -81,19 +81,24 @@ function optionOf(
     ...said,
   ]);
   const same = ways.length === 1 && ways[0]?.on === move.on;
-  const name: Span = { text: print.levelDances(versions.name(level), harder), style: "bold" };
+  const name = levelName(level, harder, wording);
   return { level, harder, same, listed, text: [name, ...(same ? (ways[0]?.said ?? []) : listed)] };
 }
 
 /** The same in one text for a whole row, level by level, the easier one first. */
-export function optionsText(options: readonly CellOption[], { print, versions }: Wording): readonly Span[] {
+export function optionsText(options: readonly CellOption[], wording: Wording): readonly Span[] {
   const easierFirst = [...options].sort((one, other) => Number(one.harder) - Number(other.harder));
   const levels = new Map(easierFirst.map(({ level, harder }) => [level, harder]));
   return [...levels].flatMap(([level, harder], at): readonly Span[] => [
-    ...(at === 0 ? [] : [{ text: print.between }]),
-    { text: print.levelDances(versions.name(level), harder), style: "bold" },
+    ...(at === 0 ? [] : [{ text: wording.print.between }]),
+    levelName(level, harder, wording),
     ...options
       .filter((one) => one.level === level)
       .flatMap(({ listed }, index) => [...(index === 0 ? [] : [{ text: "; " }]), ...listed]),
   ]);
+}
+
+/** Only the easier way stands out: it is the one that is looked for in a hurry. */
+function levelName(level: string, harder: boolean, { print, versions }: Wording): Span {
+  return { text: print.levelDances(versions.name(level), harder), ...(harder ? {} : { style: "bold" }) };
 }

@@ -98,6 +98,7 @@ function aboutSection(band: Band, routine: Routine, wording: Wording): readonly 
     ...(section.improvised ? [print.ownSection] : []),
     ...(other ? [print.tempoHere(time.tempo(section))] : []),
     ...feelTexts(routine, section, wording),
+    ...(band.everybody ? [print.everybody] : []),
     ...canonFacts(band, wording),
     ...[again, waitText(routine, band.entry.section, wording)].filter((text) => text !== ""),
   ];

@@ -103,6 +103,10 @@ export const print = {
   calledHere: "called",
   /** Before what a neighbouring level dances instead. */
   levelDances: (level: string, harder: boolean): string => `${harder ? "Harder" : "Easier"} (${level}): `,
+  /** Before the name of the group that a sheet is for. */
+  groupOf: "group ",
+  /** Beside a section whose counts all groups dance, where others have rows for each. */
+  everybody: "everybody",
   /** Between what stands in one line. */
   between: " · ",
   continued: "(continued)",
@@ -113,11 +117,11 @@ export const print = {
     `${group}: the same${otherSide ? " on the other side" : ""}, ${counted(after, "count", "counts")} later${facing === undefined ? "" : `, facing ${facing}`}`,
   /** On the sheet of a group that begins so many counts later, under the numbers of the room. */
   ownCanon: (after: number, first: number): string =>
-    `wait ${counted(after, "count", "counts")}, then count your own from ${first}`,
+    `wait ${counted(after, "count", "counts")}, then begin on your own ${first}`,
   /** Behind the music's counts those of a group that began later: "5–6 (own 1–2)". */
   ownCount: (counts: string): string => ` (own\u00a0${counts})`,
   /** In the line of a section in which counts stand so. */
-  ownCounts: "own counts in brackets",
+  ownCounts: "the numbers are the music's, own counts in brackets",
   /** Where groups dance the same, but not the same way round. @param faces "facing back" */
   faces: (group: string, faces: string): string => `${group} ${faces}`,
   /** Where the other groups of a canon still dance. */
@@ -210,7 +214,7 @@ export const print = {
     columns: ["Speed", "Counts a minute", "One run"],
     narrow: ["Speed", "A minute", "One run"],
     /* Of what is never danced slowly. */
-    markIt: "Never slowly. Below full tempo leave it out, or dance the easier way: ",
+    markIt: "Never slowly. Below full tempo only mark these, so that nobody goes up or drops, or dance an easier way: ",
     marked: (moves: readonly { readonly label: string; readonly places: string }[]): string =>
       `${moves.map(({ label, places }) => `${places} (${label})`).join("; ")}.`,
   },
