@@ -68,8 +68,9 @@ export function planEntries(plan: ClassPlan, wording: Wording): readonly PlanEnt
 type Chunks = ReadonlyMap<string, PlannedChunk>;
 
 /** What an activity is called where its routine is known. */
-function shortName({ kind, chunk = "" }: Activity, chunks: Chunks, { planSide }: Wording): string | undefined {
+function shortName({ kind, chunk = "", steps }: Activity, chunks: Chunks, { planSide }: Wording): string | undefined {
   if (isFrame(kind)) return undefined;
+  if (kind === "dance" && steps.every((step) => step.kind === "groups")) return planSide.topics.groups;
   if (kind !== "teach") return planSide.topics[kind];
   const name = chunks.get(chunk)?.name;
   return name && planSide.topics.teach(name);

@@ -112,13 +112,13 @@ ${summary.map((text) => html`<p>${text}</p>`)}
 <ol class="plain">${lessons.map((of) => lesson(of, wording))}</ol></section>`;
 }
 
-function lesson({ number, name, date, columns, sheet, plan: order }: LessonView, wording: Wording): Html {
+function lesson({ number, name, date, columns, sheet, saveAs, plan: order }: LessonView, wording: Wording): Html {
   const { course: words, dates, outputs } = wording;
   const filled = columns.filter(({ texts }) => texts.length > 0);
   const id = `lesson-${number}`;
   return html`<li class="lesson" data-day="${date ?? ""}"><h3 id="${id}">${name}${date !== undefined && html` <time datetime="${date}">${dates.weekday(date)}</time>`}</h3>
 <dl>${filled.map(({ head, texts }) => html`<div><dt>${head}</dt>${texts.map((text) => html`<dd>${text}</dd>`)}</div>`)}</dl>
-${sheet !== undefined && html`<p class="sheet"><a href="${sheet}">${words.sheet(number)}</a> <small>${outputs.format("application/pdf", "pdf")}</small></p>`}
+${sheet !== undefined && html`<p class="sheet"><a href="${sheet}" download="${saveAs ?? sheet}">${words.sheet(number)}</a> <small>${outputs.format("application/pdf", "pdf")}</small></p>`}
 <details class="plan"><summary>${words.runningOrder}<span class="unseen">, ${name}</span></summary>
 ${plan(order, id, wording)}</details></li>
 `;

@@ -113,13 +113,16 @@ test("the head of the handout names the group too, and the legend is of what the
   expect(paper).toContain("Weight on the knees (Flood). Wear knee pads");
   expect(paper).toContain("lands hard");
   expect(paper).toMatch(/lands hard caution facing/);
-  // A sheet whose head has no caution says where to find what holds for every dance.
-  expect(paper).not.toContain("What holds for every dance stands where the counts end.");
+  // A sheet that has no caution of its own has in its head what holds for every dance, and it says that once.
+  expect(paper).toMatch(/Harbour wall.* Take care\. The venue/);
   const ebb = asDancedBy(routine, "Ebb");
   const own = spaced(await readText(await drawHandout(ebb, ebb.versions[0] ?? version, library, "sheet")));
-  expect(own).toContain("What holds for every dance stands where the counts end.");
+  expect(own).toMatch(/Take care The venue's rules .* Harbour wall/);
   const large = spaced(await readText(await drawHandout(routine, version, library, "large")));
   expect(large).toContain("Take care: Weight on the knees (Flood). Wear knee pads");
+  const read = spaced(await readText(await drawHandout(ebb, ebb.versions[0] ?? version, library, "large")));
+  expect(read).toMatch(/Take care: The venue's rules .* 1 Harbour wall/);
+  for (const once of [paper, own, read]) expect(once.match(/The venue's rules/g)).toHaveLength(1);
 });
 
 test("a group's own sheet has its moves, its start and its cautions, and a code that opens them", async () => {
@@ -142,11 +145,11 @@ sections:
   };
   const [ebb, flood] = [sheetOf("Ebb"), sheetOf("Flood")];
   const [first, second] = [await ebb.paper, await flood.paper];
-  expect(first).toContain("Level 1 of 2, Ebb");
+  expect(first).toContain("Level 1 of 2, the easiest · group Ebb");
   expect(first).toContain("Reach up");
   for (const others of ["Sink", "Weight on the knees", "Facing back", "Flood", "Spiral"])
     expect(first).not.toContain(others);
-  expect(second).toContain("Level 1 of 2, Flood");
+  expect(second).toContain("Level 1 of 2, the easiest · group Flood");
   for (const own of ["Sink", "Rise", "Harder (Level 2): ", "Spiral down", "Weight on the knees.", "Facing back"])
     expect(second).toContain(own);
   for (const others of ["Reach up", "Ebb"]) expect(second).not.toContain(others);
@@ -156,13 +159,28 @@ sections:
   );
 });
 
+test("a name that is short stands in the column of the phrase numbers, and where only some sections are apart, the others are everybody's", async () => {
+  const apart = fromYaml(`
+groups: [Ebb, Flood]
+sections:
+  - { name: A, counts: [{ 1-8: Walk }, { 1-8: Sway }], parts: { Flood: [{ 1-8: Reach }, { 1-8: Fold }] } }
+  - { name: B, counts: [{ 1-8: Clap }] }
+`);
+  const sheetOf = async (of: typeof apart) =>
+    spaced(await readText(await drawHandout(of, of.versions[0] ?? version, library, "sheet")));
+  expect(await sheetOf(apart)).toMatch(
+    /1 A Ebb 1 1–8 Walk Flood 1–8 Reach Ebb 2 1–8 Sway Flood 1–8 Fold 2 B everybody 1–8 Clap/,
+  );
+  expect(await sheetOf(asDancedBy(apart, "Ebb"))).toMatch(/1 A 1 1–8 Walk 2 1–8 Sway 2 B 1–8 Clap/);
+});
+
 test("a group in canon reads that it is on the other side, on its own sheet that it waits, and the others what they do until it is done", async () => {
   const canon = fromYaml(`
 groups: [Shore, { name: Sea, mirrored: yes }]
 sections:
   - name: Round
     canon: { Sea: 4 }
-    counts: [{ 1-4: Step right, 5-8: Step left }]
+    counts: [{ 1-4: Step right, 5-8: { do: Step left, risk: [jump], note: Land softly } }]
 `);
   const [only = version] = canon.versions;
   const read = (of: typeof canon, kind: "sheet" | "large", group?: string) =>
@@ -184,9 +202,39 @@ sections:
   expect(shore).toContain("hold while the others finish");
   expect(shore).not.toMatch(/Sea|wait 4|other side/);
   // Sea's own 1 is the room's 5.
-  expect(sea).toContain("wait 4 counts, then count your own from 1");
-  expect(sea).toMatch(/ 1–4 hold 1–4 Step left 2 5–8 Step right/);
+  expect(sea).toContain("wait 4 counts, then begin on your own 1");
+  expect(sea).toContain("the numbers are the music's, own counts in brackets");
+  expect(sea).toMatch(/ 1–4 hold 5–8 \(own 1–4\) Step left 2 1–4 \(own 5–8\) Step right \(jump\)/);
+  expect(large).toContain("Phrase 2, Sea, facing front 1–4 (own 5–8) Step right (jump)");
+  expect([shore, sea].map((text) => /an easier way: (.*?) \(jump\)/.exec(text)?.[1])).toEqual([
+    "Round phrase 1: 5–8",
+    "Round phrase 2: 1–4",
+  ]);
+  expect(shore).toContain("5–8 Land softly");
+  expect(sea).toContain("Phrase 2 1–4 Land softly");
+  expect(shore).not.toMatch(/own \d|brackets/);
   expect(sea).not.toMatch(/others finish|4 counts later/);
+});
+
+test("counts that all dance, but not all the same way round, say of each group where it faces, and of no move where it leads", () => {
+  const round = fromYaml(`
+groups: [Ebb, { name: Flood, facing: back }]
+sections:
+  - { name: A, counts: [{ 1-4: { do: Turn, turn: 1/4 right }, 5-8: Reach }] }
+  - { name: B, counts: [{ 1-8: Walk }] }
+`);
+  const [only = version] = round.versions;
+  for (const kind of ["sheet", "large"] as const) {
+    const text = JSON.stringify(handoutPrint(round, only, library, kind).elements);
+    expect(text).not.toContain("now facing");
+  }
+  return drawHandout(round, only, library, "sheet")
+    .then(readText)
+    .then((text) => {
+      expect(spaced(text)).toMatch(
+        /1 A Ebb facing front · Flood facing back .* 2 B Ebb facing right · Flood facing left/,
+      );
+    });
 });
 
 test("each group's file goes by its name, or by its place where the name is another's", () => {

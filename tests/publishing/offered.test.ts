@@ -44,8 +44,8 @@ const viewOf = (workshop: typeof night) => workshopView(workshop, library, packO
 describe("what a class offers, it warns of and says what it needs", () => {
   test("the pack has the cautions and the gear of every version whose options the class is shown, and whose they are", () => {
     const text = textOf(packPrint(night, library));
-    expect(text).toMatch(/Upside down \(level 3\)\. Try this only .*?\(Skylight 1–8\)/);
-    expect(text).toContain("mat: for level 3; for Skylight 1–8");
+    expect(text).toMatch(/Upside down \(level 3\)\. Try this only .*?\(Skylight counts 1–8\)/);
+    expect(text).toContain("mat: for level 3; for Skylight counts 1–8");
     expect(text).toContain("chair: for Seated");
   });
 
@@ -103,10 +103,10 @@ test("when a class begins stands where dancers look: page, cover, course and les
   expect(sheet).toContain("Friday 8 January 2027 · Starts at 18:30");
 });
 
-test("a handout says of what is never slowed that it is left out or danced the easier way", () => {
+test("a handout says of what is never slowed that it is marked, or danced an easier way", () => {
   const [version] = routine.versions.filter(({ id }) => id === "3");
   if (!version) throw new Error("No level 3");
   expect(textOf(handoutPrint(routine, version, library, "sheet"))).toContain(
-    "Never slowly. Below full tempo leave it out, or dance the easier way: Skylight 1–8 (upside down).",
+    "Never slowly. Below full tempo only mark these, so that nobody goes up or drops, or dance an easier way: Skylight counts 1–8 (upside down).",
   );
 });

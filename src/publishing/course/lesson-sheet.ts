@@ -4,15 +4,16 @@ import { type Block, textBlock } from "../../typesetting/block.js";
 import { columnWidth, flow } from "../../typesetting/flow.js";
 import { papers } from "../../typesetting/print.js";
 import type { Wording } from "../../wording/wording.js";
+import { countsMarks } from "../counts-mark.js";
 import { gearBySection, sectionTexts } from "../course-text.js";
 import { type Offered, offeredIn, risksIn } from "../offered.js";
-import { sheetBands } from "../paper/bands.js";
+import { canonFacts, sheetBands } from "../paper/bands.js";
 import { routineAddress } from "../paper/credit.js";
 import { linkTo } from "../paper/link.js";
 import { bold, bullet, headingBlock, type NoteStyle, plain, under } from "../paper/note-style.js";
 import { layoutOwnNotes, margin } from "../paper/page.js";
 import { cautionBlocks } from "../paper/preparation.js";
-import { rowBlocks } from "../paper/row-list.js";
+import { bandRows } from "../paper/row-list.js";
 import type { Sheet } from "../paper/sheet.js";
 import { theirs } from "../paper/theirs.js";
 
@@ -46,7 +47,7 @@ export function lessonSheet(
       [
         ...headBlocks(plan, lesson, workshop, library, style),
         ...cautionBlocks(dances, library, style),
-        ...soFarBlocks(plan, lesson, style),
+        ...soFarBlocks(plan, lesson, dances, style),
         ...practiceBlocks(plan, lesson, dances, library, style),
         ...bringBlocks(plan, lesson, workshop, style),
       ],
@@ -95,14 +96,24 @@ function headBlocks(
   ];
 }
 
-/** Routine by routine, what the dancers know by now, and what of it is new. */
-function soFarBlocks({ lessons }: CoursePlan, lesson: number, style: NoteStyle): readonly Block[] {
-  const { course } = style.wording;
+/** Routine by routine, at which level and of which state, what the dancers know by now, and what of it is new. */
+function soFarBlocks(
+  { lessons }: CoursePlan,
+  lesson: number,
+  dances: readonly Offered[],
+  style: NoteStyle,
+): readonly Block[] {
+  const { course, versions } = style.wording;
   const { run = [], fresh = [] } = lessons[lesson]?.lesson ?? {};
   const items = run.map((known) => {
     const today = fresh.filter(({ routine }) => routine === known.routine).map(({ section }) => section);
     const aside = today.length === 0 ? "" : ` (${course.home.freshIs(today)})`;
-    return bullet([bold(`${known.title}: `), plain(`${course.home.known(known)}${aside}`)], style);
+    const of = dances.flatMap(({ routine, version }) =>
+      routine.slug === known.routine
+        ? [course.home.state(versions.name(version.id), countsMarks(routine).get(version.id))]
+        : [],
+    );
+    return bullet([bold(known.title), plain(`${of.join("")}: `), plain(`${course.home.known(known)}${aside}`)], style);
   });
   return under(course.home.soFar, items, style);
 }
@@ -172,14 +183,15 @@ function countBlocks(
     const bands = sheetBands(routine, version, wording).filter(({ section }) =>
       isIn(sections, { routine: routine.slug, title: routine.title, section: section.name }),
     );
-    return bands.flatMap(({ section, again, rows }) => [
-      headingBlock(theirs(wording.course.hard(routine.title, section.name), wording), style),
+    return bands.flatMap((band) => [
+      headingBlock(theirs(wording.course.hard(routine.title, band.section.name), wording), style),
       ...[
-        ...(section.words === undefined ? [] : [wording.print.quoted(section.words)]),
-        ...(section.mirrored ? [wording.print.otherSide] : []),
-        ...(again === "" ? [] : [again]),
+        ...(band.section.words === undefined ? [] : [wording.print.quoted(band.section.words)]),
+        ...(band.section.mirrored ? [wording.print.otherSide] : []),
+        ...canonFacts(band, wording),
+        ...(band.again === "" ? [] : [band.again]),
       ].map((text) => textBlock([{ text, tone: "soft" }], { ...style, before: 2, keepNext: true })),
-      ...rows.flatMap((row) => rowBlocks(row, style)),
+      ...bandRows(band, style).flat(),
     ]);
   });
 }

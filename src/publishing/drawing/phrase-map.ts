@@ -44,6 +44,19 @@ interface MapRow {
   readonly shapes: readonly Shape[];
 }
 
+/** Whether a map shows what the sheet's grid does not show at a glance: where heights and facings change, and where hits fall. */
+export function tellsMore(routine: Routine, version: Version): boolean {
+  return (
+    hitsOf(routine, version).length > 0 ||
+    bodiesOf(routine, version).some(({ dancers: { moves } }) =>
+      moves.some(
+        (move) =>
+          move.before.height !== move.after.height || move.before.facing !== move.after.facing || isInverted(move),
+      ),
+    )
+  );
+}
+
 /**
  * The whole routine as a strip on the track's clock: sections as bands, height as a line, facing, hits and accents, and the
  * track's time along the foot. Where it is folded, the strip goes on below.

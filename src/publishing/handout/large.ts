@@ -11,17 +11,17 @@ import type { Wording } from "../../wording/wording.js";
 import { floorPlans } from "../drawing/floor-plan.js";
 import { feelTexts } from "../feel-texts.js";
 import { offeredAlone } from "../offered.js";
-import { type Band, sheetBands } from "../paper/bands.js";
+import { type Band, canonFacts, sheetBands } from "../paper/bands.js";
 import { codeLink } from "../paper/code.js";
 import { creditSpans, routineAddress, viewAddress } from "../paper/credit.js";
 import type { Dance } from "../paper/dance.js";
-import { versionLine } from "../paper/head.js";
+import { rungText, versionLine } from "../paper/head.js";
 import { headingBlock, type NoteStyle, under } from "../paper/note-style.js";
 import { teachingBlocks } from "../paper/notes.js";
 import { feetOf, layoutFeet, layoutOwnNotes, layoutRunningHeads, margin } from "../paper/page.js";
 import { practiceBlocks } from "../paper/practice.js";
 import { cautionBlocks, gearBlocks } from "../paper/preparation.js";
-import { rowBlocks } from "../paper/row-list.js";
+import { bandRows } from "../paper/row-list.js";
 import { orderBlocks } from "../paper/run-order.js";
 import type { Sheet } from "../paper/sheet.js";
 import { theirs } from "../paper/theirs.js";
@@ -35,6 +35,9 @@ const size = 18;
 /** Of the code at the top right, quiet zone included, in points. */
 const codeSize = 74;
 
+/** A heading and two lines for the dancer's own notes; where there is less room, there are none. */
+const ownNotes = 90;
+
 /** Cautions in their own sentences stand before the counts as far as they leave most of the page to them, in points. */
 const mostOfHead = 300;
 
@@ -46,27 +49,30 @@ export function layoutLarge(dance: Dance, library: Library, wording: Wording): S
   const [pageWidth, pageHeight] = papers[library.paper];
   const width = pageWidth - 2 * margin.side;
   const bottom = pageHeight - margin.bottom - size;
-  const area: Area = { left: margin.side, width, columns: 1, gutter: 0, top: margin.top + 44, bottom, tail: 90 };
+  const area: Area = { left: margin.side, width, columns: 1, gutter: 0, top: margin.top + 44, bottom, tail: 0 };
   const blocks = [
     ...headBlocks(dance, library, width, wording),
     ...sheetBands(dance.routine, dance.version, wording).flatMap((band) =>
       bandBlocks(band, dance.routine, width, wording),
     ),
     ...factBlocks(dance, width, wording),
+    textBlock(creditSpans(dance.routine, library, wording), { size, width, before: 6 }),
     ...afterBlocks(dance, library, width, wording),
-    textBlock(creditSpans(dance.routine, library, wording), { size, width, before: 24 }),
   ];
-  const placed = flow(blocks, { page: 0, y: margin.top }, area);
-  const own = layoutOwnNotes({ page: placed.page, x: margin.side, y: placed.y + 18 }, width, bottom, wording, size);
+  const text = flow(blocks, { page: 0, y: margin.top }, area);
+  const floor = floorBlocks(dance, library, width, bottom - text.y, wording);
+  const placed = flow(floor, text, area);
+  const end = { page: placed.page, x: margin.side, y: placed.y + 18 };
+  const own = end.y + ownNotes > bottom ? undefined : layoutOwnNotes(end, width, bottom, wording, size);
   const pages = placed.page + 1;
   const version = versionLine(dance.routine, dance.version, wording);
   const title = wording.print.bookmark(dance.routine.title, version, "large");
-  const elements = [...placed.draw(), own.element];
+  const elements = [...text.draw(), ...placed.draw(), ...(own === undefined ? [] : [own.element])];
   return {
     pages,
     elements,
     decoration: [
-      ...own.decoration,
+      ...(own?.decoration ?? []),
       ...layoutRunningHeads(dance, pages, width, size, wording),
       ...layoutFeet(library.paper, feetOf([], pages, dance.mark), wording, size),
     ],
@@ -97,26 +103,33 @@ function headBlocks(dance: Dance, library: Library, width: number, wording: Word
   const room = address === undefined ? width : width - codeSize;
   return [
     textBlock([theirs(routine.title, wording, { style: "bold" })], { size: 28, width: room, tag: "H1" }),
-    textBlock([{ text: print.large.version(versionLine(routine, version, wording)) }], {
-      size,
-      width: room,
-      before: 0,
-    }),
+    textBlock(
+      [{ text: print.large.version(versionLine(routine, version, wording) + rungText(routine, version, wording)) }],
+      {
+        size,
+        width: room,
+        before: 0,
+      },
+    ),
     ...(address === undefined ? [] : [codeBlock(address, width, wording)]),
     ...careBlocks(dance, width, wording),
   ];
 }
 
-/** What to take care of, in its own sentences; where they would fill the page, by name, and where the sentences are. */
+/**
+ * What to take care of, in its own sentences; where they would fill the page, by name, and where the sentences are. Of a version that has
+ * none of its own, what holds for every dance.
+ */
 function careBlocks({ routine, version }: Dance, width: number, wording: Wording): readonly Block[] {
   const { print, risks } = wording;
-  if (version.cautions.length === 0) return [];
+  const label: Span = { text: print.large.fact(print.takeCare), style: "bold" };
+  if (version.cautions.length === 0)
+    return [textBlock([label, { text: risks.generalCaution }], { size, width, before: 12 })];
   const named = version.cautions.map((risk) => ({ risk, name: risks.of(risk, groupsMeeting(routine, version, risk)) }));
   const sentences = named.flatMap(({ risk, name }): readonly Span[] => [
     { text: print.large.sentence(name), style: "bold" },
     { text: `${risks.caution(risk)} ` },
   ]);
-  const label: Span = { text: print.large.fact(print.takeCare), style: "bold" };
   const whole = textBlock([label, ...sentences], { size, width, before: 12 });
   const height = whole.slices.reduce((sum, slice) => sum + slice.height, 0);
   if (height <= mostOfHead) return [whole];
@@ -124,14 +137,13 @@ function careBlocks({ routine, version }: Dance, width: number, wording: Wording
   return [textBlock([label, { text: care }], { size, width, before: 12 })];
 }
 
-/** What it is danced to, how it begins, and what to bring. */
+/** What it is danced to, and how it begins. */
 function factBlocks({ routine, version }: Dance, width: number, wording: Wording): readonly Block[] {
   const { music } = routine;
   const firstCount = shownFirstCount(routine);
   const { print, stance, time } = wording;
   const { large } = print;
   const song = music.title === undefined ? undefined : print.song(music.title, music.artist);
-  const gear = version.gear.map(({ item, need }) => print.item(item, need === "optional"));
   const built = timesThrough(routine);
   const across = oppositeGroups(routine);
   const run = large.size(routine.counts, time.run(wholeRun(routine)), time.tempo(music));
@@ -145,7 +157,6 @@ function factBlocks({ routine, version }: Dance, width: number, wording: Wording
       ? []
       : [[print.timesThrough(routine.walls), wording.run.timesThrough(built).join(" ")] as const]),
     ...(music.pauses.length === 0 ? [] : [[print.pauses, print.pausesOn(music.pauses)] as const]),
-    ...(gear.length === 0 ? [] : [[print.bring, gear.join(", ")] as const]),
   ];
   return [
     headingBlock(large.aboutTitle, { size, width }),
@@ -154,26 +165,38 @@ function factBlocks({ routine, version }: Dance, width: number, wording: Wording
   ];
 }
 
-/** Points that a floor is deep at most, so that it stands on the page of what comes before it. */
-const floorDepth = 300;
+/** Points that a floor is deep at most (of several, so that a page has two), and at least where that keeps it on the page before. */
+const floorDepth = { most: 300, each: 220, least: 110 };
+/** Its heading and what is written around it. */
+const aroundFloor = 125;
+
+/** The way over the floor, as large as the page has room for. */
+function floorBlocks(
+  { routine, version }: Dance,
+  library: Library,
+  width: number,
+  room: number,
+  wording: Wording,
+): readonly Block[] {
+  const here = room - aroundFloor;
+  const most = routine.groups.length > 1 ? floorDepth.each : floorDepth.most;
+  const depth = here < floorDepth.least ? most : Math.min(most, here);
+  const plans = floorPlans(routine, version, library, { width, depth, size, wording });
+  const blocks = plans.map((plan) => wholeBlock(plan.height, size / 2, (position) => figure(plan, position)));
+  return under(wording.print.floorPlan, blocks, { size, width, wording });
+}
 
 /** What a sheet says under its counts, without what other versions dance: each has a sheet of its own. */
 function afterBlocks({ routine, version }: Dance, library: Library, width: number, wording: Wording): readonly Block[] {
   const offered = offeredAlone(routine, version);
   const address = routineAddress(routine, library);
   const style: NoteStyle = { size, width, wording, ...(address === undefined ? {} : { base: address }) };
-  const plans = floorPlans(routine, version, library, { width, depth: floorDepth, size, wording });
   return [
-    ...orderBlocks(routine, style),
-    ...cautionBlocks([offered], library, style),
-    ...teachingBlocks(routine, version, style),
     ...gearBlocks([offered], style),
+    ...orderBlocks(routine, style),
+    ...cautionBlocks([offered], library, style, { general: version.cautions.length > 0 }),
+    ...teachingBlocks(routine, version, style),
     ...practiceBlocks(routine, version, style),
-    ...under(
-      wording.print.floorPlan,
-      plans.map((plan) => wholeBlock(plan.height, size / 2, (position) => figure(plan, position))),
-      style,
-    ),
   ];
 }
 
@@ -185,13 +208,13 @@ function codeBlock(address: string, width: number, wording: Wording): Block {
 
 function bandBlocks(band: Band, routine: Routine, width: number, wording: Wording): readonly Block[] {
   const { print } = wording;
-  const { section, number, again, rows } = band;
+  const { section, number, again } = band;
   const facts = [
     ...(section.words === undefined ? [] : [print.quoted(section.words)]),
     ...(section.mirrored ? [print.otherSide] : []),
     ...(section.improvised ? [print.ownSection] : []),
     ...feelTexts(routine, section, wording),
-    ...band.canon,
+    ...canonFacts(band, wording),
     ...(again === "" ? [] : [again]),
   ];
   const heading = textBlock([{ text: `${number} `, style: "bold" }, theirs(section.name, wording, { style: "bold" })], {
@@ -203,7 +226,7 @@ function bandBlocks(band: Band, routine: Routine, width: number, wording: Wordin
   });
   const about =
     facts.length === 0 ? [] : [textBlock([{ text: facts.join(", ") }], { size, width, before: 3, keepNext: true })];
-  return [heading, ...about, ...rows.flatMap((row) => together(rowBlocks(row, { size, width, wording })))];
+  return [heading, ...about, ...bandRows(band, { size, width, wording }).flatMap(together)];
 }
 
 /** No move of a phrase stands alone on the page before or after the turn. */

@@ -8,7 +8,7 @@ import type { Wording } from "../../wording/wording.js";
 import type { Offered } from "../offered.js";
 import { proseBlocks } from "../paper/markdown.js";
 import { headingBlock, type NoteStyle } from "../paper/note-style.js";
-import { margin } from "../paper/page.js";
+import { margin, notesUnder } from "../paper/page.js";
 import { cautionBlocks, gearBlocks } from "../paper/preparation.js";
 import type { Sheet } from "../paper/sheet.js";
 import { theirs } from "../paper/theirs.js";
@@ -57,10 +57,12 @@ export function coverSheet(
     text = flow(textBlocks(workshop, dances, places, library, style), start, columns);
     if (text.page === start.page) break;
   }
+  const last = { page: text?.page ?? start.page, y: text?.y ?? start.y };
+  const own = notesUnder(last, page.bottom - 10, page.width, wording);
   return {
-    elements: [...head.draw(), ...contents.elements, ...(text?.draw() ?? [])],
-    decoration: contents.decoration,
-    pages: (text?.page ?? start.page) + 1,
+    elements: [...head.draw(), ...contents.elements, ...(text?.draw() ?? []), ...own.elements],
+    decoration: [...contents.decoration, ...own.decoration],
+    pages: last.page + 1,
     bookmarks: [{ title: wording.pack.cover, page: 0, y: 0, under: [] }],
   };
 }
@@ -92,7 +94,7 @@ function textBlocks(
   const words = proseBlocks(prose, { ...style, level: 3, ...base });
   return [
     ...unbroken(gearBlocks(dances, style, places)),
-    ...unbroken(cautionBlocks(dances, library, style, places)),
+    ...unbroken(cautionBlocks(dances, library, style, { where: places })),
     ...(words.length === 0 ? [] : [headingBlock(wording.pack.about(lessons !== undefined), style), ...words]),
   ];
 }

@@ -8,6 +8,7 @@ import type { Facing } from "../../routine/vocabulary.js";
 import { oppositeGroups } from "../../routine/whose.js";
 import type { Wording } from "../../wording/wording.js";
 import { type CellText, cellText } from "./cell-text.js";
+import { musicSpan } from "./music-span.js";
 
 /** A move, or the part of it that lies in one phrase, in counts from the phrase's first. */
 export interface GridCell {
@@ -18,7 +19,15 @@ export interface GridCell {
   readonly begins: boolean;
   /** False where it runs on into the next phrase. */
   readonly ends: boolean;
+  /** Where it leads them to face, where that is elsewhere than before and one thing for all who dance the row. */
+  readonly turned?: Facing;
   readonly text: CellText;
+}
+
+/** Which way a group faces. */
+export interface GroupFacing {
+  readonly group: string;
+  readonly facing: Facing;
 }
 
 /** A phrase as a row of the grid. */
@@ -38,6 +47,8 @@ export interface Row {
   readonly dancers?: string;
   /** True of a group's row where another group faces elsewhere on these counts, so that each row says its facing. */
   readonly facesApart: boolean;
+  /** Who faces where at its first count, of a row that all groups dance but not all the same way round. */
+  readonly facings?: readonly GroupFacing[];
   /** What stands there in place of counts, where there are none. */
   readonly uncounted?: string;
 }
@@ -51,6 +62,10 @@ export interface Band {
   readonly again: string;
   /** Who follows in canon; on a group's own sheet, that it waits. */
   readonly canon: readonly string[];
+  /** Whether everybody dances its rows, where other sections have rows for each group. */
+  readonly everybody: boolean;
+  /** Whether counts of a group's own stand behind the music's. */
+  readonly late: boolean;
   readonly rows: readonly Row[];
 }
 
@@ -61,27 +76,44 @@ export function sheetBands(routine: Routine, version: Version, wording: Wording)
     const phrases = chart(routine, dancers);
     return { group, phrases: new Map(phrases.map((charted) => [charted.phrase, charted])) };
   });
-  return sheetSections(routine).flatMap((entry, index): readonly Band[] => {
+  const bands = sheetSections(routine).flatMap((entry, index): readonly Omit<Band, "everybody">[] => {
     const section = routine.sections[entry.section];
     if (section === undefined) return [];
     if (section.seconds !== undefined) {
       const rows = [uncountedRow(routine, version, section, wording)];
-      return [{ number: index + 1, entry, section, again: againText(routine, entry, wording), canon: [], rows }];
+      return [
+        { number: index + 1, entry, section, again: againText(routine, entry, wording), canon: [], late: false, rows },
+      ];
     }
     const rows = section.phrases.flatMap((phrase) =>
       rowRanges(phrase).flatMap(([from, to]) => {
         const rows = rowsApart(charts, section, phrase.echo).flatMap(({ phrases, group }) => {
           const charted = phrases.get(phrase);
-          return charted ? [rowOf(routine, partOf(charted, section, from, to), group, wording)] : [];
+          if (charted === undefined) return [];
+          const facings = group === undefined && !phrase.echo ? facingsApart(charts, section, phrase, from, to) : [];
+          return [rowOf(routine, partOf(charted, section, from, to), { group, facings }, wording)];
         });
         const firsts = phrase.echo ? charts[0]?.phrases.get(phrase)?.stance.facing : rows[0]?.facing;
         const facesApart = rows.some(({ facing, dancers }) => dancers !== undefined && facing !== firsts);
         return rows.map((row): Row => ({ ...row, facesApart }));
       }),
     );
+    const late = rows.some(({ cells }) => cells.some(({ text }) => text.late !== undefined));
     const canon = canonTexts(routine, all, entry.section, wording);
-    return [{ number: index + 1, entry, section, again: againText(routine, entry, wording), canon, rows }];
+    return [{ number: index + 1, entry, section, again: againText(routine, entry, wording), canon, late, rows }];
   });
+  const apart = bands.some(({ rows }) => rows.some(({ dancers }) => dancers !== undefined));
+  return bands.map((band) => ({ ...band, everybody: apart && isForEverybody(band) }));
+}
+
+function isForEverybody({ canon, rows }: Pick<Band, "canon" | "rows">): boolean {
+  const says = ({ dancers, facings, uncounted }: Row) => dancers ?? facings ?? uncounted;
+  return canon.length === 0 && rows.every((row) => says(row) === undefined);
+}
+
+/** What the line of a section says of those who dance its counts later. */
+export function canonFacts({ canon, late }: Band, { print }: Wording): readonly string[] {
+  return [...canon, ...(late ? [print.ownCounts] : [])];
 }
 
 /** Who follows in canon, each as it stands when it begins. */
@@ -129,13 +161,29 @@ function rowsApart(
   return first === undefined ? [] : [apart.length > 0 ? first : { ...first, group: undefined }, ...apart];
 }
 
+/** Who faces where on counts that all dance alike; empty where it is the same for all. Who follows in canon is elsewhere in the dance. */
+function facingsApart(
+  charts: readonly DancersChart[],
+  section: DancedSection,
+  phrase: DancedPhrase,
+  from: number,
+  to: number,
+): readonly GroupFacing[] {
+  const all = charts.flatMap(({ group, phrases }): readonly GroupFacing[] => {
+    const charted = phrases.get(phrase);
+    if (group === undefined || charted === undefined || section.canon.some((one) => one.group === group)) return [];
+    return [{ group, facing: partOf(charted, section, from, to).stance.facing }];
+  });
+  return all.some(({ facing }) => facing !== all[0]?.facing) ? all : [];
+}
+
 function rowOf(
   routine: Routine,
   { phrase, start, stance, cells }: ChartPhrase,
-  dancers: string | undefined,
+  { group: dancers, facings }: { readonly group: string | undefined; readonly facings: readonly GroupFacing[] },
   wording: Wording,
 ): Row {
-  const shared = { facing: stance.facing, facesApart: false };
+  const shared = { facing: stance.facing, facesApart: false, ...(facings.length > 0 && { facings }) };
   const named = definedOnly<Pick<Row, "time" | "dancers">>({ time: shownTrackTime(routine, start), dancers });
   if (phrase.echo && cells.every(({ move }) => move === undefined))
     return { ...emptyRow(routine, phrase, wording.print.othersFinish), ...shared, ...named };
@@ -144,10 +192,14 @@ function rowOf(
     ...shared,
     ...columnsOf(phrase, Math.min(routine.music.phrase, mostColumns)),
     accents: phrase.numbers.flatMap((number, index) => (routine.music.accents.includes(number) ? [index] : [])),
-    cells: cells.flatMap(({ move, from, to, begins, ends }): readonly GridCell[] => {
+    cells: cells.flatMap(({ move, begins, ends, ...cell }): readonly GridCell[] => {
       if (move === undefined) return [];
-      const text = cellText(move, { begins, ends }, wording);
-      return [{ move, from: from.sub(phrase.at).valueOf(), to: to.sub(phrase.at).valueOf(), begins, ends, text }];
+      const [from, to] = [cell.from.sub(phrase.at).valueOf(), cell.to.sub(phrase.at).valueOf()];
+      const turns = ends && facings.length === 0 && move.after.facing !== move.before.facing;
+      const turned = turns ? { turned: move.after.facing } : {};
+      const music = musicSpan(move.on, phrase.numbers, { from, to, begins, ends });
+      const text = cellText(move, { begins, ...turned, ...(music !== undefined && { music }) }, wording);
+      return [{ move, from, to, begins, ends, ...turned, text }];
     }),
     ...named,
   };

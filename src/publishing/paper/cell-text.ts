@@ -1,5 +1,6 @@
 import { aloud } from "../../routine/calls.js";
 import type { Move } from "../../routine/routine.js";
+import type { Facing } from "../../routine/vocabulary.js";
 import type { Span } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { cueSpans } from "./cue-spans.js";
@@ -9,6 +10,8 @@ import { theirs } from "./theirs.js";
 export interface CellText {
   /** Its counts: "1–3". */
   readonly label: readonly Span[];
+  /** Where a group began later: the counts of the music, and its own behind them. */
+  readonly late?: readonly Span[];
   /** The call, the cue, its landing words; of a move that goes on, that it does. */
   readonly spans: readonly Span[];
   /** Its cautions by their names. */
@@ -19,28 +22,39 @@ export interface CellText {
   readonly listed: readonly Span[];
 }
 
-/** @param extent whether the phrase holds the move's beginning, and its end */
+/**
+ * @param begins whether the phrase holds the move's beginning
+ * @param turned where it leads them to face
+ * @param music the counts of the music, where a group has others of its own
+ */
 export function cellText(
   move: Move,
-  { begins, ends }: { readonly begins: boolean; readonly ends: boolean },
+  { begins, turned, music }: { readonly begins: boolean; readonly turned?: Facing; readonly music?: string },
   wording: Wording,
 ): CellText {
   const { print, risks } = wording;
-  const on = wording.counts.span(move.on);
-  const label = begins ? on : print.goesOnTo(on);
+  const shownCounts = (on: string) => {
+    const counts = wording.counts.span(on);
+    return begins ? counts : print.goesOnTo(counts);
+  };
+  const label = shownCounts(move.on);
   const cautions = begins ? move.cautions.map(risks.label) : [];
-  const turned = ends && move.after.facing !== move.before.facing ? [print.nowFacing(move.after.facing)] : [];
-  const asides = [...turned, ...cautions];
+  const asides = [...(turned === undefined ? [] : [print.nowFacing(turned)]), ...cautions];
   const spans: readonly Span[] = begins
     ? moveSpans(move, wording)
     : [{ text: print.goesOn, style: "italic", tone: "soft" }];
+  const own: Span = { text: label, style: "bold" };
+  const late: readonly Span[] =
+    music === undefined ? [] : [{ text: shownCounts(music), style: "bold" }, { text: print.ownCount(label) }];
   return {
-    label: [{ text: label, style: "bold" }],
+    label: [own],
+    ...(late.length > 0 && { late }),
     spans,
     risk: cautions.length === 0 ? [] : [{ text: cautions.join(", "), style: "italic" }],
     shown: cautions.length === 0 ? spans : [...spans, { text: print.aside(cautions), style: "italic" }],
     listed: [
-      { text: `${label} `, style: "bold" },
+      ...(late.length > 0 ? late : [own]),
+      { text: " " },
       ...spans,
       ...(asides.length === 0 ? [] : [{ text: print.aside(asides), style: "italic" } as const]),
     ],

@@ -47,9 +47,10 @@ export function layoutCell(
   const left = inset.left + (move.hit && begins ? inset.hit - 2 : 0);
   const right = cell.ends ? inset.right : inset.open;
   const room = width - left - right;
-  const { label, shown } = cell.text;
+  const { shown } = cell.text;
   const words = width - inset.left - right;
-  if (widestWord(shown, size) > words || widestWord(label, smallest) > room) return undefined;
+  const label = labelIn(cell, room);
+  if (label === undefined || widestWord(shown, size) > words) return undefined;
   const [head] = wrap(label, smallest);
   const signs = cellSigns(cell, wording);
   const signsWidth = signs.length * (sign.width + sign.gap);
@@ -80,6 +81,13 @@ export function layoutCell(
   };
 }
 
+/** Its counts; of a group that began later those of the music, with its own where there is room; undefined where there is none for either. */
+function labelIn({ text: { label, late = label } }: GridCell, room: number): readonly Span[] | undefined {
+  const fits = (spans: readonly Span[]) =>
+    wrap(spans, smallest, room).length === 1 && widestWord(spans, smallest) <= room;
+  return [late, late.slice(0, 1)].find(fits);
+}
+
 /** What other levels dance, one under the other, each under a short rule: another voice than the cue's. */
 function layoutOptions(
   options: readonly (readonly Span[])[],
@@ -105,22 +113,17 @@ function layoutOptions(
 
 /** What a cell shows beside its counts: the new facing, a caution. Each is placed by the middle of its left edge. */
 function cellSigns(
-  { move, begins, ends }: GridCell,
+  { move, begins, turned }: GridCell,
   { print }: Wording,
 ): readonly ((position: Position) => StructureElement)[] {
-  const turned = ends && move.after.facing !== move.before.facing;
   const middle = sign.width / 2;
   return [
-    ...(turned
-      ? [
+    ...(turned === undefined
+      ? []
+      : [
           (position: Position) =>
-            signFigure(
-              print.nowFacing(move.after.facing),
-              [facingSign(move.after.facing, [middle, 0], middle)],
-              position,
-            ),
-        ]
-      : []),
+            signFigure(print.nowFacing(turned), [facingSign(turned, [middle, 0], middle)], position),
+        ]),
     ...(begins && move.cautions.length > 0
       ? [(position: Position) => signFigure(print.caution, cautionSign([middle, 0], middle), position)]
       : []),

@@ -1,5 +1,8 @@
 import type { Row } from "./bands.js";
 
+/** Width of the column of phrase numbers and track times. */
+export const phraseColumn = 35;
+
 /** Where the columns of a grid lie: points from its left edge to where a count begins, parts of a count in proportion. */
 export type Columns = (count: number) => number;
 

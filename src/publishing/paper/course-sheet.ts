@@ -6,7 +6,7 @@ import { papers } from "../../typesetting/print.js";
 import type { Span } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { courseText } from "../course-text.js";
-import { margin } from "./page.js";
+import { margin, notesUnder } from "./page.js";
 import type { Sheet } from "./sheet.js";
 import { placeTable, type TextTable } from "./table.js";
 import { theirs } from "./theirs.js";
@@ -27,9 +27,10 @@ export function courseSheet(plan: CoursePlan, workshop: Workshop, library: Libra
   const place = (size: number) => placeTable(table, { ...area, start, size });
   const size = sizes.find((one) => place(one).page === head.page) ?? 9;
   const placed = place(size);
+  const own = notesUnder(placed, bottom - 10, width, wording);
   return {
-    elements: [...head.draw(), placed.element],
-    decoration: placed.decoration,
+    elements: [...head.draw(), placed.element, ...own.elements],
+    decoration: [...placed.decoration, ...own.decoration],
     pages: placed.page + 1,
     bookmarks: [{ title: wording.course.title, page: 0, y: 0, under: [] }],
   };

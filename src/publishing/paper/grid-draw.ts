@@ -4,15 +4,9 @@ import { ascent, leading, type Span, shortened, textWidth, wrap } from "../../ty
 import type { Wording } from "../../wording/wording.js";
 import { accentDisc, facingSign } from "../drawing/signs.js";
 import { inset, signFigure, smallest } from "./cell.js";
-import {
-  type Fragment,
-  type GridFrame,
-  type GridItem,
-  type Numerals,
-  numeralStripHeight,
-  phraseColumn,
-} from "./grid-items.js";
-import { callHeight, type RowLayout } from "./row.js";
+import { phraseColumn } from "./columns.js";
+import { type Fragment, type GridFrame, type GridItem, type Numerals, numeralStripHeight } from "./grid-items.js";
+import { callHeight, namedBeside, type RowLayout } from "./row.js";
 
 const numeralSize = 13;
 
@@ -85,7 +79,7 @@ function numeralRow(
     const accent = numerals.accents[index] === true ? wording.print.accent : undefined;
     return numeralCell(label, accent, size, { ...position, x });
   });
-  const step = smallest * leading;
+  const step = smallest * 1.12;
   const top = position.y + numeralStripHeight - 2 - heads.length * step;
   const marks = heads.flatMap((text, index): readonly Mark[] => {
     const [set] = wrap([{ text, tone: "soft" }], smallest);
@@ -177,7 +171,8 @@ function phraseCell(
   };
   const content: (StructureElement | Mark)[] = [];
   let y = position.y + inset.top;
-  if (row.dancers !== undefined) {
+  const beside = namedBeside(row);
+  if (row.dancers !== undefined && !beside) {
     const fits = (text: string) => textWidth(text, smallest, "bold") <= width - phraseColumn;
     content.push(...mark({ text: shortened(row.dancers, fits), style: "bold" }, y));
   }
@@ -186,7 +181,7 @@ function phraseCell(
       ...mark({ text: wording.print.calledHere, style: "italic", tone: "soft" }, position.y + top - callHeight + 1),
     );
   y += top;
-  const number = numbered ? String(row.phrase.number) : "";
+  const number = [...(beside ? [row.dancers] : []), ...(numbered ? [row.phrase.number] : [])].join(" ");
   if (number !== "") content.push(...mark({ text: number, style: "bold" }, y));
   if (row.facesApart) {
     const at = { page, x: x + (number === "" ? 0 : 14), y: y + 5.5 };

@@ -7,9 +7,6 @@ import type { SectionBar } from "./section-bar.js";
 /** Height of a line of numerals over the columns. */
 export const numeralStripHeight = 22;
 
-/** Width of the column of phrase numbers and track times. */
-export const phraseColumn = 35;
-
 /** Where a grid may stand: from `start` on the first page, and between `top` and `bottom` on every further one. */
 export interface GridFrame {
   readonly wording: Wording;

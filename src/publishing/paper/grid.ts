@@ -3,11 +3,11 @@ import type { Mark, Position, StructureElement } from "../../typesetting/print.j
 import type { Wording } from "../../wording/wording.js";
 import type { Band, Row } from "./bands.js";
 import { smallest } from "./cell.js";
-import { type Columns, evenColumns, fittedColumns } from "./columns.js";
+import { type Columns, evenColumns, fittedColumns, phraseColumn } from "./columns.js";
 import { drawGrid } from "./grid-draw.js";
-import { type GridFrame, type GridItem, type Numerals, numeralStripHeight, phraseColumn } from "./grid-items.js";
+import { type GridFrame, type GridItem, type Numerals, numeralStripHeight } from "./grid-items.js";
 import type { OptionsOf } from "./options.js";
-import { layoutRow, type RowLayout } from "./row.js";
+import { layoutRow, namedBeside, type RowLayout } from "./row.js";
 import { continuedBar, type SectionBar, sectionBar } from "./section-bar.js";
 
 /** A grid on paper. */
@@ -236,7 +236,7 @@ function unitEnd(rows: readonly RowLayout[], index: number): number {
 /** Heights of rows: each has room for what stands beside it. */
 function heightsOf(rows: readonly RowLayout[], numbered: boolean): readonly number[] {
   return rows.map(({ row, height, opens, top }) => {
-    const lines = (numbered || row.facesApart ? 1 : 0) + (row.time === undefined ? 0 : 1);
+    const lines = (numbered || row.facesApart || namedBeside(row) ? 1 : 0) + (row.time === undefined ? 0 : 1);
     return opens ? Math.max(height, top + lines * smallest * 1.22 + 3) : height;
   });
 }

@@ -74,8 +74,7 @@ export function layoutHead(
   const [title, ...more] = wrap([theirs(routine.title, wording, { style: "bold" })], titleSize, room);
   const titles = title === undefined ? [] : [title, ...more];
   elements.push({ tag: "H1", content: stackLines(titles, { ...position, y }) });
-  const rung = wording.print.rung(routine.levels.indexOf(dance.version.id), routine.levels.length);
-  const named = wrap([{ text: danceLine(dance, wording), style: "bold" }, { text: rung }], 10, room - 14);
+  const named = wrap(chipSpans(dance, wording), 10, room - 14);
   const chipWidth = Math.max(...named.map((one) => one.width)) + 14;
   const behind = (titles.at(-1)?.width ?? 0) + 14;
   const beside = named.length === 1 && behind + chipWidth <= room;
@@ -93,8 +92,8 @@ export function layoutHead(
     elements.push(codeLink(address, codeSize, corner, wording));
     y = Math.max(y, position.y + codeSize - 12);
   }
-  for (const { label, sign, spans } of headLines(dance, options)) {
-    const lines = wrap(spans, 9.5, width - 68);
+  for (const { label, sign, spans, size = 9.5 } of headLines(dance, options)) {
+    const lines = wrap(spans, size, width - 68);
     const at = { ...position, y };
     const [heading] = wrap([{ text: label, tone: "soft" }], smallest);
     const marks: readonly Mark[] = heading === undefined ? [] : [{ ...at, y: y + 0.5, line: heading }];
@@ -120,6 +119,21 @@ export function danceLine(
 ): string {
   const whole = (name: string) => wording.print.versionOf(name, group);
   return whole(versionLine(routine, version, wording, (name) => fits(whole(name))));
+}
+
+/** "Level 1 of 3, the easiest · group Flood" */
+function chipSpans({ routine, version, group }: Dance, wording: Wording): readonly Span[] {
+  const own: Span = { text: versionLine(routine, version, wording), style: "bold" };
+  const whose: readonly Span[] =
+    group === undefined
+      ? []
+      : [{ text: wording.print.between + wording.print.groupOf }, { text: group, style: "bold" }];
+  return [own, { text: rungText(routine, version, wording) }, ...whose];
+}
+
+/** After a version's name, where it is the easiest or the hardest level, or one whose name does not say which. */
+export function rungText({ levels }: Routine, { id }: Version, { print }: Wording): string {
+  return print.rung(levels.indexOf(id), levels.length, !/^\d+$/.test(id));
 }
 
 /** The version's name in a frame. */
@@ -172,6 +186,7 @@ interface HeadLine {
   readonly label: string;
   readonly sign?: { readonly alt: string; readonly shapes: readonly Shape[] };
   readonly spans: readonly Span[];
+  readonly size?: number;
 }
 
 function headLines(dance: Dance, { within, wording }: SheetOptions): readonly HeadLine[] {
@@ -211,7 +226,7 @@ function gearLine({ routine, version }: Dance, within: SheetOptions["within"], w
   return [{ label: print.bring, spans }];
 }
 
-/** What to take care of, each by its name and in its own sentence; or else where that stands which holds for every dance. */
+/** What to take care of, each by its name and in its own sentence; or else what holds for every dance. */
 function cautionLine(
   routine: Routine,
   version: Version,
@@ -220,11 +235,11 @@ function cautionLine(
 ): readonly HeadLine[] {
   const none = version.cautions.length === 0;
   if (none && within === "pack") return [];
-  const general: readonly Span[] = none ? [{ text: print.generalCare }] : [];
+  const general: readonly Span[] = none ? [{ text: risks.generalCaution }] : [];
   const spans = version.cautions.flatMap((risk): readonly Span[] => [
     { text: `${print.opening(risks.of(risk, groupsMeeting(routine, version, risk)))}. `, style: "bold" },
     { text: `${risks.caution(risk)} ` },
   ]);
   const sign = { alt: print.caution, shapes: cautionSign([4.5, 0], 4.5) };
-  return [{ label: print.takeCare, sign, spans: [...spans, ...general] }];
+  return [{ label: print.takeCare, sign, spans: [...spans, ...general], ...(none && { size: smallest }) }];
 }

@@ -1,6 +1,7 @@
-import type { Alternative, Move, Routine, Version } from "../../routine/routine.js";
+import type { Alternative, Routine, Version } from "../../routine/routine.js";
 import type { Span } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
+import type { GridCell } from "./bands.js";
 import { cueSpans } from "./cue-spans.js";
 
 /** What a neighbouring level dances in place of a move. */
@@ -17,7 +18,7 @@ export interface CellOption {
 }
 
 /** What the neighbours dance in place of a move, the easier one first. */
-export type OptionsOf = (move: Move) => readonly CellOption[];
+export type OptionsOf = (cell: GridCell) => readonly CellOption[];
 
 /** For who is shown no other way. */
 export const noOptions: OptionsOf = () => [];
@@ -41,7 +42,8 @@ export function neighbourOptions(
   const lines = ways.map((index) =>
     index <= home ? levels.slice(index, home + 1) : levels.slice(home, index + 1).toReversed(),
   );
-  return (move) => {
+  return (cell) => {
+    const { move } = cell;
     if (move.alternatives.length === 0) return [];
     const mine = move.option ?? taught;
     return lines.flatMap((line, index): readonly CellOption[] => {
@@ -49,19 +51,22 @@ export function neighbourOptions(
       if (danced === mine) return [];
       const others = move.alternatives.filter(({ version }) => version === danced);
       const harder = ways[index] === own + 1;
-      return others.map((other) => optionOf(move, { level: line[0] ?? "", harder }, other, wording));
+      return others.map((other) => optionOf(cell, { level: line[0] ?? "", harder }, other, wording));
     });
   };
 }
 
 function optionOf(
-  move: Move,
+  { move, text: { late } }: GridCell,
   { level, harder }: Pick<CellOption, "level" | "harder">,
   { moves }: Alternative,
   wording: Wording,
 ): CellOption {
-  const { counts, print, risks, versions } = wording;
-  const label = (on: string): readonly Span[] => [{ text: `${counts.span(on)} `, style: "bold" }];
+  const { counts, print, risks } = wording;
+  const label = (on: string): readonly Span[] => {
+    if (late === undefined) return [{ text: `${counts.span(on)} `, style: "bold" }];
+    return [...(on === move.on ? late : [{ text: print.ownCount(counts.span(on)).trimStart() }]), { text: " " }];
+  };
   const ways = moves.map(({ on, cue, improvised, risks: met }) => ({
     on: on === "" ? move.on : on,
     said: [
@@ -76,19 +81,24 @@ function optionOf(
     ...said,
   ]);
   const same = ways.length === 1 && ways[0]?.on === move.on;
-  const name: Span = { text: print.levelDances(versions.name(level), harder), style: "bold" };
+  const name = levelName(level, harder, wording);
   return { level, harder, same, listed, text: [name, ...(same ? (ways[0]?.said ?? []) : listed)] };
 }
 
 /** The same in one text for a whole row, level by level, the easier one first. */
-export function optionsText(options: readonly CellOption[], { print, versions }: Wording): readonly Span[] {
+export function optionsText(options: readonly CellOption[], wording: Wording): readonly Span[] {
   const easierFirst = [...options].sort((one, other) => Number(one.harder) - Number(other.harder));
   const levels = new Map(easierFirst.map(({ level, harder }) => [level, harder]));
   return [...levels].flatMap(([level, harder], at): readonly Span[] => [
-    ...(at === 0 ? [] : [{ text: print.between }]),
-    { text: print.levelDances(versions.name(level), harder), style: "bold" },
+    ...(at === 0 ? [] : [{ text: wording.print.between }]),
+    levelName(level, harder, wording),
     ...options
       .filter((one) => one.level === level)
       .flatMap(({ listed }, index) => [...(index === 0 ? [] : [{ text: "; " }]), ...listed]),
   ]);
+}
+
+/** Only the easier way stands out: it is the one that is looked for in a hurry. */
+function levelName(level: string, harder: boolean, { print, versions }: Wording): Span {
+  return { text: print.levelDances(versions.name(level), harder), ...(harder ? {} : { style: "bold" }) };
 }

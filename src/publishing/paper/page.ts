@@ -26,6 +26,21 @@ export function layoutOwnNotes(
   return { element: { tag: "H2", content }, decoration: [{ ...position, shapes }] };
 }
 
+/** A page that would be half empty has lines to write on; one that is nearly full has none. */
+const worthLines = 160;
+
+/** Lines to write on under what ends there, where there is much room. */
+export function notesUnder(
+  { page, y }: Pick<Position, "page" | "y">,
+  bottom: number,
+  width: number,
+  wording: Wording,
+): { readonly elements: readonly StructureElement[]; readonly decoration: readonly Mark[] } {
+  if (bottom - y < worthLines) return { elements: [], decoration: [] };
+  const { element, decoration } = layoutOwnNotes({ page, x: margin.side, y: y + 20 }, width, bottom, wording);
+  return { elements: [element], decoration };
+}
+
 /** The name of the dance at the top of every page but the first. */
 export function layoutRunningHeads(
   dance: Dance,

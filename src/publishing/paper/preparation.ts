@@ -46,12 +46,13 @@ export function gearTexts(dances: readonly Offered[], wording: Wording, places =
  * The cautions in full, whose they are, where they apply, and whom they defer to.
  *
  * @param where false where there is room for the cautions alone: the sheets have them beside the moves
+ * @param general false where that stands elsewhere to which all of them defer
  */
 export function cautionBlocks(
   dances: readonly Offered[],
   library: Library,
   style: NoteStyle,
-  where = true,
+  { where = true, general = true }: { readonly where?: boolean; readonly general?: boolean } = {},
 ): readonly Block[] {
   const { wording } = style;
   const { print, risks: cautions } = wording;
@@ -67,18 +68,23 @@ export function cautionBlocks(
     const name = riskName(dances, risk, wording);
     return bullet([bold(`${print.opening(name)}. `), plain(cautions.caution(risk)), ...here], style);
   });
-  return under(print.takeCare, [...items, ...deferring(library, style)], style);
+  const deferring = general ? [textBlock([plain(cautions.generalCaution)], style)] : [];
+  return under(print.takeCare, [...items, ...deferring, ...houseBlocks(library, style)], style);
 }
 
-/** Whom all cautions defer to, and the house's own rules. */
-export function deferringBlocks(library: Library, style: NoteStyle): readonly Block[] {
+/**
+ * Whom all cautions defer to, and the house's own rules.
+ *
+ * @param general false where the first of them stands elsewhere
+ */
+export function deferringBlocks(library: Library, style: NoteStyle, general: boolean): readonly Block[] {
   const { print, risks } = style.wording;
-  const [, ...house] = deferring(library, style);
-  const lead = [bold(print.leading(print.takeCare)), plain(" "), plain(risks.generalCaution)];
-  return [textBlock(lead, { ...style, before: style.size }), ...house];
+  const lead = bold(`${print.leading(print.takeCare)} `);
+  if (!general) return houseBlocks(library, style, lead);
+  const first = textBlock([lead, plain(risks.generalCaution)], { ...style, before: style.size });
+  return [first, ...houseBlocks(library, style)];
 }
 
-function deferring(library: Library, style: NoteStyle): readonly Block[] {
-  const house = library.cautions === undefined ? [] : proseBlocks(library.cautions, { ...style, level: 3 });
-  return [textBlock([plain(style.wording.risks.generalCaution)], style), ...house];
+function houseBlocks({ cautions }: Library, style: NoteStyle, lead?: Span): readonly Block[] {
+  return cautions === undefined ? [] : proseBlocks(cautions, { ...style, level: 3, ...(lead && { lead }) });
 }

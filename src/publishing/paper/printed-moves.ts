@@ -2,6 +2,7 @@ import type { DancedSection, Move, Routine, Version } from "../../routine/routin
 import { movesIn, sheetSections } from "../../routine/sheet.js";
 import type { Wording } from "../../wording/wording.js";
 import type { Offered } from "../offered.js";
+import { musicSpan } from "./music-span.js";
 
 /** A section that a sheet prints, with its moves. */
 export interface PrintedSection {
@@ -38,7 +39,7 @@ export function sharedSections({ routine, versions, sections }: Offered): readon
   });
 }
 
-/** Where some moves are: "Harbour wall 7–8, phrase 2: 4; Tag 1". */
+/** Where some moves are: "Harbour wall phrase 1: 7–8, phrase 2: 4; Tag count 1". */
 export function placesOf(
   printed: readonly PrintedSection[],
   { counts, print }: Wording,
@@ -46,18 +47,31 @@ export function placesOf(
 ): string {
   return printed
     .flatMap(({ section, moves }) => {
-      const phrases = byPhrase(moves.filter(holds)).map(({ phrase, moves: here }) => {
-        return print.inPhrase(phrase, [...new Set(here.map(({ on }) => counts.span(on)))]);
+      const places = moves.filter(holds).map((move) => placeIn(section, move));
+      const phrases = byPhrase(places).map(({ phrase, moves: here }) => {
+        return print.inPhrase(section.phrases.length > 1 ? phrase : undefined, [
+          ...new Set(here.map(({ on }) => counts.span(on))),
+        ]);
       });
       return phrases.length === 0 ? [] : [`${section.name} ${phrases.join(", ")}`];
     })
     .join("; ");
 }
 
+/** In which phrase and on which counts a sheet shows a move: of a group that began later the music's. */
+export function placeIn({ phrases }: DancedSection, { phrase, on, at, length }: Move): Pick<Move, "phrase" | "on"> {
+  const shown = phrases.find((one) => at.gte(one.at) && at.lt(one.at + one.numbers.length));
+  if (shown === undefined) return { phrase, on };
+  const from = at.sub(shown.at).valueOf();
+  const to = from + length.valueOf();
+  const extent = { from, to, begins: true, ends: to <= shown.numbers.length };
+  return { phrase: shown.number, on: musicSpan(on, shown.numbers, extent) ?? on };
+}
+
 /** Moves by the phrase of their section, whose counts begin anew. */
-export function byPhrase(
-  moves: readonly Move[],
-): readonly { readonly phrase: number; readonly moves: readonly Move[] }[] {
+export function byPhrase<Placed extends Pick<Move, "phrase">>(
+  moves: readonly Placed[],
+): readonly { readonly phrase: number; readonly moves: readonly Placed[] }[] {
   const phrases = [...new Set(moves.map(({ phrase }) => phrase))].sort((a, b) => a - b);
   return phrases.map((phrase) => ({ phrase, moves: moves.filter((move) => move.phrase === phrase) }));
 }

@@ -1,18 +1,26 @@
 import { type Block, itemBlock, textBlock } from "../../typesetting/block.js";
 import type { Span } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
-import type { GridCell, Row } from "./bands.js";
+import type { Band, GridCell, Row } from "./bands.js";
+import { facingTexts } from "./facings.js";
 import type { NoteStyle } from "./note-style.js";
 
-/** A row of the grid as a list: what holds for all of it, and its moves one under the other. */
-export function rowBlocks(row: Row, { size, width, wording }: NoteStyle): readonly Block[] {
+/** The rows of a section as lists, each under its phrase's number where there are several. */
+export function bandRows({ rows }: Band, style: NoteStyle): readonly (readonly Block[])[] {
+  const numbered = rows.some(({ phrase }) => phrase.number > 1);
+  return rows.map((row) => rowBlocks(row, numbered, style));
+}
+
+/** What holds for all of a row, and its moves one under the other. */
+function rowBlocks(row: Row, numbered: boolean, { size, width, wording }: NoteStyle): readonly Block[] {
   const { print, stance, time } = wording;
   const called = (row.phrase.say ?? []).filter(Boolean);
   const head = [
+    ...(numbered ? [print.phrase(row.phrase.number)] : []),
     ...(row.dancers === undefined ? [] : [row.dancers]),
     ...(row.time === undefined ? [] : [time.track(row.time)]),
     ...(row.uncounted === undefined ? [] : [row.uncounted]),
-    stance.facing(row.facing),
+    ...(row.facings === undefined ? [stance.facing(row.facing)] : facingTexts(row.facings, wording)),
     ...(called.length === 0 ? [] : [print.large.called(called)]),
   ];
   const moves = row.cells.map((cell) =>
@@ -25,16 +33,16 @@ export function rowBlocks(row: Row, { size, width, wording }: NoteStyle): readon
 
 /** Its counts, with how many it lasts where they do not tell. */
 function labelOf({ text, move, begins }: GridCell, { counts }: Wording): Span {
-  const label = text.label.map((span) => span.text).join("");
+  const label = (text.late ?? text.label).map((span) => span.text).join("");
   const lasts = begins ? counts.lasts(move) : undefined;
   return { text: lasts === undefined ? label : `${label} (${lasts})`, style: "bold" };
 }
 
 /** All that a cell of the grid shows, in words. */
-function cellSpans({ text, move, begins, ends }: GridCell, { print }: Wording): readonly Span[] {
+function cellSpans({ text, move, begins, turned }: GridCell, { print }: Wording): readonly Span[] {
   const asides = [
     ...(begins && move.hit ? [print.hit] : []),
-    ...(ends && move.after.facing !== move.before.facing ? [print.nowFacing(move.after.facing)] : []),
+    ...(turned === undefined ? [] : [print.nowFacing(turned)]),
     ...text.risk.map((span) => span.text),
   ];
   return [...text.spans, ...(asides.length === 0 ? [] : [{ text: print.aside(asides) }])];

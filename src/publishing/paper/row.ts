@@ -13,7 +13,7 @@ import {
   smallest,
   stackLines,
 } from "./cell.js";
-import type { Columns } from "./columns.js";
+import { type Columns, phraseColumn } from "./columns.js";
 import { type CellOption, type OptionsOf, optionsText } from "./options.js";
 import { type Box, type CountRange, listedStrip, type RowContext, rowGround } from "./row-ground.js";
 
@@ -55,13 +55,22 @@ export function layoutRow(row: Row, { size, width, columns, wording, optionsOf }
   if (row.uncounted !== undefined) return [uncountedRow(row, row.uncounted, width, size)];
   const x = (count: number) => columns(row.offset + count);
   const calls = callsFit(row, x, wording);
-  const name = row.dancers === undefined ? 0 : callHeight;
+  const name = row.dancers === undefined || namedBeside(row) ? 0 : callHeight;
   const top = name + (calls && row.phrase.say?.some(Boolean) ? callHeight : 0);
   const context: RowContext = { wording, row, x, width, size, top, name, optionsOf };
   const boxes = calls ? boxesOf(context) : [];
   const [only] = boxes;
   if (only === undefined || (boxes.length === 1 && only.listed)) return listedRow({ ...context, top: name });
   return [boxedRow(context, boxes)];
+}
+
+/** Whether the column before the counts holds a group's name and the number of its phrase in one line. */
+export function namedBeside({ dancers, facesApart, phrase }: Row): boolean {
+  return (
+    dancers !== undefined &&
+    !facesApart &&
+    textWidth(`${dancers} ${phrase.number}`, smallest, "bold") <= phraseColumn - 2
+  );
 }
 
 /** Time without counts: what it is, across all columns. */
@@ -155,7 +164,7 @@ function optionsIn(
   cells: readonly GridCell[],
   keep: (option: CellOption, cell: GridCell) => boolean,
 ): readonly CellOption[] {
-  return cells.flatMap((cell) => (cell.begins ? optionsOf(cell.move).filter((one) => keep(one, cell)) : []));
+  return cells.flatMap((cell) => (cell.begins ? optionsOf(cell).filter((one) => keep(one, cell)) : []));
 }
 
 /** Whether an option can stand in the cell of its move: it is for these counts, and no word of it is wider. */

@@ -18,25 +18,47 @@ export function orderBlocks(routine: Routine, style: NoteStyle): readonly Block[
   for (const [index, section] of sections.entries())
     steps[section.wall - 1]?.push(stepOf(routine, section, index, counts.get(index) ?? section.counts, style.wording));
   const broken = brokenOff(routine);
-  const blocks = steps.map((round, index) => {
-    const number = index + 1;
-    const label = times > 1 ? `${print.opening(run.time(walls, number))} ` : "";
-    const again = broken.has(number) ? [print.order.fromTheTop] : [];
-    const way = [bold(label), plain([...collapse(round, style.wording), ...again].join(" · "))];
+  const ways = steps.map((round, index) =>
+    [...collapse(round, style.wording), ...(broken.has(index + 1) ? [print.order.fromTheTop] : [])].join(" · "),
+  );
+  const blocks = runsOf(ways).map(({ way, from, to }) => {
+    const label = times > 1 ? `${print.opening(run.times(walls, from, to))} ` : "";
+    const spans = [bold(label), plain(way)];
     // One time through is no list.
-    return times > 1 ? bullet(way, style) : textBlock(way, style);
+    return times > 1 ? bullet(spans, style) : textBlock(spans, style);
   });
   return under(print.order.title, blocks, style);
 }
 
-/** Whether every time through has the sheet's sections, each once, in the sheet's order; the sheet says where the music is waited for. */
+/** Times through that follow each other and are alike, from 1. */
+function runsOf(
+  ways: readonly string[],
+): readonly { readonly way: string; readonly from: number; readonly to: number }[] {
+  const runs: { way: string; from: number; to: number }[] = [];
+  for (const [index, way] of ways.entries()) {
+    const last = runs.at(-1);
+    if (last?.way === way) last.to = index + 1;
+    else runs.push({ way, from: index + 1, to: index + 1 });
+  }
+  return runs;
+}
+
+/**
+ * Whether every time through has the sheet's sections in the sheet's order, which says how often each is danced in a row; where there is
+ * but one pass of each, the sheet says as well where the music is waited for.
+ */
 export function isSheetsOrder(routine: Routine): boolean {
   const printed = sheetSections(routine);
   const entryOf = new Map(printed.flatMap(({ danced }, entry) => danced.map((index) => [index, entry] as const)));
   const rounds = Array.from({ length: routine.times }, (): number[] => []);
   for (const [index, { wall }] of routine.sections.entries()) rounds[wall - 1]?.push(entryOf.get(index) ?? -1);
-  const plain = routine.restarts.length === 0 && (routine.times === 1 || !waits(routine));
-  return plain && rounds.every((round) => round.length === printed.length && round.every((entry, at) => entry === at));
+  const once = rounds.length === 1 && routine.sections.length === printed.length;
+  const plain = routine.restarts.length === 0 && (once || !waits(routine));
+  const inOrder = (round: readonly number[]) => {
+    const passes = round.filter((entry, at) => entry !== round[at - 1]);
+    return passes.length === printed.length && passes.every((entry, at) => entry === at);
+  };
+  return plain && rounds.every(inOrder);
 }
 
 const waits = (routine: Routine): boolean =>

@@ -5,8 +5,9 @@ import { type Line, type Span, wrap } from "../../typesetting/text.js";
 import type { Wording } from "../../wording/wording.js";
 import { facingSign } from "../drawing/signs.js";
 import { feelTexts } from "../feel-texts.js";
-import type { Band } from "./bands.js";
+import { type Band, canonFacts } from "./bands.js";
 import { linesHeight, sign, signFigure, smallest, stackLines } from "./cell.js";
+import { facingTexts } from "./facings.js";
 import { waitText } from "./run-order.js";
 import { theirs } from "./theirs.js";
 
@@ -24,13 +25,14 @@ const least = 150;
 
 export function sectionBar(band: Band, routine: Routine, width: number, wording: Wording): SectionBar {
   const { number, section, rows } = band;
+  const apart = rows[0]?.facesApart === true || rows[0]?.facings !== undefined;
   const name = [{ text: `${number} `, style: "bold" } as const, theirs(section.name, wording, { style: "bold" })];
   return layoutBar(
     {
       name,
       tag: "H2",
       rest: aboutSection(band, routine, wording),
-      facing: rows[0]?.facesApart === true ? undefined : rows[0]?.facing,
+      facing: apart ? undefined : rows[0]?.facing,
     },
     width,
     wording,
@@ -91,11 +93,13 @@ function aboutSection(band: Band, routine: Routine, wording: Wording): readonly 
     section.words === undefined ? [] : [theirs(print.quoted(section.words), wording, { style: "italic" })];
   const other = !section.countsPerMinute.equals(routine.music.countsPerMinute);
   const facts = [
+    ...facingTexts(band.rows[0]?.facings ?? [], wording),
     ...(section.mirrored ? [print.otherSide] : []),
     ...(section.improvised ? [print.ownSection] : []),
     ...(other ? [print.tempoHere(time.tempo(section))] : []),
     ...feelTexts(routine, section, wording),
-    ...band.canon,
+    ...(band.everybody ? [print.everybody] : []),
+    ...canonFacts(band, wording),
     ...[again, waitText(routine, band.entry.section, wording)].filter((text) => text !== ""),
   ];
   return [...words, ...facts.map((text, index): Span => ({ text: index + words.length === 0 ? text : ` · ${text}` }))];

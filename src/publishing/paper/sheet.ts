@@ -4,7 +4,7 @@ import { columnWidth } from "../../typesetting/flow.js";
 import { type Bookmark, figure, type Mark, papers, type StructureElement } from "../../typesetting/print.js";
 import type { Wording } from "../../wording/wording.js";
 import { floorPlans } from "../drawing/floor-plan.js";
-import { phraseMap } from "../drawing/phrase-map.js";
+import { phraseMap, tellsMore } from "../drawing/phrase-map.js";
 import { type Band, sheetBands } from "./bands.js";
 import { smallest } from "./cell.js";
 import { creditSpans, routineAddress } from "./credit.js";
@@ -148,7 +148,9 @@ function contextOf(
     wording,
   };
   const wide = { ...style, width };
-  const deferring = within !== "pack";
+  // A sheet without a caution of its own has them in its head.
+  const deferring = (style: NoteStyle) =>
+    within === "pack" ? [] : deferringBlocks(library, style, version.cautions.length > 0);
   const texts = (set: NoteStyle) => [...orderBlocks(routine, set), ...teachingBlocks(routine, version, set)];
   return {
     dance,
@@ -163,8 +165,8 @@ function contextOf(
     legend: layoutLegend(gridSigns(bands, wording), { page: 0, x: margin.side, y: top + head.height + 3 }, width),
     credit: footElement(creditSpans(routine, library, wording), library.paper, wording),
     map: mapPicture(dance, bands, width, wording),
-    care: deferring ? deferringBlocks(library, wide) : [],
-    careNotes: deferring ? deferringBlocks(library, style) : [],
+    care: deferring(wide),
+    careNotes: deferring(style),
     notes: [...texts(style), ...homeBlocks(routine, version, library, style, shallow)],
     words: texts(style),
     roomy: () => [...texts({ ...style, tight: false }), ...homeBlocks(routine, version, library, style, roomy)],
@@ -191,7 +193,9 @@ function homeBlocks(
   return [...(alone ? [] : [title]), ...beside, ...marked];
 }
 
+/** The map; nothing where it would be but straight lines. */
 function mapPicture({ routine, version }: Dance, bands: readonly Band[], width: number, wording: Wording): Picture {
+  if (!tellsMore(routine, version)) return { height: 0, place: () => ({ elements: [], decoration: [] }) };
   const map = phraseMap(routine, version, { width, size: smallest, wording });
   const signs = mapSigns(bands, wording);
   return {

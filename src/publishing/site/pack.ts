@@ -55,6 +55,6 @@ export function packOf({ library, files, textOf }: Context): PackFiles {
 }
 
 /** A name without the signs that a file system refuses (those of Windows, which refuses most). */
-function savable(name: string): string {
+export function savable(name: string): string {
   return name.replace(/[\\/:*?"<>|\p{Cc}]+/gu, "-").replace(/^[.\s]+|[.\s]+$/g, "");
 }

@@ -8,7 +8,7 @@ import { gearIn, type Offered, offeredIn, riskName, risksIn } from "../offered.j
 import { planText, type SaidStep } from "../plan-text.js";
 import type { Html } from "./html.js";
 import { markdownHtml } from "./markdown.js";
-import type { Download, PackFiles } from "./pack.js";
+import { type Download, type PackFiles, savable } from "./pack.js";
 
 /** A workshop's page as data. */
 export interface WorkshopView {
@@ -55,6 +55,8 @@ export interface CourseView {
 export interface LessonView extends LessonText {
   /** The name of the sheet that goes home after it. */
   readonly sheet?: string;
+  /** The name that it is saved under. */
+  readonly saveAs?: string;
   readonly plan: PlanView;
 }
 
@@ -111,6 +113,7 @@ function planned(
   if (plan === undefined) return {};
   if (!("lessons" in plan)) return { plan: planView(plan, wording) };
   const { summary, lessons } = courseText(plan, workshop, wording);
+  const { title } = wording.course.home;
   return {
     course: {
       summary,
@@ -119,7 +122,13 @@ function planned(
         const sheet = lessonSheetName(index + 1);
         return text === undefined
           ? []
-          : [{ ...text, ...(names?.has(sheet) && { sheet }), plan: planView(lesson, wording) }];
+          : [
+              {
+                ...text,
+                ...(names?.has(sheet) && { sheet, saveAs: `${savable(title(workshop.title, index + 1))}.pdf` }),
+                plan: planView(lesson, wording),
+              },
+            ];
       }),
     },
   };

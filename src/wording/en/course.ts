@@ -1,5 +1,6 @@
 import { dates } from "./dates.js";
 import { capital, counted, list, plural } from "./language.js";
+import { print } from "./print.js";
 
 /** Some sections of a routine. */
 export interface KnownSections {
@@ -69,6 +70,9 @@ export const course = {
     soFar: "Danced so far",
     known: ({ sections, whole }: KnownSections): string =>
       whole ? `${named(sections)}, which is all of it` : named(sections),
+    /** After a routine's title: " (Level 1, mark K7Q3)". */
+    state: (version: string, mark: string | undefined): string =>
+      ` (${version}${mark === undefined ? "" : `, ${print.mark(mark)}`})`,
     freshIs: (sections: readonly string[]): string => `new today: ${named(sections)}`,
     practise: "Practise until next time",
     practiseUntil: (date: string): string => `Practise until ${dates.weekday(date)}`,

@@ -33,7 +33,7 @@ export const outputs = {
       title,
       ...version,
       ...(of.group === undefined ? [] : [of.group]),
-      ...(of.mirrored ? ["other side"] : []),
+      ...(of.mirrored ? ["mirrored"] : []),
       ...kind,
     ].join(", ");
   },

@@ -19,6 +19,9 @@ import {
 import { risks } from "./risks.js";
 import { versions } from "./versions.js";
 
+/** A row of dancing in groups, which is dancing where two rows are one. */
+const inGroups = "In groups";
+
 /** What a step says on the plan's side: nothing but what tells it from the others. */
 export type Short = (step: Pick<Danced, "speed" | "runs" | "improvised" | "groups">) => string;
 
@@ -69,9 +72,12 @@ export const planSide = {
     teach: plan.danced,
     "from-the-top": "From the top",
     dance: "To dance",
+    /** Where that is all in groups, one after the other. */
+    groups: inGroups,
   },
   /** Rows that stand as one: "Harbour wall; Tag". */
-  together: (one: string, other: string): string => (one.endsWith(other) ? one : `${one}; ${other}`),
+  together: (one: string, other: string): string =>
+    one.endsWith(other) || other === inGroups ? one : `${one}; ${other}`,
   /** What is done in an activity, a word or two a step. */
   how: {
     "show-all": (): string => "show all",
@@ -90,7 +96,7 @@ export const planSide = {
     mirrored: ({ runs }) => `other side${times(runs)}`,
     groups: ({ groups, runs }) => `${groups} groups${times(runs)}`,
   } satisfies Record<DancedKind, Short>,
-  steps: (words: readonly string[]): string => words.map((word) => word.replaceAll(" ", "\u00a0")).join(" · "),
+  steps: (words: readonly string[]): string => words.map((word) => word.replaceAll(" ", "\u00a0")).join("\u00a0· "),
   /** "Upside down (level 3)" */
   cautions: (names: readonly string[]): string => names.join(", "),
   /** Whole minutes of an activity; of a shorter one that it is no minute. */

@@ -1,5 +1,5 @@
 import type { Facing, Feel } from "../../routine/vocabulary.js";
-import { capital, counted, list, uncounted } from "./language.js";
+import { capital, counted, list, plural, uncounted } from "./language.js";
 
 /** What a kind of handout is called, where it is not the plain sheet. */
 const kinds = { sheet: [], large: ["large print"], card: ["cue card"] } as const;
@@ -21,12 +21,18 @@ export const print = {
   /** @param name of the version: "Level 2 of 3, mirrored" */
   version: (name: string, levels: number | undefined, mirrored: boolean): string =>
     `${name}${levels === undefined ? "" : ` of ${levels}`}${mirrored ? ", mirrored" : ""}`,
-  /** The same of a group's own sheet: "Level 2 of 3, Flood". */
-  /** After the name of a level, where no other is easier, or none harder. @param index from 0, the easiest first */
-  rung: (index: number, levels: number): string => {
+  /**
+   * After the name of a level, where no other is easier, or none harder; of one between them that has a name, which it is.
+   *
+   * @param index from 0, the easiest first
+   */
+  rung: (index: number, levels: number, named: boolean): string => {
     if (levels < 2 || index < 0) return "";
-    return index === 0 ? ", the easiest" : index === levels - 1 ? ", the hardest" : "";
+    if (index === 0) return ", the easiest";
+    if (index === levels - 1) return ", the hardest";
+    return named ? `, ${index + 1} of ${levels}` : "";
   },
+  /** The same of a group's own sheet: "Level 2 of 3, Flood". */
   versionOf: (version: string, group: string | undefined): string =>
     group === undefined ? version : `${version}, ${group}`,
   /** In the file's metadata: "Night Ferry: Level 2, large print". */
@@ -82,11 +88,9 @@ export const print = {
   /** After the name of an item that is not required. */
   optionally,
   /** White on black along the top of every page. */
-  otherSideBar: "Mirrored: the other side",
-  mirroredFor: "To dance it on the other side, or to follow somebody who faces you.",
+  otherSideBar: "Mirrored",
+  mirroredFor: "Left and right exchanged, to follow somebody who faces you or to dance it the other way round.",
   takeCare: "Take care",
-  /** On a sheet without a caution of its own. */
-  generalCare: "What holds for every dance stands where the counts end.",
   /** In large print, where the cautions' own sentences would leave the first page to nothing else. */
   care: (cautions: readonly string[]): string => `${cautions.join(", ")}. Read the cautions at the end first.`,
   timesThrough: (walls: number): string => (walls > 1 ? "Walls" : "Times"),
@@ -99,6 +103,10 @@ export const print = {
   calledHere: "called",
   /** Before what a neighbouring level dances instead. */
   levelDances: (level: string, harder: boolean): string => `${harder ? "Harder" : "Easier"} (${level}): `,
+  /** Before the name of the group that a sheet is for. */
+  groupOf: "group ",
+  /** Beside a section whose counts all groups dance, where others have rows for each. */
+  everybody: "everybody",
   /** Between what stands in one line. */
   between: " · ",
   continued: "(continued)",
@@ -109,7 +117,13 @@ export const print = {
     `${group}: the same${otherSide ? " on the other side" : ""}, ${counted(after, "count", "counts")} later${facing === undefined ? "" : `, facing ${facing}`}`,
   /** On the sheet of a group that begins so many counts later, under the numbers of the room. */
   ownCanon: (after: number, first: number): string =>
-    `wait ${counted(after, "count", "counts")}, then count your own from ${first}`,
+    `wait ${counted(after, "count", "counts")}, then begin on your own ${first}`,
+  /** Behind the music's counts those of a group that began later: "5–6 (own 1–2)". */
+  ownCount: (counts: string): string => ` (own\u00a0${counts})`,
+  /** In the line of a section in which counts stand so. */
+  ownCounts: "the numbers are the music's, own counts in brackets",
+  /** Where groups dance the same, but not the same way round. @param faces "facing back" */
+  faces: (group: string, faces: string): string => `${group} ${faces}`,
   /** Where the other groups of a canon still dance. */
   othersFinish: "hold while the others finish",
   /** Before what the dancers improvise, and beside a section of that. */
@@ -192,15 +206,15 @@ export const print = {
   /** Whose an item is where not all need it: "for level 3" */
   neededBy: (versions: string): string => `for ${versions}`,
   usedFor: (places: string): string => `for ${places}`,
-  /** "7–8", or "phrase 2: 4" from the second phrase of a section on */
-  inPhrase: (phrase: number, counts: readonly string[]): string =>
-    phrase === 1 ? counts.join(", ") : `phrase ${phrase}: ${counts.join(", ")}`,
+  /** "phrase 2: 4", or "count 4" in a section of one phrase */
+  inPhrase: (phrase: number | undefined, counts: readonly string[]): string =>
+    `${phrase === undefined ? plural(/^\d+$/.test(counts.join()) ? 1 : 2, "count", "counts") : `phrase ${phrase}:`} ${counts.join(", ")}`,
   practice: {
     title: "Practice speeds",
     columns: ["Speed", "Counts a minute", "One run"],
     narrow: ["Speed", "A minute", "One run"],
     /* Of what is never danced slowly. */
-    markIt: "Never slowly. Below full tempo leave it out, or dance the easier way: ",
+    markIt: "Never slowly. Below full tempo only mark these, so that nobody goes up or drops, or dance an easier way: ",
     marked: (moves: readonly { readonly label: string; readonly places: string }[]): string =>
       `${moves.map(({ label, places }) => `${places} (${label})`).join("; ")}.`,
   },

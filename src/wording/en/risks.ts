@@ -18,7 +18,7 @@ const texts: Record<Risk, readonly [label: string, text: string]> = {
   lift: ["lift", "Only with a partner and a spotter who have been taught it in the room, and with everybody's say-so."],
   kneework: [
     "weight on the knees",
-    "Wear knee pads, place the knees rather than drop them, and choose the other option on a hard floor.",
+    "Wear knee pads, place the knees rather than drop them, and choose another option on a hard floor, or leave it out.",
   ],
   heels: ["heels", "Learn it flat first. Check the fit, the tips and the floor before you put heels on."],
   climb: [

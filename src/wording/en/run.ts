@@ -13,6 +13,9 @@ export const run = {
   inShort,
   /** "wall 3", or "time 3" where the routine does not turn to another wall */
   time: (walls: number, number: number): string => `${noun(walls)} ${number}`,
+  /** "wall 3", "walls 1–2" */
+  times: (walls: number, from: number, to: number): string =>
+    from === to ? `${noun(walls)} ${from}` : `${noun(walls)}s ${from}–${to}`,
   /** How a routine is built that is danced several times through, in sentences. */
   timesThrough({ counts, walls, times, tags, restarts, startFacings }: TimesThrough): readonly string[] {
     const on = (numbers: readonly number[]) =>

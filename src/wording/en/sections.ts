@@ -13,7 +13,7 @@ export const sections = {
     [
       "Mark of these counts: ",
       mark,
-      ". A sheet whose foot has other letters after “counts” shows other counts.",
+      ". A sheet whose foot has other letters after “mark” shows other counts.",
     ] as const,
   besideEveryMove: "show the other versions beside every move",
   /** After a heading, where it speaks of the other side. */

@@ -60,13 +60,18 @@ describe("a course of six lessons on paper", () => {
     const sheet = courseSheet(planCourse(undated, library), undated, library, en);
     expect(sheet.pages).toBeGreaterThan(1);
     // A row a lesson under the heads.
-    expect(sheet.elements.at(-1)?.content).toHaveLength(41);
+    expect(sheet.elements.find(({ tag }) => tag === "Table")?.content).toHaveLength(41);
   });
 
   test("the sheet of a lesson: what was danced so far, what is new with its counts, what comes again next time", async () => {
     const text = await read(drawLesson(plan, 1, sixEvenings, library));
     expect(text).toContain("Lesson 2 of 6 · Thursday 14 January 2027 · The net loft");
-    expect(text).toContain("Title of first: “A” and “B” (new today: “B”)");
+    // At which level, and of which state: the mark is that of the handout in the pack.
+    const [, mark = ""] = /Title of first \(Level \d, mark (\w{4})\): “A” and “B” \(new today: “B”\)/.exec(text) ?? [];
+    const feet = packPrint(sixEvenings, library).decoration.flatMap((one) =>
+      "line" in one ? [wordsOf(one.line)] : [],
+    );
+    expect(feet.join()).toContain(`mark ${mark} ·`);
     expect(text).toContain("Practise until Thursday 21 January 2027");
     expect(text).toContain("“B” in Title of first: a little every day.");
     expect(text).toContain("1–2 B 1 1-2");
@@ -77,7 +82,7 @@ describe("a course of six lessons on paper", () => {
     expect(lessonPrint(plan, 5, sixEvenings, library).pages).toBe(1);
     const last = await read(drawLesson(plan, 5, sixEvenings, library));
     expect(last).toContain("Keep it");
-    expect(last).toMatch(/Title of first: “A”(, “\w”)* and “\w”, which is all of it/);
+    expect(last).toMatch(/Title of first \(Level \d, mark \w{4}\): “A”(, “\w”)* and “\w”, which is all of it/);
   });
 
   test("the pack has the page on the back of the cover, and the plan of every lesson with its details on the back of that", () => {
@@ -114,6 +119,10 @@ test("plan.json has a plan a lesson, and the page shows the same", () => {
   const pack = packOf({ ...contextOf(library), files: [...files, ...sheets], textOf: () => file?.content ?? "" });
   const { course, plan: single } = workshopView(sixEvenings, library, pack, en);
   expect(single).toBeUndefined();
+  expect(course?.lessons.map(({ saveAs }) => saveAs).slice(0, 2)).toEqual([
+    "Six evenings, lesson 1.pdf",
+    "Six evenings, lesson 2.pdf",
+  ]);
   expect(
     course?.lessons.map(({ sheet, columns, plan }) => [sheet, columns[0]?.texts[0], plan.activities.length > 0]),
   ).toEqual(

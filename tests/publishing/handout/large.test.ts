@@ -98,9 +98,9 @@ test("a bookmark leads to each section, where it begins", () => {
     ...["1 On the quay", "2 Rain round", "3 Asking and answering", "4 The ferry", "5 Rain together", "6 Gone"],
     ...[
       "About this dance",
+      "What to bring",
       "Take care",
       "Teaching notes",
-      "What to bring",
       "Practice speeds",
       "Floor plan",
       "My notes",

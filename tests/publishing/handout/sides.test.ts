@@ -215,7 +215,7 @@ describe("a handout", () => {
     };
     // Of ever more words beside 112 counts.
     expect(sheetOf(5000)).toEqual([2, "(Level 1):", "(Level 3):", "Practice speeds"]);
-    expect(sheetOf(7500)).toEqual([2, "(Level 1):", "(Level 3):"]);
+    expect(sheetOf(7900)).toEqual([2, "(Level 1):", "(Level 3):"]);
     expect(sheetOf(8500)).toEqual([2, "(Level 1):", "Practice speeds"]);
     expect(sheetOf(14000)).toEqual([3, "(Level 1):", "(Level 3):", "Practice speeds"]);
   });
@@ -260,7 +260,7 @@ describe("a handout", () => {
         ]);
         const large = own.flatMap((mark) => ("line" in mark && mark.y < 44 && mark.line.size > 20 ? [mark.line] : []));
         expect(large.flatMap((line) => line.pieces()).map(({ text, tone }) => [text, tone])).toEqual([
-          ["Mirrored: the other side", "paper"],
+          ["Mirrored", "paper"],
         ]);
       }
       const plain = danced({ sections: long });
@@ -307,14 +307,24 @@ describe("a handout", () => {
     const text = (routine: Routine) => wordsOf(handoutPrint(routine, versionOf(routine), library, "sheet").elements);
     const walls = { walls: 4, times: 4, sections: [section("Verse", [eight])] };
     expect(text(danced(walls))).not.toContain("How it runs");
-    expect(text(danced({ ...walls, restarts: [{ place: "r", wall: 3, after: 4 }] }))).toContain("How it runs • Wall 1");
+    expect(text(danced({ ...walls, restarts: [{ place: "r", wall: 3, after: 4 }] }))).toContain(
+      "How it runs • Walls 1–2 Verse",
+    );
     const twice = [
       section("Verse", [eight]),
       section("Bridge", [eight]),
       section("Verse again", undefined, { sameAs: "Verse" }),
     ];
     expect(text(danced({ sections: twice }))).not.toContain("How it runs");
-    expect(text(danced({ sections: [section("Verse", [eight], { repeat: 2 })] }))).toContain("How it runs Verse × 2");
+    // How often it is danced in a row stands beside the section.
+    const repeated = section("Verse", [eight], { repeat: 2 });
+    expect(text(danced({ sections: [repeated] }))).toContain("1 Verse 2 × in a row");
+    expect(text(danced({ sections: [repeated] }))).not.toContain("How it runs");
+    expect(
+      text(danced({ sections: [{ ...repeated, mirrored: "alternate" }, section("Bridge", [eight])] })),
+    ).not.toContain("How it runs");
+    const round = section("Verse", [eight], { repeat: 4, mirrored: "alternate" });
+    expect(text(danced({ sections: [round] }))).toContain("How it runs Verse · Verse (other side) · Verse");
     const waits = [section("Verse", [eight]), section("Bridge", [eight], { at: at("20") })];
     const waiting = text(danced({ music: { tempo: new Fraction(60), firstCount: new Fraction(10) }, sections: waits }));
     expect(waiting).toContain("1 Verse then wait 2.0 s");

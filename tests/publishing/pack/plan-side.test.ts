@@ -45,6 +45,9 @@ test("a class of one routine names it once, in its first row, and shows the time
   ]);
   expect(rows.at(-1)).toEqual(["19:50", "End", "", "60"]);
   expect(rows.slice(3).flat().join()).not.toContain("Title of tide");
+  const names = rows.slice(1, -1).map(([, what]) => what);
+  expect(names).toContain("In groups");
+  expect(names.filter((name, index) => name === names[index - 1])).toEqual([]);
   // Shown, marked, drilled at the library's speeds, each in a word: the first chunk has nothing to be linked to.
   const first = rows.find(([, what]) => what === "tide A");
   expect(first?.[2]).toMatch(/^show · mark( × \d)? · (\d\d( × \d)? · )*full( × \d)?$/);
