@@ -7,6 +7,7 @@ import { figuresOf } from "./song/figures.js";
 import { filePart } from "./song/file.js";
 import { onKeys } from "./song/keys.js";
 import { type Laid, lay } from "./song/laid.js";
+import { marked, put } from "./song/marks.js";
 import { onSong } from "./song/opening.js";
 import { gridIn, gridText } from "./song/plain-lines.js";
 import { playing } from "./song/playing.js";
@@ -36,7 +37,7 @@ const data = JSON.parse(the("data", HTMLElement).textContent ?? "") as DeskData;
 const words = songWording(data.language);
 let { routine } = data;
 let desk: Desk = newDesk(gridInFile(routine), gridIn(location.hash));
-let laid: Laid = { beats: [], sections: [], landings: [] };
+let laid: Laid = lay(desk, undefined, 0);
 let none: NoGuess | undefined;
 let shape: Shape = { peaks: new Float32Array(), rate: 1 };
 const part = {
@@ -108,7 +109,12 @@ function change(next: Desk): void {
   showTaps();
   if (routine && landing) {
     landing.mark.disabled = laid.landings.length === 0;
-    showSections(landing.list, { desk, laid, routine }, words, landing.mark, (section) => mark(section));
+    showSections(landing.list, { desk, laid, routine }, words, landing.mark, {
+      // A little before, so that it is heard how it begins.
+      go: (at) => player.seek(at - 2),
+      put: (section, at) => change(put(desk, section, at)),
+      remove: (section) => change(marked(desk, section)),
+    });
   }
   file.show(grid && (routine ? figuresOf(desk, routine) : grid));
   for (const button of nudges) button.disabled = grid === undefined;
@@ -189,23 +195,15 @@ function firstHere(event: Event): void {
 
 /* Where sections begin. */
 
-/** Marks where a section begins, or takes its mark away. */
-function mark(section: number, at?: number): void {
-  const marks = new Map(desk.marks);
-  marks.delete(section);
-  if (at !== undefined) marks.set(section, at);
-  const next = { ...desk, marks };
-  // The routine begins where its first section does.
-  change(at !== undefined && section === laid.landings[0]?.section ? anchored(next, at) : next);
-}
-
 function markNext(event: Event): void {
   if (!landing || !routine || laid.landings.length === 0) return;
   const section = Number(landing.next.value);
   const at = player.heardAt(event);
-  mark(section, at);
+  const next = marked(desk, section, at);
+  // The routine begins where its first section does.
+  change(section === laid.landings[0]?.section ? anchored(next, at) : next);
   const now = laid.landings.find((one) => one.section === section);
-  tell(`${nameOf(routine, section, words)} ${now ? words.begins(now.begins) : ""}`, 700);
+  tell(words.begun(nameOf(routine, section, words), now?.begins ?? at), 700);
   landing.next.selectedIndex = Math.min(landing.next.selectedIndex + 1, landing.next.length - 1);
 }
 

@@ -171,19 +171,28 @@ export const song = {
   /* Landing places. */
   sections: "Where sections begin",
   sectionsWhy:
-    "While it plays, mark the moment where a section begins. The mark goes to the nearest count. Where the counts alone arrive there, nothing needs to be written.",
+    "While it plays, mark the moment where a section begins. The mark goes to the nearest count. After a pause the counts begin anew: tap along for that section too, and its mark goes to the nearest of those. Where the counts alone arrive, nothing needs to be written.",
   markFor: "Mark next",
   mark: "It begins here",
-  begins: (at: number): string => `begins at ${place(at)}`,
+  begins: "begins at",
+  begun: (section: string, at: number): string => `${section} begins at ${place(at)}`,
+  /** Of a place that is pressed: it leads there. */
+  goTo: (section: string, at: number): string => `${place(at)}: go to ${section} in the song`,
   through: (wall: number, pass: number): string =>
     [...(wall > 1 ? [`time ${wall}`] : []), ...(pass > 1 ? [`repeat ${pass}`] : [])].join(", "),
-  onMark: ({ at, off, snapped }: { readonly at: number; readonly off: number; readonly snapped: boolean }): string => {
+  onMark: (
+    { at, off, snapped }: { readonly at: number; readonly off: number; readonly snapped: boolean },
+    by: "hand" | "taps" | "counts",
+  ): string => {
+    if (by === "hand") return "put there by hand";
     if (!snapped) return `marked at ${place(at)}, where no count is near: it stays there`;
-    if (Math.abs(off) < 0.0005) return `marked at ${place(at)}, on the count`;
-    return `marked at ${place(at)}, ${milliseconds(off)} ${off < 0 ? "before" : "after"} the count`;
+    const count = by === "taps" ? "the count that you tapped" : "the count";
+    if (Math.abs(off) < 0.0005) return `marked at ${place(at)}, on ${count}`;
+    return `marked at ${place(at)}, ${milliseconds(off)} ${off < 0 ? "before" : "after"} ${count}`;
   },
   asInFile: "as the file has it",
   arrives: "the counts arrive there by themselves",
+  sameTempo: "your taps there keep the tempo that it has",
   wait: (seconds: number, counts: number): string =>
     `a wait of ${shortly(seconds)} before it${counts >= 0.95 ? `, ${counted(Math.round(counts), "count", "counts")}` : ""}`,
   cut: (seconds: number): string => `the last move before it is cut by ${shortly(seconds)}`,
@@ -193,7 +202,10 @@ export const song = {
   /** What is said of a section, in one sentence. */
   facts: (said: readonly string[]): string => `${capital(said.join("; "))}.`,
   remove: "Take the mark away",
-  removeFrom: (section: string): string => `Take the mark away: ${section}`,
+  /** Where it was heard, and not on a count. */
+  keep: (at: number): string => `Put it at ${place(at)}`,
+  /** For those who listen: what a button is about. */
+  ofSection: (text: string, section: string): string => `${text}: ${section}`,
   /* Into the file. */
   tempoLine: (countsPerMinute: number): string => `tempo: ${writtenTempo(countsPerMinute)}`,
   firstCountLine: (seconds: number): string => `first-count: ${writtenTime(seconds)}`,

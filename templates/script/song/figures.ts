@@ -19,7 +19,7 @@ export function figuresOf(desk: Desk, routine: DeskRoutine): SongFigures {
   const newTempo = music.tempoIsEstimate || Math.abs(grid.countsPerMinute - music.countsPerMinute) > 0.004;
   const sections = routine.written.flatMap((_, index): readonly SectionFigures[] => {
     const at = index === opening && openingSays ? (moved ? grid.firstCount : undefined) : newAt(index, routine, laid);
-    const tapped = tappedTempo(desk, routine, index);
+    const tapped = tappedTempo(desk, routine, index, grid);
     const tempo = tapped === routine.written[index]?.countsPerMinute ? undefined : tapped;
     if (at === undefined && tempo === undefined) return [];
     return [{ index, ...(at !== undefined && { at }), ...(tempo !== undefined && { countsPerMinute: tempo }) }];

@@ -2,6 +2,7 @@ import type { DeskRoutine } from "../../../src/build/live/desk-data.js";
 import { countLength, timeOfCount } from "../../../src/hearing/song/grid.js";
 import { type Landing, type LandingSection, landingsOf } from "../../../src/hearing/song/landing.js";
 import type { Grid } from "../../../src/hearing/song/types.js";
+import { type Place, type Places, placesOf, withMarks } from "./marks.js";
 import { type Desk, fitFor, gridOf } from "./state.js";
 
 /** A count of the dance in the song. */
@@ -19,7 +20,11 @@ export interface Laid {
   /** As danced; nothing without a routine. */
   readonly sections: readonly LandingSection[];
   readonly landings: readonly Landing[];
+  /** Where sections begin that are not on a count of those before them. */
+  readonly places: Places;
 }
+
+const nothing: Laid = { beats: [], sections: [], landings: [], places: new Map() };
 
 /** Without a routine: eights from the first count to the end, the 1 heavier. */
 const eight = 8;
@@ -27,16 +32,22 @@ const eight = 8;
 /** @param length of the song, in seconds */
 export function lay(desk: Desk, routine: DeskRoutine | undefined, length: number): Laid {
   const grid = gridOf(desk);
-  if (grid === undefined) return { beats: [], sections: [], landings: [] };
-  if (routine === undefined) return { beats: eights(grid, length), sections: [], landings: [] };
+  if (grid === undefined) return nothing;
+  if (routine === undefined) return { ...nothing, beats: eights(grid, length) };
   const sections = sectionsOf(desk, routine, grid);
-  const marks = [...desk.marks].map(([section, at]) => ({ section, at }));
-  const landings = landingsOf(sections, grid, marks);
+  const places = placesOf(desk, routine);
+  const marks = [...desk.marks].flatMap(([section, at]) => (places.has(section) ? [] : [{ section, at }]));
+  const placed = sections.map((section, index) => ({ ...section, ...atOf(places.get(index)) }));
+  const landings = withMarks(landingsOf(placed, grid, marks), desk, places);
   const beats = landings.flatMap((landing, index) => {
     const until = landings[index + 1]?.begins ?? Number.POSITIVE_INFINITY;
     return beatsIn(landing, sections, routine).filter(({ at }) => at < until - 1e-6);
   });
-  return { beats, sections, landings };
+  return { beats, sections, landings, places };
+}
+
+function atOf(place: Place | undefined): { readonly at?: number } {
+  return place ? { at: place.at } : {};
 }
 
 function eights(grid: Grid, length: number): readonly Beat[] {
@@ -63,18 +74,24 @@ function beatsIn(
 
 /** A section of the file goes at its own tempo, as tapped or as written, or at the one of the section that it is the same as, or at the music's. */
 export function tempoOf(desk: Desk, routine: DeskRoutine, written: number, grid: Grid): number {
-  const section = routine.written[written];
-  if (section === undefined) return grid.countsPerMinute;
-  const tapped = tappedTempo(desk, routine, written);
-  const own = tapped ?? section.countsPerMinute;
-  return own ?? (section.sameAs === undefined ? grid.countsPerMinute : tempoOf(desk, routine, section.sameAs, grid));
+  return tappedTempo(desk, routine, written, grid) ?? untapped(desk, routine, written, grid);
 }
 
-/** What taps in a section alone say of its tempo, as its `tempo` has it: half and double time are told apart from that. */
-export function tappedTempo(desk: Desk, routine: DeskRoutine, written: number): number | undefined {
+function untapped(desk: Desk, routine: DeskRoutine, written: number, grid: Grid): number {
+  const { countsPerMinute, sameAs } = routine.written[written] ?? {};
+  return countsPerMinute ?? (sameAs === undefined ? grid.countsPerMinute : tempoOf(desk, routine, sameAs, grid));
+}
+
+/**
+ * What taps in a section alone say of its tempo, as its `tempo` has it: half and double time are told apart from that. Nothing where it goes at
+ * that tempo anyway, as nearly as such taps can tell.
+ */
+export function tappedTempo(desk: Desk, routine: DeskRoutine, written: number, grid: Grid): number | undefined {
   const fit = fitFor(desk, written);
+  if (fit === undefined || "why" in fit) return undefined;
   const factor = routine.written[written]?.factor ?? 1;
-  return fit === undefined || "why" in fit ? undefined : Math.round((fit.countsPerMinute / factor) * 100) / 100;
+  const isOther = Math.abs(fit.countsPerMinute - factor * untapped(desk, routine, written, grid)) > fit.spread;
+  return isOther ? Math.round((fit.countsPerMinute / factor) * 100) / 100 : undefined;
 }
 
 function sectionsOf(desk: Desk, routine: DeskRoutine, grid: Grid): readonly LandingSection[] {

@@ -26,6 +26,8 @@ export interface Desk {
   readonly nudge: { readonly firstCount: number; readonly countsPerMinute: number; readonly ratio: number };
   /** By the index of a section as danced: where she heard it begin, in seconds. */
   readonly marks: ReadonlyMap<number, number>;
+  /** Likewise: where she has put it by hand. */
+  readonly kept: ReadonlyMap<number, number>;
 }
 
 const still = { firstCount: 0, countsPerMinute: 0, ratio: 1 };
@@ -45,6 +47,7 @@ export function newDesk(file?: Grid, given?: Grid): Desk {
     taps: new Map(),
     nudge: still,
     marks: new Map(),
+    kept: new Map(),
   };
 }
 

@@ -6,6 +6,7 @@ import { withSong } from "../../../src/reading/song-lines.js";
 import { song } from "../../../src/wording/en/song.js";
 import { figuresOf } from "../../../templates/script/song/figures.js";
 import { lay } from "../../../templates/script/song/laid.js";
+import { marked, put } from "../../../templates/script/song/marks.js";
 import { gridIn, gridText, plainLines } from "../../../templates/script/song/plain-lines.js";
 import {
   anchored,
@@ -172,6 +173,35 @@ describe("what the file has to say", () => {
     expect(figuresOf(marked(14.06), routine)).toEqual({});
     // Two counts later, marked a little late.
     expect(figuresOf(marked(15.07), routine)).toEqual({ sections: [{ index: 1, at: 15 }] });
+  });
+
+  it("is where the counts were tapped after a pause, not where those before it would have gone on", () => {
+    const { routine } = routineOf("tempo: 120, first-count: 0:10", two);
+    // The counts before it would be at 15.5 s, 0.08 s too early; a hand marks 0.04 s late.
+    const heard = marked(newDesk(fileGrid), 1, 15.62);
+    expect(figuresOf(heard, routine)).toEqual({ sections: [{ index: 1, at: 15.5 }] });
+    const desk = tapAlong(heard, 15.58, 0.5, 1);
+    expect(figuresOf(desk, routine)).toEqual({ sections: [{ index: 1, at: 15.58 }] });
+    const { landings } = lay(desk, routine, 60);
+    expect(landings[1]?.mark).toMatchObject({ at: 15.62, snapped: true });
+    expect(landings[1]?.mark?.off).toBeCloseTo(0.04, 6);
+    // So it is where she has put it by hand, until she marks it anew.
+    const moved = put(desk, 1, 15.6152);
+    expect(figuresOf(moved, routine)).toEqual({ sections: [{ index: 1, at: 15.615 }] });
+    expect(figuresOf(marked(moved, 1, 15.62), routine)).toEqual({ sections: [{ index: 1, at: 15.58 }] });
+    expect(figuresOf(marked(moved, 1), routine)).toEqual({});
+  });
+
+  it("is no tempo of a section's own that its taps can't tell from the one it has", () => {
+    const { routine } = routineOf("tempo: 120, first-count: 0:10", two);
+    // Eight taps by turns 20 ms early and late.
+    const uneven = (period: number) =>
+      Array.from({ length: 8 }, (_, tap) => 14 + tap * period + (tap % 2 === 0 ? 0.02 : -0.02)).reduce(
+        (now, at) => tapped(now, 1, at),
+        newDesk(fileGrid),
+      );
+    expect(figuresOf(uneven(0.5), routine)).toEqual({});
+    expect(figuresOf(uneven(0.55), routine).sections?.[0]?.countsPerMinute).toBeCloseTo(60 / 0.55, -1);
   });
 
   it("corrects a place that the file has, since a line is never taken out", () => {

@@ -1,0 +1,66 @@
+import type { DeskRoutine } from "../../../src/build/live/desk-data.js";
+import { countLength, nearestCount, timeOfCount } from "../../../src/hearing/song/grid.js";
+import type { Landing } from "../../../src/hearing/song/landing.js";
+import type { TapFit } from "../../../src/hearing/song/types.js";
+import { type Desk, fitFor } from "./state.js";
+
+/** With the moment at which a section was heard to begin, or without its mark. What the hand added was meant for the one before. */
+export function marked(desk: Desk, section: number, at?: number): Desk {
+  const [marks, kept] = [new Map(desk.marks), new Map(desk.kept)];
+  marks.delete(section);
+  kept.delete(section);
+  if (at !== undefined) marks.set(section, at);
+  return { ...desk, marks, kept };
+}
+
+/** With a section where the hand has put it, whatever the counts say. */
+export function put(desk: Desk, section: number, at: number): Desk {
+  const place = Math.max(0, Math.round(at * 1000) / 1000);
+  const marks = new Map([[section, place], ...desk.marks]);
+  return { ...desk, marks, kept: new Map(desk.kept).set(section, place) };
+}
+
+/** Where a section begins that is not on a count of those before it. In seconds. */
+export interface Place {
+  readonly at: number;
+  readonly by: "hand" | "taps";
+}
+
+/** By the index of a section as danced. */
+export type Places = ReadonlyMap<number, Place>;
+
+/** Where sections begin by the hand, or by taps: after a pause the counts begin anew, and a mark means one of those that were tapped there. */
+export function placesOf(desk: Desk, { danced }: DeskRoutine): Places {
+  const opening = danced.findIndex(({ numbers }) => numbers.length > 0);
+  const places = new Map<number, Place>();
+  for (const [section, heard] of desk.marks) {
+    // The first section begins on the first count.
+    if (section <= opening) continue;
+    const by = desk.kept.get(section);
+    const fit = fitFor(desk, danced[section]?.written ?? -1);
+    const tapped = fit && !("why" in fit) ? tappedPlace(fit, heard) : undefined;
+    if (by !== undefined) places.set(section, { at: by, by: "hand" });
+    else if (tapped !== undefined) places.set(section, { at: tapped, by: "taps" });
+  }
+  return places;
+}
+
+/** Taps say where counts are as far as they go, and a few counts before them, since the first ones are easily missed. */
+const before = 8;
+
+function tappedPlace(fit: TapFit, heard: number): number | undefined {
+  const on = fit.taps.filter(({ kind }) => kind === "on").map(({ at }) => at);
+  const [first, last] = [on[0] ?? 0, on.at(-1) ?? 0];
+  if (heard < first - before * countLength(fit) || heard > last) return undefined;
+  return Math.round(timeOfCount(fit, nearestCount(fit, heard).count) * 1000) / 1000;
+}
+
+/** Landings with what was marked in those whose place is said otherwise. */
+export function withMarks(landings: readonly Landing[], { marks }: Desk, places: Places): readonly Landing[] {
+  return landings.map((landing) => {
+    const at = marks.get(landing.section);
+    const place = places.get(landing.section);
+    if (at === undefined || place === undefined) return landing;
+    return { ...landing, mark: { at, count: 0, off: at - landing.begins, snapped: place.by === "taps" } };
+  });
+}
