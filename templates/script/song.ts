@@ -14,7 +14,7 @@ import { playing } from "./song/playing.js";
 import { nameOf, showSections } from "./song/sections.js";
 import { seeing } from "./song/seeing.js";
 import { lengthOf, type Shape, shapeOf } from "./song/sound.js";
-import { showSources } from "./song/sources.js";
+import { showSources, whenceOf } from "./song/sources.js";
 import {
   anchored,
   type Desk,
@@ -24,6 +24,7 @@ import {
   type Nudge,
   newDesk,
   nudged,
+  openedCounts,
   type Stretch,
   takenFrom,
   tapped,
@@ -105,6 +106,7 @@ function change(next: Desk): void {
   const grid = gridOf(desk);
   the("tempo", HTMLElement).textContent = grid ? words.tempo(grid.countsPerMinute) : words.none;
   the("first", HTMLElement).textContent = grid ? words.place(grid.firstCount) : words.none;
+  the("whence", HTMLElement).textContent = grid ? whenceOf(desk, words) : "";
   showSources(part.sources, desk, none, words, (basis) => change(takenFrom(desk, basis)));
   showTaps();
   if (routine && landing) {
@@ -135,7 +137,7 @@ onSong(audio, words, {
   heard: (guess) => {
     if ("why" in guess) none = guess;
     change("why" in guess ? desk : guessed(desk, guess));
-    return desk.basis.from === "guess";
+    return openedCounts(desk);
   },
   failed: () => {
     part.desk.hidden = true;

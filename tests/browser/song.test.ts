@@ -76,7 +76,7 @@ const look = async (page: Page, name: string) => {
 };
 const choose = async (page: Page, file: ReturnType<typeof songOf>["file"]) => {
   await page.locator("#file").setInputFiles(file);
-  await expect.poll(() => said(page, "#news"), { timeout: 5000 }).toContain("The song is open");
+  await expect.poll(() => said(page, "#news"), { timeout: 5000 }).toContain("The song is open: song.wav");
 };
 const secondsOf = (place: string) => {
   const [minutes = 0, seconds = 0] = place.split(":").map(Number);

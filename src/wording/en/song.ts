@@ -63,6 +63,9 @@ export interface TempoRange {
 const range = ({ slowest, fastest }: TempoRange): string =>
   `${Math.round(slowest * 10) / 10} to ${Math.round(fastest * 10) / 10}`;
 
+/** What is counted when a song was opened: a guess, what was known before, or that where the sound speaks against it. */
+export type OpenedCounts = "guess" | "known" | { readonly sounds: number; readonly has: number };
+
 /** The desk on which the counts of a song are found. */
 export const song = {
   place,
@@ -79,10 +82,14 @@ export const song = {
   theSong: "The song",
   choose: "Choose the song",
   drop: "or drop it here. It stays on this computer: nothing of it is sent anywhere.",
-  opening: "Opening it …",
+  opening: (name: string): string => `Opening ${name} …`,
   listening: "Listening to it …",
-  ready: (seconds: number, isGuess: boolean): string =>
-    `The song is open: ${clock(seconds)} long. ${isGuess ? "At first its counts are a guess from the sound: play it" : "Play it"}, and tap along.`,
+  ready: (name: string, seconds: number, counts: OpenedCounts): string => {
+    const open = `The song is open: ${name}, ${clock(seconds)} long.`;
+    if (counts === "guess") return `${open} At first its counts are a guess from the sound: play it, and tap along.`;
+    if (counts === "known") return `${open} Play it, and tap along.`;
+    return `${open} It sounds like ${tempo(counts.sounds)} counts a minute, and ${tempo(counts.has)} is what is counted now: play it, and hear which is right.`;
+  },
   unreadable: "This browser can’t play that file. Save the song as MP3 or WAV, and choose that.",
   /* What was found. */
   countsAMinute: "counts a minute",
@@ -105,8 +112,8 @@ export const song = {
   speed: "Speed",
   percent: (percent: number): string => `${percent} %`,
   clicks: "Clicks",
-  closer: "Closer",
-  wider: "Wider",
+  closer: "Zoom in",
+  wider: "Zoom out",
   keys: "Keys, while you are in this part:",
   keyNames: { play: "play or pause", tap: "tap", first: "the first count is here", mark: "a section begins here" },
   arrows: ["Left", "Right"],
@@ -117,6 +124,8 @@ export const song = {
   fromFile: "the file as it is",
   fromGiven: "what you brought along",
   fromTaps: "your taps",
+  /** Beside what was found: where it comes from. */
+  whence: (from: string, byHand: boolean): string => (byHand ? `${from}, and a little by hand` : from),
   guesses: "Guesses from the sound alone",
   guessesWhy: "They may be wrong: listen to the clicks before you believe one.",
   noGuess: (why: keyof typeof noGuesses): string => noGuesses[why],
@@ -215,7 +224,7 @@ export const song = {
   willStand: "Will stand there",
   newLine: "nothing yet",
   line: (number: number): string => `Line ${number}`,
-  nothing: "Nothing to change: the file says what you hear.",
+  nothing: "Nothing to change: the file says just this.",
   notYet: "Nothing found yet.",
   copy: "Copy the lines",
   copied: "The lines are copied.",

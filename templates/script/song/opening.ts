@@ -3,12 +3,13 @@ import type { SongWording } from "../../../src/wording/song.js";
 import type { ToHear } from "../listen.js";
 import { the } from "./elements.js";
 import { guessOf, soundOf } from "./sound.js";
+import type { OpenedCounts } from "./state.js";
 
 interface Told {
   /** A song was chosen, and can be seen and played. */
   readonly opened: (sound: ToHear) => void;
-  /** What its sound gives; returns whether the counts are a guess now. */
-  readonly heard: (guess: SongGuess | NoGuess) => boolean;
+  /** What its sound gives; returns what is counted now. */
+  readonly heard: (guess: SongGuess | NoGuess) => OpenedCounts;
   readonly failed: () => void;
 }
 
@@ -25,7 +26,7 @@ export function onSong(audio: HTMLAudioElement, words: SongWording, told: Told):
     audio.pause();
     if (audio.src !== "") URL.revokeObjectURL(audio.src);
     audio.src = URL.createObjectURL(chosen);
-    say(words.opening);
+    say(words.opening(chosen.name));
     try {
       const sound = await soundOf(chosen);
       if (turn !== song) return;
@@ -33,7 +34,7 @@ export function onSong(audio: HTMLAudioElement, words: SongWording, told: Told):
       told.opened(sound);
       say(words.listening);
       const guess = await guessOf(sound);
-      if (turn === song) say(words.ready(seconds, told.heard(guess)));
+      if (turn === song) say(words.ready(chosen.name, seconds, told.heard(guess)));
     } catch {
       if (turn !== song) return;
       told.failed();

@@ -8,6 +8,7 @@ import { figuresOf } from "../../../templates/script/song/figures.js";
 import { lay } from "../../../templates/script/song/laid.js";
 import { marked, put } from "../../../templates/script/song/marks.js";
 import { gridIn, gridText, plainLines } from "../../../templates/script/song/plain-lines.js";
+import { whenceOf } from "../../../templates/script/song/sources.js";
 import {
   anchored,
   type Desk,
@@ -15,6 +16,7 @@ import {
   guessed,
   newDesk,
   nudged,
+  openedCounts,
   takenFrom,
   tapped,
   withoutTaps,
@@ -67,6 +69,17 @@ describe("where the counts come from", () => {
     const taps = tapAlong(desk, 4, 0.5);
     expect(gridOf(taps)).toEqual({ countsPerMinute: 120, firstCount: 4 });
     expect(gridOf(withoutTaps(taps, "song"))?.countsPerMinute).toBe(76);
+  });
+
+  it("is said when a song is opened, and where its sound speaks against it", () => {
+    expect(openedCounts(newDesk(fileGrid))).toBe("known");
+    expect(openedCounts(guessed(newDesk(), guess))).toBe("guess");
+    // Twice what it sounds like first is among the guesses; 120 is not.
+    expect(openedCounts(guessed(newDesk({ ...fileGrid, countsPerMinute: 152.5 }), guess))).toBe("known");
+    const against = openedCounts(guessed(newDesk(fileGrid), guess));
+    expect(song.ready("low-tide.mp3", 60, against)).toContain("sounds like 76 counts a minute, and 120 is");
+    expect(whenceOf(nudged(newDesk(fileGrid), "first-on"), song)).toBe("the file as it is, and a little by hand");
+    expect(whenceOf(guessed(newDesk(), guess), song)).toBe("a guess: the likeliest");
   });
 
   it("what was brought along in an address, where that is a tempo and a place", () => {
