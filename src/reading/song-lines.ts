@@ -91,28 +91,29 @@ function tempoIn(file: File, mapping: YAMLMap, countsPerMinute: number): readonl
   ] as const) {
     const beats = written && Number(scalarOf(pairOf(written, each)));
     if (written && beats && pairOf(written, speed))
-      return [setIn(file, written, speed, writtenTempo(perCount(beats)), each)];
+      return [setIn(file, written, speed, String(Math.round(perCount(beats) * 1000) / 1000), each)];
   }
   return [setIn(file, mapping, "tempo", writtenTempo(countsPerMinute), "name")];
 }
 
 /** A key's value in place of the one that it has, or the key and its value on a line under another key. */
-function setIn({ text, from, eol }: File, mapping: YAMLMap, key: string, value: string, under: string): Splice {
-  const pair = pairOf(mapping, key);
-  const range = rangeOf(pair?.value);
+function setIn(file: File, mapping: YAMLMap, key: string, value: string, under: string): Splice {
+  const { text, from } = file;
+  const range = rangeIn(file, pairOf(mapping, key)?.value);
   if (range) {
-    const [start, end] = [from + range[0], from + range[1]];
+    const [start, end] = range;
     const quote = /^["']/.exec(text.slice(start, end))?.[0];
     const inQuotes = quote !== undefined && !value.startsWith("{");
     return { from: start, to: end, text: inQuotes ? `${quote}${value}${quote}` : value };
   }
   const neighbour = pairOf(mapping, under) ?? mapping.items[0];
-  const [keyAt = 0] = rangeOf(neighbour?.key) ?? [];
-  const [, end = keyAt] = rangeOf(neighbour?.value) ?? rangeOf(neighbour?.key) ?? [];
-  const after = from + end;
+  const [keyAt = from] = rangeIn(file, neighbour?.key) ?? [];
+  const [, after = keyAt] = rangeIn(file, neighbour?.value) ?? rangeIn(file, neighbour?.key) ?? [];
   if (mapping.flow === true) return { from: after, to: after, text: `, ${key}: ${value}` };
   const lineEnd = endOfLine(text, after);
-  const indent = " ".repeat(from + keyAt - startOfLine(text, from + keyAt));
+  const indent = " ".repeat(keyAt - startOfLine(text, keyAt));
+  // Of files whose lines end in two ways, each line keeps its own.
+  const eol = /^\r?\n/.exec(text.slice(lineEnd))?.[0] ?? file.eol;
   return { from: lineEnd, to: lineEnd, text: `${eol}${indent}${key}: ${value}` };
 }
 
@@ -129,10 +130,13 @@ function scalarOf(pair: Pair | undefined): unknown {
   return isScalar(pair?.value) ? pair.value.value : undefined;
 }
 
-function rangeOf(node: unknown): readonly [number, number] | undefined {
+/** Where a key or a value stands in the text. */
+function rangeIn({ text, from }: File, node: unknown): readonly [number, number] | undefined {
   const { range } = (node ?? {}) as { readonly range?: readonly [number, number, number] | null };
   // A key without a value has an empty one.
-  return range && range[1] > range[0] ? [range[0], range[1]] : undefined;
+  if (!range || range[1] <= range[0]) return undefined;
+  // What stands on lines of its own goes on to the beginning of the next line; that is another's.
+  return [from + range[0], from + text.slice(from, from + range[1]).trimEnd().length];
 }
 
 function startOfLine(text: string, at: number): number {
