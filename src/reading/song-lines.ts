@@ -17,14 +17,16 @@ export interface SectionFigures {
   readonly at?: number | Readonly<Record<number, number>>;
   /** Counts a minute. */
   readonly countsPerMinute?: number;
+  /** What is so without a line for it: one that has a line of its own is taken out, and else it is made to say so. */
+  readonly needless?: readonly ("at" | "tempo")[];
 }
 
-/** A line of the file as it is to be; `before` is absent where the line is new. */
+/** A line of the file as it is to be: `before` is absent where it is new, `after` where it is taken out. */
 export interface ChangedLine {
-  /** From 1, in the file as it is to be. */
+  /** From 1, in the file as it is to be; of what is taken out, where it would be. */
   readonly line: number;
   readonly before?: string;
-  readonly after: string;
+  readonly after?: string;
 }
 
 /** The file as it is to be, or the place that could not be found in it. */
@@ -37,12 +39,14 @@ interface Splice {
   readonly from: number;
   readonly to: number;
   readonly text: string;
+  /** Whole lines are taken out. */
+  readonly out?: true;
 }
 
 /**
  * Writes a song's figures into the text of a routine's file. Whatever else stands there stays as it is, to the letter: comments, order,
  * quotes, line ends. A figure that stands there already is replaced where it stands and in the form that it has there (a tempo in beats or
- * bars, a time in quotes); a new one gets a line under the key that it belongs to, indented like that.
+ * bars, a time in quotes); a new one gets a line under the key that it belongs to, indented like that; one that is needless goes with its line.
  *
  * @param text as it lies in the file, its line ends included
  */
@@ -65,12 +69,16 @@ export function withSong(text: string, figures: SongFigures): WithSong {
   const { countsPerMinute, firstCount } = figures;
   if (countsPerMinute !== undefined) splices.push(...tempoIn(file, music, countsPerMinute));
   if (firstCount !== undefined) splices.push(setIn(file, music, "first-count", writtenTime(firstCount), "tempo"));
-  for (const { index, at, countsPerMinute } of figures.sections ?? []) {
+  for (const { index, at, countsPerMinute, needless } of figures.sections ?? []) {
     const section = isSeq(sections) ? sections.items[index] : undefined;
     if (!isMap(section)) return { missing: "section" };
     // In one line where they stand in one: a place in the track before a tempo.
-    if (at !== undefined) splices.push(setIn(file, section, "at", writtenTimes(at), "name"));
-    if (countsPerMinute !== undefined) splices.push(...tempoIn(file, section, countsPerMinute));
+    const out = (key: "at" | "tempo") => (needless?.includes(key) ? lineOut(file, section, key) : undefined);
+    if (at !== undefined) splices.push(out("at") ?? setIn(file, section, "at", writtenTimes(at), "name"));
+    if (countsPerMinute !== undefined) {
+      const without = out("tempo");
+      splices.push(...(without ? [without] : tempoIn(file, section, countsPerMinute)));
+    }
   }
   return spliced(text, splices);
 }
@@ -117,6 +125,19 @@ function setIn(file: File, mapping: YAMLMap, key: string, value: string, under: 
   return { from: lineEnd, to: lineEnd, text: `${eol}${indent}${key}: ${value}` };
 }
 
+/** A key with all of its line; none where something else stands on that. */
+function lineOut(file: File, mapping: YAMLMap, key: string): Splice | undefined {
+  const { text } = file;
+  const pair = pairOf(mapping, key);
+  const [at] = rangeIn(file, pair?.key) ?? [];
+  const [, end] = rangeIn(file, pair?.value) ?? [];
+  if (at === undefined || end === undefined || mapping.flow === true) return undefined;
+  const [from, lineEnd] = [startOfLine(text, at), endOfLine(text, end)];
+  if (text.slice(from, at).trim() !== "") return undefined;
+  const [eol = ""] = /^\r?\n/.exec(text.slice(lineEnd)) ?? [];
+  return { from, to: lineEnd + eol.length, text: "", out: true };
+}
+
 function pairOf(mapping: YAMLMap, key: string): Pair | undefined {
   return mapping.items.find((pair) => isScalar(pair.key) && (pair.key as Scalar).value === key);
 }
@@ -150,7 +171,13 @@ function endOfLine(text: string, at: number): number {
 
 function spliced(text: string, splices: readonly Splice[]): WithSong {
   const lineAt = (at: number) => text.slice(0, at).split("\n").length;
-  const lines = new Map<number, Omit<ChangedLine, "after">>();
+  const between = (first: number, last: number) =>
+    text
+      .split(/\r?\n/)
+      .slice(first - 1, last)
+      .join("\n");
+  const lines: Omit<ChangedLine, "after">[] = [];
+  const taken: ChangedLine[] = [];
   let [made, read, added] = ["", 0, 0];
   // What is put in at one place stays in the order in which it was asked for.
   for (const splice of splices.toSorted((a, b) => a.from - b.from)) {
@@ -160,15 +187,14 @@ function spliced(text: string, splices: readonly Splice[]): WithSong {
     const isNew = /^\r?\n/.test(splice.text);
     if (isNew) added++;
     const line = first + added;
-    const before = text
-      .split(/\r?\n/)
-      .slice(first - 1, last)
-      .join("\n");
-    if (!lines.has(line)) lines.set(line, isNew ? { line } : { line, before });
+    if (splice.out) taken.push({ line, before: between(first, last - 1) });
+    else if (!lines.some((one) => one.line === line))
+      lines.push(isNew ? { line } : { line, before: between(first, last) });
     added -= last - first;
   }
   made += text.slice(read);
   const now = made.split(/\r?\n/);
-  const changed = [...lines.values()].map((one): ChangedLine => ({ ...one, after: now[one.line - 1] ?? "" }));
-  return { text: made, lines: changed.filter(({ before, after }) => before !== after) };
+  const changed = lines.map((one): ChangedLine => ({ ...one, after: now[one.line - 1] ?? "" }));
+  const different = changed.filter(({ before, after }) => before !== after);
+  return { text: made, lines: [...different, ...taken].toSorted((a, b) => a.line - b.line) };
 }

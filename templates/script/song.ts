@@ -115,6 +115,7 @@ function change(next: Desk): void {
       // A little before, so that it is heard how it begins.
       go: (at) => player.seek(at - 2),
       put: (section, at) => change(put(desk, section, at)),
+      mark: (section, at) => change(marked(desk, section, at)),
       remove: (section) => change(marked(desk, section)),
     });
   }

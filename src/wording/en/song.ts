@@ -211,6 +211,8 @@ export const song = {
   /** What is said of a section, in one sentence. */
   facts: (said: readonly string[]): string => `${capital(said.join("; "))}.`,
   remove: "Take the mark away",
+  /** Where the counts before it arrive; then the file need not say a place. */
+  arrive: (at: number): string => `Let the counts arrive, at ${place(at)}`,
   /** Where it was heard, and not on a count. */
   keep: (at: number): string => `Put it at ${place(at)}`,
   /** For those who listen: what a button is about. */
@@ -223,6 +225,7 @@ export const song = {
   stands: "Stands there now",
   willStand: "Will stand there",
   newLine: "nothing yet",
+  noLine: "nothing any more",
   line: (number: number): string => `Line ${number}`,
   nothing: "Nothing to change: the file says just this.",
   notYet: "Nothing found yet.",

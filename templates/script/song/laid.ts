@@ -74,24 +74,31 @@ function beatsIn(
 
 /** A section of the file goes at its own tempo, as tapped or as written, or at the one of the section that it is the same as, or at the music's. */
 export function tempoOf(desk: Desk, routine: DeskRoutine, written: number, grid: Grid): number {
-  return tappedTempo(desk, routine, written, grid) ?? untapped(desk, routine, written, grid);
+  return (
+    tappedTempo(desk, routine, written, grid) ??
+    routine.written[written]?.countsPerMinute ??
+    tempoAround(desk, routine, written, grid)
+  );
 }
 
-function untapped(desk: Desk, routine: DeskRoutine, written: number, grid: Grid): number {
-  const { countsPerMinute, sameAs } = routine.written[written] ?? {};
-  return countsPerMinute ?? (sameAs === undefined ? grid.countsPerMinute : tempoOf(desk, routine, sameAs, grid));
+/** The tempo of a section that says none itself. */
+export function tempoAround(desk: Desk, routine: DeskRoutine, written: number, grid: Grid): number {
+  const { sameAs } = routine.written[written] ?? {};
+  return sameAs === undefined ? grid.countsPerMinute : tempoOf(desk, routine, sameAs, grid);
 }
 
 /**
  * What taps in a section alone say of its tempo, as its `tempo` has it: half and double time are told apart from that. Nothing where it goes at
- * that tempo anyway, as nearly as such taps can tell.
+ * that tempo anyway, as nearly as such taps can tell; the tempo around it, where it is that again.
  */
 export function tappedTempo(desk: Desk, routine: DeskRoutine, written: number, grid: Grid): number | undefined {
   const fit = fitFor(desk, written);
   if (fit === undefined || "why" in fit) return undefined;
-  const factor = routine.written[written]?.factor ?? 1;
-  const isOther = Math.abs(fit.countsPerMinute - factor * untapped(desk, routine, written, grid)) > fit.spread;
-  return isOther ? Math.round((fit.countsPerMinute / factor) * 100) / 100 : undefined;
+  const { factor = 1, countsPerMinute: own } = routine.written[written] ?? {};
+  const isIt = (tempo: number) => Math.abs(fit.countsPerMinute - factor * tempo) <= fit.spread;
+  const around = tempoAround(desk, routine, written, grid);
+  if (isIt(own ?? around)) return undefined;
+  return isIt(around) ? around : Math.round((fit.countsPerMinute / factor) * 100) / 100;
 }
 
 function sectionsOf(desk: Desk, routine: DeskRoutine, grid: Grid): readonly LandingSection[] {

@@ -27,6 +27,7 @@ interface Does {
   readonly go: (at: number) => void;
   /** Puts a section at a moment, whatever the counts say. */
   readonly put: (section: number, at: number) => void;
+  readonly mark: (section: number, at: number) => void;
   readonly remove: (section: number) => void;
 }
 
@@ -81,11 +82,11 @@ function tempoSaid({ desk, routine }: Found, written: number, words: SongWording
 
 /** What moves a section by hand: where it begins on the first count, that moves with the counts. */
 function buttonsOf(
-  { section, begins, mark, at, unwritable }: Landing,
+  { section, arrives, begins, mark, at, unwritable }: Landing,
   opens: boolean,
   name: string,
   words: SongWording,
-  { put, remove }: Does,
+  { put, mark: markAt, remove }: Does,
 ): readonly HTMLElement[] {
   const button = (key: string, text: string, press: () => void) => {
     const more = { class: "button", "aria-label": words.ofSection(text, name) };
@@ -98,6 +99,7 @@ function buttonsOf(
   return [
     ...(isMoved ? [button("back", words.nudges["first-back"], () => put(section, begins - 0.005))] : []),
     ...(isMoved ? [button("on", words.nudges["first-on"], () => put(section, begins + 0.005))] : []),
+    ...(isMoved && mark === undefined ? [button("arrive", words.arrive(arrives), () => markAt(section, arrives))] : []),
     ...(isOff ? [button("keep", words.keep(mark.at), () => put(section, mark.at))] : []),
     ...(mark ? [button("mark", words.remove, () => remove(section))] : []),
   ];

@@ -217,15 +217,32 @@ describe("what the file has to say", () => {
     expect(figuresOf(uneven(0.55), routine).sections?.[0]?.countsPerMinute).toBeCloseTo(60 / 0.55, -1);
   });
 
-  it("corrects a place that the file has, since a line is never taken out", () => {
+  it("takes a place out of the file where the counts arrive by themselves, or corrects it where it shares its line", () => {
     const { routine, text } = routineOf(
       "tempo: 120, first-count: 0:10",
       `  - { name: Shore, ${eight} }\n  - { name: Swell, at: 0:15.0, ${eight} }\n`,
     );
     expect(figuresOf(newDesk(fileGrid), routine)).toEqual({});
     const figures = figuresOf({ ...newDesk(fileGrid), marks: new Map([[1, 14]]) }, routine);
-    expect(figures).toEqual({ sections: [{ index: 1, at: 14 }] });
+    expect(figures).toEqual({ sections: [{ index: 1, at: 14, needless: ["at"] }] });
     expect(withSong(text, figures)).toMatchObject({ text: text.replace("0:15.0", "0:14.0") });
+    const apart = text
+      .replace("{ name: Swell, at: 0:15.0, ", "name: Swell\n    at: 0:15.0 # a pause\n    ")
+      .replace("] }\n---", "]\n---");
+    expect(withSong(apart, figures)).toEqual({
+      text: apart.replace("    at: 0:15.0 # a pause\n", ""),
+      lines: [{ line: 8, before: "    at: 0:15.0 # a pause" }],
+    });
+  });
+
+  it("takes a tempo out that taps there do not keep, where they keep the one around it", () => {
+    const { routine } = routineOf(
+      "tempo: 120, first-count: 0:10",
+      `  - { name: Shore, ${eight} }\n  - { name: Swell, tempo: 100, ${eight} }\n`,
+    );
+    const desk = tapAlong(newDesk(fileGrid), 14, 0.5, 1);
+    expect(figuresOf(desk, routine)).toEqual({ sections: [{ index: 1, countsPerMinute: 120, needless: ["tempo"] }] });
+    expect(figuresOf(tapAlong(newDesk(fileGrid), 14, 0.6, 1), routine)).toEqual({});
   });
 
   it("leaves the places of other times through as they are, and corrects the one that is marked", () => {
