@@ -208,6 +208,15 @@ describe("the song desk", () => {
       return [document.documentElement.scrollWidth, scrollHeight > clientHeight];
     });
     expect(cut).toEqual([320, false]);
+    // A section is moved by hand, and heard from a little before it on.
+    await page.getByRole("button", { name: "5 ms later: Swell" }).press("Enter");
+    expect(await said(page, "#landings")).toContain("Put there by hand");
+    expect(await page.evaluate(() => document.activeElement?.getAttribute("data-key"))).toBe("on-1");
+    await page.getByRole("button", { name: /go to Shore/ }).press("Enter");
+    const begins = secondsOf((await said(page, "#landings li:first-child button")).trim());
+    await expect
+      .poll(() => page.locator("#position").inputValue().then(Number))
+      .toBeCloseTo(Math.max(0, begins - 2), 0);
     await page.getByRole("button", { name: "Take the mark away: Swell" }).press("Enter");
     expect(await page.evaluate(() => document.activeElement?.id)).toBe("mark");
     expect(faults).toEqual([]);

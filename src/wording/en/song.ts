@@ -111,7 +111,7 @@ export const song = {
   pause: "Pause",
   speed: "Speed",
   percent: (percent: number): string => `${percent} %`,
-  clicks: "Clicks",
+  clicks: "Loudness of the clicks",
   closer: "Zoom in",
   wider: "Zoom out",
   keys: "Keys, while you are in this part:",
@@ -170,7 +170,7 @@ export const song = {
     "first-on": "5 ms later",
     "count-back": "a count earlier",
     "count-on": "a count later",
-    here: "it is here",
+    here: "where it plays now",
     "tempo-down": "0.05 slower",
     "tempo-up": "0.05 faster",
     half: "half as fast",
@@ -201,9 +201,16 @@ export const song = {
   },
   asInFile: "as the file has it",
   arrives: "the counts arrive there by themselves",
+  /** Where the counts may begin anew. */
+  tapThere: "if the clicks are off there, tap along for this section",
+  tapsBeside: (off: number): string =>
+    `your taps there lie ${milliseconds(off)} ${off < 0 ? "before" : "after"} the counts: mark where it begins, and it goes by them`,
   sameTempo: "your taps there keep the tempo that it has",
-  wait: (seconds: number, counts: number): string =>
-    `a wait of ${shortly(seconds)} before it${counts >= 0.95 ? `, ${counted(Math.round(counts), "count", "counts")}` : ""}`,
+  wait: (seconds: number, counts: number): string => {
+    const whole = counted(Math.round(counts), "count", "counts");
+    const about = Math.abs(counts - Math.round(counts)) > 0.05 ? `about ${whole}` : whole;
+    return `a wait of ${shortly(seconds)} before it${counts >= 0.95 ? `, ${about}` : ""}`;
+  },
   cut: (seconds: number): string => `the last move before it is cut by ${shortly(seconds)}`,
   tooEarly: (seconds: number): string =>
     `${shortly(seconds)} before the counts arrive, more than half a count: this can’t be danced. Mark it anew, or correct the counts`,

@@ -48,7 +48,8 @@ export function placesOf(desk: Desk, { danced }: DeskRoutine): Places {
 /** Taps say where counts are as far as they go, and a few counts before them, since the first ones are easily missed. */
 const before = 8;
 
-function tappedPlace(fit: TapFit, heard: number): number | undefined {
+/** The count that was tapped nearest to a moment, in seconds; none where nobody tapped about then. */
+export function tappedPlace(fit: TapFit, heard: number): number | undefined {
   const on = fit.taps.filter(({ kind }) => kind === "on").map(({ at }) => at);
   const [first, last] = [on[0] ?? 0, on.at(-1) ?? 0];
   if (heard < first - before * countLength(fit) || heard > last) return undefined;

@@ -4,6 +4,7 @@ import { writtenTempo, writtenTime } from "../../../src/routine/written-figures.
 import type { SongWording } from "../../../src/wording/song.js";
 import { made, refill } from "./elements.js";
 import { type Laid, tappedTempo } from "./laid.js";
+import { tappedPlace } from "./marks.js";
 import { type Desk, fitFor, gridOf } from "./state.js";
 
 /** What a section is called, with the time through and the repeat where it is danced more than once. */
@@ -57,8 +58,10 @@ export function showSections(
     head.append(made("b", name), ` ${words.begins} `, there);
     item.append(head);
     const period = 60 / (sections[landings[index - 1]?.section ?? 0]?.countsPerMinute ?? 60);
-    const tempo = tempoSaid(found, sections[section]?.written ?? -1, words);
-    const said = [...saidOf(landing, found.laid, period, words), ...(tempo.said ? [tempo.said] : [])];
+    const written = sections[section]?.written ?? -1;
+    const tempo = tempoSaid(found, written, words);
+    const beside = index > 0 ? besideSaid(found, landing, written, words) : undefined;
+    const said = [...saidOf(landing, found.laid, period, words), tempo.said, beside].filter((one) => one !== undefined);
     if (said.length > 0) item.append(made("p", words.facts(said)));
     if (landing.at !== undefined) item.append(made("code", `at: ${writtenTime(landing.at)}`));
     if (tempo.line) item.append(made("code", tempo.line));
@@ -78,6 +81,19 @@ function tempoSaid({ desk, routine }: Found, written: number, words: SongWording
   if (grid === undefined || fit === undefined || "why" in fit) return {};
   const tempo = tappedTempo(desk, routine, written, grid);
   return tempo === undefined ? { said: words.sameTempo } : { line: `tempo: ${writtenTempo(tempo)}` };
+}
+
+/** A hand is about as exact, in seconds (*common practice, no source*). */
+const near = 0.05;
+
+/** That a section begins on no count that was tapped in it, or was marked far from the count that it went to: before it, the counts may have stopped. */
+function besideSaid({ desk, laid }: Found, landing: Landing, written: number, words: SongWording) {
+  const { section, begins, mark, follows } = landing;
+  if (laid.places.has(section)) return undefined;
+  if (mark) return mark.snapped && Math.abs(mark.off) > near && follows !== "arrives" ? words.tapThere : undefined;
+  const fit = fitFor(desk, written);
+  const tapped = fit && !("why" in fit) ? tappedPlace(fit, begins) : undefined;
+  return tapped !== undefined && Math.abs(tapped - begins) > near ? words.tapsBeside(tapped - begins) : undefined;
 }
 
 /** What moves a section by hand: where it begins on the first count, that moves with the counts. */
