@@ -201,8 +201,7 @@ export const song = {
   },
   asInFile: "as the file has it",
   arrives: "the counts arrive there by themselves",
-  /** Where the counts may begin anew. */
-  tapThere: "if the clicks are off there, tap along for this section",
+  tapThere: "the counts may begin anew there: tap along for this section, and it begins by your taps",
   tapsBeside: (off: number): string =>
     `your taps there lie ${milliseconds(off)} ${off < 0 ? "before" : "after"} the counts: mark where it begins, and it goes by them`,
   sameTempo: "your taps there keep the tempo that it has",

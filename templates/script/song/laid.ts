@@ -35,7 +35,7 @@ export function lay(desk: Desk, routine: DeskRoutine | undefined, length: number
   if (grid === undefined) return nothing;
   if (routine === undefined) return { ...nothing, beats: eights(grid, length) };
   const sections = sectionsOf(desk, routine, grid);
-  const places = placesOf(desk, routine);
+  const places = placesOf(desk, sections);
   const marks = [...desk.marks].flatMap(([section, at]) => (places.has(section) ? [] : [{ section, at }]));
   const placed = sections.map((section, index) => ({ ...section, ...atOf(places.get(index)) }));
   const landings = withMarks(landingsOf(placed, grid, marks), desk, places);
@@ -95,7 +95,8 @@ export function tappedTempo(desk: Desk, routine: DeskRoutine, written: number, g
   const fit = fitFor(desk, written);
   if (fit === undefined || "why" in fit) return undefined;
   const { factor = 1, countsPerMinute: own } = routine.written[written] ?? {};
-  const isIt = (tempo: number) => Math.abs(fit.countsPerMinute - factor * tempo) <= fit.spread;
+  // A line for it is to be beyond doubt: one in twenty would be wrong else.
+  const isIt = (tempo: number) => Math.abs(fit.countsPerMinute - factor * tempo) <= 2 * fit.spread;
   const around = tempoAround(desk, routine, written, grid);
   if (isIt(own ?? around)) return undefined;
   return isIt(around) ? around : Math.round((fit.countsPerMinute / factor) * 100) / 100;

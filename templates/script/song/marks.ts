@@ -1,7 +1,6 @@
-import type { DeskRoutine } from "../../../src/build/live/desk-data.js";
 import { countLength, nearestCount, timeOfCount } from "../../../src/hearing/song/grid.js";
-import type { Landing } from "../../../src/hearing/song/landing.js";
-import type { TapFit } from "../../../src/hearing/song/types.js";
+import type { Landing, LandingSection } from "../../../src/hearing/song/landing.js";
+import { median } from "../../../src/hearing/song/numbers.js";
 import { type Desk, fitFor } from "./state.js";
 
 /** With the moment at which a section was heard to begin, or without its mark. What the hand added was meant for the one before. */
@@ -30,15 +29,14 @@ export interface Place {
 export type Places = ReadonlyMap<number, Place>;
 
 /** Where sections begin by the hand, or by taps: after a pause the counts begin anew, and a mark means one of those that were tapped there. */
-export function placesOf(desk: Desk, { danced }: DeskRoutine): Places {
-  const opening = danced.findIndex(({ numbers }) => numbers.length > 0);
+export function placesOf(desk: Desk, sections: readonly LandingSection[]): Places {
+  const opening = sections.findIndex(({ counts }) => counts > 0);
   const places = new Map<number, Place>();
   for (const [section, heard] of desk.marks) {
     // The first section begins on the first count.
     if (section <= opening) continue;
     const by = desk.kept.get(section);
-    const fit = fitFor(desk, danced[section]?.written ?? -1);
-    const tapped = fit && !("why" in fit) ? tappedPlace(fit, heard) : undefined;
+    const tapped = tappedPlace(desk, sections[section], heard);
     if (by !== undefined) places.set(section, { at: by, by: "hand" });
     else if (tapped !== undefined) places.set(section, { at: tapped, by: "taps" });
   }
@@ -48,12 +46,17 @@ export function placesOf(desk: Desk, { danced }: DeskRoutine): Places {
 /** Taps say where counts are as far as they go, and a few counts before them, since the first ones are easily missed. */
 const before = 8;
 
-/** The count that was tapped nearest to a moment, in seconds; none where nobody tapped about then. */
-export function tappedPlace(fit: TapFit, heard: number): number | undefined {
-  const on = fit.taps.filter(({ kind }) => kind === "on").map(({ at }) => at);
-  const [first, last] = [on[0] ?? 0, on.at(-1) ?? 0];
-  if (heard < first - before * countLength(fit) || heard > last) return undefined;
-  return Math.round(timeOfCount(fit, nearestCount(fit, heard).count) * 1000) / 1000;
+/** The count that was tapped nearest to a moment, at the tempo that the section goes at, in seconds; none where nobody tapped about then. */
+export function tappedPlace(desk: Desk, section: LandingSection | undefined, heard: number): number | undefined {
+  if (section === undefined) return undefined;
+  const fit = fitFor(desk, section.written);
+  if (fit === undefined || "why" in fit) return undefined;
+  const length = countLength(section);
+  const on = fit.taps.filter(({ kind }) => kind === "on");
+  const [first, last] = [on[0]?.at ?? 0, on.at(-1)?.at ?? 0];
+  if (heard < first - before * length || heard > last) return undefined;
+  const tapped = { ...section, firstCount: median(on.map(({ at, count }) => at - count * length)) };
+  return Math.round(timeOfCount(tapped, nearestCount(tapped, heard).count) * 1000) / 1000;
 }
 
 /** Landings with what was marked in those whose place is said otherwise. */

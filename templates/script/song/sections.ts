@@ -60,7 +60,7 @@ export function showSections(
     const period = 60 / (sections[landings[index - 1]?.section ?? 0]?.countsPerMinute ?? 60);
     const written = sections[section]?.written ?? -1;
     const tempo = tempoSaid(found, written, words);
-    const beside = index > 0 ? besideSaid(found, landing, written, words) : undefined;
+    const beside = index > 0 ? besideSaid(found, landing, words) : undefined;
     const said = [...saidOf(landing, found.laid, period, words), tempo.said, beside].filter((one) => one !== undefined);
     if (said.length > 0) item.append(made("p", words.facts(said)));
     if (landing.at !== undefined) item.append(made("code", `at: ${writtenTime(landing.at)}`));
@@ -83,16 +83,15 @@ function tempoSaid({ desk, routine }: Found, written: number, words: SongWording
   return tempo === undefined ? { said: words.sameTempo } : { line: `tempo: ${writtenTempo(tempo)}` };
 }
 
-/** A hand is about as exact, in seconds (*common practice, no source*). */
+/** Seconds by which a hand is off at the most that has tapped a while (*common practice, no source*). */
 const near = 0.05;
 
-/** That a section begins on no count that was tapped in it, or was marked far from the count that it went to: before it, the counts may have stopped. */
-function besideSaid({ desk, laid }: Found, landing: Landing, written: number, words: SongWording) {
+/** That a section begins on no count that was tapped in it, or was marked after a pause, from which the counts may not go on as before. */
+function besideSaid({ desk, laid }: Found, landing: Landing, words: SongWording) {
   const { section, begins, mark, follows } = landing;
   if (laid.places.has(section)) return undefined;
-  if (mark) return mark.snapped && Math.abs(mark.off) > near && follows !== "arrives" ? words.tapThere : undefined;
-  const fit = fitFor(desk, written);
-  const tapped = fit && !("why" in fit) ? tappedPlace(fit, begins) : undefined;
+  if (mark) return follows === "wait" || follows === "cut" ? words.tapThere : undefined;
+  const tapped = tappedPlace(desk, laid.sections[section], begins);
   return tapped !== undefined && Math.abs(tapped - begins) > near ? words.tapsBeside(tapped - begins) : undefined;
 }
 

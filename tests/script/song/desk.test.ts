@@ -214,6 +214,9 @@ describe("what the file has to say", () => {
         newDesk(fileGrid),
       );
     expect(figuresOf(uneven(0.5), routine)).toEqual({});
+    // They say where it begins all the same, at the tempo that it has: in the middle of them.
+    expect(lay(marked(uneven(0.505), 1, 14.1), routine, 60).landings[1]?.begins).toBeCloseTo(14.02, 1);
+    expect(figuresOf(marked(uneven(0.505), 1, 14.1), routine).sections?.[0]).not.toHaveProperty("countsPerMinute");
     expect(figuresOf(uneven(0.55), routine).sections?.[0]?.countsPerMinute).toBeCloseTo(60 / 0.55, -1);
   });
 
