@@ -88,7 +88,7 @@ export const song = {
     const open = `The song is open: ${name}, ${clock(seconds)} long.`;
     if (counts === "guess") return `${open} At first its counts are a guess from the sound: play it, and tap along.`;
     if (counts === "known") return `${open} Play it, and tap along.`;
-    return `${open} It sounds like ${tempo(counts.sounds)} counts a minute, and ${tempo(counts.has)} is what is counted now: play it, and hear which is right.`;
+    return `${open} It sounds like ${tempo(counts.sounds)} counts a minute, and not like ${tempo(counts.has)}: play it, and hear which is right.`;
   },
   unreadable: "This browser can’t play that file. Save the song as MP3 or WAV, and choose that.",
   /* What was found. */
