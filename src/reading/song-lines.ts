@@ -74,11 +74,8 @@ export function withSong(text: string, figures: SongFigures): WithSong {
     if (!isMap(section)) return { missing: "section" };
     // In one line where they stand in one: a place in the track before a tempo.
     const out = (key: "at" | "tempo") => (needless?.includes(key) ? lineOut(file, section, key) : undefined);
-    if (at !== undefined) splices.push(out("at") ?? setIn(file, section, "at", writtenTimes(at), "name"));
-    if (countsPerMinute !== undefined) {
-      const without = out("tempo");
-      splices.push(...(without ? [without] : tempoIn(file, section, countsPerMinute)));
-    }
+    if (at !== undefined) splices.push(...(out("at") ?? [setIn(file, section, "at", writtenTimes(at), "name")]));
+    if (countsPerMinute !== undefined) splices.push(...(out("tempo") ?? tempoIn(file, section, countsPerMinute)));
   }
   return spliced(text, splices);
 }
@@ -125,17 +122,18 @@ function setIn(file: File, mapping: YAMLMap, key: string, value: string, under: 
   return { from: lineEnd, to: lineEnd, text: `${eol}${indent}${key}: ${value}` };
 }
 
-/** A key with all of its line; none where something else stands on that. */
-function lineOut(file: File, mapping: YAMLMap, key: string): Splice | undefined {
+/** A key's whole line, if there is one; `undefined` where something else stands on it. */
+function lineOut(file: File, mapping: YAMLMap, key: string): readonly Splice[] | undefined {
   const { text } = file;
   const pair = pairOf(mapping, key);
-  const [at] = rangeIn(file, pair?.key) ?? [];
-  const [, end] = rangeIn(file, pair?.value) ?? [];
+  if (!pair) return [];
+  const [at] = rangeIn(file, pair.key) ?? [];
+  const [, end] = rangeIn(file, pair.value) ?? [];
   if (at === undefined || end === undefined || mapping.flow === true) return undefined;
   const [from, lineEnd] = [startOfLine(text, at), endOfLine(text, end)];
   if (text.slice(from, at).trim() !== "") return undefined;
   const [eol = ""] = /^\r?\n/.exec(text.slice(lineEnd)) ?? [];
-  return { from, to: lineEnd + eol.length, text: "", out: true };
+  return [{ from, to: lineEnd + eol.length, text: "", out: true }];
 }
 
 function pairOf(mapping: YAMLMap, key: string): Pair | undefined {

@@ -114,9 +114,9 @@ function change(next: Desk): void {
     showSections(landing.list, { desk, laid, routine }, words, landing.mark, {
       // A little before, so that it is heard how it begins.
       go: (at) => player.seek(at - 2),
-      put: (section, at) => change(put(desk, section, at)),
-      mark: (section, at) => change(marked(desk, section, at)),
-      remove: (section) => change(marked(desk, section)),
+      put: (section, at) => moveTo(section, put(desk, section, at)),
+      mark: (section, at) => moveTo(section, marked(desk, section, at)),
+      remove: (section) => moveTo(section, marked(desk, section)),
     });
   }
   file.show(grid && (routine ? figuresOf(desk, routine) : grid));
@@ -198,15 +198,20 @@ function firstHere(event: Event): void {
 
 /* Where sections begin. */
 
+/** With a section somewhere else, which is read out. */
+function moveTo(section: number, next: Desk): void {
+  change(next);
+  const now = laid.landings.find((one) => one.section === section);
+  if (routine && now) tell(words.begun(nameOf(routine, section, words), now.begins), 700);
+}
+
 function markNext(event: Event): void {
   if (!landing || !routine || laid.landings.length === 0) return;
   const section = Number(landing.next.value);
   const at = player.heardAt(event);
   const next = marked(desk, section, at);
   // The routine begins where its first section does.
-  change(section === laid.landings[0]?.section ? anchored(next, at) : next);
-  const now = laid.landings.find((one) => one.section === section);
-  tell(words.begun(nameOf(routine, section, words), now?.begins ?? at), 700);
+  moveTo(section, section === laid.landings[0]?.section ? anchored(next, at) : next);
   landing.next.selectedIndex = Math.min(landing.next.selectedIndex + 1, landing.next.length - 1);
 }
 
