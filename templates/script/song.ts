@@ -140,9 +140,6 @@ onSong(audio, words, {
     change("why" in guess ? desk : guessed(desk, guess));
     return openedCounts(desk);
   },
-  failed: () => {
-    part.desk.hidden = true;
-  },
 });
 
 for (const name of ["play", "pause"])

@@ -10,7 +10,6 @@ interface Told {
   readonly opened: (sound: ToHear) => void;
   /** What its sound gives; returns what is counted now. */
   readonly heard: (guess: SongGuess | NoGuess) => OpenedCounts;
-  readonly failed: () => void;
 }
 
 /** Opens a song that somebody chooses or drops, and has it listened to; says how far that is. */
@@ -24,21 +23,20 @@ export function onSong(audio: HTMLAudioElement, words: SongWording, told: Told):
   const open = async (chosen: File) => {
     const turn = ++song;
     audio.pause();
-    if (audio.src !== "") URL.revokeObjectURL(audio.src);
-    audio.src = URL.createObjectURL(chosen);
     say(words.opening(chosen.name));
     try {
       const sound = await soundOf(chosen);
       if (turn !== song) return;
+      // Only now: a file that is no song leaves the one that is being worked on.
+      if (audio.src !== "") URL.revokeObjectURL(audio.src);
+      audio.src = URL.createObjectURL(chosen);
       const seconds = sound.samples.length / sound.rate;
       told.opened(sound);
       say(words.listening);
       const guess = await guessOf(sound);
       if (turn === song) say(words.ready(chosen.name, seconds, told.heard(guess)));
     } catch {
-      if (turn !== song) return;
-      told.failed();
-      say(words.unreadable);
+      if (turn === song) say(words.unreadable);
     }
   };
   const openFirst = ([chosen]: Iterable<File>) => {
