@@ -204,7 +204,7 @@ export const song = {
   tapThere: "the counts may begin anew there: tap along for this section, and it begins by your taps",
   tapsBeside: (off: number): string =>
     `your taps there lie ${milliseconds(off)} ${off < 0 ? "before" : "after"} the counts: mark where it begins, and it goes by them`,
-  sameTempo: "your taps there keep the tempo that it has",
+  sameTempo: "your taps there fit the tempo that it has",
   wait: (seconds: number, counts: number): string => {
     const whole = counted(Math.round(counts), "count", "counts");
     const about = Math.abs(counts - Math.round(counts)) > 0.05 ? `about ${whole}` : whole;

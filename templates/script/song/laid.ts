@@ -1,8 +1,8 @@
 import type { DeskRoutine } from "../../../src/build/live/desk-data.js";
 import { countLength, timeOfCount } from "../../../src/hearing/song/grid.js";
-import { type Landing, type LandingSection, landingsOf } from "../../../src/hearing/song/landing.js";
+import type { Landing, LandingSection } from "../../../src/hearing/song/landing.js";
 import type { Grid } from "../../../src/hearing/song/types.js";
-import { type Place, type Places, placesOf, withMarks } from "./marks.js";
+import { type Places, placed } from "./marks.js";
 import { type Desk, fitFor, gridOf } from "./state.js";
 
 /** A count of the dance in the song. */
@@ -35,19 +35,12 @@ export function lay(desk: Desk, routine: DeskRoutine | undefined, length: number
   if (grid === undefined) return nothing;
   if (routine === undefined) return { ...nothing, beats: eights(grid, length) };
   const sections = sectionsOf(desk, routine, grid);
-  const places = placesOf(desk, sections);
-  const marks = [...desk.marks].flatMap(([section, at]) => (places.has(section) ? [] : [{ section, at }]));
-  const placed = sections.map((section, index) => ({ ...section, ...atOf(places.get(index)) }));
-  const landings = withMarks(landingsOf(placed, grid, marks), desk, places);
+  const { landings, places } = placed(desk, grid, sections);
   const beats = landings.flatMap((landing, index) => {
     const until = landings[index + 1]?.begins ?? Number.POSITIVE_INFINITY;
     return beatsIn(landing, sections, routine).filter(({ at }) => at < until - 1e-6);
   });
   return { beats, sections, landings, places };
-}
-
-function atOf(place: Place | undefined): { readonly at?: number } {
-  return place ? { at: place.at } : {};
 }
 
 function eights(grid: Grid, length: number): readonly Beat[] {

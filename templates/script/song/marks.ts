@@ -1,6 +1,7 @@
 import { countLength, nearestCount, timeOfCount } from "../../../src/hearing/song/grid.js";
-import type { Landing, LandingSection } from "../../../src/hearing/song/landing.js";
+import { type Landing, type LandingSection, landingsOf } from "../../../src/hearing/song/landing.js";
 import { median } from "../../../src/hearing/song/numbers.js";
+import type { Grid } from "../../../src/hearing/song/types.js";
 import { type Desk, fitFor } from "./state.js";
 
 /** With the moment at which a section was heard to begin, or without its mark. What the hand added was meant for the one before. */
@@ -28,19 +29,43 @@ export interface Place {
 /** By the index of a section as danced. */
 export type Places = ReadonlyMap<number, Place>;
 
-/** Where sections begin by the hand, or by taps: after a pause the counts begin anew, and a mark means one of those that were tapped there. */
-export function placesOf(desk: Desk, sections: readonly LandingSection[]): Places {
+/** Seconds by which a hand is off that has tapped for a while: taps so near to the counts mean these (*common practice, no source*). */
+export const near = 0.03;
+
+/**
+ * Where each section begins, with those that begin by the hand, or by taps: after a pause the counts begin anew, and a mark means one of those that
+ * were tapped there.
+ */
+export function placed(
+  desk: Desk,
+  grid: Grid,
+  sections: readonly LandingSection[],
+): { readonly landings: readonly Landing[]; readonly places: Places } {
   const opening = sections.findIndex(({ counts }) => counts > 0);
   const places = new Map<number, Place>();
-  for (const [section, heard] of desk.marks) {
+  const land = () => {
+    const marks = [...desk.marks].flatMap(([section, at]) => (places.has(section) ? [] : [{ section, at }]));
+    const at = (index: number) => places.get(index) ?? {};
+    return landingsOf(
+      sections.map((section, index) => ({ ...section, ...at(index) })),
+      grid,
+      marks,
+    );
+  };
+  // In danced order: one section that begins later has all those after it begin later.
+  for (const [section, heard] of [...desk.marks].sort(([a], [b]) => a - b)) {
     // The first section begins on the first count.
     if (section <= opening) continue;
     const by = desk.kept.get(section);
-    const tapped = tappedPlace(desk, sections[section], heard);
     if (by !== undefined) places.set(section, { at: by, by: "hand" });
-    else if (tapped !== undefined) places.set(section, { at: tapped, by: "taps" });
+    else {
+      const at = tappedPlace(desk, sections[section], heard);
+      const begins = land().find((landing) => landing.section === section)?.begins;
+      if (at !== undefined && begins !== undefined && Math.abs(at - begins) > near)
+        places.set(section, { at, by: "taps" });
+    }
   }
-  return places;
+  return { landings: withMarks(land(), desk, places), places };
 }
 
 /** Taps say where counts are as far as they go, and a few counts before them, since the first ones are easily missed. */
@@ -60,7 +85,7 @@ export function tappedPlace(desk: Desk, section: LandingSection | undefined, hea
 }
 
 /** Landings with what was marked in those whose place is said otherwise. */
-export function withMarks(landings: readonly Landing[], { marks }: Desk, places: Places): readonly Landing[] {
+function withMarks(landings: readonly Landing[], { marks }: Desk, places: Places): readonly Landing[] {
   return landings.map((landing) => {
     const at = marks.get(landing.section);
     const place = places.get(landing.section);

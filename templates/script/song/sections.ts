@@ -4,7 +4,7 @@ import { writtenTempo, writtenTime } from "../../../src/routine/written-figures.
 import type { SongWording } from "../../../src/wording/song.js";
 import { made, refill } from "./elements.js";
 import { type Laid, tappedTempo } from "./laid.js";
-import { tappedPlace } from "./marks.js";
+import { near, tappedPlace } from "./marks.js";
 import { type Desk, fitFor, gridOf } from "./state.js";
 
 /** What a section is called, with the time through and the repeat where it is danced more than once. */
@@ -83,15 +83,12 @@ function tempoSaid({ desk, routine }: Found, written: number, words: SongWording
   return tempo === undefined ? { said: words.sameTempo } : { line: `tempo: ${writtenTempo(tempo)}` };
 }
 
-/** Seconds by which a hand is off at the most that has tapped a while (*common practice, no source*). */
-const near = 0.05;
-
 /** That a section begins on no count that was tapped in it, or was marked after a pause, from which the counts may not go on as before. */
 function besideSaid({ desk, laid }: Found, landing: Landing, words: SongWording) {
   const { section, begins, mark, follows } = landing;
   if (laid.places.has(section)) return undefined;
-  if (mark) return follows === "wait" || follows === "cut" ? words.tapThere : undefined;
   const tapped = tappedPlace(desk, laid.sections[section], begins);
+  if (mark) return tapped === undefined && (follows === "wait" || follows === "cut") ? words.tapThere : undefined;
   return tapped !== undefined && Math.abs(tapped - begins) > near ? words.tapsBeside(tapped - begins) : undefined;
 }
 
