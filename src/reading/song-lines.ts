@@ -74,7 +74,7 @@ export function withSong(text: string, figures: SongFigures): WithSong {
     if (!isMap(section)) return { missing: "section" };
     // In one line where they stand in one: a place in the track before a tempo.
     const out = (key: "at" | "tempo") => (needless?.includes(key) ? lineOut(file, section, key) : undefined);
-    if (at !== undefined) splices.push(...(out("at") ?? [setIn(file, section, "at", writtenTimes(at), "name")]));
+    if (at !== undefined) splices.push(...(out("at") ?? atIn(file, section, at)));
     if (countsPerMinute !== undefined) splices.push(...(out("tempo") ?? tempoIn(file, section, countsPerMinute)));
   }
   return spliced(text, splices);
@@ -101,6 +101,22 @@ function tempoIn(file: File, mapping: YAMLMap, countsPerMinute: number): readonl
   return [setIn(file, mapping, "tempo", writtenTempo(countsPerMinute), "name")];
 }
 
+/** Places that have a line for each time through keep their lines, and what is remarked on them. */
+function atIn(file: File, section: YAMLMap, at: NonNullable<SectionFigures["at"]>): readonly Splice[] {
+  const there = mappingAt(section, "at");
+  if (!there || there.flow === true) return [setIn(file, section, "at", writtenTimes(at), "name")];
+  const keys = there.items.map(({ key }) => String(isScalar(key) ? key.value : key));
+  const wanted: Readonly<Record<string, number>> = typeof at === "number" ? { [keys[0] ?? "1"]: at } : at;
+  return [
+    ...keys
+      .filter((through) => wanted[through] === undefined)
+      .flatMap((through) => lineOut(file, there, through) ?? []),
+    ...Object.entries(wanted).map(([through, seconds]) =>
+      setIn(file, there, through, writtenTime(seconds), keys.at(-1) ?? through),
+    ),
+  ];
+}
+
 /** A key's value in place of the one that it has, or the key and its value on a line under another key. */
 function setIn(file: File, mapping: YAMLMap, key: string, value: string, under: string): Splice {
   const { text, from } = file;
@@ -122,7 +138,7 @@ function setIn(file: File, mapping: YAMLMap, key: string, value: string, under: 
   return { from: lineEnd, to: lineEnd, text: `${eol}${indent}${key}: ${value}` };
 }
 
-/** A key's whole line, if there is one; `undefined` where something else stands on it. */
+/** A key's whole line, if there is one; a comment on it stays. `undefined` where something else stands on it. */
 function lineOut(file: File, mapping: YAMLMap, key: string): readonly Splice[] | undefined {
   const { text } = file;
   const pair = pairOf(mapping, key);
@@ -131,7 +147,10 @@ function lineOut(file: File, mapping: YAMLMap, key: string): readonly Splice[] |
   const [, end] = rangeIn(file, pair.value) ?? [];
   if (at === undefined || end === undefined || mapping.flow === true) return undefined;
   const [from, lineEnd] = [startOfLine(text, at), endOfLine(text, end)];
-  if (text.slice(from, at).trim() !== "") return undefined;
+  // Who wrote a remark in the middle of it meant something by that.
+  if (text.slice(from, at).trim() !== "" || text.slice(at, end).includes("#")) return undefined;
+  const remark = text.slice(end, lineEnd).indexOf("#");
+  if (remark >= 0) return [{ from: at, to: end + remark, text: "" }];
   const [eol = ""] = /^\r?\n/.exec(text.slice(lineEnd)) ?? [];
   return [{ from, to: lineEnd + eol.length, text: "", out: true }];
 }

@@ -88,6 +88,12 @@ describe("a song's figures in a routine's file", () => {
     expect(written(folded, { countsPerMinute: 80, firstCount: 14.2 }).text).toBe(
       folded.replace(">-\n    76", "80\n  first-count: 0:14.2"),
     );
+    const times = file
+      .replace('at: "0:40.0",', "")
+      .replace("wall\n", "wall\n    at:\n      1: 0:20 # one\n      2: 0:50 # two\n");
+    expect(written(times, { sections: [{ index: 0, at: { 2: 51, 3: 80.5 } }] }).text).toBe(
+      times.replace("1: 0:20 # one\n", "# one\n").replace("0:50 # two\n", "0:51.0 # two\n      3: 1:20.5\n"),
+    );
     const mixed = file.replace("# by ear\n", "# by ear\r\n");
     expect(written(mixed, { firstCount: 14.2 }).text).toBe(
       mixed.replace("# by ear\r\n", "# by ear\r\n  first-count: 0:14.2\r\n"),

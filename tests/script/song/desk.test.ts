@@ -232,12 +232,18 @@ describe("what the file has to say", () => {
     const figures = figuresOf({ ...newDesk(fileGrid), marks: new Map([[1, 14]]) }, routine);
     expect(figures).toEqual({ sections: [{ index: 1, at: 14, needless: ["at"] }] });
     expect(withSong(text, figures)).toMatchObject({ text: text.replace("0:15.0", "0:14.0") });
+    // A remark stays.
     const apart = text
       .replace("{ name: Swell, at: 0:15.0, ", "name: Swell\n    at: 0:15.0 # a pause\n    ")
       .replace("] }\n---", "]\n---");
     expect(withSong(apart, figures)).toEqual({
-      text: apart.replace("    at: 0:15.0 # a pause\n", ""),
-      lines: [{ line: 8, before: "    at: 0:15.0 # a pause" }],
+      text: apart.replace("at: 0:15.0 # a pause", "# a pause"),
+      lines: [{ line: 8, before: "    at: 0:15.0 # a pause", after: "    # a pause" }],
+    });
+    const bare = apart.replace(" # a pause", "");
+    expect(withSong(bare, figures)).toEqual({
+      text: bare.replace("    at: 0:15.0\n", ""),
+      lines: [{ line: 8, before: "    at: 0:15.0" }],
     });
   });
 
