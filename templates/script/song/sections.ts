@@ -108,11 +108,17 @@ function buttonsOf(
   };
   const isMoved = !opens && !unwritable && (mark !== undefined || at !== undefined);
   const isOff = isMoved && mark?.snapped && Math.abs(mark.off) >= 0.005;
+  const keep = () => {
+    put(section, mark?.at ?? begins);
+    // It is gone then: by the keys, one goes on beside it.
+    document.querySelector<HTMLElement>(`[data-key="mark-${section}"]`)?.focus();
+  };
   return [
     ...(isMoved ? [button("back", words.nudges["first-back"], () => put(section, begins - 0.005))] : []),
     ...(isMoved ? [button("on", words.nudges["first-on"], () => put(section, begins + 0.005))] : []),
-    ...(isMoved && mark === undefined ? [button("arrive", words.arrive(arrives), () => markAt(section, arrives))] : []),
-    ...(isOff ? [button("keep", words.keep(mark.at), () => put(section, mark.at))] : []),
+    // Each undoes the other, in one place for the keys.
+    ...(isMoved && mark === undefined ? [button("mark", words.arrive(arrives), () => markAt(section, arrives))] : []),
+    ...(isOff ? [button("keep", words.keep(mark.at), keep)] : []),
     ...(mark ? [button("mark", words.remove, () => remove(section))] : []),
   ];
 }
