@@ -17,14 +17,16 @@ export interface SectionFigures {
   readonly at?: number | Readonly<Record<number, number>>;
   /** Counts a minute. */
   readonly countsPerMinute?: number;
+  /** What is so without a line for it: one that has a line of its own is taken out, and else it is made to say so. */
+  readonly needless?: readonly ("at" | "tempo")[];
 }
 
-/** A line of the file as it is to be; `before` is absent where the line is new. */
+/** A line of the file as it is to be: `before` is absent where it is new, `after` where it is taken out. */
 export interface ChangedLine {
-  /** From 1, in the file as it is to be. */
+  /** From 1, in the file as it is to be; of what is taken out, where it would be. */
   readonly line: number;
   readonly before?: string;
-  readonly after: string;
+  readonly after?: string;
 }
 
 /** The file as it is to be, or the place that could not be found in it. */
@@ -37,12 +39,14 @@ interface Splice {
   readonly from: number;
   readonly to: number;
   readonly text: string;
+  /** Whole lines are taken out. */
+  readonly out?: true;
 }
 
 /**
  * Writes a song's figures into the text of a routine's file. Whatever else stands there stays as it is, to the letter: comments, order,
  * quotes, line ends. A figure that stands there already is replaced where it stands and in the form that it has there (a tempo in beats or
- * bars, a time in quotes); a new one gets a line under the key that it belongs to, indented like that.
+ * bars, a time in quotes); a new one gets a line under the key that it belongs to, indented like that; one that is needless goes with its line.
  *
  * @param text as it lies in the file, its line ends included
  */
@@ -65,12 +69,13 @@ export function withSong(text: string, figures: SongFigures): WithSong {
   const { countsPerMinute, firstCount } = figures;
   if (countsPerMinute !== undefined) splices.push(...tempoIn(file, music, countsPerMinute));
   if (firstCount !== undefined) splices.push(setIn(file, music, "first-count", writtenTime(firstCount), "tempo"));
-  for (const { index, at, countsPerMinute } of figures.sections ?? []) {
+  for (const { index, at, countsPerMinute, needless } of figures.sections ?? []) {
     const section = isSeq(sections) ? sections.items[index] : undefined;
     if (!isMap(section)) return { missing: "section" };
     // In one line where they stand in one: a place in the track before a tempo.
-    if (at !== undefined) splices.push(setIn(file, section, "at", writtenTimes(at), "name"));
-    if (countsPerMinute !== undefined) splices.push(...tempoIn(file, section, countsPerMinute));
+    const out = (key: "at" | "tempo") => (needless?.includes(key) ? lineOut(file, section, key) : undefined);
+    if (at !== undefined) splices.push(...(out("at") ?? atIn(file, section, at)));
+    if (countsPerMinute !== undefined) splices.push(...(out("tempo") ?? tempoIn(file, section, countsPerMinute)));
   }
   return spliced(text, splices);
 }
@@ -91,29 +96,63 @@ function tempoIn(file: File, mapping: YAMLMap, countsPerMinute: number): readonl
   ] as const) {
     const beats = written && Number(scalarOf(pairOf(written, each)));
     if (written && beats && pairOf(written, speed))
-      return [setIn(file, written, speed, writtenTempo(perCount(beats)), each)];
+      return [setIn(file, written, speed, String(Math.round(perCount(beats) * 1000) / 1000), each)];
   }
   return [setIn(file, mapping, "tempo", writtenTempo(countsPerMinute), "name")];
 }
 
+/** Places that have a line for each time through keep their lines, and what is remarked on them. */
+function atIn(file: File, section: YAMLMap, at: NonNullable<SectionFigures["at"]>): readonly Splice[] {
+  const there = mappingAt(section, "at");
+  if (!there || there.flow === true) return [setIn(file, section, "at", writtenTimes(at), "name")];
+  const keys = there.items.map(({ key }) => String(isScalar(key) ? key.value : key));
+  const wanted: Readonly<Record<string, number>> = typeof at === "number" ? { [keys[0] ?? "1"]: at } : at;
+  return [
+    ...keys
+      .filter((through) => wanted[through] === undefined)
+      .flatMap((through) => lineOut(file, there, through) ?? []),
+    ...Object.entries(wanted).map(([through, seconds]) =>
+      setIn(file, there, through, writtenTime(seconds), keys.at(-1) ?? through),
+    ),
+  ];
+}
+
 /** A key's value in place of the one that it has, or the key and its value on a line under another key. */
-function setIn({ text, from, eol }: File, mapping: YAMLMap, key: string, value: string, under: string): Splice {
-  const pair = pairOf(mapping, key);
-  const range = rangeOf(pair?.value);
+function setIn(file: File, mapping: YAMLMap, key: string, value: string, under: string): Splice {
+  const { text, from } = file;
+  const range = rangeIn(file, pairOf(mapping, key)?.value);
   if (range) {
-    const [start, end] = [from + range[0], from + range[1]];
+    const [start, end] = range;
     const quote = /^["']/.exec(text.slice(start, end))?.[0];
     const inQuotes = quote !== undefined && !value.startsWith("{");
     return { from: start, to: end, text: inQuotes ? `${quote}${value}${quote}` : value };
   }
   const neighbour = pairOf(mapping, under) ?? mapping.items[0];
-  const [keyAt = 0] = rangeOf(neighbour?.key) ?? [];
-  const [, end = keyAt] = rangeOf(neighbour?.value) ?? rangeOf(neighbour?.key) ?? [];
-  const after = from + end;
+  const [keyAt = from] = rangeIn(file, neighbour?.key) ?? [];
+  const [, after = keyAt] = rangeIn(file, neighbour?.value) ?? rangeIn(file, neighbour?.key) ?? [];
   if (mapping.flow === true) return { from: after, to: after, text: `, ${key}: ${value}` };
   const lineEnd = endOfLine(text, after);
-  const indent = " ".repeat(from + keyAt - startOfLine(text, from + keyAt));
+  const indent = " ".repeat(keyAt - startOfLine(text, keyAt));
+  // Of files whose lines end in two ways, each line keeps its own.
+  const eol = /^\r?\n/.exec(text.slice(lineEnd))?.[0] ?? file.eol;
   return { from: lineEnd, to: lineEnd, text: `${eol}${indent}${key}: ${value}` };
+}
+
+/** A key's whole line, if there is one; a comment on it stays. `undefined` where something else stands on it. */
+function lineOut(file: File, mapping: YAMLMap, key: string): readonly Splice[] | undefined {
+  const { text } = file;
+  const pair = pairOf(mapping, key);
+  if (!pair) return [];
+  const [at] = rangeIn(file, pair.key) ?? [];
+  const [, end] = rangeIn(file, pair.value) ?? [];
+  if (at === undefined || end === undefined || mapping.flow === true) return undefined;
+  const [from, lineEnd] = [startOfLine(text, at), endOfLine(text, end)];
+  // Who wrote a remark in the middle of it meant something by that.
+  if (text.slice(from, at).trim() !== "" || text.slice(at, end).includes("#")) return undefined;
+  const remark = text.slice(end, lineEnd).indexOf("#");
+  if (remark >= 0) return [{ from: at, to: end + remark, text: "" }];
+  const [eol = ""] = /^\r?\n/.exec(text.slice(lineEnd)) ?? [];
+  return [{ from, to: lineEnd + eol.length, text: "", out: true }];
 }
 
 function pairOf(mapping: YAMLMap, key: string): Pair | undefined {
@@ -129,10 +168,13 @@ function scalarOf(pair: Pair | undefined): unknown {
   return isScalar(pair?.value) ? pair.value.value : undefined;
 }
 
-function rangeOf(node: unknown): readonly [number, number] | undefined {
+/** Where a key or a value stands in the text. */
+function rangeIn({ text, from }: File, node: unknown): readonly [number, number] | undefined {
   const { range } = (node ?? {}) as { readonly range?: readonly [number, number, number] | null };
   // A key without a value has an empty one.
-  return range && range[1] > range[0] ? [range[0], range[1]] : undefined;
+  if (!range || range[1] <= range[0]) return undefined;
+  // What stands on lines of its own goes on to the beginning of the next line; that is another's.
+  return [from + range[0], from + text.slice(from, from + range[1]).trimEnd().length];
 }
 
 function startOfLine(text: string, at: number): number {
@@ -146,7 +188,13 @@ function endOfLine(text: string, at: number): number {
 
 function spliced(text: string, splices: readonly Splice[]): WithSong {
   const lineAt = (at: number) => text.slice(0, at).split("\n").length;
-  const lines = new Map<number, Omit<ChangedLine, "after">>();
+  const between = (first: number, last: number) =>
+    text
+      .split(/\r?\n/)
+      .slice(first - 1, last)
+      .join("\n");
+  const lines: Omit<ChangedLine, "after">[] = [];
+  const taken: ChangedLine[] = [];
   let [made, read, added] = ["", 0, 0];
   // What is put in at one place stays in the order in which it was asked for.
   for (const splice of splices.toSorted((a, b) => a.from - b.from)) {
@@ -156,15 +204,14 @@ function spliced(text: string, splices: readonly Splice[]): WithSong {
     const isNew = /^\r?\n/.test(splice.text);
     if (isNew) added++;
     const line = first + added;
-    const before = text
-      .split(/\r?\n/)
-      .slice(first - 1, last)
-      .join("\n");
-    if (!lines.has(line)) lines.set(line, isNew ? { line } : { line, before });
+    if (splice.out) taken.push({ line, before: between(first, last - 1) });
+    else if (!lines.some((one) => one.line === line))
+      lines.push(isNew ? { line } : { line, before: between(first, last) });
     added -= last - first;
   }
   made += text.slice(read);
   const now = made.split(/\r?\n/);
-  const changed = [...lines.values()].map((one): ChangedLine => ({ ...one, after: now[one.line - 1] ?? "" }));
-  return { text: made, lines: changed.filter(({ before, after }) => before !== after) };
+  const changed = lines.map((one): ChangedLine => ({ ...one, after: now[one.line - 1] ?? "" }));
+  const different = changed.filter(({ before, after }) => before !== after);
+  return { text: made, lines: [...different, ...taken].toSorted((a, b) => a.line - b.line) };
 }

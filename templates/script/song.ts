@@ -7,13 +7,14 @@ import { figuresOf } from "./song/figures.js";
 import { filePart } from "./song/file.js";
 import { onKeys } from "./song/keys.js";
 import { type Laid, lay } from "./song/laid.js";
+import { marked, put } from "./song/marks.js";
 import { onSong } from "./song/opening.js";
 import { gridIn, gridText } from "./song/plain-lines.js";
 import { playing } from "./song/playing.js";
 import { nameOf, showSections } from "./song/sections.js";
 import { seeing } from "./song/seeing.js";
 import { lengthOf, type Shape, shapeOf } from "./song/sound.js";
-import { showSources } from "./song/sources.js";
+import { showSources, whenceOf } from "./song/sources.js";
 import {
   anchored,
   type Desk,
@@ -23,6 +24,7 @@ import {
   type Nudge,
   newDesk,
   nudged,
+  openedCounts,
   type Stretch,
   takenFrom,
   tapped,
@@ -36,7 +38,7 @@ const data = JSON.parse(the("data", HTMLElement).textContent ?? "") as DeskData;
 const words = songWording(data.language);
 let { routine } = data;
 let desk: Desk = newDesk(gridInFile(routine), gridIn(location.hash));
-let laid: Laid = { beats: [], sections: [], landings: [] };
+let laid: Laid = lay(desk, undefined, 0);
 let none: NoGuess | undefined;
 let shape: Shape = { peaks: new Float32Array(), rate: 1 };
 const part = {
@@ -104,11 +106,18 @@ function change(next: Desk): void {
   const grid = gridOf(desk);
   the("tempo", HTMLElement).textContent = grid ? words.tempo(grid.countsPerMinute) : words.none;
   the("first", HTMLElement).textContent = grid ? words.place(grid.firstCount) : words.none;
+  the("whence", HTMLElement).textContent = grid ? whenceOf(desk, words) : "";
   showSources(part.sources, desk, none, words, (basis) => change(takenFrom(desk, basis)));
   showTaps();
   if (routine && landing) {
     landing.mark.disabled = laid.landings.length === 0;
-    showSections(landing.list, { desk, laid, routine }, words, landing.mark, (section) => mark(section));
+    showSections(landing.list, { desk, laid, routine }, words, landing.mark, {
+      // A little before, so that it is heard how it begins.
+      go: (at) => player.seek(at - 2),
+      put: (section, at) => moveTo(section, put(desk, section, at)),
+      mark: (section, at) => moveTo(section, marked(desk, section, at)),
+      remove: (section) => moveTo(section, marked(desk, section)),
+    });
   }
   file.show(grid && (routine ? figuresOf(desk, routine) : grid));
   for (const button of nudges) button.disabled = grid === undefined;
@@ -129,10 +138,7 @@ onSong(audio, words, {
   heard: (guess) => {
     if ("why" in guess) none = guess;
     change("why" in guess ? desk : guessed(desk, guess));
-    return desk.basis.from === "guess";
-  },
-  failed: () => {
-    part.desk.hidden = true;
+    return openedCounts(desk);
   },
 });
 
@@ -189,23 +195,20 @@ function firstHere(event: Event): void {
 
 /* Where sections begin. */
 
-/** Marks where a section begins, or takes its mark away. */
-function mark(section: number, at?: number): void {
-  const marks = new Map(desk.marks);
-  marks.delete(section);
-  if (at !== undefined) marks.set(section, at);
-  const next = { ...desk, marks };
-  // The routine begins where its first section does.
-  change(at !== undefined && section === laid.landings[0]?.section ? anchored(next, at) : next);
+/** With a section somewhere else, which is read out. */
+function moveTo(section: number, next: Desk): void {
+  change(next);
+  const now = laid.landings.find((one) => one.section === section);
+  if (routine && now) tell(words.begun(nameOf(routine, section, words), now.begins), 700);
 }
 
 function markNext(event: Event): void {
   if (!landing || !routine || laid.landings.length === 0) return;
   const section = Number(landing.next.value);
   const at = player.heardAt(event);
-  mark(section, at);
-  const now = laid.landings.find((one) => one.section === section);
-  tell(`${nameOf(routine, section, words)} ${now ? words.begins(now.begins) : ""}`, 700);
+  const next = marked(desk, section, at);
+  // The routine begins where its first section does.
+  moveTo(section, section === laid.landings[0]?.section ? anchored(next, at) : next);
   landing.next.selectedIndex = Math.min(landing.next.selectedIndex + 1, landing.next.length - 1);
 }
 

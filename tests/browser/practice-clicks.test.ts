@@ -114,7 +114,7 @@ test("over ten minutes of loops with a change of speed every click is within a m
 });
 
 // These two wait for a clock and for little else, so they wait together.
-test.concurrent("clicks over a song come out of the audio graph within 5 ms of its counts, at full speed and above", {
+test.concurrent("clicks over a song come out of the audio graph within 5 ms of its counts, at full speed, above and below", {
   retry: 2,
 }, async () => {
   await buildParts(join(site.folder, "assets/script/parts.js"));
@@ -127,13 +127,15 @@ test.concurrent("clicks over a song come out of the audio graph within 5 ms of i
     await page.locator("h1").click();
     const { errors } = await hearClicks(page, "./script/parts.js", rate, 3.5);
     await page.close();
-    expect(errors.length).toBeGreaterThan(4);
+    expect(errors.length).toBeGreaterThan(3);
     return errors;
   };
-  const [full, above] = await Promise.all([heard(1), heard(1.1)]);
+  const [full, above, slow] = await Promise.all([heard(1), heard(1.1), heard(0.6)]);
   expect(Math.max(...full.map(Math.abs))).toBeLessThan(5);
   // At another speed the browser lays every hit of the song a few milliseconds off its place: the clicks keep to the middle of them.
   expect(Math.abs(above.reduce((sum, error) => sum + error, 0) / above.length)).toBeLessThan(5);
+  // A song that has just begun reports itself wrongly: its first click is put right before it sounds.
+  expect(Math.abs((slow[1] ?? 0) - (slow[0] ?? 0))).toBeLessThan(5);
 });
 
 test.concurrent("the display changes within 50 ms of its click", { retry: 2 }, async () => {

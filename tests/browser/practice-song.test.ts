@@ -217,6 +217,9 @@ test.concurrent("played alone, the song carries the counts too, taps on its coun
   await untilState("count");
   await untilState("rest");
   expect(await start.textContent()).toBe("Start");
+  // Once the counts lie elsewhere, nothing is said of taps any more.
+  await page.getByRole("button", { name: "Forget where I put the counts" }).click();
+  expect(await said.textContent()).toBe("");
 });
 
 /** Runs in the page: presses the key as soon as the song has come to each place. */

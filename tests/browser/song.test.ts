@@ -76,7 +76,7 @@ const look = async (page: Page, name: string) => {
 };
 const choose = async (page: Page, file: ReturnType<typeof songOf>["file"]) => {
   await page.locator("#file").setInputFiles(file);
-  await expect.poll(() => said(page, "#news"), { timeout: 5000 }).toContain("The song is open");
+  await expect.poll(() => said(page, "#news"), { timeout: 5000 }).toContain("The song is open: song.wav");
 };
 const secondsOf = (place: string) => {
   const [minutes = 0, seconds = 0] = place.split(":").map(Number);
@@ -172,9 +172,11 @@ describe("the song desk", () => {
   test("follows taps and marks, and says what can't be; axe finds nothing, narrow, dark and light", async () => {
     const options = { viewport: { width: 390, height: 844 }, colorScheme: "dark", bypassCSP: true } as const;
     const { page, faults, close } = await open("song/?routine=low-tide", options);
-    await page.locator("#file").setInputFiles({ name: "notes.txt", mimeType: "text/plain", buffer: Buffer.from("la") });
-    await expect.poll(() => said(page, "#news")).toContain("can’t play that file");
+    const notes = { name: "notes.txt", mimeType: "text/plain", buffer: Buffer.from("la") };
     await choose(page, songOf(120, 10).file);
+    // What is no song is refused, and the one before it stays.
+    await page.locator("#file").setInputFiles(notes);
+    await expect.poll(() => said(page, "#news")).toContain("can’t play that file");
     const pad = page.locator("#tap");
     await pad.scrollIntoViewIfNeeded();
     const box = await pad.boundingBox();
@@ -183,7 +185,7 @@ describe("the song desk", () => {
     for (let tap = 0; tap < 10; tap++) {
       await page.mouse.down();
       await page.mouse.up();
-      await page.waitForTimeout(240);
+      await page.waitForTimeout(205);
     }
     await expect.poll(() => said(page, "#taps")).toMatch(/^9 taps: 2\d\d.* counts a minute, give or take/);
     expect(await page.locator("#sources :checked + span").first().innerText()).toContain("your taps");
@@ -208,6 +210,15 @@ describe("the song desk", () => {
       return [document.documentElement.scrollWidth, scrollHeight > clientHeight];
     });
     expect(cut).toEqual([320, false]);
+    // A section is moved by hand, and heard from a little before it on.
+    await page.getByRole("button", { name: "5 ms later: Swell" }).press("Enter");
+    expect(await said(page, "#landings")).toContain("Put there by hand");
+    expect(await page.evaluate(() => document.activeElement?.getAttribute("data-key"))).toBe("on-1");
+    await page.getByRole("button", { name: /go to Shore/ }).press("Enter");
+    const begins = secondsOf((await said(page, "#landings li:first-child button")).trim());
+    await expect
+      .poll(() => page.locator("#position").inputValue().then(Number))
+      .toBeCloseTo(Math.max(0, begins - 2), 0);
     await page.getByRole("button", { name: "Take the mark away: Swell" }).press("Enter");
     expect(await page.evaluate(() => document.activeElement?.id)).toBe("mark");
     expect(faults).toEqual([]);

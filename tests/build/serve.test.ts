@@ -112,6 +112,8 @@ describe("a library that is served", () => {
       const { text } = await get(served, `/${path}`);
       const link = /<p class="live-song">[^\n]*\n/.exec(text)?.[0] ?? "";
       expect(/href="[^"]*"/.exec(link)?.[0]).toBe(songLinks[path]);
+      // Under who made it and to which song; at the foot of the library.
+      expect(text).toMatch(path.startsWith("routines") ? /class="byline">[^\n]*\n<p class="live-song">/ : /<\/main>/);
       const own = /<(?:script type="module" src|link rel="stylesheet" href)="\/~live[^\n]*\n/g;
       expect(text.replace(link, "").replace(own, "")).toBe(published);
     }

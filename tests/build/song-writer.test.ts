@@ -96,6 +96,12 @@ describe("the song desk of this run", () => {
     const line = text.split("\n").findIndex((one) => one.startsWith("music:"));
     const lines = [{ line: line + 1, before: text.split("\n")[line], after: after.split("\n")[line] }];
     expect(await post("lines", await asked())).toMatchObject({ status: 200, answer: { lines } });
+    // What does not stand there need not be taken out.
+    const needless = { sections: [{ index: 0, countsPerMinute: 90, needless: ["tempo"] }] };
+    expect(await post("lines", await asked({ figures: needless }))).toMatchObject({
+      status: 200,
+      answer: { lines: [] },
+    });
     untouched();
     const { answer } = await post("write", await asked());
     expect(answer).toEqual({ key: await keyNow(), lines });
@@ -183,6 +189,7 @@ describe("nobody else writes", () => {
     ["other figures", JSON.stringify({ slug: "kerb", key: "", figures: { title: "Evil" } })],
     ["a figure that is none", '{"slug":"kerb","key":"","figures":{"firstCount":1e999}}'],
     ["a line more", '{"slug":"kerb","key":"","figures":{"firstCount":"1\\nevil: yes"}}'],
+    ["another key to take out", '{"slug":"kerb","key":"","figures":{"sections":[{"index":0,"needless":["name"]}]}}'],
     ["a prototype", '{"slug":"kerb","key":"","figures":{"sections":[{"index":0,"at":{"__proto__":1}}]}}'],
   ])("with %s", async (_, body) => {
     expect((await post("write", body)).status).toBe(400);

@@ -78,6 +78,28 @@ describe("a song's figures in a routine's file", () => {
     expect(written(short, { firstCount: 61 }).text).toBe(short.replace("92", "92, first-count: 1:01.0"));
   });
 
+  it("goes under what stands on lines of its own, and keeps either end of a line", () => {
+    const music = "music:\n  tempo:\n    bars-per-minute: 29 # a slow one\n    beats-per-bar: 3 # waltz\n";
+    const waltz = file.replace("music:\n  tempo: about 76   # by ear\n", music);
+    const { text } = written(waltz, { countsPerMinute: 93.73, firstCount: 14.2 });
+    // A third of 93.73: a hundredth of a bar would be three hundredths of a count.
+    expect(text).toBe(waltz.replace("29 #", "31.243 #").replace("# waltz\n", "# waltz\n  first-count: 0:14.2\n"));
+    const folded = file.replace("about 76   # by ear", ">-\n    76");
+    expect(written(folded, { countsPerMinute: 80, firstCount: 14.2 }).text).toBe(
+      folded.replace(">-\n    76", "80\n  first-count: 0:14.2"),
+    );
+    const times = file
+      .replace('at: "0:40.0",', "")
+      .replace("wall\n", "wall\n    at:\n      1: 0:20 # one\n      2: 0:50 # two\n");
+    expect(written(times, { sections: [{ index: 0, at: { 2: 51, 3: 80.5 } }] }).text).toBe(
+      times.replace("1: 0:20 # one\n", "# one\n").replace("0:50 # two\n", "0:51.0 # two\n      3: 1:20.5\n"),
+    );
+    const mixed = file.replace("# by ear\n", "# by ear\r\n");
+    expect(written(mixed, { firstCount: 14.2 }).text).toBe(
+      mixed.replace("# by ear\r\n", "# by ear\r\n  first-count: 0:14.2\r\n"),
+    );
+  });
+
   it("says what it can't find", () => {
     expect(withSong("# no front matter", { firstCount: 1 })).toEqual({ missing: "front-matter" });
     expect(withSong("---\ntitle: x\n---\n", { firstCount: 1 })).toEqual({ missing: "music" });

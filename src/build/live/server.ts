@@ -193,15 +193,16 @@ async function answerFrom(live: Live, asked: string): Promise<Answer> {
   return page(404, nothingPage(path), path, found.key);
 }
 
-/** A page of the site, with what to look at in it before everything else, and a link at its foot. */
+/** A page of the site, with what to look at in it before everything else, and a link where it first speaks of its song, or else at its foot. */
 function withBlocks(html: string, blocks: readonly string[], link = ""): string {
   const main = '<main id="main">';
   // A page that only leads on to another has nothing to say.
   if ((blocks.length === 0 && link === "") || !html.includes(main)) return html;
+  const byline = /(?<=<p class="byline">[^\n]*\n)|(?=<\/main>)/;
   return html
     .replace("</head>", () => `${styleLink.html}</head>`)
-    .replace(main, () => (blocks.length === 0 ? main : `${main}\n${blocks.join("")}`))
-    .replace("</main>", () => `${link}</main>`);
+    .replace(byline, () => link)
+    .replace(main, () => (blocks.length === 0 ? main : `${main}\n${blocks.join("")}`));
 }
 
 /** A page, with the script that waits for news of it. */

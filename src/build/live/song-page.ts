@@ -113,13 +113,13 @@ function stage(words: SongWording, hasSections: boolean): Html {
     ...(hasSections ? [["M", words.keyNames.mark]] : []),
   ];
   return html`<section class="stage" aria-labelledby="found">
-<h2 class="found" id="found"><span><b id="tempo">${words.none}</b> ${words.countsAMinute}</span> <span>${words.firstCountAt} <b id="first">${words.none}</b></span></h2>
+<h2 class="found" id="found"><span><b id="tempo">${words.none}</b> ${words.countsAMinute}</span> <span>${words.firstCountAt} <b id="first">${words.none}</b></span> <span class="quiet" id="whence"></span></h2>
 <canvas id="near" class="near" role="img" aria-label="${words.shape}"></canvas>
 <div class="row"><button class="button go" id="play" type="button">${words.play}</button><span class="clock" id="clock"></span></div>
 </section>
 <div class="whole-song">
 <canvas id="whole" class="whole" role="img" aria-label="${words.whole}"></canvas>
-<input id="position" type="range" min="0" max="0" step="0.1" value="0" aria-label="${words.position}">
+<input id="position" data-own type="range" min="0" max="0" step="0.1" value="0" aria-label="${words.position}">
 <div class="row"><label class="field">${words.speed} <select id="speed">${speeds.map((percent) => html`<option value="${percent}">${words.percent(percent)}</option>`)}</select></label>
 <label class="field">${words.clicks} <input id="clicks" type="range" min="0" max="2" step="0.1" value="1"></label>
 <span class="pair"><button class="button" id="closer" type="button">${words.closer}</button><button class="button" id="wider" type="button">${words.wider}</button></span></div>

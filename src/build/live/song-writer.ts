@@ -84,6 +84,10 @@ const asked = z.strictObject({
             index: z.int().min(0).max(10_000),
             at: z.union([seconds, times]).optional(),
             countsPerMinute: countsPerMinute.optional(),
+            needless: z
+              .array(z.enum(["at", "tempo"]))
+              .max(2)
+              .optional(),
           }),
         )
         .max(2_000)

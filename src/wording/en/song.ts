@@ -63,6 +63,9 @@ export interface TempoRange {
 const range = ({ slowest, fastest }: TempoRange): string =>
   `${Math.round(slowest * 10) / 10} to ${Math.round(fastest * 10) / 10}`;
 
+/** What is counted when a song was opened: a guess, what was known before, or that where the sound speaks against it. */
+export type OpenedCounts = "guess" | "known" | { readonly sounds: number; readonly has: number };
+
 /** The desk on which the counts of a song are found. */
 export const song = {
   place,
@@ -79,10 +82,14 @@ export const song = {
   theSong: "The song",
   choose: "Choose the song",
   drop: "or drop it here. It stays on this computer: nothing of it is sent anywhere.",
-  opening: "Opening it …",
+  opening: (name: string): string => `Opening ${name} …`,
   listening: "Listening to it …",
-  ready: (seconds: number, isGuess: boolean): string =>
-    `The song is open: ${clock(seconds)} long. ${isGuess ? "At first its counts are a guess from the sound: play it" : "Play it"}, and tap along.`,
+  ready: (name: string, seconds: number, counts: OpenedCounts): string => {
+    const open = `The song is open: ${name}, ${clock(seconds)} long.`;
+    if (counts === "guess") return `${open} At first its counts are a guess from the sound: play it, and tap along.`;
+    if (counts === "known") return `${open} Play it, and tap along.`;
+    return `${open} It sounds like ${tempo(counts.sounds)} counts a minute, and not like ${tempo(counts.has)}: play it, and hear which is right.`;
+  },
   unreadable: "This browser can’t play that file. Save the song as MP3 or WAV, and choose that.",
   /* What was found. */
   countsAMinute: "counts a minute",
@@ -104,9 +111,9 @@ export const song = {
   pause: "Pause",
   speed: "Speed",
   percent: (percent: number): string => `${percent} %`,
-  clicks: "Clicks",
-  closer: "Closer",
-  wider: "Wider",
+  clicks: "Loudness of the clicks",
+  closer: "Zoom in",
+  wider: "Zoom out",
   keys: "Keys, while you are in this part:",
   keyNames: { play: "play or pause", tap: "tap", first: "the first count is here", mark: "a section begins here" },
   arrows: ["Left", "Right"],
@@ -117,6 +124,8 @@ export const song = {
   fromFile: "the file as it is",
   fromGiven: "what you brought along",
   fromTaps: "your taps",
+  /** Beside what was found: where it comes from. */
+  whence: (from: string, byHand: boolean): string => (byHand ? `${from}, and a little by hand` : from),
   guesses: "Guesses from the sound alone",
   guessesWhy: "They may be wrong: listen to the clicks before you believe one.",
   noGuess: (why: keyof typeof noGuesses): string => noGuesses[why],
@@ -161,7 +170,7 @@ export const song = {
     "first-on": "5 ms later",
     "count-back": "a count earlier",
     "count-on": "a count later",
-    here: "it is here",
+    here: "where it plays now",
     "tempo-down": "0.05 slower",
     "tempo-up": "0.05 faster",
     half: "half as fast",
@@ -171,21 +180,36 @@ export const song = {
   /* Landing places. */
   sections: "Where sections begin",
   sectionsWhy:
-    "While it plays, mark the moment where a section begins. The mark goes to the nearest count. Where the counts alone arrive there, nothing needs to be written.",
+    "While it plays, mark the moment where a section begins. The mark goes to the nearest count. After a pause the counts begin anew: tap along for that section too, and its mark goes to the nearest of those. Where the counts alone arrive, nothing needs to be written.",
   markFor: "Mark next",
   mark: "It begins here",
-  begins: (at: number): string => `begins at ${place(at)}`,
+  begins: "begins at",
+  begun: (section: string, at: number): string => `${section} begins at ${place(at)}`,
+  /** Of a place that is pressed: it leads there. */
+  goTo: (section: string, at: number): string => `${place(at)}: go to ${section} in the song`,
   through: (wall: number, pass: number): string =>
     [...(wall > 1 ? [`time ${wall}`] : []), ...(pass > 1 ? [`repeat ${pass}`] : [])].join(", "),
-  onMark: ({ at, off, snapped }: { readonly at: number; readonly off: number; readonly snapped: boolean }): string => {
+  onMark: (
+    { at, off, snapped }: { readonly at: number; readonly off: number; readonly snapped: boolean },
+    by: "hand" | "taps" | "counts",
+  ): string => {
+    if (by === "hand") return "put there by hand";
     if (!snapped) return `marked at ${place(at)}, where no count is near: it stays there`;
-    if (Math.abs(off) < 0.0005) return `marked at ${place(at)}, on the count`;
-    return `marked at ${place(at)}, ${milliseconds(off)} ${off < 0 ? "before" : "after"} the count`;
+    const count = by === "taps" ? "the count that you tapped" : "the count";
+    if (Math.abs(off) < 0.0005) return `marked at ${place(at)}, on ${count}`;
+    return `marked at ${place(at)}, ${milliseconds(off)} ${off < 0 ? "before" : "after"} ${count}`;
   },
   asInFile: "as the file has it",
   arrives: "the counts arrive there by themselves",
-  wait: (seconds: number, counts: number): string =>
-    `a wait of ${shortly(seconds)} before it${counts >= 0.95 ? `, ${counted(Math.round(counts), "count", "counts")}` : ""}`,
+  tapThere: "the counts may begin anew there: tap along for this section, and it begins by your taps",
+  tapsBeside: (off: number): string =>
+    `your taps there lie ${milliseconds(off)} ${off < 0 ? "before" : "after"} the counts: mark where it begins, and it goes by them`,
+  sameTempo: "your taps there fit the tempo that it has",
+  wait: (seconds: number, counts: number): string => {
+    const whole = counted(Math.round(counts), "count", "counts");
+    const about = Math.abs(counts - Math.round(counts)) > 0.05 ? `about ${whole}` : whole;
+    return `a wait of ${shortly(seconds)} before it${counts >= 0.95 ? `, ${about}` : ""}`;
+  },
   cut: (seconds: number): string => `the last move before it is cut by ${shortly(seconds)}`,
   tooEarly: (seconds: number): string =>
     `${shortly(seconds)} before the counts arrive, more than half a count: this can’t be danced. Mark it anew, or correct the counts`,
@@ -193,7 +217,12 @@ export const song = {
   /** What is said of a section, in one sentence. */
   facts: (said: readonly string[]): string => `${capital(said.join("; "))}.`,
   remove: "Take the mark away",
-  removeFrom: (section: string): string => `Take the mark away: ${section}`,
+  /** Where the counts before it arrive; then the file need not say a place. */
+  arrive: (at: number): string => `Let the counts arrive, at ${place(at)}`,
+  /** Where it was heard, and not on a count. */
+  keep: (at: number): string => `Put it at ${place(at)}`,
+  /** For those who listen: what a button is about. */
+  ofSection: (text: string, section: string): string => `${text}: ${section}`,
   /* Into the file. */
   tempoLine: (countsPerMinute: number): string => `tempo: ${writtenTempo(countsPerMinute)}`,
   firstCountLine: (seconds: number): string => `first-count: ${writtenTime(seconds)}`,
@@ -202,8 +231,9 @@ export const song = {
   stands: "Stands there now",
   willStand: "Will stand there",
   newLine: "nothing yet",
+  noLine: "nothing any more",
   line: (number: number): string => `Line ${number}`,
-  nothing: "Nothing to change: the file says what you hear.",
+  nothing: "Nothing to change: the file says just this.",
   notYet: "Nothing found yet.",
   copy: "Copy the lines",
   copied: "The lines are copied.",

@@ -35,6 +35,8 @@ const lookahead = () => (document.hidden ? 1.5 : 0.4);
 /** So many looks at where the song is make one opinion; a few must be there before anything sounds. */
 const looks = 40;
 const fewest = 4;
+/** A click that is farther than this from where it is known to belong by now is put there, as long as that is to come. In seconds. */
+const [astray, ahead] = [0.001, 0.03];
 /** A song that lies farther than this from where it was expected, in seconds, was moved. */
 const moved = 0.06;
 /** Milliseconds after which a graph that stands still is taken for one that can't run. */
@@ -66,7 +68,7 @@ export function overSong(
   let origins: number[] = [];
   let rate = 1;
   let upTo: number | undefined;
-  let scheduled: { readonly time: number; readonly cancel: () => void }[] = [];
+  let scheduled: (SongClick & { readonly time: number; readonly cancel: () => void })[] = [];
   let level = 1;
   /** When the context's clock was last seen to move, and where it stood. */
   let alive = { since: 0, at: 0 };
@@ -127,12 +129,20 @@ export function overSong(
     const origin = look(now);
     if (origin === undefined || lag === undefined) return;
     const placeAt = (time: number) => origin + rate * (time - lag);
+    const timeOf = (at: number) => (at - origin) / rate + lag;
+    // A song that has just begun reports itself up to 20 ms off, and its delay is known better with time.
+    scheduled = scheduled.map((one) => {
+      const time = timeOf(one.at);
+      if (Math.abs(time - one.time) < astray || Math.min(time, one.time) < now + ahead) return one;
+      one.cancel();
+      return { ...one, time, cancel: knock(one.sound, time) };
+    });
     const from = upTo ?? placeAt(now);
     const to = Math.max(from, placeAt(now + lookahead()));
     for (const { at, sound } of clicksIn(from, to)) {
-      const time = (at - origin) / rate + lag;
+      const time = timeOf(at);
       // What is late already is left out rather than heard in the wrong place.
-      if (time >= now) scheduled.push({ time, cancel: knock(sound, time) });
+      if (time >= now) scheduled.push({ at, sound, time, cancel: knock(sound, time) });
     }
     upTo = to;
     scheduled = scheduled.filter(({ time }) => time > now);

@@ -41,7 +41,11 @@ export function tapAlong(given: {
     track.lay(result.copy);
     laid();
   };
-  audio.addEventListener("emptied", () => (line.textContent = ""));
+  const clear = () => (line.textContent = "");
+  audio.addEventListener("emptied", clear);
+  // Where the counts lie otherwise, or nowhere any more, the taps say nothing of it.
+  for (const other of root.querySelectorAll("[data-forget], [data-one], [data-nudge]"))
+    other.addEventListener("click", clear);
   // Wherever the song is taken up anew, the first count comes anew.
   for (const event of ["pause", "seeking", "emptied"]) audio.addEventListener(event, () => (from = undefined));
 

@@ -155,12 +155,32 @@ function shortened(pen: CanvasRenderingContext2D, text: string, room: number): s
   return short === "" ? "" : `${short}…`;
 }
 
-/** The whole song, with the part that is seen from near. */
+/** Seconds between two times that are written down, the shortest that leave them room; and that room. */
+const [steps, timeRoom] = [[5, 10, 15, 30, 60, 120, 300, 600, 1800], 64];
+/** Below the sound, for the times. */
+const timeRow = 20;
+
+function drawTimes({ pen, width, height, colours }: Sheet, { length }: View): void {
+  const step = steps.find((seconds) => (seconds / length) * width >= timeRoom) ?? length;
+  pen.fillStyle = colours.quiet;
+  pen.textBaseline = "alphabetic";
+  pen.textAlign = "start";
+  for (let at = 0; at < length; at += step) {
+    const x = (at / length) * width;
+    pen.fillRect(x, height - timeRow, 1, timeRow - 4);
+    const text = `${Math.floor(at / 60)}:${String(at % 60).padStart(2, "0")}`;
+    if (x + 4 + pen.measureText(text).width <= width) pen.fillText(text, x + 4, height - 4);
+  }
+}
+
+/** The whole song with its minutes and seconds, and the part that is seen from near. */
 export function drawWhole(canvas: HTMLCanvasElement, view: View): void {
   const sheet = sheetOf(canvas);
   if (!sheet) return;
-  const { pen, width, height, colours } = sheet;
+  const { pen, width, colours } = sheet;
+  const height = sheet.height - timeRow;
   const xOf = (at: number) => (at / view.length) * width;
+  drawTimes(sheet, view);
   pen.fillStyle = colours.edge;
   columns(sheet, view, 0, view.length, height, height - 4);
   pen.fillStyle = colours.ink;

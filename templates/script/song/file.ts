@@ -68,7 +68,7 @@ export function filePart(data: DeskData, words: SongWording, reread: (routine: D
     }
     const { lines } = answer;
     if (lines.length === 0) return offer([made("p", words.nothing)], "", false);
-    offer([tableOf(lines, words)], lines.map(({ after }) => after).join("\n"), true);
+    offer([tableOf(lines, words)], lines.flatMap(({ after }) => after ?? []).join("\n"), true);
   };
   /** Where the file was saved meanwhile: goes on from what stands there now, and is true. */
   const isReread = async () => {
@@ -150,7 +150,7 @@ function tableOf(lines: readonly ChangedLine[], words: SongWording): HTMLElement
     const now = made("dd");
     const then = made("dd");
     now.append(made("span", words.stands), before === undefined ? made("i", words.newLine) : made("code", before));
-    then.append(made("span", words.willStand), made("code", after));
+    then.append(made("span", words.willStand), after === undefined ? made("i", words.noLine) : made("code", after));
     place.append(made("dt", words.line(line)), now, then);
     list.append(place);
   }

@@ -9,8 +9,9 @@ export function onKeys(part: HTMLElement, keys: Keys): void {
     const { key, target, altKey, ctrlKey, metaKey, repeat } = event;
     if (altKey || ctrlKey || metaKey) return;
     const does = keys[key.length === 1 ? key.toLowerCase() : key];
-    const isField = target instanceof HTMLSelectElement || target instanceof HTMLInputElement;
-    // Arrows move a slider and a choice; letters look for an entry in a list.
+    const isField =
+      target instanceof HTMLSelectElement || (target instanceof HTMLInputElement && target.dataset.own === undefined);
+    // Arrows move a slider and a choice, but for one that they are to move as they do elsewhere here; letters look for an entry in a list.
     if (!does || (isField && key.length > 1) || target instanceof HTMLSelectElement) return;
     event.preventDefault();
     if (!repeat || key.length > 1) does(event);

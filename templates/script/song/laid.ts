@@ -1,7 +1,8 @@
 import type { DeskRoutine } from "../../../src/build/live/desk-data.js";
 import { countLength, timeOfCount } from "../../../src/hearing/song/grid.js";
-import { type Landing, type LandingSection, landingsOf } from "../../../src/hearing/song/landing.js";
+import type { Landing, LandingSection } from "../../../src/hearing/song/landing.js";
 import type { Grid } from "../../../src/hearing/song/types.js";
+import { type Places, placed } from "./marks.js";
 import { type Desk, fitFor, gridOf } from "./state.js";
 
 /** A count of the dance in the song. */
@@ -19,7 +20,11 @@ export interface Laid {
   /** As danced; nothing without a routine. */
   readonly sections: readonly LandingSection[];
   readonly landings: readonly Landing[];
+  /** Where sections begin that are not on a count of those before them. */
+  readonly places: Places;
 }
+
+const nothing: Laid = { beats: [], sections: [], landings: [], places: new Map() };
 
 /** Without a routine: eights from the first count to the end, the 1 heavier. */
 const eight = 8;
@@ -27,16 +32,15 @@ const eight = 8;
 /** @param length of the song, in seconds */
 export function lay(desk: Desk, routine: DeskRoutine | undefined, length: number): Laid {
   const grid = gridOf(desk);
-  if (grid === undefined) return { beats: [], sections: [], landings: [] };
-  if (routine === undefined) return { beats: eights(grid, length), sections: [], landings: [] };
+  if (grid === undefined) return nothing;
+  if (routine === undefined) return { ...nothing, beats: eights(grid, length) };
   const sections = sectionsOf(desk, routine, grid);
-  const marks = [...desk.marks].map(([section, at]) => ({ section, at }));
-  const landings = landingsOf(sections, grid, marks);
+  const { landings, places } = placed(desk, grid, sections);
   const beats = landings.flatMap((landing, index) => {
     const until = landings[index + 1]?.begins ?? Number.POSITIVE_INFINITY;
     return beatsIn(landing, sections, routine).filter(({ at }) => at < until - 1e-6);
   });
-  return { beats, sections, landings };
+  return { beats, sections, landings, places };
 }
 
 function eights(grid: Grid, length: number): readonly Beat[] {
@@ -63,18 +67,32 @@ function beatsIn(
 
 /** A section of the file goes at its own tempo, as tapped or as written, or at the one of the section that it is the same as, or at the music's. */
 export function tempoOf(desk: Desk, routine: DeskRoutine, written: number, grid: Grid): number {
-  const section = routine.written[written];
-  if (section === undefined) return grid.countsPerMinute;
-  const tapped = tappedTempo(desk, routine, written);
-  const own = tapped ?? section.countsPerMinute;
-  return own ?? (section.sameAs === undefined ? grid.countsPerMinute : tempoOf(desk, routine, section.sameAs, grid));
+  return (
+    tappedTempo(desk, routine, written, grid) ??
+    routine.written[written]?.countsPerMinute ??
+    tempoAround(desk, routine, written, grid)
+  );
 }
 
-/** What taps in a section alone say of its tempo, as its `tempo` has it: half and double time are told apart from that. */
-export function tappedTempo(desk: Desk, routine: DeskRoutine, written: number): number | undefined {
+/** The tempo of a section that says none itself. */
+export function tempoAround(desk: Desk, routine: DeskRoutine, written: number, grid: Grid): number {
+  const { sameAs } = routine.written[written] ?? {};
+  return sameAs === undefined ? grid.countsPerMinute : tempoOf(desk, routine, sameAs, grid);
+}
+
+/**
+ * What taps in a section alone say of its tempo, as its `tempo` has it: half and double time are told apart from that. Nothing where it goes at
+ * that tempo anyway, as nearly as such taps can tell; the tempo around it, where it is that again.
+ */
+export function tappedTempo(desk: Desk, routine: DeskRoutine, written: number, grid: Grid): number | undefined {
   const fit = fitFor(desk, written);
-  const factor = routine.written[written]?.factor ?? 1;
-  return fit === undefined || "why" in fit ? undefined : Math.round((fit.countsPerMinute / factor) * 100) / 100;
+  if (fit === undefined || "why" in fit) return undefined;
+  const { factor = 1, countsPerMinute: own } = routine.written[written] ?? {};
+  // A line for it is to be beyond doubt: one in twenty would be wrong else.
+  const isIt = (tempo: number) => Math.abs(fit.countsPerMinute - factor * tempo) <= 2 * fit.spread;
+  const around = tempoAround(desk, routine, written, grid);
+  if (isIt(own ?? around)) return undefined;
+  return isIt(around) ? around : Math.round((fit.countsPerMinute / factor) * 100) / 100;
 }
 
 function sectionsOf(desk: Desk, routine: DeskRoutine, grid: Grid): readonly LandingSection[] {

@@ -3,13 +3,13 @@ import type { SongWording } from "../../../src/wording/song.js";
 import type { ToHear } from "../listen.js";
 import { the } from "./elements.js";
 import { guessOf, soundOf } from "./sound.js";
+import type { OpenedCounts } from "./state.js";
 
 interface Told {
   /** A song was chosen, and can be seen and played. */
   readonly opened: (sound: ToHear) => void;
-  /** What its sound gives; returns whether the counts are a guess now. */
-  readonly heard: (guess: SongGuess | NoGuess) => boolean;
-  readonly failed: () => void;
+  /** What its sound gives; returns what is counted now. */
+  readonly heard: (guess: SongGuess | NoGuess) => OpenedCounts;
 }
 
 /** Opens a song that somebody chooses or drops, and has it listened to; says how far that is. */
@@ -23,21 +23,20 @@ export function onSong(audio: HTMLAudioElement, words: SongWording, told: Told):
   const open = async (chosen: File) => {
     const turn = ++song;
     audio.pause();
-    if (audio.src !== "") URL.revokeObjectURL(audio.src);
-    audio.src = URL.createObjectURL(chosen);
-    say(words.opening);
+    say(words.opening(chosen.name));
     try {
       const sound = await soundOf(chosen);
       if (turn !== song) return;
+      // Only now: a file that is no song leaves the one that is being worked on.
+      if (audio.src !== "") URL.revokeObjectURL(audio.src);
+      audio.src = URL.createObjectURL(chosen);
       const seconds = sound.samples.length / sound.rate;
       told.opened(sound);
       say(words.listening);
       const guess = await guessOf(sound);
-      if (turn === song) say(words.ready(seconds, told.heard(guess)));
+      if (turn === song) say(words.ready(chosen.name, seconds, told.heard(guess)));
     } catch {
-      if (turn !== song) return;
-      told.failed();
-      say(words.unreadable);
+      if (turn === song) say(words.unreadable);
     }
   };
   const openFirst = ([chosen]: Iterable<File>) => {

@@ -36,6 +36,18 @@ export function showSources(
   refill(into, parts, into);
 }
 
+/** Where the counts that are heard come from. */
+export function whenceOf(desk: Desk, words: SongWording): string {
+  const { basis, guess, nudge, anchor } = desk;
+  const from = {
+    file: () => words.fromFile,
+    given: () => words.fromGiven,
+    taps: () => words.fromTaps,
+    guess: () => words.aGuess((basis.from === "guess" && guess?.tempos[basis.tempo]?.relation) || "first"),
+  }[basis.from]();
+  return words.whence(from, anchor !== undefined || Object.values(nudge).some((by) => by !== 0 && by !== 1));
+}
+
 function choicesOf(desk: Desk, words: SongWording): readonly Choice[] {
   const { file, given, guess } = desk;
   const fit = fitFor(desk, "song");

@@ -2,6 +2,8 @@ import { countLength, nearestCount, timeOfCount } from "../../../src/hearing/son
 import { fitTaps } from "../../../src/hearing/song/taps.js";
 import type { FirstCountGuess, Grid, NoFit, SongGuess, TapFit } from "../../../src/hearing/song/types.js";
 
+import type { SongWording } from "../../../src/wording/song.js";
+
 /** What taps are for: the whole song, or a section of the file by its index. */
 export type Stretch = "song" | number;
 
@@ -26,6 +28,8 @@ export interface Desk {
   readonly nudge: { readonly firstCount: number; readonly countsPerMinute: number; readonly ratio: number };
   /** By the index of a section as danced: where she heard it begin, in seconds. */
   readonly marks: ReadonlyMap<number, number>;
+  /** Likewise: where she has put it by hand. */
+  readonly kept: ReadonlyMap<number, number>;
 }
 
 const still = { firstCount: 0, countsPerMinute: 0, ratio: 1 };
@@ -45,6 +49,7 @@ export function newDesk(file?: Grid, given?: Grid): Desk {
     taps: new Map(),
     nudge: still,
     marks: new Map(),
+    kept: new Map(),
   };
 }
 
@@ -85,6 +90,18 @@ export function gridOf(desk: Desk): Grid | undefined {
   // Before the song begins nothing is counted.
   const within = said < 0 ? said + Math.ceil(-said / countLength(plain)) * countLength(plain) : said;
   return { firstCount: rounded(Math.max(0, within + nudge.firstCount), 1000), countsPerMinute };
+}
+
+export type OpenedCounts = Parameters<SongWording["ready"]>[2];
+
+/** What is counted once a song was opened and its sound heard; one that speaks against the counts has none that are near them. */
+export function openedCounts({ basis, guess, ...desk }: Desk): OpenedCounts {
+  if (basis.from === "guess") return "guess";
+  const has = gridOf({ ...desk, basis })?.countsPerMinute;
+  const tempos = (guess?.tempos ?? []).map(({ countsPerMinute }) => countsPerMinute);
+  const [sounds] = tempos;
+  if (has === undefined || sounds === undefined) return "known";
+  return tempos.some((tempo) => Math.abs(tempo / has - 1) < 0.01) ? "known" : { sounds, has };
 }
 
 function rounded(value: number, parts: number): number {

@@ -6,7 +6,9 @@ import { withSong } from "../../../src/reading/song-lines.js";
 import { song } from "../../../src/wording/en/song.js";
 import { figuresOf } from "../../../templates/script/song/figures.js";
 import { lay } from "../../../templates/script/song/laid.js";
+import { marked, put } from "../../../templates/script/song/marks.js";
 import { gridIn, gridText, plainLines } from "../../../templates/script/song/plain-lines.js";
+import { whenceOf } from "../../../templates/script/song/sources.js";
 import {
   anchored,
   type Desk,
@@ -14,6 +16,7 @@ import {
   guessed,
   newDesk,
   nudged,
+  openedCounts,
   takenFrom,
   tapped,
   withoutTaps,
@@ -66,6 +69,17 @@ describe("where the counts come from", () => {
     const taps = tapAlong(desk, 4, 0.5);
     expect(gridOf(taps)).toEqual({ countsPerMinute: 120, firstCount: 4 });
     expect(gridOf(withoutTaps(taps, "song"))?.countsPerMinute).toBe(76);
+  });
+
+  it("is said when a song is opened, and where its sound speaks against it", () => {
+    expect(openedCounts(newDesk(fileGrid))).toBe("known");
+    expect(openedCounts(guessed(newDesk(), guess))).toBe("guess");
+    // Twice what it sounds like first is among the guesses; 120 is not.
+    expect(openedCounts(guessed(newDesk({ ...fileGrid, countsPerMinute: 152.5 }), guess))).toBe("known");
+    const against = openedCounts(guessed(newDesk(fileGrid), guess));
+    expect(song.ready("low-tide.mp3", 60, against)).toContain("sounds like 76 counts a minute, and not like 120");
+    expect(whenceOf(nudged(newDesk(fileGrid), "first-on"), song)).toBe("the file as it is, and a little by hand");
+    expect(whenceOf(guessed(newDesk(), guess), song)).toBe("a guess: the likeliest");
   });
 
   it("what was brought along in an address, where that is a tempo and a place", () => {
@@ -174,15 +188,73 @@ describe("what the file has to say", () => {
     expect(figuresOf(marked(15.07), routine)).toEqual({ sections: [{ index: 1, at: 15 }] });
   });
 
-  it("corrects a place that the file has, since a line is never taken out", () => {
+  it("is where the counts were tapped after a pause, not where those before it would have gone on", () => {
+    const { routine } = routineOf("tempo: 120, first-count: 0:10", two);
+    // The counts before it would be at 15.5 s, 0.08 s too early; a hand marks 0.04 s late.
+    const heard = marked(newDesk(fileGrid), 1, 15.62);
+    expect(figuresOf(heard, routine)).toEqual({ sections: [{ index: 1, at: 15.5 }] });
+    const desk = tapAlong(heard, 15.58, 0.5, 1);
+    expect(figuresOf(desk, routine)).toEqual({ sections: [{ index: 1, at: 15.58 }] });
+    const { landings } = lay(desk, routine, 60);
+    expect(landings[1]?.mark).toMatchObject({ at: 15.62, snapped: true });
+    expect(landings[1]?.mark?.off).toBeCloseTo(0.04, 6);
+    // So it is where she has put it by hand, until she marks it anew.
+    const moved = put(desk, 1, 15.6152);
+    expect(figuresOf(moved, routine)).toEqual({ sections: [{ index: 1, at: 15.615 }] });
+    expect(figuresOf(marked(moved, 1, 15.62), routine)).toEqual({ sections: [{ index: 1, at: 15.58 }] });
+    expect(figuresOf(marked(moved, 1), routine)).toEqual({});
+    // Taps as near to the counts as a hand is mean these.
+    expect(figuresOf(tapAlong(marked(newDesk(fileGrid), 1, 14.03), 14.02, 0.5, 1), routine)).toEqual({});
+  });
+
+  it("is no tempo of a section's own that its taps can't tell from the one it has", () => {
+    const { routine } = routineOf("tempo: 120, first-count: 0:10", two);
+    // Eight taps by turns 20 ms early and late.
+    const uneven = (period: number, from = 14) =>
+      Array.from({ length: 8 }, (_, tap) => from + tap * period + (tap % 2 === 0 ? 0.02 : -0.02)).reduce(
+        (now, at) => tapped(now, 1, at),
+        newDesk(fileGrid),
+      );
+    expect(figuresOf(uneven(0.5), routine)).toEqual({});
+    // They say where it begins all the same, at the tempo that it has: in the middle of them.
+    const [figures] = figuresOf(marked(uneven(0.505, 15.1), 1, 15.2), routine).sections ?? [];
+    expect(figures?.at).toBeCloseTo(15.12, 1);
+    expect(figures).not.toHaveProperty("countsPerMinute");
+    expect(figuresOf(uneven(0.55), routine).sections?.[0]?.countsPerMinute).toBeCloseTo(60 / 0.55, -1);
+  });
+
+  it("takes a place out of the file where the counts arrive by themselves, or corrects it where it shares its line", () => {
     const { routine, text } = routineOf(
       "tempo: 120, first-count: 0:10",
       `  - { name: Shore, ${eight} }\n  - { name: Swell, at: 0:15.0, ${eight} }\n`,
     );
     expect(figuresOf(newDesk(fileGrid), routine)).toEqual({});
     const figures = figuresOf({ ...newDesk(fileGrid), marks: new Map([[1, 14]]) }, routine);
-    expect(figures).toEqual({ sections: [{ index: 1, at: 14 }] });
+    expect(figures).toEqual({ sections: [{ index: 1, at: 14, needless: ["at"] }] });
     expect(withSong(text, figures)).toMatchObject({ text: text.replace("0:15.0", "0:14.0") });
+    // A remark stays.
+    const apart = text
+      .replace("{ name: Swell, at: 0:15.0, ", "name: Swell\n    at: 0:15.0 # a pause\n    ")
+      .replace("] }\n---", "]\n---");
+    expect(withSong(apart, figures)).toEqual({
+      text: apart.replace("at: 0:15.0 # a pause", "# a pause"),
+      lines: [{ line: 8, before: "    at: 0:15.0 # a pause", after: "    # a pause" }],
+    });
+    const bare = apart.replace(" # a pause", "");
+    expect(withSong(bare, figures)).toEqual({
+      text: bare.replace("    at: 0:15.0\n", ""),
+      lines: [{ line: 8, before: "    at: 0:15.0" }],
+    });
+  });
+
+  it("takes a tempo out that taps there do not keep, where they keep the one around it", () => {
+    const { routine } = routineOf(
+      "tempo: 120, first-count: 0:10",
+      `  - { name: Shore, ${eight} }\n  - { name: Swell, tempo: 100, ${eight} }\n`,
+    );
+    const desk = tapAlong(newDesk(fileGrid), 14, 0.5, 1);
+    expect(figuresOf(desk, routine)).toEqual({ sections: [{ index: 1, countsPerMinute: 120, needless: ["tempo"] }] });
+    expect(figuresOf(tapAlong(newDesk(fileGrid), 14, 0.6, 1), routine)).toEqual({});
   });
 
   it("leaves the places of other times through as they are, and corrects the one that is marked", () => {
