@@ -114,8 +114,11 @@ export function collectFile(doc: Doc): Promise<string> {
   });
 }
 
-/** pdfkit turns every operation into bytes of its own: here a page's are gathered and turned at once, by the function returned. */
-export function gatherContent(doc: Doc): () => void {
+/**
+ * pdfkit turns every operation into bytes of its own: here a page's are gathered and turned at once, by `write`. What has been
+ * drawn up to then is drawn `again` so far down, without what it says to those who listen.
+ */
+export function gatherContent(doc: Doc): { readonly write: () => void; readonly again: (down: number) => void } {
   const gathered = new Map<PageInside, string[]>();
   inside(doc).addContent = (operation) => {
     const { page } = inside(doc);
@@ -124,8 +127,17 @@ export function gatherContent(doc: Doc): () => void {
     gathered.set(page, operations);
     return doc;
   };
-  return () => {
-    for (const [page, operations] of gathered) page.write(Buffer.from(`${operations.join("\n")}\n`, "latin1"));
+  return {
+    write: () => {
+      for (const [page, operations] of gathered) page.write(Buffer.from(`${operations.join("\n")}\n`, "latin1"));
+    },
+    again: (down) => {
+      for (const operations of gathered.values()) {
+        const seen = operations.filter((operation) => !operation.endsWith("BDC") && operation !== "EMC");
+        // What readers pass over stands first: MuPDF takes what follows an element for a part of it.
+        operations.unshift("/Artifact <</Type /Layout>> BDC", "q", `1 0 0 1 0 ${down} cm`, ...seen, "Q", "EMC");
+      }
+    },
   };
 }
 
