@@ -18,7 +18,7 @@ const work = mkdtempSync(join(tmpdir(), "countleaf-limits-"));
 afterAll(() => rmSync(work, { recursive: true }));
 
 /** Most seconds of processor time for one file. */
-const longest = 2;
+const longest = 1.5;
 
 function readTimed(text: string) {
   const before = process.cpuUsage();
