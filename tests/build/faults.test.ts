@@ -46,11 +46,14 @@ async function fails(says: RegExp, options: RunOptions = {}, args = words) {
 }
 
 describe("a full disk", () => {
-  it.each(long ? [1, 2, 5, 20, 40] : [1, 5, 40])("seen at change %s and after: what was published stays", async (at) => {
-    const env = { COUNTLEAF_OPS: join(work, "ops"), COUNTLEAF_FAULT: "ENOSPC", COUNTLEAF_FAULT_AT: String(at) };
-    rmSync(join(work, "ops"), { force: true });
-    expect(await fails(/the disk is full\. Make room/, { inject: "faults", env })).toEqual([]);
-  });
+  it.each(long ? [1, 2, 5, 20, 40] : [1, 5, 40])(
+    "seen at change %s and after: what was published stays",
+    async (at) => {
+      const env = { COUNTLEAF_OPS: join(work, "ops"), COUNTLEAF_FAULT: "ENOSPC", COUNTLEAF_FAULT_AT: String(at) };
+      rmSync(join(work, "ops"), { force: true });
+      expect(await fails(/the disk is full\. Make room/, { inject: "faults", env })).toEqual([]);
+    },
+  );
 
   /* Where mounting is not allowed, the injected faults above stand for it. */
   const mounted = join(work, "small");
