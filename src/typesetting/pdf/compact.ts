@@ -80,6 +80,7 @@ function crossReferences(places: ReadonlyMap<number, number | Packed>, size: num
 }
 
 function stream(keys: string, data: Buffer): string {
-  const packed = deflateSync(data).toString("latin1");
+  // Half the time of zlib's own level, for a hundredth more bytes.
+  const packed = deflateSync(data, { level: 5 }).toString("latin1");
   return `<< ${keys} /Filter /FlateDecode /Length ${packed.length} >>\nstream\n${packed}\nendstream`;
 }
