@@ -8,8 +8,8 @@ import { drawMark, type InkState, newInk } from "./ink.js";
 export async function writePrint(print: Print): Promise<Uint8Array> {
   const doc = openTagged(print);
   const file = collectFile(doc);
-  for (let page = 0; page < print.pages; page++) doc.addPage({ size: [...papers[print.paper]], margin: 0 });
   const content = gatherContent(doc);
+  for (let page = 0; page < print.pages; page++) doc.addPage({ size: [...papers[print.paper]], margin: 0 });
   const ink = newInk();
   const decorate = (marks: readonly Mark[]) => drawDecoration(doc, marks, print.pages, ink);
   decorate(print.decoration);
