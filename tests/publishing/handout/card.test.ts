@@ -57,7 +57,7 @@ describe.each([
   ["the demo library", demo],
   ["generated routines", generated],
 ] as const)("the cards of %s", (_, cards) => {
-  test("are set in 12 points or more, and twice on a sheet whose halves are alike", () => {
+  test("are set in 12 points or more on the upper half of a sheet, and seen again on its lower one", () => {
     for (const { name, print } of cards) {
       const lines = [...print.elements.flatMap(marksOf), ...print.decoration].filter((mark) => "line" in mark);
       expect(Math.min(...lines.map((mark) => ("line" in mark ? mark.line.size : 0))), name).toBeGreaterThanOrEqual(12);
