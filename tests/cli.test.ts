@@ -14,7 +14,6 @@ import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { afterAll, describe, expect, it, vi } from "vitest";
 import { errorText } from "../src/build/error-text.js";
-import { newCommand } from "../src/cli/new.js";
 
 const root = resolve(import.meta.dirname, "..");
 const work = mkdtempSync(join(tmpdir(), "countleaf-cli-"));
@@ -27,6 +26,30 @@ function countleaf(args: readonly string[], cwd = work) {
     encoding: "utf8",
   });
   return { status, stdout, stderr };
+}
+
+type Command = (args: readonly string[]) => Promise<number>;
+
+/** Runs a command in this process, which takes less time than one of its own. */
+async function within(args: readonly string[], cwd = work) {
+  const [name, ...rest] = args;
+  const command = ((await import(`../src/cli/${name}.ts`)) as Record<string, Command>)[`${name}Command`];
+  if (command === undefined) throw new Error(`There is no command ${name}.`);
+  const spies = [vi.spyOn(process.stdout, "write"), vi.spyOn(process.stderr, "write")];
+  for (const spy of spies) spy.mockReturnValue(true);
+  const before = process.cwd();
+  process.chdir(cwd);
+  try {
+    const [status, failure] = await command(rest).then(
+      (status) => [status, ""] as const,
+      (error: unknown) => [1, `countleaf: ${errorText(error)}\n`] as const,
+    );
+    const [stdout = "", stderr = ""] = spies.map((spy) => spy.mock.calls.map(([text]) => text).join(""));
+    return { status, stdout, stderr: stderr + failure };
+  } finally {
+    process.chdir(before);
+    for (const spy of spies) spy.mockRestore();
+  }
 }
 
 /** A content folder of its own with these routine files. */
@@ -43,10 +66,9 @@ const good =
 const bad = good.replace("1-8: Walk", "1-9: Walk").replace("choreographer", "chorographer");
 
 describe("exit statuses", () => {
-  it("2 where the command's arguments are wrong, with what there is", () => {
+  it("2 where the command's arguments are wrong, with what there is", async () => {
+    const runs = [countleaf(["buidl"]), countleaf(["build", "--outt", "x"])];
     for (const args of [
-      ["buidl"],
-      ["build", "--outt", "x"],
       ["build", "extra"],
       ["new", "dance", "x"],
       ["check", "--format", "xml"],
@@ -55,8 +77,10 @@ describe("exit statuses", () => {
       ["draft", "lesson.vtt"],
       ["compare", "good"],
     ]) {
-      const { status, stderr, stdout } = countleaf(args);
-      expect([status, stdout], args.join(" ")).toEqual([2, ""]);
+      runs.push(await within(args));
+    }
+    for (const { status, stderr, stdout } of runs) {
+      expect([status, stdout], stderr).toEqual([2, ""]);
       expect(stderr).toContain("countleaf");
     }
   });
@@ -101,19 +125,19 @@ describe("check", () => {
     );
   });
 
-  it("looks at the class planner's settings too", () => {
+  it("looks at the class planner's settings too", async () => {
     const folder = contentOf("settings", { good });
     writeFileSync(join(folder, "content/library.yaml"), "name: Test room\nteaching:\n  marked-speed: 50\n");
-    const { status, stderr } = countleaf(["check"], folder);
+    const { status, stderr } = await within(["check"], folder);
     expect([status, stderr.split("\n")[0]]).toEqual([
       1,
       expect.stringMatching(/^content\/library\.yaml:3:3 {2}.*mark-speed/),
     ]);
-    expect(countleaf(["build"], folder).status).toBe(1);
+    expect((await within(["build"], folder)).status).toBe(1);
   });
 
-  it("explains a rule with a bad and a good example", () => {
-    const { status, stdout } = countleaf(["check", "--explain", "same-foot"]);
+  it("explains a rule with a bad and a good example", async () => {
+    const { status, stdout } = await within(["check", "--explain", "same-foot"]);
     expect(status).toBe(0);
     expect(stdout).toContain("Not like this:");
     expect(stdout).toContain("Like this:");
@@ -122,29 +146,29 @@ describe("check", () => {
 });
 
 describe("new", () => {
-  it("never writes over what is there, nor outside its folder", () => {
-    expect(countleaf(["new", "library", "room"]).status).toBe(0);
+  it("never writes over what is there, nor outside its folder", async () => {
+    expect((await within(["new", "library", "room"])).status).toBe(0);
     const home = join(work, "room");
     const before = readFileSync(join(home, "content/library.yaml"), "utf8");
-    expect(countleaf(["new", "library", "room"]).status).toBe(1);
+    expect((await within(["new", "library", "room"])).status).toBe(1);
     expect(readFileSync(join(home, "content/library.yaml"), "utf8")).toBe(before);
-    expect(countleaf(["new", "routine", "First Steps"], home).status).toBe(1);
-    expect(countleaf(["new", "routine", "../../outside"], home).status).toBe(0);
+    expect((await within(["new", "routine", "First Steps"], home)).status).toBe(1);
+    expect((await within(["new", "routine", "../../outside"], home)).status).toBe(0);
     expect(existsSync(join(home, "content/routines/outside.md"))).toBe(true);
-    expect(countleaf(["new", "routine", "…"], home).status).toBe(2);
-    expect(countleaf(["new", "routine", "Elsewhere"], work).status).toBe(1);
+    expect((await within(["new", "routine", "…"], home)).status).toBe(2);
+    expect((await within(["new", "routine", "Elsewhere"], work)).status).toBe(1);
   });
 
-  it("makes nothing that check has something against, and finds it however its letters are typed", () => {
+  it("makes nothing that check has something against, and finds it however its letters are typed", async () => {
     const folder = contentOf("titles", {});
     for (const title of ["a".repeat(1001), "A\tB\u0007"]) {
-      const { status, stderr } = countleaf(["new", "routine", title], folder);
+      const { status, stderr } = await within(["new", "routine", title], folder);
       expect([status, stderr]).toEqual([2, expect.stringContaining("this can't be a title")]);
     }
     expect(readdirSync(join(folder, "content/routines"))).toEqual([]);
-    expect(countleaf(["new", "routine", "Café"], folder).status).toBe(0);
+    expect((await within(["new", "routine", "Café"], folder)).status).toBe(0);
     expect(readdirSync(join(folder, "content/routines"))).toEqual(["café.md"]);
-    expect(countleaf(["outline", "cafe\u0301"], folder).stdout).toContain("Café");
+    expect((await within(["outline", "cafe\u0301"], folder)).stdout).toContain("Café");
   });
 
   it("takes no empty name for the folder that it is run in", () => {
@@ -164,18 +188,10 @@ describe("new", () => {
   it("says what lies where it would write, and what to do", async () => {
     const folder = contentOf("there", { good });
     const at = (path: string) => join(folder, path);
-    /** Runs the command in this process; its status, and what it said or failed with. */
+    /** Its status, and what it said or failed with. */
     const said = async (...args: string[]) => {
-      const spies = [vi.spyOn(process.stderr, "write"), vi.spyOn(process.stdout, "write")];
-      for (const spy of spies) spy.mockReturnValue(true);
-      try {
-        const status = await newCommand(args);
-        return [status, spies.flatMap((spy) => spy.mock.calls.map(([text]) => text)).join("")];
-      } catch (error) {
-        return [1, errorText(error)];
-      } finally {
-        for (const spy of spies) spy.mockRestore();
-      }
+      const { status, stdout, stderr } = await within(["new", ...args], folder);
+      return [status, stdout + stderr];
     };
     mkdirSync(at("full"));
     writeFileSync(at("full/mine.txt"), "mine");
@@ -218,38 +234,37 @@ describe("new", () => {
 });
 
 describe("outline and click", () => {
-  it("make one thing of one routine, and name the routines where it is another", () => {
+  it("make one thing of one routine, and name the routines where it is another", async () => {
     cpSync(join(root, "content"), join(work, "demo/content"), { recursive: true });
     const demo = join(work, "demo");
-    const outline = countleaf(["outline", "fourpenny-gate"], demo);
+    const outline = await within(["outline", "fourpenny-gate"], demo);
     expect([outline.status, outline.stdout.split("\n")[0]]).toEqual([0, expect.stringContaining("Fourpenny Gate")]);
-    expect(countleaf(["click", "fourpenny-gate", "--speed", "75", "--out", "click.wav"], demo).status).toBe(0);
+    expect((await within(["click", "fourpenny-gate", "--speed", "75", "--out", "click.wav"], demo)).status).toBe(0);
     expect(readFileSync(join(demo, "click.wav")).subarray(0, 4).toString("latin1")).toBe("RIFF");
-    const [plain, early] = [[], ["--lead", "2"]].map(
-      (lead) => countleaf(["captions", "fourpenny-gate", ...lead], demo).stdout,
-    );
+    const { stdout: plain } = await within(["captions", "fourpenny-gate"], demo);
+    const { stdout: early } = await within(["captions", "fourpenny-gate", "--lead", "2"], demo);
     expect(plain).toMatch(/^WEBVTT Fourpenny Gate: counts and cues\n/);
     expect(early).toMatch(/^WEBVTT Fourpenny Gate: counts and cues, 2 counts ahead\n/);
-    expect(countleaf(["captions", "fourpenny-gate", "--lead", "soon"], demo).status).toBe(2);
-    expect(countleaf(["takes", "fourpenny-gate"], demo).stdout).toContain("One continuous recording of about");
+    expect((await within(["captions", "fourpenny-gate", "--lead", "soon"], demo)).status).toBe(2);
+    expect((await within(["takes", "fourpenny-gate"], demo)).stdout).toContain("One continuous recording of about");
     expect(outline.stderr).toBe("");
     // What finds no room is said beside the text.
     const settings = join(demo, "content/library.yaml");
     writeFileSync(settings, readFileSync(settings, "utf8").replace(/outline-limit: .*/, "outline-limit: 2000"));
-    const letters = countleaf(["outline", "breakwater-letters", "--mirrored"], demo);
+    const letters = await within(["outline", "breakwater-letters", "--mirrored"], demo);
     expect(letters.stderr).toMatch(
       /the text has no room for the introduction, .+ and .+; write a shorter text, or a higher `outline-limit`/,
     );
     expect([letters.status, letters.stdout]).toEqual([0, expect.stringContaining("THIS FILM IS FLIPPED")]);
-    const none = countleaf(["outline", "fourpenny-gate", "--mirrored"], demo);
+    const none = await within(["outline", "fourpenny-gate", "--mirrored"], demo);
     expect([none.status, none.stderr]).toEqual([1, expect.stringContaining("`breakdown-mirrored` under `video`")]);
-    const { status, stderr } = countleaf(["outline", "fivepenny-gate"], demo);
+    const { status, stderr } = await within(["outline", "fivepenny-gate"], demo);
     expect([status, stderr]).toEqual([1, expect.stringContaining("fourpenny-gate")]);
   });
 
-  it("write sound over sound alone, and say how arguments are written that are wrong", () => {
+  it("write sound over sound alone, and say how arguments are written that are wrong", async () => {
     const folder = contentOf("sound", { good });
-    const click = (...args: string[]) => countleaf(["click", "good", ...args], folder);
+    const click = (...args: string[]) => within(["click", "good", ...args], folder);
     for (const [args, says] of [
       [["--out", "content/routines/good.md"], "`--out content/routines/good.md.wav`"],
       [["--out", ".wav"], "ends in .wav"],
@@ -257,14 +272,14 @@ describe("outline and click", () => {
       [["--out", "a.wav", "--speed", "0x20"], "not 0x20"],
       [["--out", "a.wav", "--speed", "5"], "from 10 to 400"],
     ] as const) {
-      const { status, stderr } = click(...args);
+      const { status, stderr } = await click(...args);
       expect([status, stderr]).toEqual([2, expect.stringContaining(says)]);
     }
     expect(readFileSync(join(folder, "content/routines/good.md"), "utf8")).toBe(good);
-    expect(click("--out", "a.wav", "--speed", "75%").stdout).toContain("at 75 per cent");
+    expect((await click("--out", "a.wav", "--speed", "75%")).stdout).toContain("at 75 per cent");
   });
 
-  it("make nothing of a library that is broken or not there", () => {
+  it("make nothing of a library that is broken or not there", async () => {
     const folder = contentOf("broken", { good });
     writeFileSync(join(folder, "content/library.yaml"), "name: [Test room\n");
     for (const args of [
@@ -274,22 +289,22 @@ describe("outline and click", () => {
       ["draft", "lesson.vtt", "--title", "New"],
       ["compare", "good", "lesson.vtt"],
     ]) {
-      const { status, stdout, stderr } = countleaf(args, folder);
+      const { status, stdout, stderr } = await within(args, folder);
       expect([status, stdout, stderr]).toEqual([1, "", expect.stringContaining("content/library.yaml:1:")]);
     }
-    const { status, stderr } = countleaf(["outline", "good", "--content", "nowhere"], folder);
+    const { status, stderr } = await within(["outline", "good", "--content", "nowhere"], folder);
     expect([status, stderr]).toEqual([1, expect.stringContaining("There is no folder `nowhere` here.")]);
   });
 });
 
-it("what the machine does not allow is told in words", () => {
+it("what the machine does not allow is told in words", async () => {
   const folder = contentOf("words", { good });
   writeFileSync(join(folder, "file"), "");
   for (const [args, says] of [
     [["new", "library", "file"], "file is a file, not a folder; name a folder that does not exist yet"],
     [["click", "good", "--out", "no/such/x.wav"], "no/such/x.wav: there is no such file or folder."],
   ] as const) {
-    const { status, stderr } = countleaf(args, folder);
+    const { status, stderr } = await within(args, folder);
     expect([status, stderr]).toEqual([1, `countleaf: ${says}\n`]);
   }
 });

@@ -82,6 +82,8 @@ export interface Print {
   readonly elements: readonly StructureElement[];
   /** Lines, grounds and page numbers: seen, never read out. They lie under the elements. */
   readonly decoration: readonly Mark[];
+  /** Where each page has all of this twice: how far down it is seen again, read by nobody, and what is drawn once between. */
+  readonly again?: { readonly down: number; readonly between: readonly Mark[] };
   readonly bookmarks: readonly Bookmark[];
 }
 

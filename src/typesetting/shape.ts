@@ -10,6 +10,8 @@ export type Coordinates = readonly [x: number, y: number];
 export interface Stroke {
   readonly tone: Tone;
   readonly width: number;
+  /** How long each dash is and each gap, where it is no unbroken line. */
+  readonly dashes?: readonly [dash: number, gap: number];
 }
 
 interface Paint {

@@ -72,10 +72,11 @@ function inkText({ fill, stroke }: { readonly fill?: Tone; readonly stroke?: Str
     ...(fill === undefined ? [] : [`fill-${fill}`]),
     ...(stroke === undefined ? [] : [`stroke-${stroke.tone}`]),
   ];
+  const dashes = stroke?.dashes === undefined ? "" : ` stroke-dasharray="${stroke.dashes.map(number).join(" ")}"`;
   const line =
     stroke === undefined
       ? ""
-      : ` stroke="${greys[stroke.tone]}" stroke-width="${number(stroke.width)}" stroke-linejoin="round"`;
+      : ` stroke="${greys[stroke.tone]}" stroke-width="${number(stroke.width)}" stroke-linejoin="round"${dashes}`;
   return ` class="${classes.join(" ")}" fill="${filled}"${line}`;
 }
 

@@ -245,7 +245,7 @@ test.each([true, false])("on a phone the choice covers no heading that is jumped
   ({ page } = await watchedPage(browser, site, { javaScriptEnabled: script, viewport: { width: 390, height: 800 } }));
   for (const name of [routine, "routines/one-umbrella/index.html"])
     for (const target of ["#section-2", "#counts", "#videos"]) {
-      await page.goto(`${site.url}${name}${target}`, { waitUntil: "networkidle" });
+      await page.goto(`${site.url}${name}${target}`);
       const fits = async () => {
         const room = await roomBelowChoice(target);
         return room >= 0 && (room < 40 || !script);

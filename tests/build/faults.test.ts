@@ -14,6 +14,7 @@ import {
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { long } from "../runs.js";
 import { countleaf, litterBeside, type RunOptions, replaceFolder, routineText, treeOf, writeContent } from "./run.js";
 
 const work = mkdtempSync(join(tmpdir(), "countleaf-faults-"));
@@ -45,11 +46,14 @@ async function fails(says: RegExp, options: RunOptions = {}, args = words) {
 }
 
 describe("a full disk", () => {
-  it.each([1, 2, 5, 20, 40])("seen at change %s and after: what was published stays", async (at) => {
-    const env = { COUNTLEAF_OPS: join(work, "ops"), COUNTLEAF_FAULT: "ENOSPC", COUNTLEAF_FAULT_AT: String(at) };
-    rmSync(join(work, "ops"), { force: true });
-    expect(await fails(/the disk is full\. Make room/, { inject: "faults", env })).toEqual([]);
-  });
+  it.each(long ? [1, 2, 5, 20, 40] : [1, 5, 40])(
+    "seen at change %s and after: what was published stays",
+    async (at) => {
+      const env = { COUNTLEAF_OPS: join(work, "ops"), COUNTLEAF_FAULT: "ENOSPC", COUNTLEAF_FAULT_AT: String(at) };
+      rmSync(join(work, "ops"), { force: true });
+      expect(await fails(/the disk is full\. Make room/, { inject: "faults", env })).toEqual([]);
+    },
+  );
 
   /* Where mounting is not allowed, the injected faults above stand for it. */
   const mounted = join(work, "small");

@@ -3,8 +3,9 @@ import { readCaptions } from "../../src/hearing/captions.js";
 import { listen } from "../../src/hearing/listen.js";
 import { readNotes } from "../../src/hearing/notes.js";
 import type { Draft, NotHeard } from "../../src/hearing/types.js";
+import { processorSeconds } from "../fixtures/processor.js";
 import { type Random, randomFrom } from "../fuzz/random.js";
-import { runs, seed } from "../runs.js";
+import { long, seed } from "../runs.js";
 
 const called = "five six seven eight step two touch four and clap six turn eight";
 const seeds = [
@@ -90,7 +91,7 @@ function heard(text: string): Draft | NotHeard {
 describe("captions and notes that something has happened to", () => {
   it("are heard whole, or refused at a place", () => {
     const faults: string[] = [];
-    for (let number = 0; number < runs(10_000); number++) {
+    for (let number = 0; number < (long ? 10_000 : 1000); number++) {
       const text = mutated(randomFrom(seed, number));
       try {
         const fault = faultIn(heard(text), text);
@@ -104,13 +105,10 @@ describe("captions and notes that something has happened to", () => {
 
   it("are answered in time, however long they are", () => {
     const call = "five six seven eight step two touch four ";
-    const before = performance.now();
-    for (const text of [
-      `[0:01] ${call.repeat(20_000)}`,
-      `[0:01] ${call.repeat(2_000)}\n[0:09] end`,
-      "1".repeat(30_000_000),
-    ])
-      expect(faultIn(heard(text), text)).toBeUndefined();
-    expect(performance.now() - before).toBeLessThan(6000);
+    const texts = [`[0:01] ${call.repeat(20_000)}`, `[0:01] ${call.repeat(2_000)}\n[0:09] end`, "1".repeat(30_000_000)];
+    const took = processorSeconds(() => {
+      for (const text of texts) expect(faultIn(heard(text), text)).toBeUndefined();
+    });
+    expect(took).toBeLessThan(6);
   });
 });

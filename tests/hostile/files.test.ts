@@ -149,7 +149,7 @@ test("nothing in a file makes the build read another file", { timeout: 300_000 }
   const folder = home("inclusion", { "routines/secret.txt": secret, "secret.txt": secret });
   writeFileSync(join(folder, "secret.txt"), secret);
   const all = [join(folder, "secret.txt"), "../secret.txt", "../../secret.txt", "secret.txt"];
-  const places = long ? all : all.slice(0, 3);
+  const places = long ? all : all.slice(0, 2);
   for (const [index, place] of places.entries()) {
     const text = routineSaying(inclusions(place).join(" ").slice(0, 950));
     writeFileSync(join(folder, `content/routines/r${index}.md`), `${text}\n${inclusions(place).join("\n\n")}\n`);
@@ -169,7 +169,7 @@ test("nothing in a file makes the build read another file", { timeout: 300_000 }
     const text = name.endsWith(".pdf") ? muPdfLetters(bytes) : bytes.toString("latin1");
     expect(text.includes(secret), name).toBe(false);
   }
-  expect(files.filter((name) => name.endsWith(".pdf")).length).toBeGreaterThan(20);
+  expect(files.filter((name) => name.endsWith(".pdf")).length).toBeGreaterThan(8 * places.length);
 });
 
 test("YAML tags and merges bring nothing in", async () => {

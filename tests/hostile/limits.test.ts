@@ -8,6 +8,7 @@ import type { Finding } from "../../src/reading/finding.js";
 import { emptyLibrary } from "../../src/reading/read-library.js";
 import { readRoutine } from "../../src/reading/read-routine.js";
 import { contextOf } from "../fixtures/context.js";
+import { processorSeconds } from "../fixtures/processor.js";
 import { long } from "../runs.js";
 import { excesses, muches } from "./excess.js";
 
@@ -21,10 +22,11 @@ afterAll(() => rmSync(work, { recursive: true }));
 const longest = 2;
 
 function readTimed(text: string) {
-  const before = process.cpuUsage();
-  const read = readRoutine(text, "x", emptyLibrary);
-  const { user, system } = process.cpuUsage(before);
-  return { ...read, seconds: (user + system) / 1e6 };
+  let read: ReturnType<typeof readRoutine> = { findings: [] };
+  const seconds = processorSeconds(() => {
+    read = readRoutine(text, "x", emptyLibrary);
+  });
+  return { ...read, seconds };
 }
 
 /** The machine may be busy with something else, and a collector runs when it likes: slow is what is slow twice. */

@@ -13,6 +13,7 @@ import {
   openFont,
   type PageInside,
   pinned,
+  type StreamInside,
 } from "../../src/typesetting/adapter.js";
 import { unpackWoff } from "../../src/typesetting/woff.js";
 
@@ -20,7 +21,7 @@ const require = createRequire(import.meta.url);
 const src = resolve(import.meta.dirname, "../../src");
 
 /** The names of an interface, each with the type that the package's own object must give it. */
-type Names<Inside> = Readonly<Record<keyof Inside, "function" | "number" | "object" | "string">>;
+type Names<Inside> = Readonly<Record<keyof Inside, "boolean" | "function" | "number" | "object" | "string">>;
 
 const names = {
   glyph: { _decode: "function" } satisfies Names<GlyphInside>,
@@ -33,7 +34,8 @@ const names = {
     addContent: "function",
     link: "function",
   } satisfies Names<DocumentInside>,
-  page: { fonts: "object", write: "function" } satisfies Names<PageInside>,
+  page: { fonts: "object", content: "object", write: "function" } satisfies Names<PageInside>,
+  stream: { compress: "boolean", data: "object" } satisfies Names<StreamInside>,
   font: {
     id: "string",
     unicode: "object",
@@ -93,6 +95,7 @@ describe("the adapter to pdfkit and fontkit", () => {
       glyph: sampleFont().glyphForCodePoint(0x41),
       document: doc,
       page: insideOf(doc).page,
+      stream: insideOf(doc).page.content,
       font,
       element: doc.struct("P"),
     };

@@ -1,7 +1,7 @@
 import type { Library, Routine, Version } from "../../routine/routine.js";
 import { type Block, besideBlock, wholeBlock } from "../../typesetting/block.js";
 import { columnWidth } from "../../typesetting/flow.js";
-import { type Bookmark, figure, type Mark, papers, type StructureElement } from "../../typesetting/print.js";
+import { type Bookmark, figure, type Print, papers, type StructureElement } from "../../typesetting/print.js";
 import type { Wording } from "../../wording/wording.js";
 import { floorPlans } from "../drawing/floor-plan.js";
 import { phraseMap, tellsMore } from "../drawing/phrase-map.js";
@@ -23,12 +23,7 @@ import { type Picture, placeRest, type RestContext } from "./rest.js";
 import { orderBlocks } from "./run-order.js";
 
 /** A routine's sheet, laid out on pages of its own, counted from 0. */
-export interface Sheet {
-  readonly elements: readonly StructureElement[];
-  readonly decoration: readonly Mark[];
-  readonly pages: number;
-  readonly bookmarks: readonly Bookmark[];
-}
+export type Sheet = Pick<Print, "elements" | "decoration" | "again" | "pages" | "bookmarks">;
 
 /**
  * How cues are set: the same on every sheet, and smaller, with the fuller counts wider, only where it keeps a sheet on its two sides or

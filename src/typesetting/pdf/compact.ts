@@ -1,4 +1,5 @@
 import { deflateSync } from "node:zlib";
+import { level } from "../adapter.js";
 
 /** Objects in one object stream: readers unpack a whole stream to get at one of them. */
 const mostObjects = 200;
@@ -80,6 +81,6 @@ function crossReferences(places: ReadonlyMap<number, number | Packed>, size: num
 }
 
 function stream(keys: string, data: Buffer): string {
-  const packed = deflateSync(data).toString("latin1");
+  const packed = deflateSync(data, { level }).toString("latin1");
   return `<< ${keys} /Filter /FlateDecode /Length ${packed.length} >>\nstream\n${packed}\nendstream`;
 }

@@ -9,7 +9,7 @@ import {
   useFont,
 } from "../adapter.js";
 import type { Mark } from "../print.js";
-import type { Shape, Tone } from "../shape.js";
+import type { Shape, Stroke, Tone } from "../shape.js";
 import type { Style } from "../style.js";
 import { ascent, type Line, type Piece, wrap } from "../text.js";
 
@@ -23,11 +23,12 @@ const greys: Record<Tone, number> = { ink: 0.067, beat: 0.067, soft: 0.329, line
 export interface InkState {
   /** Of each face in use, the words that it has shown, as they are written. */
   readonly fonts: Map<string, Map<string, string>>;
-  /** The tone that each page fills with. */
+  /** The tone that each page fills with, and the operation that set how it strokes. */
   readonly fills: WeakMap<object, Tone>;
+  readonly strokes: WeakMap<object, string>;
 }
 
-export const newInk = (): InkState => ({ fonts: new Map(), fills: new WeakMap() });
+export const newInk = (): InkState => ({ fonts: new Map(), fills: new WeakMap(), strokes: new WeakMap() });
 
 /** Draws a mark on the page that is open. */
 export function drawMark(doc: Doc, mark: Mark, ink: InkState): void {
@@ -42,11 +43,11 @@ function drawLine(doc: Doc, line: Line, x: number, y: number, ink: InkState): vo
     fillWith(doc, piece.tone, ink);
     // Who listens or copies gets the real sign (ISO 32000-1, 14.9.4).
     if (piece.actual !== undefined) addOperation(doc, `/Span <</ActualText <${utf16(piece.actual)}>>> BDC`);
-    if (piece.lines !== undefined) drawLines(doc, piece.lines, piece, { size: line.size, x: x + piece.x, y });
+    if (piece.lines !== undefined) drawLines(doc, piece.lines, piece, { size: line.size, x: x + piece.x, y }, ink);
     if (/\p{M}/u.test(piece.text)) doc.text(piece.text, x + piece.x, y, { lineBreak: false, baseline: "alphabetic" });
     else showPiece(doc, font, piece, { size: line.size, x: x + piece.x, y }, ink);
     if (piece.actual !== undefined) addOperation(doc, "EMC");
-    if (piece.struck) drawStrike(doc, x + piece.x, y - line.size * 0.25, piece);
+    if (piece.struck) drawStrike(doc, x + piece.x, y - line.size * 0.25, piece, ink);
   }
 }
 
@@ -66,18 +67,21 @@ function drawLines(
   doc: Doc,
   lines: NonNullable<Piece["lines"]>,
   { tone }: Piece,
-  { size, x, y }: { readonly size: number; readonly x: number; readonly y: number },
+  at: { readonly size: number; readonly x: number; readonly y: number },
+  ink: InkState,
 ): void {
-  for (const points of lines) {
-    points.forEach(([px, py], index) => {
-      const [toX, toY] = [short(x + px * size), short(y + py * size)];
-      if (index === 0) doc.moveTo(toX, toY);
-      else doc.lineTo(toX, toY);
-    });
-  }
-  doc.lineWidth(short(size * 0.08)).lineJoin("round");
-  strokeWith(doc, tone);
-  doc.stroke();
+  strokeWith(doc, { tone, width: at.size * 0.08 }, ink);
+  addOperation(doc, `${lines.map((points) => pathOf(points, at)).join(" ")} S`);
+}
+
+/** Goes along points, with no operation for each as pdfkit does it: a page has hundreds. */
+function pathOf(
+  points: readonly (readonly [x: number, y: number])[],
+  { x, y, size = 1 }: { readonly x: number; readonly y: number; readonly size?: number },
+): string {
+  return points
+    .map(([px, py], index) => `${short(x + px * size)} ${short(y + py * size)} ${index === 0 ? "m" : "l"}`)
+    .join(" ");
 }
 
 /**
@@ -132,13 +136,9 @@ function shapedIn(face: string): Record<string, unknown> {
   return words;
 }
 
-function drawStrike(doc: Doc, x: number, y: number, { width, tone }: Piece): void {
-  doc
-    .moveTo(x, y)
-    .lineTo(x + width, y)
-    .lineWidth(0.6);
-  strokeWith(doc, tone);
-  doc.stroke();
+function drawStrike(doc: Doc, x: number, y: number, { width, tone }: Piece, ink: InkState): void {
+  strokeWith(doc, { tone, width: 0.6 }, ink);
+  addOperation(doc, `${short(x)} ${short(y)} m ${short(x + width)} ${short(y)} l S`);
 }
 
 function drawShape(doc: Doc, shape: Shape, { x, y }: { x: number; y: number }, ink: InkState): void {
@@ -150,36 +150,27 @@ function drawShape(doc: Doc, shape: Shape, { x, y }: { x: number; y: number }, i
     drawLine(doc, line, x + shape.at[0] - shift, y + shape.at[1], ink);
     return;
   }
+  const { fill, stroke } = shape;
+  if (fill !== undefined) fillWith(doc, fill, ink);
+  if (stroke !== undefined) strokeWith(doc, stroke, ink);
   if (shape.kind === "box")
     doc.rect(short(x + shape.at[0]), short(y + shape.at[1]), short(shape.width), short(shape.height));
   if (shape.kind === "disc") doc.circle(short(x + shape.at[0]), short(y + shape.at[1]), short(shape.radius));
-  if (shape.kind === "path") {
-    shape.points.forEach(([px, py], index) => {
-      if (index === 0) doc.moveTo(short(x + px), short(y + py));
-      else doc.lineTo(short(x + px), short(y + py));
-    });
-    if (shape.closed === true) doc.closePath();
-  }
-  paintShape(doc, shape, ink);
+  if (shape.kind === "path") addOperation(doc, `${pathOf(shape.points, { x, y })}${shape.closed === true ? " h" : ""}`);
+  addOperation(doc, fill === undefined ? "S" : stroke === undefined ? "f" : "B");
 }
 
 function fillWith(doc: Doc, tone: Tone, { fills }: InkState): void {
   const page = openPage(doc);
-  if (fills.get(page) !== tone) addOperation(doc, `${greys[tone]} g`);
+  if (fills.get(page) === tone) return;
+  addOperation(doc, `${greys[tone]} g`);
   fills.set(page, tone);
 }
 
-function strokeWith(doc: Doc, tone: Tone): void {
-  addOperation(doc, `${greys[tone]} G`);
-}
-
-function paintShape(doc: Doc, { fill, stroke }: Exclude<Shape, { kind: "text" }>, ink: InkState): void {
-  if (fill !== undefined) fillWith(doc, fill, ink);
-  if (stroke !== undefined) {
-    doc.lineWidth(stroke.width).lineJoin("round");
-    strokeWith(doc, stroke.tone);
-  }
-  if (fill !== undefined && stroke !== undefined) doc.fillAndStroke();
-  else if (fill !== undefined) doc.fill();
-  else if (stroke !== undefined) doc.stroke();
+function strokeWith(doc: Doc, { tone, width, dashes }: Stroke, { strokes }: InkState): void {
+  const page = openPage(doc);
+  const set = `${short(width)} w 1 j [${dashes?.join(" ") ?? ""}] 0 d ${greys[tone]} G`;
+  if (strokes.get(page) === set) return;
+  addOperation(doc, set);
+  strokes.set(page, set);
 }

@@ -8,25 +8,35 @@ import { drawMark, type InkState, newInk } from "./ink.js";
 export async function writePrint(print: Print): Promise<Uint8Array> {
   const doc = openTagged(print);
   const file = collectFile(doc);
+  const content = gatherContent(doc);
   for (let page = 0; page < print.pages; page++) doc.addPage({ size: [...papers[print.paper]], margin: 0 });
-  const writeContent = gatherContent(doc);
   const ink = newInk();
-  for (let page = 0; page < print.pages; page++) {
-    const marks = print.decoration.filter((mark) => mark.page === page);
+  const decorate = (marks: readonly Mark[]) => drawDecoration(doc, marks, print.pages, ink);
+  decorate(print.decoration);
+  const root = doc.struct("Document");
+  doc.addStructure(root);
+  for (const element of print.elements) writeElement(doc, root, element, ink);
+  root.end();
+  if (print.again !== undefined) {
+    content.again(print.again.down);
+    decorate(print.again.between);
+  }
+  for (const bookmark of print.bookmarks) addBookmark(doc.outline, bookmark, papers[print.paper][0]);
+  content.write();
+  doc.end();
+  return compactPdf(await file);
+}
+
+/** Draws what is seen and never read out. */
+function drawDecoration(doc: Doc, decoration: readonly Mark[], pages: number, ink: InkState): void {
+  for (let page = 0; page < pages; page++) {
+    const marks = decoration.filter((mark) => mark.page === page);
     if (marks.length === 0) continue;
     doc.switchToPage(page);
     doc.markContent("Artifact", { type: "Layout" });
     for (const mark of marks) drawMark(doc, mark, ink);
     doc.endMarkedContent();
   }
-  const root = doc.struct("Document");
-  doc.addStructure(root);
-  for (const element of print.elements) writeElement(doc, root, element, ink);
-  root.end();
-  for (const bookmark of print.bookmarks) addBookmark(doc.outline, bookmark, papers[print.paper][0]);
-  writeContent();
-  doc.end();
-  return compactPdf(await file);
 }
 
 function openTagged(print: Print): Doc {
@@ -56,11 +66,12 @@ function openTagged(print: Print): Doc {
 }
 
 function writeElement(doc: Doc, parent: PDFKit.PDFStructureElement, element: StructureElement, ink: InkState): void {
-  const struct = doc.struct(element.tag, {
+  const { tag, alt, lang, box, target } = element;
+  const struct = doc.struct(tag, {
     // A link's words are its content: what it says of where it leads goes to its annotation.
-    ...(element.alt === undefined || element.target !== undefined ? {} : { alt: element.alt }),
-    ...(element.lang === undefined ? {} : { lang: element.lang }),
-    ...(element.box === undefined ? {} : { bbox: [...element.box], placement: "Block" }),
+    ...(alt !== undefined && target === undefined && { alt }),
+    ...(lang !== undefined && { lang }),
+    ...(box !== undefined && { bbox: [...box], placement: "Block" }),
   });
   addTableAttributes(struct, element);
   parent.add(struct);

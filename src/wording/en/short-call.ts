@@ -78,8 +78,8 @@ export function shortForms(cue: string): readonly string[] {
   const withFeet = feet.test(cue) ? [shown(plainKeepingCommas(cue)), ...verbWithFeet(cue)] : [];
   const text = acting(cue.replace(feet, ""));
   const plain = keptClauses(text).map(plainWords);
-  const all = keptClauses(text, true).map(plainWords).map(withoutBoth);
-  const inTurn = all.length > plain.length ? all : [];
+  const next = keptClauses(text, true);
+  const inTurn = next.length > plain.length ? next.map(plainWords).map(withoutBoth) : [];
   const actions = plain.flatMap(actionsOf);
   const bare = actions.map((words) => withoutVerb(withoutBoth(words)));
   const lean = bare.map(withoutAsides);

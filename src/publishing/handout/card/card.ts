@@ -1,6 +1,6 @@
 import type { Library } from "../../../routine/routine.js";
 import { type Mark, type Position, papers, type StructureElement } from "../../../typesetting/print.js";
-import { line } from "../../../typesetting/shape.js";
+import { line, type Shape } from "../../../typesetting/shape.js";
 import { leading, type Span, shortened, textWidth, wrap } from "../../../typesetting/text.js";
 import type { Wording } from "../../../wording/wording.js";
 import { accentDisc, cautionSign, hitCorner } from "../../drawing/signs.js";
@@ -8,13 +8,11 @@ import { stackLines } from "../../paper/cell.js";
 import type { Dance } from "../../paper/dance.js";
 import type { Sheet } from "../../paper/sheet.js";
 import { theirs } from "../../paper/theirs.js";
-import { namesWidth, type Setting, signRadius } from "./cells.js";
+import { least, namesWidth, rowHeight, type Setting, signRadius } from "./cells.js";
 import { type CardContent, cardContent } from "./content.js";
 import { denseShape, plainShape } from "./rows.js";
-import { numeralSlab, type Slab, type SlabFrame, sectionSlabs } from "./slabs.js";
+import { numeralHeight, numeralSlab, type Slab, type SlabFrame, sectionSlabs } from "./slabs.js";
 
-/** Nothing on a card is smaller. */
-const least = 12;
 /** No printer prints nearer to the edge than 6 mm, and the cut goes through the middle of the sheet. */
 const margin = 20;
 /** A card has two sides; a third only where nothing else holds it. */
@@ -23,15 +21,23 @@ const titleSize = 17;
 /** Narrower columns hold no words. */
 const mostNarrow = 16;
 
-const wide = { lines: 2, short: false, close: false };
-const terse = { lines: 2, short: true, close: false };
+interface Try extends Setting {
+  /** Whether one side is looked for in smaller type before a card of two is taken. */
+  readonly single: boolean;
+  readonly dense: boolean;
+}
+
+const triesIn = (sizes: readonly number[], set: Omit<Try, "size">): readonly Try[] =>
+  sizes.map((size) => ({ ...set, size }));
+
+const plainly = { single: false, short: false, close: false, dense: false };
 /** One side as large as can be read from afar, or else two; a long dance loses words first, then size, then air. */
-const tries: readonly (Setting & { readonly sides: number; readonly dense: boolean })[] = [
-  ...[18, 16, 14, 13].map((size) => ({ ...wide, size, sides: 1, dense: false })),
-  ...[18, 16, 14, 13, 12].map((size) => ({ ...wide, size, sides: mostSides, dense: false })),
-  ...[14, 13, 12].map((size) => ({ ...terse, size, sides: mostSides, dense: false })),
-  ...[14, 13, 12].map((size) => ({ ...terse, size, close: true, sides: mostSides, dense: false })),
-  ...[14, 12].map((size) => ({ ...terse, size, close: true, sides: mostSides, dense: true })),
+const tries: readonly Try[] = [
+  ...triesIn([18, 16, 14, 13], { ...plainly, single: true }),
+  ...triesIn([least], plainly),
+  ...triesIn([14, 13, least], { ...plainly, short: true }),
+  ...triesIn([14, 13, least], { ...plainly, short: true, close: true }),
+  ...triesIn([14, least], { ...plainly, short: true, close: true, dense: true }),
 ];
 
 /** A side of the card: what is read on it, and what lies under that. */
@@ -49,28 +55,26 @@ export function layoutCard(dance: Dance, library: Library, wording: Wording): Sh
   const [width, height] = papers[library.paper];
   const room = { width: width - 2 * margin, height: height / 2 };
   const { phrase } = dance.routine.music;
-  const plain = cardContent(dance, plainShape(phrase), wording);
-  const longest = Math.max(...plain.sections.map(({ rows }) => rows.length));
-  const dense = () => cardContent(dance, denseShape(Math.min(phrase, mostNarrow), longest), wording);
-  const placed = best(plain, dense, room, wording);
-  const sides = placed.draw();
-  const title = wording.print.bookmark(dance.routine.title, plain.version, "card");
+  const frame = (content: CardContent) => frameOf(content, room, wording);
+  const plain = frame(cardContent(dance, plainShape(phrase), wording));
+  const longest = Math.max(...plain.content.sections.map(({ rows }) => rows.length));
+  const dense = () => frame(cardContent(dance, denseShape(Math.min(phrase, mostNarrow), longest), wording));
+  const sides = best(plain, dense).draw();
+  const title = wording.print.bookmark(dance.routine.title, plain.content.version, "card");
   return {
     pages: sides.length,
     elements: sides.flatMap(({ elements }) => elements),
-    decoration: sides.flatMap(({ elements, decoration }, page) => [
-      ...decoration,
-      ...[...decoration, ...elements.flatMap(marksIn)].map((mark) => ({ ...mark, y: mark.y + height / 2 })),
-      { page, x: 0, y: height / 2, shapes: dashes(width) },
-    ]),
+    decoration: sides.flatMap(({ decoration }) => decoration),
+    again: {
+      down: height / 2,
+      between: sides.map((_, page) => ({ page, x: 0, y: height / 2, shapes: [cutLine(width)] })),
+    },
     bookmarks: [{ title, page: 0, y: 0, under: [] }],
   };
 }
 
 interface Placed {
   readonly sides: number;
-  /** Cells that hold the counts of more than one. */
-  readonly joined: number;
   readonly draw: () => readonly Side[];
 }
 
@@ -79,55 +83,94 @@ interface Room {
   readonly height: number;
 }
 
-/** The first setting that fits in which no words need the room of others, as far as any size spares them that. */
-function best(plain: CardContent, denseContent: () => CardContent, room: Room, wording: Wording): Placed {
-  let found: Placed | undefined;
-  const smallest = place(plain, { ...wide, size: least }, room, wording).joined;
-  for (const { sides, dense, ...setting } of tries) {
-    const placed = place(dense ? denseContent() : plain, setting, room, wording);
-    const fits = placed.sides <= sides;
-    if (fits && (placed.joined <= smallest || (sides === mostSides && setting.size === least))) return placed;
-    if (found === undefined || placed.sides < found.sides) found = placed;
-  }
-  if (found === undefined) throw new Error("There is no setting to lay a card out in.");
-  return found;
+/** What of a card is the same in whatever size. */
+interface CardFrame extends Omit<SlabFrame, keyof Setting> {
+  readonly content: CardContent;
+  readonly head: CardHead;
+  readonly width: number;
+  /** Points for rows on the first side, and on any other. */
+  readonly rooms: readonly [first: number, further: number];
 }
 
-function place(content: CardContent, setting: Setting, room: Room, wording: Wording): Placed {
+function frameOf(content: CardContent, { width, height }: Room, wording: Wording): CardFrame {
   const rows = content.sections.flatMap((section) => section.rows);
   const names = namesWidth(rows, least);
   const columns = content.numbers.length;
-  const frame: SlabFrame = { ...setting, columns, names, column: (room.width - names) / columns, wording };
-  const head = cardHead(content, room.width, wording);
+  const head = cardHead(content, width, wording);
+  const below = height - 2 * margin - numeralHeight;
+  const rooms = [below - head.height, below - furtherHead] as const;
+  return { content, head, width, rooms, columns, names, column: (width - names) / columns, wording };
+}
+
+/** The first setting that fits in which no words need the room of others, as far as any size spares them that. */
+function best(plain: CardFrame, dense: () => CardFrame): Placed {
+  let turned: Placed | undefined;
+  for (const { single, ...setting } of tries) {
+    if (turned !== undefined && !single) break;
+    const limits = { sides: turned === undefined ? mostSides : 1, crowded: setting.size === least };
+    const placed = place(setting.dense ? dense() : plain, setting, limits);
+    if (placed?.sides === 1) return placed;
+    turned ??= placed;
+  }
+  return turned ?? fewest(plain, dense);
+}
+
+/** What fits on no two sides takes as many as it has to. */
+function fewest(plain: CardFrame, dense: () => CardFrame): Placed {
+  const all = tries.flatMap((setting) => place(setting.dense ? dense() : plain, setting) ?? []);
+  const [first] = [...all].sort((one, other) => one.sides - other.sides);
+  if (first === undefined) throw new Error("There is no setting to lay a card out in.");
+  return first;
+}
+
+/** How far a card may go: one that goes beyond is looked at no further. */
+interface Limits {
+  readonly sides: number;
+  /** Whether counts may stand together that smaller type would part. */
+  readonly crowded: boolean;
+}
+
+const unlimited: Limits = { sides: Number.POSITIVE_INFINITY, crowded: true };
+
+function place(card: CardFrame, setting: Setting, limits = unlimited): Placed | undefined {
+  const { sections } = card.content;
+  const [first, further] = card.rooms;
+  const frame = { ...card, ...setting };
+  const slabs: Slab[] = [];
+  // What is not set yet is a line a row at the least.
+  const row = rowHeight(frame);
+  let left = first + (limits.sides - 1) * further - row * sections.reduce((sum, { rows }) => sum + rows.length, 0);
+  for (const section of sections) {
+    const set = left < 0 ? [] : sectionSlabs(section, frame);
+    left += row * section.rows.length - set.reduce((sum, { height }) => sum + height, 0);
+    if (left < 0 || (!limits.crowded && set.some(({ isCrowded }) => isCrowded?.()))) return undefined;
+    slabs.push(...set);
+  }
+  const sides = flowSlabs(slabs, card.rooms);
+  return sides.length > limits.sides ? undefined : { sides: sides.length, draw: () => drawSides(sides, frame) };
+}
+
+function drawSides(sides: readonly (readonly Slab[])[], frame: CardFrame & SlabFrame): readonly Side[] {
+  const { content, head, width, wording } = frame;
   const numerals = numeralSlab(content, frame);
-  const slabs = content.sections.flatMap((section) => sectionSlabs(section, frame));
-  const sides = flowSlabs(
-    slabs,
-    [head.height, furtherHead].map((taken) => room.height - 2 * margin - taken - numerals.height),
-  );
-  return {
-    sides: sides.length,
-    joined: slabs.reduce((sum, slab) => sum + (slab.joined ?? 0), 0),
-    draw: () =>
-      sides.map((list, page): Side => {
-        const top = { page, x: margin, y: margin };
-        const running =
-          page === 0
-            ? legendMarks(content, room.width, { ...top, y: margin + head.facts }, wording)
-            : furtherMarks(content, room.width, top);
-        const number = sides.length > 1 ? sideMarks(page, sides.length, room.width, top, wording) : [];
-        const start = { ...top, y: margin + (page === 0 ? head.height : furtherHead) };
-        const table = drawTable([numerals, ...list], start, room.width);
-        return {
-          elements: [...(page === 0 ? head.draw(top) : []), ...table.elements],
-          decoration: [...running, ...number, ...table.decoration],
-        };
-      }),
-  };
+  return sides.map((slabs, page): Side => {
+    const top = { page, x: margin, y: margin };
+    const running =
+      page === 0
+        ? legendMarks(content, width, { ...top, y: margin + head.facts }, wording)
+        : furtherMarks(content, width, top);
+    const number = sides.length > 1 ? sideMarks(page, sides.length, width, top, wording) : [];
+    const start = { ...top, y: margin + (page === 0 ? head.height : furtherHead) };
+    const table = drawTable([numerals, ...slabs], start, width);
+    return {
+      elements: [...(page === 0 ? head.draw(top) : []), ...table.elements],
+      decoration: [...running, ...number, ...table.decoration],
+    };
+  });
 }
 
 /** Shares rows out over sides: `first` is the room of the first side, `further` that of any other. */
-function flowSlabs(slabs: readonly Slab[], [first = 0, further = 0]: readonly number[]): readonly (readonly Slab[])[] {
+function flowSlabs(slabs: readonly Slab[], [first, further]: CardFrame["rooms"]): readonly (readonly Slab[])[] {
   const sides: Slab[][] = [[]];
   let left = first;
   for (let index = 0; index < slabs.length; index++) {
@@ -136,8 +179,9 @@ function flowSlabs(slabs: readonly Slab[], [first = 0, further = 0]: readonly nu
     const next = slab.keepNext ? (slabs[index + 1]?.height ?? 0) : 0;
     const side = sides.at(-1) ?? [];
     if (slab.height + next > left && side.length > 0) {
-      sides.push(slab.over === undefined ? [slab] : [slab.over, slab]);
-      left = further - (slab.over?.height ?? 0) - slab.height;
+      const over = slab.over?.();
+      sides.push(over === undefined ? [slab] : [over, slab]);
+      left = further - (over?.height ?? 0) - slab.height;
     } else {
       side.push(slab);
       left -= slab.height;
@@ -246,9 +290,11 @@ function furtherMarks({ title, version }: CardContent, width: number, position: 
 }
 
 /** Where the sheet is cut. */
-const dashes = (width: number) =>
-  Array.from({ length: Math.ceil(width / 9) }, (_, index) => line("soft", 0.8, [index * 9, 0], [index * 9 + 5, 0]));
-
-function marksIn({ content }: StructureElement): readonly Mark[] {
-  return content.flatMap((inner) => ("tag" in inner ? marksIn(inner) : [inner]));
-}
+const cutLine = (width: number): Shape => ({
+  kind: "path",
+  points: [
+    [0, 0],
+    [width, 0],
+  ],
+  stroke: { tone: "soft", width: 0.8, dashes: [5, 4] },
+});

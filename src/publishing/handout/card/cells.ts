@@ -1,4 +1,5 @@
 import { aloud } from "../../../routine/calls.js";
+import type { Cue } from "../../../routine/cue.js";
 import { type Line, leading, type Span, textWidth, widestWord, wrap } from "../../../typesetting/text.js";
 import type { Wording } from "../../../wording/wording.js";
 import { theirs } from "../../paper/theirs.js";
@@ -7,8 +8,6 @@ import { type CardCell, type CardRow, countOf } from "./rows.js";
 /** How large a card is set, and how much is said. */
 export interface Setting {
   readonly size: number;
-  /** Most lines of one move where it has fewer words to say it in. */
-  readonly lines: number;
   /** Whether a move is cut down to the fewest words that say it, wherever it stands. */
   readonly short: boolean;
   /** Whether it is set close: moves that make their row tall stand together with their neighbours. */
@@ -43,20 +42,24 @@ export interface Box {
   readonly joined: boolean;
 }
 
+/** Nothing on a card is smaller. */
+export const least = 12;
 export const pad = { left: 5, right: 3 };
 /** Over what stands in a row, and under it. */
 export const padY = ({ close }: Pick<Setting, "close">): number => (close ? 1.5 : 3);
-/** Most lines of a move before it takes the room of its neighbours. */
-const mostLines = 3;
+/** Most lines of a move where there are fewer words to say it in, and before it takes the room of its neighbours. */
+const [easyLines, mostLines] = [2, 3];
 /** A call of about so many letters on one count, so many more on each further one, and no more than two lines hold (common practice, no source). */
 const letters = { first: 14, further: 24, most: 40 };
 
 export const signRadius = (size: number): number => size * 0.48;
 const signRoom = (size: number): number => signRadius(size) * 2 + 4;
 
+/** Height of a row of so many lines. */
+export const rowHeight = (setting: Setting, lines = 1): number => lines * setting.size * leading + 2 * padY(setting);
+
 /** Height of what stands in a box. */
-export const boxHeight = (box: Box, setting: Setting): number =>
-  boxLines(box) * setting.size * leading + 2 * padY(setting);
+export const boxHeight = (box: Box, setting: Setting): number => rowHeight(setting, boxLines(box));
 
 const boxLines = ({ entries }: Pick<Box, "entries">): number =>
   Math.max(0, ...entries.map((entry) => entry.at.line + linesOf(entry)));
@@ -85,6 +88,17 @@ export const linesOf = ({ lines, sign }: Entry): number => Math.max(lines.length
 export function setBoxes(row: CardRow, columns: number, frame: CellFrame): readonly Box[] {
   const boxes = boxesOf(row, columns, frame);
   return frame.close ? lowered(boxes, columns, frame) : boxes;
+}
+
+/** Whether counts stand together that would not in the smallest type. */
+export function isCrowded(
+  row: CardRow,
+  boxes: readonly Box[],
+  frame: CellFrame & { readonly columns: number },
+): boolean {
+  const joined = (all: readonly Box[]) => all.filter((box) => box.joined).length;
+  if (joined(boxes) === 0) return false;
+  return joined(boxes) > joined(setBoxes(row, frame.columns, { ...frame, size: least, short: false, close: false }));
 }
 
 /** The tallest box takes the room of a neighbour as long as that makes the row lower. */
@@ -199,68 +213,64 @@ interface Room {
 
 /** The longest way of calling it that has room; else the one that takes the fewest lines. */
 function setEntry(cell: CardCell, label: string | undefined, room: Room, frame: CellFrame): Entry | undefined {
-  const { size, lines, short } = frame;
+  const { size, short, wording } = frame;
+  const { width, alone } = room;
   const most = Math.min(letters.most, letters.first + letters.further * (room.columns - 1));
-  const set = waysOf(cell, most, frame.wording)
-    .map((way) => ({ way, spans: spansOf(cell, label, way, frame.wording) }))
-    .filter(({ spans }) => widestWord(spans, size) <= room.width)
-    .map(({ way, spans }) => ({ way, entry: withSign(cell, wrap(spans, size, room.width), room.width, size) }));
+  const set: { readonly way: string; readonly entry: Entry }[] = [];
+  for (const way of waysOf(cell, most, wording)) {
+    const spans = spansOf(cell, label, way, wording);
+    if (widestWord(spans, size) > width) continue;
+    const entry = withSign(cell, wrap(spans, size, width), width, size);
+    // Mostly the longest has room.
+    if (alone && !short && way.length <= most && linesOf(entry) <= easyLines) return entry;
+    set.push({ way, entry });
+  }
   const fewest = Math.min(...set.map(({ entry }) => linesOf(entry)));
-  const good = set.filter(({ way, entry }) => way.length <= most && linesOf(entry) <= Math.max(lines, fewest));
-  const pick = room.alone && !short ? good : good.filter(({ entry }) => linesOf(entry) === fewest);
+  const good = set.filter(({ way, entry }) => way.length <= most && linesOf(entry) <= Math.max(easyLines, fewest));
+  const pick = alone && !short ? good : good.filter(({ entry }) => linesOf(entry) === fewest);
   return (pick.at(short ? -1 : 0) ?? set.find(({ entry }) => linesOf(entry) === fewest))?.entry;
 }
 
-/** Cells are set in many sizes: what is worked out from their words is worked out once. */
-const waysKnown = new WeakMap<CardCell, Map<number, readonly string[]>>();
-const spansKnown = new WeakMap<CardCell, Map<string, readonly Span[]>>();
+/** Cues are set in several sizes, and stand on the cards of several versions: their words are worked out once. */
+const waysKnown = new WeakMap<Cue, Map<number, readonly string[]>>();
+const spansKnown = new WeakMap<Cue, Map<string, readonly Span[]>>();
 
-function known<Key, Value>(
-  all: WeakMap<CardCell, Map<Key, Value>>,
-  cell: CardCell,
-  key: Key,
-  find: () => Value,
-): Value {
-  const own = all.get(cell) ?? new Map<Key, Value>();
-  all.set(cell, own);
-  const value = own.get(key) ?? find();
-  own.set(key, value);
-  return value;
+function known<Key, Value>(all: WeakMap<Cue, Map<Key, Value>>, cue: Cue, key: Key, find: () => Value): Value {
+  const own = all.get(cue) ?? new Map<Key, Value>();
+  if (own.size === 0) all.set(cue, own);
+  const before = own.get(key);
+  if (before !== undefined) return before;
+  const found = find();
+  own.set(key, found);
+  return found;
 }
 
 /** What may be called, the longest first: what the author says is called whole. */
-function waysOf(cell: CardCell, most: number, wording: Wording): readonly string[] {
-  return known(waysKnown, cell, most, () => findWays(cell, most, wording));
-}
-
-function findWays({ cell, begins }: CardCell, most: number, { card, print }: Wording): readonly string[] {
+function waysOf({ cell, begins }: CardCell, most: number, { card, print }: Wording): readonly string[] {
   const { say, hold, improvised, cue } = cell.move;
   if (!begins) return [card.goesOn];
   const calls = aloud(say);
   if (calls.length > 0) return [print.calls(calls.map((call) => call.cue.text))];
   if (improvised) return [card.own];
   if (hold) return [card.hold];
-  const forms = card.forms(cue.text);
-  const shortest = forms.at(-1) ?? cue.text;
-  return shortest.length <= most * 2 ? forms.map(together) : [...forms, card.cut(shortest, most)];
+  return known(waysKnown, cue, most, () => {
+    const forms = card.forms(cue.text);
+    const shortest = forms.at(-1) ?? cue.text;
+    return shortest.length <= most * 2 ? forms.map(together) : [...forms, card.cut(shortest, most)];
+  });
 }
 
 /** A turn's size stays on the line of its side. */
 const together = (text: string): string => text.replace(/ (?=\d?[¼½¾])/g, "\u00a0");
 
-function spansOf(cell: CardCell, label: string | undefined, way: string, wording: Wording): readonly Span[] {
-  return known(spansKnown, cell, `${label ?? ""}\n${way}`, () => findSpans(cell, label, way, wording));
-}
-
-function findSpans(cell: CardCell, label: string | undefined, way: string, wording: Wording): readonly Span[] {
-  const { say, hold, improvised } = cell.cell.move;
+function spansOf({ cell, begins }: CardCell, label: string | undefined, way: string, wording: Wording) {
+  const { say, hold, improvised, cue } = cell.move;
   const called = aloud(say).length > 0;
-  const own = !cell.begins || (!called && (hold || improvised));
-  const set = called ? ({ style: "bold" } as const) : {};
-  return [
+  const own = !begins || (!called && (hold || improvised));
+  return known(spansKnown, cue, [label, own, called, way].join("\n"), (): readonly Span[] => [
     ...(label === undefined ? [] : [{ text: `${label}\u00a0`, style: "bold" } as const]),
-    own ? { text: way } : theirs(way, wording, set),
-  ];
+    own ? { text: way } : theirs(way, wording, called ? { style: "bold" } : {}),
+  ]);
 }
 
 /** The sign of a caution stands behind the words: on the last line that has room for it, or on one of its own. */

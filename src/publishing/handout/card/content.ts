@@ -1,6 +1,6 @@
 import { dancersOf } from "../../../routine/chart.js";
-import { mirror } from "../../../routine/mirror.js";
-import type { DancedSection, Routine } from "../../../routine/routine.js";
+import { otherWords } from "../../../routine/mirror-cue.js";
+import type { DancedSection, Move, Routine } from "../../../routine/routine.js";
 import type { Risk } from "../../../routine/vocabulary.js";
 import { groupsMeeting } from "../../../routine/whose.js";
 import type { Wording } from "../../../wording/wording.js";
@@ -69,9 +69,9 @@ interface Printed {
 function cardSections(dance: Dance, shape: CardShape, wording: Wording): readonly CardSection[] {
   const printed: Printed[] = [];
   const entries: (Printed & { section: CardSection })[] = [];
-  const other = otherSideKeys(dance, wording);
+  const other = (band: Band) => keyOf(band, otherSide(dance.routine));
   for (const band of dancedBands(dance, wording)) {
-    const one: Printed = { band, key: keyOf(band) };
+    const one: Printed = { band, key: keyOf(band, ownSide) };
     const last = entries.at(-1);
     if (last !== undefined && last.section.name === band.section.name && isSame(last, one)) {
       last.section = { ...last.section, times: last.section.times + 1 };
@@ -80,7 +80,7 @@ function cardSections(dance: Dance, shape: CardShape, wording: Wording): readonl
     const same = printed.find((before) => isSame(before, one));
     // What is across from the other side would be two turns of thought.
     const isAcross = ({ band: before, key }: Printed) =>
-      !before.section.mirrored && (key === other(band) || other(before) === one.key);
+      !before.section.mirrored && isAsLong(before, band) && (key === other(band) || other(before) === one.key);
     const alike = same ?? printed.find(isAcross);
     if (alike === undefined) printed.push(one);
     entries.push({
@@ -94,6 +94,10 @@ function cardSections(dance: Dance, shape: CardShape, wording: Wording): readonl
 /** Alike in words is not enough: words that name no side are danced on either. */
 const isSame = (one: Printed, other: Printed): boolean =>
   one.key === other.key && one.band.section.mirrored === other.band.section.mirrored;
+
+/** Whether two could be alike at all, which takes less time to see. */
+const isAsLong = ({ rows }: Band, other: Band): boolean =>
+  rows.length === other.rows.length && rows.every(({ cells }, at) => cells.length === other.rows[at]?.cells.length);
 
 function sectionOf(
   { routine, version }: Dance,
@@ -125,28 +129,27 @@ function dancedBands({ routine, version }: Dance, wording: Wording): readonly Ba
   return routine.sections.flatMap((_, index) => bands.find(({ entry }) => entry.danced.includes(index)) ?? []);
 }
 
-/** What a section's moves would be on the other side; worked out where it is asked for. */
-function otherSideKeys({ routine, version }: Dance, wording: Wording): (band: Band) => string | undefined {
-  let keys: ReadonlyMap<number, string> | undefined;
-  return ({ entry }) => {
-    if (keys === undefined) {
-      const mirrored = mirror(routine);
-      const same = mirrored.versions.find(({ id }) => id === version.id) ?? version;
-      keys = new Map(sheetBands(mirrored, same, wording).map((band) => [band.entry.section, keyOf(band)]));
-    }
-    return keys.get(entry.section);
+/** The words of a move, as one side dances it. */
+type Side = (move: Move) => readonly string[];
+
+const ownSide: Side = ({ cue, say = [] }) => [cue.text, ...say.map((call) => call.cue.text)];
+
+function otherSide({ mirrorWords }: Routine): Side {
+  return (move) => {
+    const flip = otherWords(move, mirrorWords);
+    return [move.mirroredCue.text, ...(move.say ?? []).map(({ cue }) => flip(cue).text)];
   };
 }
 
 /** What is danced in it, by what the card shows: alike where this is. */
-function keyOf({ section, rows }: Band): string {
+function keyOf({ section, rows }: Band, words: Side): string {
   const shown = rows.map(({ phrase, dancers, uncounted, cells }) => [
     phrase.numbers,
     dancers,
     uncounted,
     cells.map(({ move, from, to, text }) => [
-      ...[from, to, text.label.map((span) => span.text).join(""), move.cue.text],
-      (move.say ?? []).map(({ cue }) => cue.text),
+      ...[from, to, text.label.map((span) => span.text).join("")],
+      words(move),
       ...[move.hit, move.improvised, move.cautions],
     ]),
   ]);

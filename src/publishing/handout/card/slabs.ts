@@ -5,19 +5,30 @@ import type { Wording } from "../../../wording/wording.js";
 import { accentDisc, cautionSign, hitCorner } from "../../drawing/signs.js";
 import { stackLines } from "../../paper/cell.js";
 import { theirs } from "../../paper/theirs.js";
-import { type Box, boxHeight, type CellFrame, type Entry, pad, padY, setBoxes, signRadius } from "./cells.js";
+import {
+  type Box,
+  boxHeight,
+  type CellFrame,
+  type Entry,
+  isCrowded,
+  pad,
+  padY,
+  rowHeight,
+  setBoxes,
+  signRadius,
+} from "./cells.js";
 import type { CardContent, CardSection } from "./content.js";
 import type { CardRow } from "./rows.js";
 
 /** A row of the card's table that is never broken. */
 export interface Slab {
   readonly height: number;
-  /** Cells that hold the counts of more than one. */
-  readonly joined?: number;
+  /** Whether counts stand together that smaller type would part. */
+  readonly isCrowded?: () => boolean;
   /** Stays with the next one. */
   readonly keepNext: boolean;
   /** What stands over it where it is the first of a side, so that it is known whose it is. */
-  readonly over?: Slab;
+  readonly over?: () => Slab;
   readonly draw: (position: Position) => { readonly row: StructureElement; readonly ground: readonly Mark[] };
 }
 
@@ -28,7 +39,7 @@ export interface SlabFrame extends CellFrame {
 }
 
 const numeralSize = 15;
-const numeralHeight = 25;
+export const numeralHeight = 25;
 const nameSizes = { close: 12, open: 13 };
 const hitSize = 7;
 
@@ -71,15 +82,11 @@ export function numeralSlab({ numbers, accents }: CardContent, frame: SlabFrame)
 /** A section's name over its rows, or all that there is of one that is danced as another. */
 export function sectionSlabs(section: CardSection, frame: SlabFrame): readonly Slab[] {
   const { card } = frame.wording;
-  const again = nameSlab(
-    [{ text: `${section.name} `, style: "bold" }, { text: card.continued }],
-    section,
-    false,
-    frame,
-  );
+  const over = () =>
+    nameSlab([{ text: `${section.name} `, style: "bold" }, { text: card.continued }], section, false, frame);
   return [
     nameSlab(nameSpans(section, frame.wording), section, true, frame),
-    ...section.rows.map((row, index) => ({ ...rowSlab(row, frame), ...(index === 0 ? {} : { over: again }) })),
+    ...section.rows.map((row, index) => ({ ...rowSlab(row, frame), ...(index === 0 ? {} : { over }) })),
   ];
 }
 
@@ -144,8 +151,8 @@ function signAt(alt: string, radius: number, middle: Position): StructureElement
 function rowSlab(row: CardRow, frame: SlabFrame): Slab {
   if (row.uncounted !== undefined) return uncountedSlab(row.uncounted, frame);
   const boxes = setBoxes(row, frame.columns, frame);
-  const { size, names, column, columns } = frame;
-  const height = Math.max(size * leading + 2 * padY(frame), ...boxes.map((box) => boxHeight(box, frame)));
+  const { names, column, columns } = frame;
+  const height = Math.max(rowHeight(frame), ...boxes.map((box) => boxHeight(box, frame)));
   const draw = (position: Position) => {
     const x = position.x + names;
     const cells: StructureElement[] = [];
@@ -167,7 +174,7 @@ function rowSlab(row: CardRow, frame: SlabFrame): Slab {
     const content = [...namesCell(row, position, frame), ...cells];
     return { row: { tag: "TR", content } as const, ground: [{ ...position, shapes: ground }] };
   };
-  return { height, keepNext: false, joined: boxes.filter((box) => box.joined).length, draw };
+  return { height, keepNext: false, isCrowded: () => isCrowded(row, boxes, frame), draw };
 }
 
 /** A short stroke at the foot of each further count of a long move, under its words. */
@@ -202,17 +209,17 @@ function uncountedSlab(text: string, frame: SlabFrame): Slab {
     const corner: readonly StructureElement[] = frame.names > 0 ? [{ tag: "TD", content: [] }] : [];
     return { row: { tag: "TR", content: [...corner, cell] } as const, ground: [] };
   };
-  return { height: lines.length * frame.size * leading + 2 * padY(frame), keepNext: false, draw };
+  return { height: rowHeight(frame, lines.length), keepNext: false, draw };
 }
 
-/** The moves of a box, one under the other, each with its signs. */
-function boxContent({ entries }: Box, position: Position, frame: SlabFrame): readonly StructureElement[] {
-  return entries.map((entry): StructureElement => {
+/** The moves of a box, each with its signs: several are told apart. */
+function boxContent({ entries }: Box, position: Position, frame: SlabFrame): StructureElement["content"] {
+  const contents = entries.map((entry) => {
     const { line: row, x } = entry.at;
     const y = position.y + padY(frame) + row * frame.size * leading;
-    const at = { ...position, x: position.x + x, y };
-    return { tag: "P", content: entryContent(entry, at, row === 0, frame) };
+    return entryContent(entry, { ...position, x: position.x + x, y }, row === 0, frame);
   });
+  return contents.length === 1 ? contents.flat() : contents.map((content) => ({ tag: "P", content }));
 }
 
 function entryContent(
