@@ -108,11 +108,13 @@ function usualStrength(curve: readonly CurvePoint[]): number {
 /** Places of the curve about one that are to keep the tempo plainly too: what they hear overlaps with what it hears. */
 const beside = 2;
 
-/** The part of the curve where the track keeps a tempo plainly: no silence, no noise before it. */
+/** Less likeness than this is none. */
+const alike = 0.5;
+
+/** The part of the curve where the track goes on in its own rhythm: no silence, no noise before it. */
 function plainPart(curve: readonly CurvePoint[]): readonly CurvePoint[] {
-  const least = 0.6 * usualStrength(curve);
   return curve.filter((_, index) =>
-    curve.slice(Math.max(0, index - beside), index + beside + 1).every(({ strength }) => strength >= least),
+    curve.slice(Math.max(0, index - beside), index + beside + 1).every(({ likeness }) => likeness >= alike),
   );
 }
 

@@ -26,6 +26,8 @@ interface TempoAt {
 export interface CurvePoint extends TempoAt {
   /** How plainly the track keeps that tempo there; next to nothing in silence and noise. */
   readonly strength: number;
+  /** How much its rhythm is that of the whole track, up to 1. */
+  readonly likeness: number;
 }
 
 /** What comes and goes from a little less often than counts do, to about four times as often, tells a tempo from another, in counts. */
@@ -46,12 +48,33 @@ export function tempoCurve(row: Row, countsPerMinute: number): readonly CurvePoi
   const places = Math.max(1, Math.floor(row.values.length / row.rate / step));
   const parts = Array.from({ length: places }, (_, index) => partAt(row, (index + 0.5) * step, width));
   const spectra = parts.map((part) => tempos.map((tempo) => swing(part, (seldom * tempo) / 60 / row.rate)));
-  const whole = Array.from({ length: shape }, (_, index) => spectra.reduce((sum, one) => sum + (one[below + index] ?? 0), 0));
-  const moved = spectra.map((spectrum) => similarities(spectrum, whole));
-  return bestWay(moved, below + above + 1).map((state, index) => {
-    const tempo = tempos[state] ?? countsPerMinute;
-    return { at: (index + 0.5) * step, countsPerMinute: tempo, strength: comesAndGoes(parts[index] ?? noPart, tempo / 60 / row.rate) };
+  // Twice, as the track as a whole is the clearer once its seconds are moved.
+  let way: readonly number[] = spectra.map(() => below);
+  let alike: readonly Float64Array[] = [];
+  for (let turn = 0; turn < 2; turn++) {
+    const whole = Array.from({ length: shape }, (_, at) =>
+      spectra.reduce((sum, one, index) => sum + (one[(way[index] ?? 0) + at] ?? 0), 0),
+    );
+    alike = spectra.map((spectrum) => similarities(spectrum, whole));
+    way = bestWay(alike, below + above + 1);
+  }
+  const strengthOf = (index: number, tempo: number) => comesAndGoes(parts[index] ?? noPart, tempo / 60 / row.rate);
+  const scale = scaleOf(
+    way.map((state) => tempos[state] ?? countsPerMinute),
+    strengthOf,
+  );
+  return way.map((state, index) => {
+    const tempo = scale * (tempos[state] ?? countsPerMinute);
+    const likeness = alike[index]?.[state] ?? 0;
+    return { at: (index + 0.5) * step, countsPerMinute: tempo, strength: strengthOf(index, tempo), likeness };
   });
+}
+
+/** Moves tell how tempos lie to each other alone: by how much all of them are to be faster, so that counts fall on the most that begins. */
+function scaleOf(way: readonly number[], strengthOf: (index: number, tempo: number) => number): number {
+  const scales = Array.from({ length: 41 }, (_, index) => Math.exp((index - 20) * fineness));
+  const sums = scales.map((scale) => way.reduce((sum, tempo, index) => sum + strengthOf(index, scale * tempo), 0));
+  return scales[sums.indexOf(Math.max(...sums))] ?? 1;
 }
 
 /** How much a spectrum looks like a shorter one (the correlation), at each place where that may lie in it. */
