@@ -266,7 +266,7 @@ function heard({ file, tempo, first, unsteady, range: [slow, fast] }) {
   const tempos = guess.tempos ?? [];
   const ratio = (tempos[0]?.countsPerMinute ?? 0) / tempo;
   const octave = 2 ** Math.round(Math.log2(ratio || 1));
-  const place = tempos.findIndex(({ countsPerMinute }) => Math.abs(countsPerMinute / tempo - 1) < 0.04);
+  const place = tempos.findIndex(({ countsPerMinute }) => countsPerMinute > 0.96 * slow && countsPerMinute < 1.04 * fast);
   const offs = (tempos[place]?.firstCounts ?? []).map(({ at }) => at - first).sort((one, two) => Math.abs(one) - Math.abs(two));
   const said = guess.unsteady && [guess.unsteady.slowest / octave, guess.unsteady.fastest / octave];
   // Half of what it changes by is heard, and hardly anything beyond.

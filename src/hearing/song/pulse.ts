@@ -72,9 +72,10 @@ export function pulsesIn(all: Likeness, low: Likeness): readonly Pulse[] {
       const seconds = (60 / countsPerMinute) * counts;
       return at(all, seconds) + 0.5 * at(low, seconds);
     };
-    const bars = later(1) + later(2) + Math.max(0.5 * later(3) + 1.5 * later(4), 2 * later(3));
-    const counts = Math.sqrt(Math.max(0, at(all, 60 / countsPerMinute)) * comesAndGoes(all, countsPerMinute / 60));
-    return { countsPerMinute, strength: Math.max(0, bars) * counts * resonance(countsPerMinute / 60) };
+    const bars = later(1) + later(2) + 3 * Math.max(later(3), later(4));
+    const heard = comesAndGoes(all, countsPerMinute / 60) + 0.5 * comesAndGoes(all, countsPerMinute / 30);
+    const counts = Math.sqrt(Math.max(0, at(all, 60 / countsPerMinute)) * heard);
+    return { countsPerMinute, strength: Math.max(0, bars) * counts * usual(countsPerMinute) };
   });
 }
 
@@ -87,16 +88,12 @@ function comesAndGoes({ values, rate }: Likeness, often: number): number {
   return Math.sqrt(Math.max(0, power));
 }
 
-/** Beats a second that people fall in with the most, and how narrowly: half as much at 0.39 and 0.8 seconds. */
-const [natural, damping] = [2, 1.5];
-
 /**
- * How readily people take a pulse for the beat: "effective resonance" of van Noorden & Moelants, Resonance in the Perception of Musical
- * Pulse, Journal of New Music Research 28 (1999), who find periods of 0.5 to 0.55 seconds, and a width of 0.4 to 0.8 (the formula *from memory*).
+ * The pulse that people fall in with the most comes some 120 times a minute (McKinney & Moelants, Ambiguity in Tempo Perception, Music
+ * Perception 24, 2006, page 155); a bell about it, an octave wide (*common practice, no source*).
  */
-function resonance(often: number): number {
-  const [own, forced] = [natural ** 2, often ** 2];
-  return 1 / Math.sqrt((own - forced) ** 2 + damping * forced) - 1 / Math.sqrt(own ** 2 + forced ** 2);
+function usual(countsPerMinute: number): number {
+  return Math.exp(-0.5 * Math.log2(countsPerMinute / 120) ** 2);
 }
 
 /** Those that stand out from the ones beside them, the strongest first. */
