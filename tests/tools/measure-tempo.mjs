@@ -86,13 +86,17 @@ waltz chord ....x...x... x...x...x...
 parlour is 84 170 kit=0 meter=12
 parlour bass r........... r.......f...
 parlour chord ....x...x... x.x.x.x.x.x.
-`.trim().split("\n")) {
+`
+  .trim()
+  .split("\n")) {
   const [style, part, ...rest] = line.split(" ");
   styles[style] = { ...styles[style], [part]: rest };
 }
 const any = "rock floor soul ballad waltz half shuffle walking skank";
 const kinds = [
-  ...Object.keys(styles).filter((style) => style !== "tresillo").map((style) => [style, style === "clave" ? "clave tresillo" : style]),
+  ...Object.keys(styles)
+    .filter((style) => style !== "tresillo")
+    .map((style) => [style, style === "clave" ? "clave tresillo" : style]),
   ...["pick-up", "spoken", "ambient", "breakdown", "loose", "ritardando", "drift", "change"].map((kind) => [kind, any]),
 ];
 const bassists = [32, 33, 34, 35, 38, 43];
@@ -125,7 +129,11 @@ function clockOf(kind, roll, tempo, counts) {
 function compose(kind, [style, turn], roll) {
   const { is, ...parts } = styles[style];
   const pick = (list) => list[Math.floor(roll() * list.length)];
-  const has = (word) => is.find((each) => each.startsWith(word))?.split("=").at(-1);
+  const has = (word) =>
+    is
+      .find((each) => each.startsWith(word))
+      ?.split("=")
+      .at(-1);
   const [low, high] = is.map(Number);
   const exact = low * (high / low) ** ((turn + roll()) / 3);
   const tempo = roll() < 0.5 ? Math.round(exact) : Math.round(exact * 10) / 10;
@@ -154,7 +162,9 @@ function compose(kind, [style, turn], roll) {
   const rootAt = (bar, step) => chords[Math.floor((bar + (perChord < 1 ? step / steps : 0)) / perChord) % 4];
   // Two ways of playing a part, A and B, that take turns by sections of eight bars.
   const ways = Object.fromEntries(Object.entries(parts).map(([part, list]) => [part, [pick(list), pick(list)]]));
-  const motif = Array.from({ length: 4 }, () => [...Array(steps / 2).keys()].map((step) => roll() < (step % 2 ? 0.25 : 0.5)));
+  const motif = Array.from({ length: 4 }, () =>
+    [...Array(steps / 2).keys()].map((step) => roll() < (step % 2 ? 0.25 : 0.5)),
+  );
   const tune = Array.from({ length: steps * 2 }, () => Math.round(3 * (roll() - 0.5)));
   const intro = pick([0, 0, 4, 8]);
   const rest = kind === "breakdown" ? 8 * Math.floor((0.3 + 0.2 * roll()) * (bars / 8)) : Number.NaN;
@@ -162,7 +172,13 @@ function compose(kind, [style, turn], roll) {
     const section = Math.floor(bar / 8);
     const broken = bar >= rest && bar < rest + 8;
     const fill = bar % 8 === 7 && ways.kick !== undefined && !broken;
-    const silent = { kick: broken, snare: broken || bar < intro, hat: broken, bass: broken || (bar < intro && intro === 8 && ways.chord[0][0] === "x"), chord: false };
+    const silent = {
+      kick: broken,
+      snare: broken || bar < intro,
+      hat: broken,
+      bass: broken || (bar < intro && intro === 8 && ways.chord[0][0] === "x"),
+      chord: false,
+    };
     for (const [part, list] of Object.entries(ways)) {
       const way = list[section % 2];
       for (let step = 0; step < steps; step++) {
@@ -173,23 +189,36 @@ function compose(kind, [style, turn], roll) {
         const root = rootAt(bar, step);
         const accent = (sign === "o" ? 62 : 92) + (step === 0 ? 12 : step % 4 === 0 ? 5 : 0);
         if (drums[part]) play(count, 9, drums[part][section % 2], part === "hat" ? accent - 22 : accent, 0.2);
-        else if (part === "bass") play(count, 0, tonic + degree(root + { r: 0, f: 4, a: 7 }[sign]), accent, 0.9 * (next / 4));
+        else if (part === "bass")
+          play(count, 0, tonic + degree(root + { r: 0, f: 4, a: 7 }[sign]), accent, 0.9 * (next / 4));
         else if (ways.kick || next > 2 || !"ballad parlour picked".includes(style))
-          for (const third of [0, 2, 4]) play(count, 1, tonic + 24 + degree(root + third), accent - 24, 0.9 * (next / 4));
-        else play(count, 1, tonic + 24 + degree(root + [0, 2, 4, 2][step % 4 === 0 ? (step / 4) % 4 : 3]), accent - 14, next / 2);
+          for (const third of [0, 2, 4])
+            play(count, 1, tonic + 24 + degree(root + third), accent - 24, 0.9 * (next / 4));
+        else
+          play(
+            count,
+            1,
+            tonic + 24 + degree(root + [0, 2, 4, 2][step % 4 === 0 ? (step / 4) % 4 : 3]),
+            accent - 14,
+            next / 2,
+          );
       }
     }
-    if (fill) for (let step = steps / 2; step < steps; step++) if (roll() < 0.7) play(bar * meter + step / 4, 9, pick([38, 45, 47, 50]), 95, 0.2);
+    if (fill)
+      for (let step = steps / 2; step < steps; step++)
+        if (roll() < 0.7) play(bar * meter + step / 4, 9, pick([38, 45, 47, 50]), 95, 0.2);
     if (bar % 8 === 0 && ways.kick && bar >= intro) play(bar * meter, 9, 49, 96, 2);
     if (bar < intro || section % 4 === 3) continue;
     motif[bar % 4].forEach((sounds, step) => {
-      const pitch = rootAt(bar, step * 2) + tune.slice(0, (bar % 4) * 8 + step).reduce((sum, move) => sum + move, 0) % 5;
+      const pitch =
+        rootAt(bar, step * 2) + (tune.slice(0, (bar % 4) * 8 + step).reduce((sum, move) => sum + move, 0) % 5);
       if (sounds && bar % 4 < 3) play(bar * meter + step / 2, 2, tonic + 36 + degree(pitch), 84, 0.45);
     });
   }
   if (kind === "pick-up") {
     const long = pick([0.5, 1, 1.5, 2, 3]);
-    for (let count = -long; count < 0; count += 0.5) play(count, 2, tonic + 36 + degree(Math.round(count * 2)), 90, 0.45);
+    for (let count = -long; count < 0; count += 0.5)
+      play(count, 2, tonic + 36 + degree(Math.round(count * 2)), 90, 0.45);
   }
   if (kind === "spoken") {
     notes.push([0, 3, 60, 50, lead], [0, 3, 64, 40, lead * 0.8]);
@@ -200,17 +229,29 @@ function compose(kind, [style, turn], roll) {
   }
   if (kind === "ambient")
     for (let time = 0.2; time < lead; time += 2.5 + 3 * roll())
-      for (const third of [0, 2, 4]) notes.push([time + 0.4 * roll(), 6, tonic + 24 + degree(pick(chords) + third), 66, 5]);
+      for (const third of [0, 2, 4])
+        notes.push([time + 0.4 * roll(), 6, tonic + 24 + degree(pick(chords) + third), 66, 5]);
   const programs = [pick(bassists), pick(players), pick(singers), 126, 53, 121, pick([89, 91, 52, 49, 94])];
-  if ("ballad parlour picked".includes(style)) programs[1] = style === "picked" ? pick([24, 25]) : pick([0, 0, 1, 48, 6]);
+  if ("ballad parlour picked".includes(style))
+    programs[1] = style === "picked" ? pick([24, 25]) : pick([0, 0, 1, 48, 6]);
   const unsteady = ["ritardando", "drift", "change"].includes(kind);
-  return { notes, programs, kit: Number(pick(has("kit").split(","))), truth: { kind, style, tempo, first, meter, unsteady, range } };
+  return {
+    notes,
+    programs,
+    kit: Number(pick(has("kit").split(","))),
+    truth: { kind, style, tempo, first, meter, unsteady, range },
+  };
 }
 
 /** At a tenth of a millisecond a tick. */
 function midiOf({ notes, programs, kit }) {
   const ticks = (seconds) => Math.max(0, Math.round(seconds * 10000));
-  const set = [...programs.entries(), [9, kit]].map(([channel, programNumber]) => ({ at: 0, type: "programChange", channel, programNumber }));
+  const set = [...programs.entries(), [9, kit]].map(([channel, programNumber]) => ({
+    at: 0,
+    type: "programChange",
+    channel,
+    programNumber,
+  }));
   const sounded = notes.flatMap(([second, channel, noteNumber, velocity, seconds]) => [
     { at: ticks(second), type: "noteOn", channel, noteNumber, velocity: Math.round(velocity) },
     { at: ticks(second + Math.max(0.05, seconds)), type: "noteOff", channel, noteNumber, velocity: 0 },
@@ -224,7 +265,18 @@ function midiOf({ notes, programs, kit }) {
       return { deltaTime, ...event };
     });
   const header = { format: 0, numTracks: 1, ticksPerBeat: 5000 };
-  return Buffer.from(writeMidi({ header, tracks: [[{ deltaTime: 0, type: "setTempo", microsecondsPerBeat: 500000 }, ...track, { deltaTime: 0, type: "endOfTrack" }]] }));
+  return Buffer.from(
+    writeMidi({
+      header,
+      tracks: [
+        [
+          { deltaTime: 0, type: "setTempo", microsecondsPerBeat: 500000 },
+          ...track,
+          { deltaTime: 0, type: "endOfTrack" },
+        ],
+      ],
+    }),
+  );
 }
 
 /** The file of a song, played and put through its codec. */
@@ -235,7 +287,22 @@ function rendered(folder, name, song, roll) {
   if (existsSync(file)) return file;
   writeFileSync(join(folder, "song.mid"), midiOf(song));
   const played = join(folder, "played.wav");
-  execFileSync("fluidsynth", ["-ni", "-q", "-g", "0.4", "-r", "44100", "-F", played, `/usr/share/sounds/sf2/${font}.sf2`, join(folder, "song.mid")], { stdio: "ignore" });
+  execFileSync(
+    "fluidsynth",
+    [
+      "-ni",
+      "-q",
+      "-g",
+      "0.4",
+      "-r",
+      "44100",
+      "-F",
+      played,
+      `/usr/share/sounds/sf2/${font}.sf2`,
+      join(folder, "song.mid"),
+    ],
+    { stdio: "ignore" },
+  );
   const quiet = ["-hide_banner", "-loglevel", "error", "-y"];
   const coded = ending ? join(folder, `coded.${ending}`) : played;
   if (ending) execFileSync("ffmpeg", [...quiet, "-i", played, "-b:a", `${kilobits}k`, coded]);
@@ -266,12 +333,27 @@ function heard({ file, tempo, first, unsteady, range: [slow, fast] }) {
   const tempos = guess.tempos ?? [];
   const ratio = (tempos[0]?.countsPerMinute ?? 0) / tempo;
   const octave = 2 ** Math.round(Math.log2(ratio || 1));
-  const place = tempos.findIndex(({ countsPerMinute }) => countsPerMinute > 0.96 * slow && countsPerMinute < 1.04 * fast);
-  const offs = (tempos[place]?.firstCounts ?? []).map(({ at }) => at - first).sort((one, two) => Math.abs(one) - Math.abs(two));
+  const place = tempos.findIndex(
+    ({ countsPerMinute }) => countsPerMinute > 0.96 * slow && countsPerMinute < 1.04 * fast,
+  );
+  const offs = (tempos[place]?.firstCounts ?? [])
+    .map(({ at }) => at - first)
+    .sort((one, two) => Math.abs(one) - Math.abs(two));
   const said = guess.unsteady && [guess.unsteady.slowest / octave, guess.unsteady.fastest / octave];
   // Half of what it changes by is heard, and hardly anything beyond.
-  const covers = said && Math.min(said[1], fast) - Math.max(said[0], slow) >= (fast - slow) / 2 && said[0] >= 0.97 * slow && said[1] <= 1.03 * fast;
-  return { ratio, close: Math.abs(ratio / octave - 1) <= 0.002, place, off: offs[0] ?? 99, said, right: unsteady ? covers === true : !said };
+  const covers =
+    said &&
+    Math.min(said[1], fast) - Math.max(said[0], slow) >= (fast - slow) / 2 &&
+    said[0] >= 0.97 * slow &&
+    said[1] <= 1.03 * fast;
+  return {
+    ratio,
+    close: Math.abs(ratio / octave - 1) <= 0.002,
+    place,
+    off: offs[0] ?? 99,
+    said,
+    right: unsteady ? covers === true : !said,
+  };
 }
 
 const rows = songs.map((song) => ({ ...song, ...heard(song) }));
@@ -290,9 +372,14 @@ const figures = (list) => {
 };
 if (process.env.EACH)
   for (const { name, style, tempo, ratio, place, off, said, close, right, unsteady } of rows)
-    console.log(`${name.padEnd(13)} ${style.padEnd(9)} ${String(tempo).padStart(6)} x${ratio.toFixed(4)} ${unsteady || close ? "     " : "TEMPO"} place ${place} first ${(1000 * off).toFixed(0).padStart(6)} ms ${said ? said.map((one) => one.toFixed(1)).join("-") : ""} ${right ? "" : "STEADINESS"}`);
-console.log("| kind | tempo within 0.2 % | octave first | in first two | first count | wrongly unsteady | unsteady | with the range |");
+    console.log(
+      `${name.padEnd(13)} ${style.padEnd(9)} ${String(tempo).padStart(6)} x${ratio.toFixed(4)} ${unsteady || close ? "     " : "TEMPO"} place ${place} first ${(1000 * off).toFixed(0).padStart(6)} ms ${said ? said.map((one) => one.toFixed(1)).join("-") : ""} ${right ? "" : "STEADINESS"}`,
+    );
+console.log(
+  "| kind | tempo within 0.2 % | octave first | in first two | first count | wrongly unsteady | unsteady | with the range |",
+);
 console.log(`|${" --- |".repeat(8)}`);
-for (const [kind] of kinds) console.log(`| ${[kind, ...figures(rows.filter((row) => row.kind === kind))].join(" | ")} |`);
+for (const [kind] of kinds)
+  console.log(`| ${[kind, ...figures(rows.filter((row) => row.kind === kind))].join(" | ")} |`);
 console.log(`| ${["all", ...figures(rows)].join(" | ")} |`);
 if (kept === undefined) rmSync(folder, { recursive: true });
