@@ -4,7 +4,7 @@ import { changesOn } from "./tones.js";
 import type { FirstCountGuess } from "./types.js";
 
 /** Most guesses that are of use to somebody who hears each once. */
-const mostGuesses = 4;
+const mostGuesses = 5;
 /** Beats from the one where music begins on that show that it does. */
 const follow = 8;
 
@@ -32,8 +32,8 @@ export function firstCountsOn(onsets: Onsets, rows: readonly (readonly number[])
       ),
     ),
   );
-  const beside = others.flat().filter(({ why }) => why === "bar-begins");
-  const guesses = [...likeliest, ...beside.map((guess) => ({ ...guess, trust: 0.4 }))];
+  const beside = others.flat().filter(({ why }) => why !== "first-strong");
+  const guesses = [...likeliest, ...beside.map((guess) => ({ ...guess, trust: 0.4 * guess.trust }))];
   const merged: FirstCountGuess[] = [];
   for (const guess of guesses) {
     const same = merged.findIndex(({ at }) => Math.abs(at - guess.at) < 0.06);

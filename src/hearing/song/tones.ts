@@ -43,19 +43,24 @@ export function tonesOf(samples: Float32Array, rate: number): Tones {
  *
  * @param beats seconds, in order
  */
-export function changesOn({ rate, spectra }: Tones, beats: readonly number[]): readonly number[] {
-  const means = beats.map((at, index) => {
-    const length = (beats[index + 1] ?? at + 0.5) - at;
-    // What was there before the beat still sounds as it begins.
-    const from = Math.round((at + 0.15 * length) * rate);
-    const within = spectra.slice(from, Math.max(from + 1, Math.round((at + length) * rate)));
-    const sum = new Float32Array(spectra[0]?.length ?? 0).map((_, line) =>
-      within.reduce((total, spectrum) => total + (spectrum[line] ?? 0), 0),
-    );
-    const size = Math.hypot(...sum) || 1;
-    return sum.map((value) => value / size);
-  });
-  return means.map((mean, index) =>
-    Math.hypot(...mean.map((value, line) => value - ((means[index - 1] ?? mean)[line] ?? 0))),
-  );
+export function changesOn(tones: Tones, beats: readonly number[]): readonly number[] {
+  const means = beats.map((at, index) => meanBetween(tones, at, beats[index + 1] ?? at + 0.5));
+  return means.map((mean, index) => distance(mean, means[index - 1] ?? mean));
+}
+
+/** What sounds from one beat to the next, whatever its loudness. */
+function meanBetween({ rate, spectra }: Tones, at: number, next: number): Float32Array {
+  // What was there before the beat still sounds as it begins.
+  const from = Math.round((0.85 * at + 0.15 * next) * rate);
+  const sum = new Float32Array(spectra[0]?.length ?? 0);
+  for (const spectrum of spectra.slice(from, Math.max(from + 1, Math.round(next * rate))))
+    for (let line = 0; line < sum.length; line++) sum[line] = (sum[line] ?? 0) + (spectrum[line] ?? 0);
+  const size = distance(sum, new Float32Array(sum.length)) || 1;
+  return sum.map((value) => value / size);
+}
+
+function distance(one: Float32Array, other: Float32Array): number {
+  let sum = 0;
+  for (let line = 0; line < one.length; line++) sum += ((one[line] ?? 0) - (other[line] ?? 0)) ** 2;
+  return Math.sqrt(sum);
 }

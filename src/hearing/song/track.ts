@@ -47,12 +47,14 @@ export function tempoCurve(row: Row, countsPerMinute: number): readonly CurvePoi
   const width = Math.min(10, Math.max(4.5, (8 * 60) / countsPerMinute));
   const places = Math.max(1, Math.floor(row.values.length / row.rate / step));
   const parts = Array.from({ length: places }, (_, index) => partAt(row, (index + 0.5) * step, width));
-  const spectra = parts.map((part) => tempos.map((tempo) => swing(part, (seldom * tempo) / 60 / row.rate)));
+  const spectra = parts.map((part) =>
+    Float64Array.from(tempos, (tempo) => swing(part, (seldom * tempo) / 60 / row.rate)),
+  );
   // Twice, as the track as a whole is the clearer once its seconds are moved.
   let way: readonly number[] = spectra.map(() => below);
   let alike: readonly Float64Array[] = [];
   for (let turn = 0; turn < 2; turn++) {
-    const whole = Array.from({ length: shape }, (_, at) =>
+    const whole = Float64Array.from({ length: shape }, (_, at) =>
       spectra.reduce((sum, one, index) => sum + (one[(way[index] ?? 0) + at] ?? 0), 0),
     );
     alike = spectra.map((spectrum) => similarities(spectrum, whole));
@@ -78,22 +80,25 @@ function scaleOf(way: readonly number[], strengthOf: (index: number, tempo: numb
 }
 
 /** How much a spectrum looks like a shorter one (the correlation), at each place where that may lie in it. */
-function similarities(spectrum: readonly number[], shape: readonly number[]): Float64Array {
+function similarities(spectrum: Float64Array, shape: Float64Array): Float64Array {
   const size = shape.length;
   const mean = shape.reduce((sum, value) => sum + value, 0) / size;
   const centred = shape.map((value) => value - mean);
   const power = centred.reduce((sum, value) => sum + value * value, 0);
-  return Float64Array.from({ length: spectrum.length - size + 1 }, (_, move) => {
-    let [sum, squares, products] = [0, 0, 0];
-    for (let index = 0; index < size; index++) {
-      const value = spectrum[move + index] ?? 0;
-      sum += value;
-      squares += value * value;
-      products += value * (centred[index] ?? 0);
-    }
+  let [sum, squares] = [0, 0];
+  const moves = new Float64Array(spectrum.length - size + 1);
+  for (let end = 0; end < spectrum.length; end++) {
+    const [enters, leaves] = [spectrum[end] ?? 0, spectrum[end - size] ?? 0];
+    sum += enters - leaves;
+    squares += enters * enters - leaves * leaves;
+    const move = end - size + 1;
+    if (move < 0) continue;
+    let products = 0;
+    for (let index = 0; index < size; index++) products += (spectrum[move + index] ?? 0) * (centred[index] ?? 0);
     const spread = squares - (sum * sum) / size;
-    return spread > 0 && power > 0 ? products / Math.sqrt(spread * power) : 0;
-  });
+    moves[move] = spread > 0 && power > 0 ? products / Math.sqrt(spread * power) : 0;
+  }
+  return moves;
 }
 
 /**
