@@ -22,16 +22,20 @@ export function tonesOf(samples: Float32Array, rate: number): Tones {
   const thin = thinned(samples, rate, wanted);
   const transform = fourier(frame);
   const gain = 0.2 / (Math.sqrt(thin.kept.reduce((sum, value) => sum + value * value, 0) / thin.kept.length) || 1);
-  const [from, until] = [lowest, highest].map((edge) => Math.round((edge * frame) / thin.keptRate));
+  const lineAt = (hertz: number) => Math.round((hertz * frame) / thin.keptRate);
+  const [from, until] = [lineAt(lowest), lineAt(highest)];
+  const bell = Float64Array.from(
+    { length: frame },
+    (_, at) => 0.5 - 0.5 * Math.cos((2 * Math.PI * (at + 0.5)) / frame),
+  );
+  const [real, imaginary] = [new Float64Array(frame), new Float64Array(frame)];
   const spectra = Array.from({ length: Math.ceil(thin.kept.length / hop) }, (_, index) => {
-    const [real, imaginary] = [new Float64Array(frame), new Float64Array(frame)];
-    for (let at = 0; at < frame; at++) {
-      const bell = 0.5 - 0.5 * Math.cos((2 * Math.PI * (at + 0.5)) / frame);
-      real[at] = gain * bell * (thin.kept[index * hop - frame / 2 + at] ?? 0);
-    }
+    for (let at = 0; at < frame; at++)
+      real[at] = gain * (bell[at] ?? 0) * (thin.kept[index * hop - frame / 2 + at] ?? 0);
+    imaginary.fill(0);
     transform(real, imaginary);
-    return Float32Array.from(real.subarray(from, until), (value, line) =>
-      Math.log1p(Math.hypot(value, imaginary[(from ?? 0) + line] ?? 0)),
+    return Float32Array.from({ length: until - from }, (_, line) =>
+      Math.log1p(Math.sqrt((real[from + line] ?? 0) ** 2 + (imaginary[from + line] ?? 0) ** 2)),
     );
   });
   return { rate: thin.keptRate / hop, spectra };

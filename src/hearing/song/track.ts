@@ -48,7 +48,10 @@ export function tempoCurve(row: Row, countsPerMinute: number): readonly CurvePoi
   const places = Math.max(1, Math.floor(row.values.length / row.rate / step));
   const parts = Array.from({ length: places }, (_, index) => partAt(row, (index + 0.5) * step, width));
   const spectra = parts.map((part) =>
-    Float64Array.from(tempos, (tempo) => swing(part, (seldom * tempo) / 60 / row.rate)),
+    spectrumOf(
+      part,
+      tempos.map((tempo) => (seldom * tempo) / 60 / row.rate),
+    ),
   );
   // Twice, as the track as a whole is the clearer once its seconds are moved.
   let way: readonly number[] = spectra.map(() => below);
@@ -77,6 +80,14 @@ function scaleOf(way: readonly number[], strengthOf: (index: number, tempo: numb
   const scales = Array.from({ length: 41 }, (_, index) => Math.exp((index - 20) * fineness));
   const sums = scales.map((scale) => way.reduce((sum, tempo, index) => sum + strengthOf(index, scale * tempo), 0));
   return scales[sums.indexOf(Math.max(...sums))] ?? 1;
+}
+
+/** How strongly a row comes and goes, in times a frame: every other one is worked out, and what lies between is the mean of both sides. */
+function spectrumOf(part: Float64Array, often: readonly number[]): Float64Array {
+  const spectrum = Float64Array.from(often, (perFrame, index) => (index % 2 === 0 ? swing(part, perFrame) : 0));
+  for (let index = 1; index < spectrum.length; index += 2)
+    spectrum[index] = ((spectrum[index - 1] ?? 0) + (spectrum[index + 1] ?? spectrum[index - 1] ?? 0)) / 2;
+  return spectrum;
 }
 
 /** How much a spectrum looks like a shorter one (the correlation), at each place where that may lie in it. */
