@@ -61,8 +61,9 @@ export const [slowest, fastest] = [50, 200];
 
 /**
  * Every tempo, a third of a per cent apart. For it speaks how much the track repeats itself some counts later, a bar of four or of three
- * most of all; but that does so at half the tempo too. So it weighs as much how strongly the track comes and goes with the counts
- * themselves, where half of that is faint (spectrum and likeness together, as in Peeters, Template-Based Estimation of Time-Varying Tempo, EURASIP Journal on Advances in Signal Processing 2007, 67215).
+ * most of all; but that it does at half the tempo too. So it weighs as much how strongly the track comes and goes with the counts
+ * themselves, where half of that is faint (spectrum and likeness together, as in Peeters, Template-Based Estimation of Time-Varying
+ * Tempo, EURASIP Journal on Advances in Signal Processing 2007, 67215).
  */
 export function pulsesIn(all: Likeness, low: Likeness): readonly Pulse[] {
   const steps = Math.ceil(Math.log(fastest / slowest) / Math.log(1.0033));
