@@ -24,16 +24,18 @@ interface Beat {
  * @param rows beats in seconds, the likeliest row first: those that lie half a count beside them may be what is counted
  */
 export function firstCountsOn(onsets: Onsets, rows: readonly (readonly number[])[]): readonly FirstCountGuess[] {
-  const [likeliest = [], ...others] = rows.map((row) =>
-    guessesOn(
-      beatsOn(
-        onsets,
-        row.filter((at) => at >= 0),
-      ),
+  const [counted = [], ...others] = rows.map((row) =>
+    beatsOn(
+      onsets,
+      row.filter((at) => at >= 0),
     ),
   );
-  const beside = others.flat().filter(({ why }) => why !== "first-strong");
-  const guesses = [...likeliest, ...beside.map((guess) => ({ ...guess, trust: 0.4 * guess.trust }))];
+  const usual = usualOf(counted);
+  // Where nothing is played beside the counts, the hiss before the music is as loud as anything.
+  const beside = others
+    .flatMap((beats) => guessesOn(beats, Math.max(usualOf(beats), 0.3 * usual)))
+    .filter(({ why }) => why !== "first-strong");
+  const guesses = [...guessesOn(counted, usual), ...beside.map((guess) => ({ ...guess, trust: 0.4 * guess.trust }))];
   const merged: FirstCountGuess[] = [];
   for (const guess of guesses) {
     const same = merged.findIndex(({ at }) => Math.abs(at - guess.at) < 0.06);
@@ -63,11 +65,17 @@ function beatsOn({ all, low, level, rate, begins, tones }: Onsets, row: readonly
   });
 }
 
-function guessesOn(beats: readonly Beat[]): readonly FirstCountGuess[] {
-  const usual = quantile(
-    beats.map(({ all }) => all).toSorted((a, b) => a - b),
+/** How much usually begins on a beat. */
+function usualOf(beats: readonly Beat[]): number {
+  const all = beats.map(({ all }) => all);
+  return quantile(
+    all.toSorted((a, b) => a - b),
     0.6,
   );
+}
+
+/** @param usual how much begins on a beat while music is under way */
+function guessesOn(beats: readonly Beat[], usual: number): readonly FirstCountGuess[] {
   const begins = beats.findIndex(({ all }) => all > 0 && all >= 0.3 * usual);
   const underWay = beats.findIndex(({ all }, index) => {
     const following = beats.slice(index, index + follow);

@@ -62,6 +62,19 @@ describe("a song is heard", () => {
     expect(guess?.tempos.reduce((sum, { trust }) => sum + trust, 0)).toBeCloseTo(1, 9);
   });
 
+  test("and no guess of its first count lies in the hiss before the music", () => {
+    const { samples, rate } = render(song("plain", 92, { band: "hands" }));
+    const random = randomFrom(7);
+    const hiss = Float32Array.from({ length: 2 * rate }, () => (2 * uniform(random) - 1) / 32768);
+    const guess = guessSong(
+      Float32Array.from([...hiss, ...samples.slice(samples.findIndex((value) => value !== 0))]),
+      rate,
+    );
+    if ("why" in guess) throw new Error(guess.why);
+    const firsts = guess.tempos.flatMap(({ firstCounts }) => firstCounts.map(({ at }) => at));
+    expect(firsts.filter((at) => at < 1.9)).toEqual([]);
+  });
+
   test("at any loudness and rate alike", () => {
     const { samples, rate } = render(song("plain", 100, { seconds: 12 }));
     const soft = guessSong(
