@@ -1,4 +1,6 @@
 import { fourier } from "./fft.js";
+import { thinned } from "./thinned.js";
+import { type Tones, tonesOf } from "./tones.js";
 
 /** How much begins to sound at each moment, frame by frame. Frame 0 lies at `begins`. */
 export interface Onsets {
@@ -12,10 +14,11 @@ export interface Onsets {
   readonly low: Float32Array;
   /** How loud it is, from 0. */
   readonly level: Float32Array;
+  readonly tones: Tones;
 }
 
-/** Samples a second that are kept: everything up to 5 kHz tells when something begins. */
-const keptRate = 11_025;
+/** Samples a second: everything up to 5 kHz tells when something begins. */
+const wanted = 11_025;
 /** Samples of a frame, a power of two: 46 ms. */
 const frame = 512;
 /** Samples from one frame to the next: 10 ms. */
@@ -36,7 +39,7 @@ const lowBands = 3;
  * @param rate samples a second
  */
 export function onsetsOf(samples: Float32Array, rate: number): Onsets {
-  const { kept, keptRate } = thinned(samples, rate);
+  const { kept, keptRate } = thinned(samples, rate, wanted);
   const frames = Math.max(0, Math.ceil(kept.length / hop));
   const bands = bandLevels(kept, keptRate, frames);
   const [all, low, level] = [new Float32Array(frames), new Float32Array(frames), new Float32Array(frames)];
@@ -54,20 +57,8 @@ export function onsetsOf(samples: Float32Array, rate: number): Onsets {
       if (band < lowBands) low[index] = (low[index] ?? 0) + grown;
     }
   const perSecond = keptRate / hop;
-  return { begins: early, rate: perSecond, all: standingOut(all, perSecond), low: standingOut(low, perSecond), level };
-}
-
-/** Fewer samples a second, each the mean of those it stands for: what lies above half the new rate hardly tells. */
-function thinned(samples: Float32Array, rate: number): { readonly kept: Float32Array; readonly keptRate: number } {
-  const factor = Math.max(1, Math.round(rate / keptRate));
-  if (factor === 1) return { kept: samples, keptRate: rate };
-  const kept = new Float32Array(Math.floor(samples.length / factor));
-  for (let index = 0; index < kept.length; index++) {
-    let sum = 0;
-    for (let part = 0; part < factor; part++) sum += samples[index * factor + part] ?? 0;
-    kept[index] = sum / factor;
-  }
-  return { kept, keptRate: rate / factor };
+  const standing = { all: standingOut(all, perSecond), low: standingOut(low, perSecond) };
+  return { begins: early, rate: perSecond, ...standing, level, tones: tonesOf(samples, rate) };
 }
 
 /** The loudness of each band in each frame: frames lie about their moments. Two frames go through the transform as one. */

@@ -59,21 +59,42 @@ export interface Pulse {
 /** Counts a minute that dancers count in; beyond, a song is counted half or twice as fast. */
 export const [slowest, fastest] = [50, 200];
 
-/** Every tempo, a third of a per cent apart, with how much the track repeats itself one to four counts later, a bar of four most of all. */
+/**
+ * Every tempo, a third of a per cent apart. For it speaks how much the track repeats itself some counts later, a bar of four or of three
+ * most of all; but that it does at half the tempo too. So it weighs as much how strongly the track comes and goes with the counts
+ * themselves, where half of that is faint (spectrum and likeness together, as in Peeters, Template-Based Estimation of Time-Varying
+ * Tempo, EURASIP Journal on Advances in Signal Processing 2007, 67215).
+ */
 export function pulsesIn(all: Likeness, low: Likeness): readonly Pulse[] {
   const steps = Math.ceil(Math.log(fastest / slowest) / Math.log(1.0033));
   return Array.from({ length: steps + 1 }, (_, index) => {
     const countsPerMinute = slowest * 1.0033 ** index;
-    const period = 60 / countsPerMinute;
-    const of = (likeness: Likeness) =>
-      at(likeness, period) + at(likeness, 2 * period) + 0.5 * at(likeness, 3 * period) + 1.5 * at(likeness, 4 * period);
-    return { countsPerMinute, strength: Math.max(0, of(all) + 0.5 * of(low)) * usual(countsPerMinute) };
+    const later = (counts: number) => {
+      const seconds = (60 / countsPerMinute) * counts;
+      return at(all, seconds) + 0.5 * at(low, seconds);
+    };
+    const bars = later(1) + later(2) + 3 * Math.max(later(3), later(4));
+    const heard = comesAndGoes(all, countsPerMinute / 60) + 0.5 * comesAndGoes(all, countsPerMinute / 30);
+    const counts = Math.sqrt(Math.max(0, at(all, 60 / countsPerMinute)) * heard);
+    return { countsPerMinute, strength: Math.max(0, bars) * counts * usual(countsPerMinute) };
   });
 }
 
-/** Middling tempos are the more usual: a bell about 105 counts a minute on a scale of octaves (*common practice, no source*). */
+/** How strongly a row comes and goes so often a second: its spectrum, which is that of its likeness (Wiener 1930, *from memory*). */
+function comesAndGoes({ values, rate }: Likeness, often: number): number {
+  const power = values.reduce((sum, value, lag) => {
+    const fading = 0.5 + 0.5 * Math.cos((Math.PI * lag) / values.length);
+    return sum + (lag === 0 ? 1 : 2) * value * fading * Math.cos((2 * Math.PI * often * lag) / rate);
+  }, 0);
+  return Math.sqrt(Math.max(0, power));
+}
+
+/**
+ * The pulse that people fall in with the most comes some 120 times a minute (McKinney & Moelants, Ambiguity in Tempo Perception, Music
+ * Perception 24, 2006, page 155); a bell about it, an octave wide (*common practice, no source*).
+ */
 function usual(countsPerMinute: number): number {
-  return Math.exp(-0.5 * (Math.log2(countsPerMinute / 105) / 0.9) ** 2);
+  return Math.exp(-0.5 * Math.log2(countsPerMinute / 120) ** 2);
 }
 
 /** Those that stand out from the ones beside them, the strongest first. */

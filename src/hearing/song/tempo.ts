@@ -108,11 +108,13 @@ function usualStrength(curve: readonly CurvePoint[]): number {
 /** Places of the curve about one that are to keep the tempo plainly too: what they hear overlaps with what it hears. */
 const beside = 2;
 
-/** The part of the curve where the track keeps a tempo plainly: no silence, no noise before it. */
+/** Less likeness than this is none. */
+const alike = 0.6;
+
+/** The part of the curve where the track goes on in its own rhythm: no silence, no noise before it. */
 function plainPart(curve: readonly CurvePoint[]): readonly CurvePoint[] {
-  const least = 0.6 * usualStrength(curve);
   return curve.filter((_, index) =>
-    curve.slice(Math.max(0, index - beside), index + beside + 1).every(({ strength }) => strength >= least),
+    curve.slice(Math.max(0, index - beside), index + beside + 1).every(({ likeness }) => likeness >= alike),
   );
 }
 
@@ -139,8 +141,8 @@ const keeps = 0.95;
  */
 function rangeOf(row: Row, through: readonly CurvePoint[], plain: readonly CurvePoint[]): TempoRange | undefined {
   const sorted = tempos(plain);
-  // One place alone is a slip of the ear, in a short track too.
-  const slips = Math.max(1, Math.floor(sorted.length / 33));
+  // A place alone is a slip of the ear, and so are two in more than a minute.
+  const slips = sorted.length < 66 ? 1 : 2;
   const [least = 0, most = 0] = [sorted[slips], sorted.at(-1 - slips)];
   const range = { slowest: least, fastest: most };
   if (most <= least * (1 + strays)) return undefined;

@@ -26,25 +26,90 @@ interface TempoAt {
 export interface CurvePoint extends TempoAt {
   /** How plainly the track keeps that tempo there; next to nothing in silence and noise. */
   readonly strength: number;
+  /** How much its rhythm is that of the whole track, up to 1. */
+  readonly likeness: number;
 }
 
+/** What comes and goes from a little less often than counts do, to about four times as often, tells a tempo from another, in counts. */
+const [seldom, often] = [0.8, 4.4];
+
 /**
- * The tempo at each second, near the one given: how strongly the onsets about it come and go that often, and twice and four times so
- * (a tempogram), and the way through it that gains the most without leaping (Viterbi 1967, *from memory*).
+ * The tempo at each second, near the one given. How strongly the onsets about a moment come and go, by how often (a tempogram), is laid
+ * on a scale of octaves: there another tempo moves a rhythm and leaves its shape. So each second is moved until it looks the most like
+ * the track as a whole, and the way through these moves is taken that gains the most without leaping (Viterbi 1967, *from memory*).
  */
 export function tempoCurve(row: Row, countsPerMinute: number): readonly CurvePoint[] {
+  const shape = Math.round(Math.log(often / seldom) / fineness);
   const tempos = Array.from(
-    { length: below + above + 1 },
+    { length: below + shape + above },
     (_, index) => countsPerMinute * Math.exp((index - below) * fineness),
   );
   const width = Math.min(10, Math.max(4.5, (8 * 60) / countsPerMinute));
   const places = Math.max(1, Math.floor(row.values.length / row.rate / step));
-  const strengths = Array.from({ length: places }, (_, index) => strengthsAt(row, (index + 0.5) * step, width, tempos));
-  return bestWay(strengths, tempos.length).map((state, index) => ({
-    at: (index + 0.5) * step,
-    countsPerMinute: tempos[state] ?? countsPerMinute,
-    strength: strengths[index]?.[state] ?? 0,
-  }));
+  const parts = Array.from({ length: places }, (_, index) => partAt(row, (index + 0.5) * step, width));
+  const spectra = parts.map((part) =>
+    spectrumOf(
+      part,
+      tempos.map((tempo) => (seldom * tempo) / 60 / row.rate),
+    ),
+  );
+  // Twice, as the track as a whole is the clearer once its seconds are moved.
+  let way: readonly number[] = spectra.map(() => below);
+  let alike: readonly Float64Array[] = [];
+  for (let turn = 0; turn < 2; turn++) {
+    const whole = Float64Array.from({ length: shape }, (_, at) =>
+      spectra.reduce((sum, one, index) => sum + (one[(way[index] ?? 0) + at] ?? 0), 0),
+    );
+    alike = spectra.map((spectrum) => similarities(spectrum, whole));
+    way = bestWay(alike, below + above + 1);
+  }
+  const strengthOf = (index: number, tempo: number) => comesAndGoes(parts[index] ?? noPart, tempo / 60 / row.rate);
+  const scale = scaleOf(
+    way.map((state) => tempos[state] ?? countsPerMinute),
+    strengthOf,
+  );
+  return way.map((state, index) => {
+    const tempo = scale * (tempos[state] ?? countsPerMinute);
+    const likeness = alike[index]?.[state] ?? 0;
+    return { at: (index + 0.5) * step, countsPerMinute: tempo, strength: strengthOf(index, tempo), likeness };
+  });
+}
+
+/** Moves tell how tempos lie to each other alone: by how much all of them are to be faster, so that counts fall on the most that begins. */
+function scaleOf(way: readonly number[], strengthOf: (index: number, tempo: number) => number): number {
+  const scales = Array.from({ length: 41 }, (_, index) => Math.exp((index - 20) * fineness));
+  const sums = scales.map((scale) => way.reduce((sum, tempo, index) => sum + strengthOf(index, scale * tempo), 0));
+  return scales[sums.indexOf(Math.max(...sums))] ?? 1;
+}
+
+/** How strongly a row comes and goes, in times a frame: every other one is worked out, and what lies between is the mean of both sides. */
+function spectrumOf(part: Float64Array, often: readonly number[]): Float64Array {
+  const spectrum = Float64Array.from(often, (perFrame, index) => (index % 2 === 0 ? swing(part, perFrame) : 0));
+  for (let index = 1; index < spectrum.length; index += 2)
+    spectrum[index] = ((spectrum[index - 1] ?? 0) + (spectrum[index + 1] ?? spectrum[index - 1] ?? 0)) / 2;
+  return spectrum;
+}
+
+/** How much a spectrum looks like a shorter one (the correlation), at each place where that may lie in it. */
+function similarities(spectrum: Float64Array, shape: Float64Array): Float64Array {
+  const size = shape.length;
+  const mean = shape.reduce((sum, value) => sum + value, 0) / size;
+  const centred = shape.map((value) => value - mean);
+  const power = centred.reduce((sum, value) => sum + value * value, 0);
+  let [sum, squares] = [0, 0];
+  const moves = new Float64Array(spectrum.length - size + 1);
+  for (let end = 0; end < spectrum.length; end++) {
+    const [enters, leaves] = [spectrum[end] ?? 0, spectrum[end - size] ?? 0];
+    sum += enters - leaves;
+    squares += enters * enters - leaves * leaves;
+    const move = end - size + 1;
+    if (move < 0) continue;
+    let products = 0;
+    for (let index = 0; index < size; index++) products += (spectrum[move + index] ?? 0) * (centred[index] ?? 0);
+    const spread = squares - (sum * sum) / size;
+    moves[move] = spread > 0 && power > 0 ? products / Math.sqrt(spread * power) : 0;
+  }
+  return moves;
 }
 
 /**
@@ -76,23 +141,18 @@ function aboutMean({ values }: Row): Float64Array {
   return Float64Array.from(values, (value) => value - mean);
 }
 
-/** How strongly onsets within a stretch about a moment keep each tempo, 1 in the middle of the strongest. */
-function strengthsAt(row: Row, at: number, width: number, tempos: readonly number[]): Float64Array {
+const noPart = new Float64Array(0);
+
+/** The onsets within a stretch about a moment, fading out to both sides; as if all stretches held as much. */
+function partAt(row: Row, at: number, width: number): Float64Array {
   const from = Math.max(0, Math.round((at - width / 2) * row.rate));
   const until = Math.min(row.values.length, Math.round((at + width / 2) * row.rate));
-  const part = Float64Array.from({ length: Math.max(0, until - from) }, (_, index) => {
-    const bell = 0.5 - 0.5 * Math.cos((2 * Math.PI * (index + 0.5)) / (until - from));
-    return bell * (row.values[from + index] ?? 0);
-  });
-  const mean = part.reduce((sum, value) => sum + value, 0) / Math.max(1, part.length);
-  const power = part.reduce((sum, value) => sum + value * value, 0);
-  if (power === 0) return new Float64Array(tempos.length);
-  for (let index = 0; index < part.length; index++)
-    part[index] = (part[index] ?? 0) - mean * (1 - Math.cos((2 * Math.PI * (index + 0.5)) / part.length));
-  return Float64Array.from(tempos, (tempo) => {
-    const perFrame = tempo / 60 / row.rate;
-    return comesAndGoes(part, perFrame) / Math.sqrt(power * part.length);
-  });
+  const length = Math.max(0, until - from);
+  const bell = (index: number) => 0.5 - 0.5 * Math.cos((2 * Math.PI * (index + 0.5)) / length);
+  const part = Float64Array.from({ length }, (_, index) => bell(index) * (row.values[from + index] ?? 0));
+  const mean = part.reduce((sum, value) => sum + value, 0) / Math.max(1, length);
+  const power = Math.sqrt(length * part.reduce((sum, value) => sum + value * value, 0)) || 1;
+  return part.map((value, index) => (value - 2 * mean * bell(index)) / power);
 }
 
 /** How strongly a row comes and goes so often, and twice and four times so. */

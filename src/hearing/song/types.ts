@@ -61,11 +61,11 @@ export type Relation =
   | "four-thirds"
   | "other";
 
-/** Where the routine may begin, and why: the music begins there; the bass does; it is heavier than the counts around it. */
+/** Where the routine may begin, and why: the music begins there; the first bar does, once it is under way; it gets strong. */
 export interface FirstCountGuess {
   /** Seconds from the start of the track. */
   readonly at: number;
-  readonly why: "music-begins" | "first-strong" | "bass-begins" | "bar-begins";
+  readonly why: "music-begins" | "first-strong" | "bar-begins";
   /** Of all guesses for this tempo, how much of the trust: from 0 to 1. */
   readonly trust: number;
 }

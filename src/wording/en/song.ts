@@ -17,8 +17,7 @@ const relations = {
 const reasons = {
   "music-begins": "the music begins",
   "first-strong": "it gets strong",
-  "bass-begins": "the bass comes in",
-  "bar-begins": "the first heavy one of four",
+  "bar-begins": "the first heavy count of a bar",
 };
 
 const noGuesses = {

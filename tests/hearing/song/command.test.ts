@@ -104,7 +104,7 @@ describe("countleaf tempo", () => {
     expect(text).toContain("from 98 to 103.3");
     expect(text).toContain("`at`");
     expect(text).toMatch(
-      /0:00\.7 +the music begins, between the counts\n.*0:01\.6 +the music begins, the likeliest\n.*0:04\.0 +the first heavy one of four\n/,
+      /0:00\.7 +the music begins, between the counts\n.*0:01\.6 +the music begins, the likeliest\n.*0:04\.0 +the first heavy count of a bar\n/,
     );
   });
 });

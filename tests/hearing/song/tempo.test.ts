@@ -1,6 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { fourier } from "../../../src/hearing/song/fft.js";
+import { likenessOf, peaksOf, pulsesIn } from "../../../src/hearing/song/pulse.js";
 import { guessSong } from "../../../src/hearing/song/tempo.js";
+import { changesOn } from "../../../src/hearing/song/tones.js";
+import { tempoCurve } from "../../../src/hearing/song/track.js";
 import { randomFrom } from "../../fuzz/random.js";
 import { uniform } from "./hand.js";
 import { type Band, hundred, type Kind, render, type Song } from "./render.js";
@@ -59,6 +62,19 @@ describe("a song is heard", () => {
     expect(guess?.tempos.reduce((sum, { trust }) => sum + trust, 0)).toBeCloseTo(1, 9);
   });
 
+  test("and no guess of its first count lies in the hiss before the music", () => {
+    const { samples, rate } = render(song("plain", 92, { band: "hands" }));
+    const random = randomFrom(7);
+    const hiss = Float32Array.from({ length: 2 * rate }, () => (2 * uniform(random) - 1) / 32768);
+    const guess = guessSong(
+      Float32Array.from([...hiss, ...samples.slice(samples.findIndex((value) => value !== 0))]),
+      rate,
+    );
+    if ("why" in guess) throw new Error(guess.why);
+    const firsts = guess.tempos.flatMap(({ firstCounts }) => firstCounts.map(({ at }) => at));
+    expect(firsts.filter((at) => at < 1.9)).toEqual([]);
+  });
+
   test("at any loudness and rate alike", () => {
     const { samples, rate } = render(song("plain", 100, { seconds: 12 }));
     const soft = guessSong(
@@ -74,6 +90,39 @@ describe("a song is heard", () => {
       expect(Math.abs((guess.tempos[0]?.countsPerMinute ?? 0) - 100)).toBeLessThan(0.2);
     }
   });
+});
+
+/** A hundred frames a second in which something begins at moments, in seconds, so heavily. */
+function beginning(moments: readonly (readonly [number, number])[], seconds: number): Float32Array {
+  const row = new Float32Array(100 * seconds);
+  for (const [at, weight] of moments) row[Math.round(100 * at)] = weight;
+  return row;
+}
+
+test("a waltz is counted in three: what comes back with the bar alone is not two counts in four", () => {
+  // 150 counts a minute: 0.4 s a count. Something soft half way between the second and the third fits two counts in a bar of three.
+  const bars = Array.from({ length: 25 }, (_, bar) =>
+    [0, 1, 1.5, 2].map((count) => [1.2 * bar + 0.4 * count, count === 0 ? 3 : 0.7] as const),
+  );
+  const likeness = likenessOf(beginning(bars.flat(), 30), 100);
+  expect(peaksOf(pulsesIn(likeness, likeness))[0]?.countsPerMinute).toBeCloseTo(150, 0);
+});
+
+test("another rhythm in the same tempo is no other tempo, or is said to be unlike the rest", () => {
+  // Half a minute of a count every 0.5 s and softer halves; then a quarter of one of three blows in two counts, the first two longer.
+  const usual = Array.from({ length: 120 }, (_, half) => [0.25 * half, half % 2 === 0 ? 2 : 1] as const);
+  const across = Array.from({ length: 45 }, (_, blow) => [30 + Math.floor(blow / 3) + 0.375 * (blow % 3), 2] as const);
+  const curve = tempoCurve({ rate: 100, values: beginning([...usual, ...across], 45) }, 120);
+  const keeps = curve.map(({ countsPerMinute }) => Math.abs(countsPerMinute / 120 - 1) < 0.005);
+  expect(curve.slice(5, 25).every(({ likeness }, index) => likeness > 0.9 && keeps[index + 5])).toBe(true);
+  expect(curve.every(({ likeness }, index) => likeness < 0.6 || keeps[index])).toBe(true);
+});
+
+test("harmony changes on the beat on which other notes sound, however loud they are", () => {
+  const notes = [1, 1, 1, 1, 2, 2, 2, 2].map((note, beat) => Float32Array.from([0, note % 2, note > 1 ? beat : 0]));
+  const changes = changesOn({ rate: 2, spectra: notes.flatMap((note) => [note, note]) }, [0, 1, 2, 3, 4, 5, 6, 7]);
+  expect(changes.map((change) => change > 1)).toEqual([0, 0, 0, 0, 1, 0, 0, 0].map(Boolean));
+  expect(changes.filter((change) => change < 1e-6)).toHaveLength(7);
 });
 
 test("what is no song is said to be none", () => {
