@@ -164,14 +164,14 @@ test("a name that is short stands in the column of the phrase numbers, and where
 groups: [Ebb, Flood]
 sections:
   - { name: A, counts: [{ 1-8: Walk }, { 1-8: Sway }], parts: { Flood: [{ 1-8: Reach }, { 1-8: Fold }] } }
-  - { name: B, counts: [{ 1-8: Clap }] }
+  - { name: B, counts: [{ 1-4: Clap, 5: { do: Melt, lasts: 10 } }, { 7-8: Rise }] }
 `);
   const sheetOf = async (of: typeof apart) =>
     spaced(await readText(await drawHandout(of, of.versions[0] ?? version, library, "sheet")));
   expect(await sheetOf(apart)).toMatch(
-    /1 A Ebb 1 1–8 Walk Flood 1–8 Reach Ebb 2 1–8 Sway Flood 1–8 Fold 2 B everybody 1–8 Clap/,
+    /1 A Ebb 1 1–8 Walk Flood 1–8 Reach Ebb 2 1–8 Sway Flood 1–8 Fold 2 B everybody 1 1–4 Clap 5 Melt 2 … goes on 7–8 Rise/,
   );
-  expect(await sheetOf(asDancedBy(apart, "Ebb"))).toMatch(/1 A 1 1–8 Walk 2 1–8 Sway 2 B 1–8 Clap/);
+  expect(await sheetOf(asDancedBy(apart, "Ebb"))).toMatch(/1 A 1 1–8 Walk 2 1–8 Sway 2 B 1 1–4 Clap 5 Melt 2 … goes on 7–8 Rise/);
 });
 
 test("a group in canon reads that it is on the other side, on its own sheet that it waits, and the others what they do until it is done", async () => {

@@ -8,7 +8,7 @@ interface Extent {
 
 /**
  * The counts of the music on which a group that began later dances a move, as its own are written: "5-6" for its 1-2. Undefined where
- * they are its own; "…" for what lies in the next row.
+ * they are its own, and where they are written without an end and the beginning is in the row before; "…" for what lies in the next row.
  */
 export function musicSpan(
   on: string,
@@ -19,7 +19,7 @@ export function musicSpan(
   const [first = 0] = own;
   const last = own.length - 1;
   const start = Math.floor(from);
-  const same = begins ? first === numbers[start] : !ends || own[last] === numbers[Math.ceil(to) - 1];
+  const same = begins ? first === numbers[start] : !ends || last === 0 || own[last] === numbers[Math.ceil(to) - 1];
   if (same) return undefined;
   let index = 0;
   return on.replace(/\d+/g, (text) => {
