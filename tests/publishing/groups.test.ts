@@ -145,11 +145,11 @@ sections:
   };
   const [ebb, flood] = [sheetOf("Ebb"), sheetOf("Flood")];
   const [first, second] = [await ebb.paper, await flood.paper];
-  expect(first).toContain("Level 1 of 2, the easiest · group Ebb");
+  expect(first).toContain("Level 1 of 2, the easier · group Ebb");
   expect(first).toContain("Reach up");
   for (const others of ["Sink", "Weight on the knees", "Facing back", "Flood", "Spiral"])
     expect(first).not.toContain(others);
-  expect(second).toContain("Level 1 of 2, the easiest · group Flood");
+  expect(second).toContain("Level 1 of 2, the easier · group Flood");
   for (const own of ["Sink", "Rise", "Harder (Level 2): ", "Spiral down", "Weight on the knees.", "Facing back"])
     expect(second).toContain(own);
   for (const others of ["Reach up", "Ebb"]) expect(second).not.toContain(others);

@@ -28,8 +28,8 @@ export const print = {
    */
   rung: (index: number, levels: number, named: boolean): string => {
     if (levels < 2 || index < 0) return "";
-    if (index === 0) return ", the easiest";
-    if (index === levels - 1) return ", the hardest";
+    if (index === 0) return levels === 2 ? ", the easier" : ", the easiest";
+    if (index === levels - 1) return levels === 2 ? ", the harder" : ", the hardest";
     return named ? `, ${index + 1} of ${levels}` : "";
   },
   /** The same of a group's own sheet: "Level 2 of 3, Flood". */
