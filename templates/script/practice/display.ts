@@ -50,12 +50,15 @@ function textsOf(shown: Shown, score: Score, wording: PlayerWording): Readonly<R
   const early = shown.state === "count-in" || shown.state === "wait";
   const cue = early ? shown.next : shown.cue;
   const next = early ? undefined : shown.next;
-  const lead = { rest: "", count: "", "count-in": wording.countInThen, wait: wording.waitThen }[shown.state];
+  const several = shown.lines.length > 0;
+  const lead =
+    cue === undefined && !several
+      ? ""
+      : { rest: "", count: "", "count-in": wording.countInThen, wait: wording.waitThen }[shown.state];
   const marks = marked(cue, shown.percent);
   // Of whoever is shown: another group's move may be the one that asks for care.
   const asking = [cue, ...shown.lines.map((line) => line.cue)].filter((one) => marked(one, shown.percent));
   const cares = [...new Set(asking.map((one) => one?.care ?? ""))];
-  const several = shown.lines.length > 0;
   return {
     section: [sectionTitle(score, shown.section, wording), shown.group].filter(Boolean).join(", "),
     count: shown.count,

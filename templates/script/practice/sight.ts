@@ -54,7 +54,8 @@ export function sightAt(score: Score, cues: readonly Cue[], round: Round, positi
   const into = leads ? moving(cues, round.begins + tolerance) : undefined;
   const coming = into ?? upcoming(cues, round.again, leads ? round.begins - tolerance : now);
   const lead = leads || waits ? leadLabel(score, target, now) : "";
-  const section = (waits ? after?.section : beat?.section) ?? 0;
+  // After the end there is nothing to wait for: what was danced last stands.
+  const section = (waits ? after?.section : undefined) ?? beat?.section ?? 0;
   return {
     section: uncounted < 0 ? section : uncounted,
     // Time without counts is waited out, and then counted in.

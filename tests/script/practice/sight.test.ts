@@ -53,6 +53,11 @@ describe("what there is to see", () => {
     expect(see(late, { begins: 0 }, inRun).next).toBeUndefined();
   });
 
+  test("after the end nothing comes, and it is still the last section", () => {
+    const last = tide.sections.length - 1;
+    expect(see((tide.sections[last]?.end ?? 0) + 5)).toMatchObject({ section: last, cue: undefined, next: undefined });
+  });
+
   test("a count-in in the middle leads to the count that was asked for", () => {
     const begins = tide.beats[8]?.start ?? 0;
     expect(see(begins - count / 2, { begins })).toMatchObject({ state: "count-in", count: "8", next: "hold" });
