@@ -48,4 +48,6 @@ export function onSong(audio: HTMLAudioElement, words: SongWording, told: Told):
     event.preventDefault();
     openFirst(event.dataTransfer?.files ?? []);
   });
+  // Chosen before this script was there, or kept by the browser over a reload.
+  openFirst(file.files ?? []);
 }
