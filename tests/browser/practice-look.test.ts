@@ -127,8 +127,7 @@ describe("for every eye and hand", () => {
         document.documentElement.style.fontSize = `${(17 * text) / 100}px`;
         dispatchEvent(new Event("resize"));
       }, text);
-      await start.click();
-      await untilCount("6", "count-in");
+      await Promise.all([untilCount("6", "count-in"), start.click()]);
       const { beyond, small, cut } = await page.evaluate(() => ({
         beyond: [...document.querySelectorAll(".practice *")]
           .filter((part) => part.getBoundingClientRect().right > innerWidth + 0.5)
