@@ -252,23 +252,23 @@ test.concurrent("a file that is no song is refused in words, and the clicks come
   await untilState("count-in");
   await openSong(page);
   expect(await refused.count()).toBe(0);
-  // A device whose sound fails for a moment breaks a song off that is fine; one that breaks off again is not.
+  // A device whose sound fails for a moment breaks a song off that is fine; one that breaks off again and again is not.
   await start.click();
   const { time } = await track(page, "count");
-  await page.evaluate(soundFails);
+  await page.evaluate(soundFails, 1);
   await page.waitForFunction((time) => (document.querySelector("audio")?.currentTime ?? 0) > time + 0.2, time);
   expect(await page.locator(".stage").first().getAttribute("data-state")).toBe("count");
-  await page.evaluate(soundFails);
+  await page.evaluate(soundFails, 4);
   await refused.waitFor({ state: "visible" });
   expect(await page.locator("[data-song]").isVisible()).toBe(false);
 });
 
-/** Runs in the page: what an audio element tells when it has read a file, and then can't go on. */
-function soundFails(): void {
+/** Runs in the page: what an audio element tells when it has read a file, and then can't go on, so many times in a row. */
+function soundFails(times: number): void {
   const audio = document.querySelector("audio");
   if (!audio) return;
   Object.defineProperty(audio, "error", { configurable: true, value: { code: MediaError.MEDIA_ERR_DECODE } });
-  audio.dispatchEvent(new Event("error"));
+  for (let time = 0; time < times; time++) audio.dispatchEvent(new Event("error"));
 }
 
 test.concurrent("a song is dropped on the player, goes on without clicks where they find nothing to sound on, and is put away again", async ({

@@ -2,6 +2,9 @@ import type { PlayerWording } from "../../../src/wording/player.js";
 import type { Player } from "./player.js";
 import { songControls } from "./song-controls.js";
 
+/** Milliseconds before a song that broke off is read again, each time. */
+const rests = [300, 1000, 3000];
+
 /**
  * Opens the learner's own copy of the song and lets them put the counts on it.
  *
@@ -31,10 +34,11 @@ export function song(given: {
     if (line) line.textContent = wording.firstCount(track.copy());
     if (forget) forget.hidden = !track.isLaid();
   };
-  let triedAgain = false;
+  /** How often in a row it was read again, and where it broke off last. */
+  let [tries, broke] = [0, 0];
   const open = (file: File | undefined) => {
     if (!file || !controls) return;
-    triedAgain = false;
+    tries = 0;
     player.pause();
     refused?.replaceChildren();
     track.open(file);
@@ -65,12 +69,19 @@ export function song(given: {
     event.preventDefault();
     open(event.dataTransfer?.files[0]);
   });
+  audio.addEventListener("timeupdate", () => {
+    if (audio.currentTime > broke + 1) tries = 0;
+  });
   audio.addEventListener("error", () => {
     if (!track.isOpen()) return;
     // What broke off was read before: as often as not it is the device's sound that failed, and not the file.
-    if (audio.error?.code === MediaError.MEDIA_ERR_DECODE && !triedAgain) {
-      triedAgain = true;
-      track.readAgain();
+    const rest = rests[tries];
+    if (audio.error?.code === MediaError.MEDIA_ERR_DECODE && rest !== undefined) {
+      tries += 1;
+      broke = audio.currentTime;
+      setTimeout(() => {
+        if (audio.error && track.isOpen()) track.readAgain();
+      }, rest);
       return;
     }
     close();
