@@ -171,7 +171,9 @@ sections:
   expect(await sheetOf(apart)).toMatch(
     /1 A Ebb 1 1–8 Walk Flood 1–8 Reach Ebb 2 1–8 Sway Flood 1–8 Fold 2 B everybody 1 1–4 Clap 5 Melt 2 … goes on 7–8 Rise/,
   );
-  expect(await sheetOf(asDancedBy(apart, "Ebb"))).toMatch(/1 A 1 1–8 Walk 2 1–8 Sway 2 B 1 1–4 Clap 5 Melt 2 … goes on 7–8 Rise/);
+  expect(await sheetOf(asDancedBy(apart, "Ebb"))).toMatch(
+    /1 A 1 1–8 Walk 2 1–8 Sway 2 B 1 1–4 Clap 5 Melt 2 … goes on 7–8 Rise/,
+  );
 });
 
 test("a group in canon reads that it is on the other side, on its own sheet that it waits, and the others what they do until it is done", async () => {
