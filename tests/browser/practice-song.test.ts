@@ -54,8 +54,8 @@ test.concurrent("counts follow the song's own clock, slower at the same pitch, a
   for (let i = 0; i < 12; i++) {
     const { time, rate, keepsPitch, count } = await track(page);
     expect([rate, keepsPitch]).toEqual([0.6, true]);
-    // The display is drawn once a frame: what it shows is the count of one of the last moments.
-    expect([countAt(time), countAt(time - 0.05)]).toContain(count);
+    // The display is drawn once a frame, which a busy machine draws late: what it shows is the count of one of the last moments.
+    expect([countAt(time), countAt(time - 0.05), countAt(time - 0.15)]).toContain(count);
     await page.waitForTimeout(237);
   }
   expect(asked.filter((request) => !request.startsWith("GET blob:"))).toEqual([]);
@@ -77,15 +77,18 @@ test.concurrent("another speed is taken at the next count; a section goes round 
   await page.waitForFunction((begins) => (document.querySelector("audio")?.currentTime ?? 0) > begins + 0.2, begins);
   const change = page.evaluate(
     () =>
-      new Promise<number>((resolve) => {
+      new Promise<readonly [asked: number, changed: number]>((resolve) => {
         const audio = document.querySelector("audio");
-        audio?.addEventListener("ratechange", () => resolve(audio.currentTime), { once: true });
+        let asked = Number.NaN;
+        document.addEventListener("input", () => (asked = audio?.currentTime ?? asked), { capture: true, once: true });
+        audio?.addEventListener("ratechange", () => resolve([asked, audio.currentTime]), { once: true });
       }),
   );
   await page.getByLabel("Speed, per cent of the tempo").fill("110");
-  const changed = await change;
-  const count = ((changed - begins) * 92) / 60;
-  expect(Math.abs(count - Math.round(count))).toBeLessThan(0.15);
+  const [asked, changed] = (await change).map((time) => ((time - begins) * 92) / 60);
+  // Not before the next count; a busy machine may be late for it.
+  expect(changed).toBeGreaterThan(Math.ceil(asked ?? Number.NaN) - 0.05);
+  expect(changed).toBeLessThan(Math.ceil(asked ?? Number.NaN) + 1);
   const times: number[] = [];
   for (let i = 0; i < 50; i++) {
     times.push((await track(page)).time);
