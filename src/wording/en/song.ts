@@ -63,7 +63,7 @@ const range = ({ slowest, fastest }: TempoRange): string =>
   `${Math.round(slowest * 10) / 10} to ${Math.round(fastest * 10) / 10}`;
 
 /** What is counted when a song was opened: a guess, what was known before, or that where the sound speaks against it. */
-export type OpenedCounts = "guess" | "known" | { readonly sounds: number; readonly has: number };
+type OpenedCounts = "guess" | "known" | { readonly sounds: number; readonly has: number };
 
 /** The desk on which the counts of a song are found. */
 export const song = {
@@ -232,7 +232,7 @@ export const song = {
   newLine: "nothing yet",
   noLine: "nothing any more",
   line: (number: number): string => `Line ${number}`,
-  nothing: "Nothing to change: the file says just this.",
+  nothing: "Nothing to change: the file stands as it is.",
   notYet: "Nothing found yet.",
   copy: "Copy the lines",
   copied: "The lines are copied.",
